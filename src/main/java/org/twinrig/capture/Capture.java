@@ -1,0 +1,31 @@
+package org.twinrig.capture;
+
+import java.util.Objects;
+import org.twinrig.response.Response;
+
+/**
+ * One seating of one side of a unit on a fixture, as measured.
+ *
+ * @param entry what was measured
+ * @param response the curve in its file, before any correction
+ * @param sha256 the file's content as a hexadecimal SHA-256
+ */
+public record Capture(CaptureEntry entry, Response response, String sha256) {
+
+  /** Checks the parts. */
+  public Capture {
+    Objects.requireNonNull(entry, "entry");
+    Objects.requireNonNull(response, "response");
+    Objects.requireNonNull(sha256, "sha256");
+  }
+
+  /**
+   * The same capture corrected in level.
+   *
+   * @param correctionDb added to every level, dB
+   * @return the corrected capture
+   */
+  public Capture plus(double correctionDb) {
+    return new Capture(entry, response.plus(correctionDb), sha256);
+  }
+}

@@ -1,0 +1,45 @@
+package org.twinrig.capture;
+
+/**
+ * One row of captures.csv: what was measured, and which file holds it.
+ *
+ * @param unit the unit's name
+ * @param fixture the fixture's name
+ * @param side the side
+ * @param seating the number of the seating, from 1
+ * @param file the file as the lab wrote it, relative to the table
+ * @param session the session's name; empty when none
+ * @param exclude why the lab left the capture out; empty when it did not
+ * @param note the lab's remark; may be empty
+ * @param line the line of captures.csv, from 1
+ */
+public record CaptureEntry(
+    String unit,
+    String fixture,
+    Side side,
+    int seating,
+    String file,
+    String session,
+    String exclude,
+    String note,
+    int line) {
+
+  /** Checks names and number. */
+  public CaptureEntry {
+    if (unit.isBlank() || fixture.isBlank() || file.isBlank()) {
+      throw new IllegalArgumentException("a capture needs a unit, a fixture and a file");
+    }
+    if (seating < 1) {
+      throw new IllegalArgumentException("seatings count from 1, but this is " + seating);
+    }
+  }
+
+  /**
+   * Whether the lab left the capture out.
+   *
+   * @return true when a reason is given
+   */
+  public boolean excludedByLab() {
+    return !exclude.isBlank();
+  }
+}

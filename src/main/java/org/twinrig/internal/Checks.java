@@ -1,0 +1,69 @@
+package org.twinrig.internal;
+
+import java.util.Locale;
+
+/** Argument checks whose messages name the quantity, the rule and the value. */
+public final class Checks {
+  private Checks() {}
+
+  /**
+   * Refuses NaN and infinities.
+   *
+   * @param value the value
+   * @param name its name, with unit
+   * @return the value
+   * @throws IllegalArgumentException when it is not finite
+   */
+  public static double finite(double value, String name) {
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException(name + " must be a finite number, but is " + value);
+    }
+    return value;
+  }
+
+  /**
+   * Refuses everything but finite numbers above zero.
+   *
+   * @param value the value
+   * @param name its name, with unit
+   * @return the value
+   * @throws IllegalArgumentException when it is not finite and positive
+   */
+  public static double positive(double value, String name) {
+    if (!(value > 0) || Double.isInfinite(value)) {
+      throw new IllegalArgumentException(name + " must be above 0, but is " + value);
+    }
+    return value;
+  }
+
+  /**
+   * Refuses everything but finite numbers of zero or more.
+   *
+   * @param value the value
+   * @param name its name, with unit
+   * @return the value
+   * @throws IllegalArgumentException when it is not finite or is negative
+   */
+  public static double notNegative(double value, String name) {
+    if (!(value >= 0) || Double.isInfinite(value)) {
+      throw new IllegalArgumentException(name + " must be 0 or more, but is " + value);
+    }
+    return value;
+  }
+
+  /**
+   * Refuses everything outside the open interval from 0 to 1, such as a confidence.
+   *
+   * @param value the value
+   * @param name its name
+   * @return the value
+   * @throws IllegalArgumentException when it is not strictly between 0 and 1
+   */
+  public static double fraction(double value, String name) {
+    if (!(value > 0 && value < 1)) {
+      throw new IllegalArgumentException(
+          String.format(Locale.ROOT, "%s must lie between 0 and 1, but is %s", name, value));
+    }
+    return value;
+  }
+}

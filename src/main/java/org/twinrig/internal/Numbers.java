@@ -1,0 +1,77 @@
+package org.twinrig.internal;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Locale;
+
+/** Numbers as texts, the same in every locale. */
+public final class Numbers {
+  private Numbers() {}
+
+  /**
+   * A number with a fixed count of decimals, ties to even on its exact binary value, and no minus
+   * sign before a zero.
+   *
+   * @param value finite
+   * @param decimals 0 or more
+   * @return for example {@code -0.25}
+   * @throws IllegalArgumentException when the value is not finite: no output may carry NaN
+   */
+  public static String fixed(double value, int decimals) {
+    Checks.finite(value, "a number to print");
+    BigDecimal rounded = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN);
+    return rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString();
+  }
+
+  /**
+   * A frequency to three significant digits with its unit, as texts show it: {@code 31.5 Hz},
+   * {@code 1.25 kHz}.
+   *
+   * @param hz above 0
+   * @return the text
+   */
+  public static String hertz(double hz) {
+    Checks.positive(hz, "a frequency in Hz");
+    BigDecimal rounded = new BigDecimal(hz, new java.math.MathContext(3, RoundingMode.HALF_EVEN));
+    if (rounded.compareTo(BigDecimal.valueOf(1000)) < 0) {
+      return rounded.stripTrailingZeros().toPlainString() + " Hz";
+    }
+    return rounded.movePointLeft(3).stripTrailingZeros().toPlainString() + " kHz";
+  }
+
+  /**
+   * A value printed so that it cannot contradict the verdict it stands in: when it exceeds a limit
+   * by less than the last digit shows, it is rounded up.
+   *
+   * @param value the measured value
+   * @param limit the bound it is compared with
+   * @param decimals digits after the point
+   * @return the text; on the same side of the printed limit as the value is of the limit
+   */
+  public static String against(double value, double limit, int decimals) {
+    String plain = fixed(value, decimals);
+    boolean above = value > limit;
+    boolean printedAbove =
+        new BigDecimal(plain).compareTo(new BigDecimal(fixed(limit, decimals))) > 0;
+    if (above && !printedAbove) {
+      BigDecimal step = BigDecimal.ONE.movePointLeft(decimals);
+      return new BigDecimal(fixed(limit, decimals)).add(step).toPlainString();
+    }
+    if (!above && printedAbove) {
+      return fixed(limit, decimals);
+    }
+    return plain;
+  }
+
+  /**
+   * The English word for one or several.
+   *
+   * @param count how many
+   * @param one the singular
+   * @param many the plural
+   * @return for example {@code 1 unit} or {@code 12 units}
+   */
+  public static String count(long count, String one, String many) {
+    return String.format(Locale.ROOT, "%d %s", count, count == 1 ? one : many);
+  }
+}

@@ -1,0 +1,91 @@
+package org.twinrig.problem;
+
+import java.util.Objects;
+
+/**
+ * One thing that is wrong, or worth knowing, about the lab's files: where, what, and what would be
+ * right.
+ *
+ * @param kind what became of the input
+ * @param source the file, as the lab knows it (relative to the folder it named), or a command-line
+ *     option; never empty
+ * @param line the line in the file counted from 1, or 0 when the file as a whole is meant
+ * @param what what is wrong, one clause without a final stop
+ * @param remedy what would be right, one clause without a final stop; empty only for a {@link
+ *     Kind#NOTE}
+ */
+public record Problem(Kind kind, String source, int line, String what, String remedy) {
+
+  /** What became of the input the problem is about. */
+  public enum Kind {
+    /** Nothing can be computed until this is mended. */
+    FATAL,
+    /** The item was left out; the rest went on. */
+    REFUSED,
+    /** The item was used; the lab should know how it was taken. */
+    NOTE
+  }
+
+  /** Checks the parts. */
+  public Problem {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(remedy, "remedy");
+    if (source.isBlank() || what.isBlank()) {
+      throw new IllegalArgumentException("a problem needs a source and a text");
+    }
+    if (line < 0) {
+      throw new IllegalArgumentException("line must be 0 or more, but is " + line);
+    }
+    if (kind != Kind.NOTE && remedy.isBlank()) {
+      throw new IllegalArgumentException("a problem that costs the lab data needs a remedy");
+    }
+  }
+
+  /**
+   * A problem that stops everything.
+   *
+   * @param source the file
+   * @param line its line from 1, or 0 for the whole file
+   * @param what what is wrong
+   * @param remedy what would be right
+   * @return the problem
+   */
+  public static Problem fatal(String source, int line, String what, String remedy) {
+    return new Problem(Kind.FATAL, source, line, what, remedy);
+  }
+
+  /**
+   * A problem that costs one item.
+   *
+   * @param source the file
+   * @param line its line from 1, or 0 for the whole file
+   * @param what what is wrong
+   * @param remedy what would be right
+   * @return the problem
+   */
+  public static Problem refused(String source, int line, String what, String remedy) {
+    return new Problem(Kind.REFUSED, source, line, what, remedy);
+  }
+
+  /**
+   * Something the lab should know about an item that was used.
+   *
+   * @param source the file
+   * @param line its line from 1, or 0 for the whole file
+   * @param what how it was taken
+   * @return the problem
+   */
+  public static Problem note(String source, int line, String what) {
+    return new Problem(Kind.NOTE, source, line, what, "");
+  }
+
+  /**
+   * The problem as one line of text: {@code file:line: what is wrong; what would be right}.
+   *
+   * @return the text
+   */
+  public String text() {
+    String place = line == 0 ? source : source + ":" + line;
+    return remedy.isBlank() ? place + ": " + what : place + ": " + what + "; " + remedy;
+  }
+}

@@ -1,0 +1,43 @@
+package org.twinrig.problem;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** Thrown when the lab's files cannot give a result at all; says why, file by file. */
+public final class UnusableInput extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  /** Transient because a problem report is read where it is caught, never sent. */
+  private final transient List<Problem> problems;
+
+  /**
+   * Says why there is no result.
+   *
+   * @param problems at least one
+   */
+  public UnusableInput(List<Problem> problems) {
+    super(problems.stream().map(Problem::text).collect(Collectors.joining("\n")));
+    if (problems.isEmpty()) {
+      throw new IllegalArgumentException("needs at least one problem");
+    }
+    this.problems = List.copyOf(problems);
+  }
+
+  /**
+   * Says why there is no result.
+   *
+   * @param problem the one problem
+   */
+  public UnusableInput(Problem problem) {
+    this(List.of(problem));
+  }
+
+  /**
+   * Why there is no result.
+   *
+   * @return at least one problem
+   */
+  public List<Problem> problems() {
+    return problems;
+  }
+}

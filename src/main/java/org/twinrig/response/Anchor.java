@@ -1,0 +1,72 @@
+package org.twinrig.response;
+
+import java.util.OptionalDouble;
+import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
+
+/** Where the level of a capture is pinned before captures are compared. */
+public sealed interface Anchor {
+
+  /**
+   * The level to subtract from a response.
+   *
+   * @param response the capture
+   * @param perOctave bands per octave of the study
+   * @return dB, or nothing when the response does not reach the anchor
+   */
+  OptionalDouble levelOf(Response response, int perOctave);
+
+  /**
+   * The mean of the band levels over a range.
+   *
+   * @param fromHz lower end in Hz, above 0
+   * @param toHz upper end in Hz, above {@code fromHz}
+   */
+  record Range(double fromHz, double toHz) implements Anchor {
+    /** Checks the ends. */
+    public Range {
+      if (!(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
+        throw new IllegalArgumentException(
+            "an anchor range must satisfy 0 < from < to, but is " + fromHz + " to " + toHz + " Hz");
+      }
+    }
+
+    @Override
+    public OptionalDouble levelOf(Response response, int perOctave) {
+      Levels levels = BandLevels.of(response, BandGrid.covering(fromHz, toHz, perOctave));
+      if (levels.present() < levels.grid().size()) {
+        return OptionalDouble.empty();
+      }
+      double sum = 0;
+      for (int b = 0; b < levels.grid().size(); b++) {
+        sum += levels.db(b);
+      }
+      return OptionalDouble.of(sum / levels.grid().size());
+    }
+  }
+
+  /**
+   * The level at one frequency.
+   *
+   * @param hz the frequency in Hz, above 0
+   */
+  record Frequency(double hz) implements Anchor {
+    /** Checks the frequency. */
+    public Frequency {
+      Checks.positive(hz, "an anchor frequency in Hz");
+    }
+
+    @Override
+    public OptionalDouble levelOf(Response response, int perOctave) {
+      return response.levelAt(hz);
+    }
+  }
+
+  /** No anchor: both fixtures are calibrated and levels stand as they are. */
+  record None() implements Anchor {
+    @Override
+    public OptionalDouble levelOf(Response response, int perOctave) {
+      return OptionalDouble.of(0);
+    }
+  }
+}

@@ -1,0 +1,140 @@
+package org.twinrig.response;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import org.twinrig.band.BandGrid;
+
+/**
+ * Levels in dB on the bands of a grid; a band may have none. Immutable, compared by content.
+ *
+ * <p>A missing level is missing in every result it enters; it is never taken as zero.
+ */
+public final class Levels {
+  private final BandGrid grid;
+
+  /** NaN marks a missing level in here, and never leaves. */
+  private final double[] db;
+
+  private Levels(BandGrid grid, double[] db) {
+    this.grid = grid;
+    this.db = db;
+  }
+
+  /**
+   * Levels from numbers.
+   *
+   * @param grid the bands
+   * @param db one level per band in dB, NaN where there is none; copied
+   * @return the levels
+   * @throws IllegalArgumentException when the lengths differ or a level is infinite
+   */
+  public static Levels copyOf(BandGrid grid, double[] db) {
+    if (db.length != grid.size()) {
+      throw new IllegalArgumentException(
+          "one level per band is needed: " + grid.size() + " bands, " + db.length + " levels");
+    }
+    for (double level : db) {
+      if (Double.isInfinite(level)) {
+        throw new IllegalArgumentException("a level must be finite or missing, but is infinite");
+      }
+    }
+    return new Levels(grid, db.clone());
+  }
+
+  /**
+   * The bands.
+   *
+   * @return the grid
+   */
+  public BandGrid grid() {
+    return grid;
+  }
+
+  /**
+   * Whether a band has a level.
+   *
+   * @param band position in the grid, from 0
+   * @return true when it has
+   */
+  public boolean has(int band) {
+    return !Double.isNaN(db[band]);
+  }
+
+  /**
+   * The level of a band.
+   *
+   * @param band position in the grid, from 0
+   * @return dB, or nothing when it is missing
+   */
+  public OptionalDouble level(int band) {
+    return has(band) ? OptionalDouble.of(db[band]) : OptionalDouble.empty();
+  }
+
+  /**
+   * The level of a band that is known to have one.
+   *
+   * @param band position in the grid, from 0
+   * @return dB
+   * @throws IllegalStateException when it is missing
+   */
+  public double db(int band) {
+    if (!has(band)) {
+      throw new IllegalStateException("band " + grid.band(band).midHz() + " Hz has no level");
+    }
+    return db[band];
+  }
+
+  /**
+   * How many bands have a level.
+   *
+   * @return 0 to the grid's size
+   */
+  public int present() {
+    return (int) Arrays.stream(db).filter(level -> !Double.isNaN(level)).count();
+  }
+
+  /**
+   * Every level that is present, changed by one rule.
+   *
+   * @param rule from dB to dB
+   * @return the changed levels
+   */
+  public Levels map(DoubleUnaryOperator rule) {
+    double[] changed = new double[db.length];
+    Arrays.setAll(changed, b -> has(b) ? rule.applyAsDouble(db[b]) : Double.NaN);
+    return copyOf(grid, changed);
+  }
+
+  /**
+   * Difference per band.
+   *
+   * @param other on the same grid
+   * @return this minus the other, missing where either is
+   * @throws IllegalArgumentException when the grids differ
+   */
+  public Levels minus(Levels other) {
+    if (!grid.equals(other.grid)) {
+      throw new IllegalArgumentException("levels on different grids cannot be subtracted");
+    }
+    double[] difference = new double[db.length];
+    // NaN in either operand gives NaN: missing stays missing.
+    Arrays.setAll(difference, b -> db[b] - other.db[b]);
+    return new Levels(grid, difference);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Levels that && grid.equals(that.grid) && Arrays.equals(db, that.db);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * grid.hashCode() + Arrays.hashCode(db);
+  }
+
+  @Override
+  public String toString() {
+    return "Levels[" + present() + " of " + db.length + " bands]";
+  }
+}
