@@ -1,0 +1,66 @@
+package org.twinrig.internal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Function;
+
+/** The same work on every item of a list, on a fixed number of threads, results in list order. */
+public final class Parallel {
+  /** Items are handed out in blocks, so that small items do not drown in hand-overs. */
+  private static final int BLOCKS_PER_THREAD = 8;
+
+  private Parallel() {}
+
+  /**
+   * Applies a function to every item.
+   *
+   * @param <T> items
+   * @param <R> results
+   * @param items the items
+   * @param threads how many threads, 1 or more
+   * @param work the function; must not depend on the order of calls
+   * @return one result per item, in the order of the items whatever the number of threads
+   */
+  public static <T, R> List<R> map(List<T> items, int threads, Function<T, R> work) {
+    if (threads < 1) {
+      throw new IllegalArgumentException("threads must be 1 or more, but is " + threads);
+    }
+    if (threads == 1 || items.size() < 2) {
+      return items.stream().map(work).toList();
+    }
+    ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, items.size()));
+    try {
+      List<R> results = new ArrayList<>(items.size());
+      for (Future<List<R>> block : pool.invokeAll(blocks(items, threads, work))) {
+        results.addAll(block.get());
+      }
+      return results;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while working in parallel", e);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException cause) {
+        throw cause;
+      }
+      throw new IllegalStateException(e.getCause());
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+
+  private static <T, R> List<Callable<List<R>>> blocks(
+      List<T> items, int threads, Function<T, R> work) {
+    int size = Math.max(1, items.size() / (threads * BLOCKS_PER_THREAD));
+    List<Callable<List<R>>> blocks = new ArrayList<>();
+    for (int start = 0; start < items.size(); start += size) {
+      List<T> block = items.subList(start, Math.min(items.size(), start + size));
+      blocks.add(() -> block.stream().map(work).toList());
+    }
+    return blocks;
+  }
+}

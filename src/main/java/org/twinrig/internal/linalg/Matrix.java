@@ -1,0 +1,64 @@
+package org.twinrig.internal.linalg;
+
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
+
+/** A dense matrix of doubles; the only door to the linear-algebra library. */
+public final class Matrix {
+  private final DMatrixRMaj values;
+
+  private Matrix(DMatrixRMaj values) {
+    this.values = values;
+  }
+
+  /**
+   * A matrix from its rows.
+   *
+   * @param rows equally long; copied
+   * @return the matrix
+   */
+  public static Matrix ofRows(double[][] rows) {
+    return new Matrix(new DMatrixRMaj(rows));
+  }
+
+  /**
+   * Matrix product.
+   *
+   * @param right with as many rows as this has columns
+   * @return this times right
+   */
+  public Matrix times(Matrix right) {
+    DMatrixRMaj product = new DMatrixRMaj(values.numRows, right.values.numCols);
+    CommonOps_DDRM.mult(values, right.values, product);
+    return new Matrix(product);
+  }
+
+  /**
+   * One element.
+   *
+   * @param row from 0
+   * @param column from 0
+   * @return its value
+   */
+  public double get(int row, int column) {
+    return values.unsafe_get(row, column);
+  }
+
+  /**
+   * Number of rows.
+   *
+   * @return 1 or more
+   */
+  public int rows() {
+    return values.numRows;
+  }
+
+  /**
+   * Number of columns.
+   *
+   * @return 1 or more
+   */
+  public int columns() {
+    return values.numCols;
+  }
+}

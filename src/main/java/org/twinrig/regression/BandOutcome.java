@@ -1,0 +1,113 @@
+package org.twinrig.regression;
+
+import java.util.OptionalDouble;
+import org.twinrig.band.Band;
+import org.twinrig.internal.Checks;
+
+/** What a kind's units gave at one band: an estimate, or the reason why there is none. */
+public sealed interface BandOutcome {
+
+  /**
+   * The band.
+   *
+   * @return the band
+   */
+  Band band();
+
+  /**
+   * How many units had a level on both fixtures.
+   *
+   * @return 0 or more
+   */
+  int units();
+
+  /**
+   * The band has an estimate.
+   *
+   * @param band the band
+   * @param mean the mean transfer with its pointwise interval
+   * @param simultaneousHalfDb half-width in dB of the interval that holds over all bands at once
+   * @param prediction how well one unit is predicted
+   * @param scatter where the variance comes from
+   */
+  record Fitted(
+      Band band,
+      RandomEffects.Result mean,
+      double simultaneousHalfDb,
+      Prediction prediction,
+      Scatter scatter)
+      implements BandOutcome {
+    /** Refuses anything that is not a number. */
+    public Fitted {
+      Checks.notNegative(simultaneousHalfDb, "the simultaneous half-width in dB");
+    }
+
+    @Override
+    public int units() {
+      return mean.units();
+    }
+  }
+
+  /**
+   * The band has no estimate.
+   *
+   * @param band the band
+   * @param units how many units had a level on both fixtures
+   * @param why the reason
+   */
+  record NotFitted(Band band, int units, Why why) implements BandOutcome {}
+
+  /** Why a band has no estimate. */
+  enum Why {
+    /** No unit has a level at the band on both fixtures. */
+    NO_DATA,
+    /** Fewer than three units have. */
+    FEWER_THAN_THREE_UNITS
+  }
+
+  /** The rule that predicts one unit. */
+  enum Model {
+    /** The old level plus the mean transfer of the kind. */
+    OFFSET
+  }
+
+  /**
+   * How well one unit of the kind is predicted from its graph on the old fixture.
+   *
+   * @param model the rule
+   * @param halfDb half-width of the prediction interval in dB: where a re-capture of the unit on
+   *     the new fixture, averaged over as many seatings as in the study, will fall
+   * @param looRmsOffsetDb root mean square of the offset's leave-one-unit-out errors, dB
+   * @param looRmsDb the same for the model, its choice included, dB
+   */
+  record Prediction(Model model, double halfDb, double looRmsOffsetDb, double looRmsDb) {
+    /** Refuses anything that is not a number. */
+    public Prediction {
+      Checks.notNegative(halfDb, "the prediction half-width in dB");
+      Checks.notNegative(looRmsOffsetDb, "loo_rms_offset_db");
+      Checks.notNegative(looRmsDb, "loo_rms_db");
+    }
+  }
+
+  /**
+   * Where the variance of the units' differences comes from.
+   *
+   * @param seatingVariance mean of {@code v_i} over the units, dB²; 0 where seating scatter is
+   *     unknown
+   * @param seatVarianceFrom pooled variance between seatings on the old fixture {@code s2_A}, dB²;
+   *     nothing when no unit was seated twice
+   * @param seatVarianceTo the same on the new fixture {@code s2_B}, dB²
+   * @param seatingsFrom harmonic mean number of seatings on the old fixture {@code ñ_A}
+   */
+  record Scatter(
+      double seatingVariance,
+      OptionalDouble seatVarianceFrom,
+      OptionalDouble seatVarianceTo,
+      double seatingsFrom) {
+    /** Refuses anything that is not a number. */
+    public Scatter {
+      Checks.notNegative(seatingVariance, "the seating variance in dB²");
+      Checks.positive(seatingsFrom, "the harmonic mean of seatings");
+    }
+  }
+}

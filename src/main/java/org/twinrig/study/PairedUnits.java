@@ -1,0 +1,83 @@
+package org.twinrig.study;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.twinrig.band.BandGrid;
+import org.twinrig.response.Levels;
+
+/**
+ * The units of one kind that were measured on both fixtures: mean levels on the old and the new
+ * fixture, and how far seatings scatter.
+ *
+ * <p>The unit is what is counted: all seatings and sides of a unit are averaged before two units
+ * are compared.
+ *
+ * @param kind the kind
+ * @param grid the bands
+ * @param units in the order of the study's table; each has an accepted seating on both fixtures
+ * @param from the old fixture
+ * @param to the new fixture
+ */
+public record PairedUnits(
+    String kind, BandGrid grid, List<String> units, OnFixture from, OnFixture to) {
+
+  /**
+   * What one fixture showed of the units.
+   *
+   * @param means mean level of each unit over its accepted seatings, {@code ybar_ig(b)}
+   * @param seatings for each unit, how many accepted seatings entered each band, {@code n_ig(b)}
+   * @param seatingVariance pooled variance between seatings {@code s2_g(b)} in dB², missing where
+   *     no unit that takes part was seated twice
+   */
+  public record OnFixture(
+      List<Levels> means, List<List<Integer>> seatings, Levels seatingVariance) {
+    /** Copies the lists. */
+    public OnFixture {
+      means = List.copyOf(means);
+      seatings = seatings.stream().map(List::copyOf).toList();
+    }
+  }
+
+  /** Copies the names and checks the sizes. */
+  public PairedUnits {
+    units = List.copyOf(units);
+    if (from.means().size() != units.size() || to.means().size() != units.size()) {
+      throw new IllegalArgumentException("every unit needs its levels on both fixtures");
+    }
+  }
+
+  /**
+   * The units that have a level on both fixtures at a band.
+   *
+   * @param band position in the grid
+   * @return their differences and variances; possibly of no unit
+   */
+  public BandSample at(int band) {
+    int[] members =
+        java.util.stream.IntStream.range(0, units.size())
+            .filter(i -> from.means().get(i).has(band) && to.means().get(i).has(band))
+            .toArray();
+    OptionalDouble varianceFrom = from.seatingVariance().level(band);
+    OptionalDouble varianceTo = to.seatingVariance().level(band);
+    int n = members.length;
+    double[] differences = new double[n];
+    double[] variances = new double[n];
+    double reciprocalFrom = 0;
+    double reciprocalTo = 0;
+    for (int k = 0; k < n; k++) {
+      int i = members[k];
+      int seatingsFrom = from.seatings().get(i).get(band);
+      int seatingsTo = to.seatings().get(i).get(band);
+      differences[k] = to.means().get(i).db(band) - from.means().get(i).db(band);
+      variances[k] = varianceFrom.orElse(0) / seatingsFrom + varianceTo.orElse(0) / seatingsTo;
+      reciprocalFrom += 1.0 / seatingsFrom;
+      reciprocalTo += 1.0 / seatingsTo;
+    }
+    return new BandSample(
+        members,
+        differences,
+        variances,
+        new BandSample.Seatings(varianceFrom, n / Math.max(reciprocalFrom, Double.MIN_NORMAL)),
+        new BandSample.Seatings(varianceTo, n / Math.max(reciprocalTo, Double.MIN_NORMAL)));
+  }
+}
