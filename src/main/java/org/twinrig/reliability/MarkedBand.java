@@ -1,0 +1,46 @@
+package org.twinrig.reliability;
+
+import java.util.List;
+import org.twinrig.band.Band;
+import org.twinrig.regression.BandOutcome;
+
+/**
+ * A band's estimate together with how far it may be trusted.
+ *
+ * @param outcome the estimate, or why there is none
+ * @param mark the mark
+ * @param reasons why the mark is below reliable, in the order of {@link Reason}; empty when
+ *     reliable
+ */
+public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
+
+  /** Checks that reasons and mark agree. */
+  public MarkedBand {
+    reasons = reasons.stream().distinct().sorted().toList();
+    if ((mark == Mark.RELIABLE) != reasons.isEmpty()) {
+      throw new IllegalArgumentException(
+          "a mark below reliable needs a reason and a reliable one has none: "
+              + mark
+              + " "
+              + reasons);
+    }
+  }
+
+  /**
+   * The band.
+   *
+   * @return the band
+   */
+  public Band band() {
+    return outcome.band();
+  }
+
+  /**
+   * Whether there is nothing to mark: neither estimate nor level.
+   *
+   * @return true when the reason is that there are no data
+   */
+  public boolean empty() {
+    return reasons.contains(Reason.NO_DATA);
+  }
+}

@@ -1,0 +1,63 @@
+package org.twinrig.reliability;
+
+import java.util.Collection;
+import java.util.stream.Collectors;
+
+/** Why a band's mark is below reliable, in the order in which reasons are listed. */
+public enum Reason {
+  /** No unit of the kind, or the graph itself, has a level here. */
+  NO_DATA("no data", "nothing was measured here"),
+  /** Fewer units than the study asks for. */
+  FEW_UNITS("few units", "too few units were measured on both fixtures"),
+  /** The prediction interval is wider than the reliable tolerance. */
+  WIDE_PREDICTION("wide prediction", "single units depart too far from the mean transfer"),
+  /** Over half of the variance of the differences is seating. */
+  SEATING_SCATTER("seating scatter", "the level changes from one seating to the next"),
+  /** Over half of the variance of the differences is between units. */
+  UNITS_DISAGREE("units disagree", "the units of the kind do not differ alike"),
+  /** Outside the range an ear simulator is specified for. */
+  OUTSIDE_EAR_SIMULATOR_RANGE(
+      "outside ear-simulator range", "an ear simulator is not specified here"),
+  /** Inside a zone the lab declared. */
+  DECLARED_ZONE("declared zone", "the lab declared this zone"),
+  /** A notch or peak sits at other frequencies on the two fixtures. */
+  RESONANCE_WANDERS("resonance wanders", "a notch or peak moves between the fixtures"),
+  /** The graph lies outside what the study's units span. */
+  OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one");
+
+  private final String word;
+  private final String plain;
+
+  Reason(String word, String plain) {
+    this.word = word;
+    this.plain = plain;
+  }
+
+  /**
+   * The reason as files write it.
+   *
+   * @return for example {@code few units}
+   */
+  public String word() {
+    return word;
+  }
+
+  /**
+   * The reason as a clause for readers.
+   *
+   * @return for example {@code the units of the kind do not differ alike}
+   */
+  public String plain() {
+    return plain;
+  }
+
+  /**
+   * Several reasons as files write them.
+   *
+   * @param reasons any number
+   * @return joined by {@code "; "} in the order of this enum, without repeats
+   */
+  public static String join(Collection<Reason> reasons) {
+    return reasons.stream().distinct().sorted().map(Reason::word).collect(Collectors.joining("; "));
+  }
+}

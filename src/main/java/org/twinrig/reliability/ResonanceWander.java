@@ -1,0 +1,162 @@
+package org.twinrig.reliability;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.twinrig.response.Levels;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * How far a kind's strongest notch (or peak) moves from the old fixture to the new one.
+ *
+ * <p>Per unit the shift is {@code lb(f_new/f_old)} octaves. When its standard deviation over units
+ * exceeds 1/12 octave the resonance wanders: a correction of level cannot move a notch, so the zone
+ * it moves in cannot be better than caution.
+ *
+ * @param shape notch or peak
+ * @param positions the units that show it on both fixtures, three or more
+ * @param meanShiftOctaves mean shift, octaves
+ * @param meanHalfOctaves half-width of the t interval of the mean shift, octaves
+ * @param sdOctaves standard deviation of the shift over units, octaves
+ * @param sdLowOctaves lower end of its interval (chi-squared; assumes normal shifts), octaves
+ * @param sdHighOctaves upper end of it, octaves
+ * @param zone where it wanders; nothing when it stays
+ */
+public record ResonanceWander(
+    Resonance.Shape shape,
+    List<Position> positions,
+    double meanShiftOctaves,
+    double meanHalfOctaves,
+    double sdOctaves,
+    double sdLowOctaves,
+    double sdHighOctaves,
+    Optional<Range> zone) {
+
+  /** A shift that scatters less than this moves no feature out of its own 1/12-octave band. */
+  private static final double STEADY_OCTAVES = 1.0 / 12;
+
+  private static final int LEAST_UNITS = 3;
+
+  /** Copies the positions. */
+  public ResonanceWander {
+    positions = List.copyOf(positions);
+  }
+
+  /**
+   * Where one unit's resonance sits.
+   *
+   * @param unit the unit
+   * @param from on the old fixture
+   * @param to on the new fixture
+   */
+  public record Position(String unit, Resonance from, Resonance to) {
+    /**
+     * The paired shift.
+     *
+     * @return {@code lb(f_new/f_old)} octaves
+     */
+    public double shiftOctaves() {
+      return lb(to.hz() / from.hz());
+    }
+  }
+
+  /**
+   * A frequency range.
+   *
+   * @param fromHz lower end, Hz
+   * @param toHz upper end, Hz
+   */
+  public record Range(double fromHz, double toHz) {}
+
+  /**
+   * Looks for a wandering resonance.
+   *
+   * @param fine the kind's units on a 1/48-octave grid over the search range
+   * @param shape notch or peak
+   * @param leastProminenceDb features less prominent than this on either fixture do not count; with
+   *     the reliable tolerance, a feature too small to spoil a translation by moving
+   * @param confidence of the intervals
+   * @return what was found; nothing when fewer than three units show the feature on both fixtures
+   */
+  public static Optional<ResonanceWander> of(
+      PairedUnits fine, Resonance.Shape shape, double leastProminenceDb, double confidence) {
+    List<Position> positions = new ArrayList<>();
+    for (int i = 0; i < fine.units().size(); i++) {
+      Levels from = fine.from().means().get(i);
+      Levels to = fine.to().means().get(i);
+      Optional<Resonance> old = Resonance.strongest(from, shape, leastProminenceDb);
+      Optional<Resonance> now = Resonance.strongest(to, shape, leastProminenceDb);
+      if (old.isPresent() && now.isPresent()) {
+        positions.add(new Position(fine.units().get(i), old.get(), now.get()));
+      }
+    }
+    return positions.size() < LEAST_UNITS
+        ? Optional.empty()
+        : Optional.of(summarise(fine, shape, positions, confidence));
+  }
+
+  private static ResonanceWander summarise(
+      PairedUnits fine, Resonance.Shape shape, List<Position> positions, double confidence) {
+    int n = positions.size();
+    double[] shifts = positions.stream().mapToDouble(Position::shiftOctaves).toArray();
+    double mean = mean(shifts);
+    double sd = sd(shifts);
+    double alpha = 1 - confidence;
+    double t = new TDistribution(null, n - 1.0).inverseCumulativeProbability(1 - alpha / 2);
+    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1.0);
+    double low = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(1 - alpha / 2));
+    double high = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(alpha / 2));
+    Optional<Range> zone =
+        sd > STEADY_OCTAVES ? Optional.of(zone(fine, positions)) : Optional.empty();
+    return new ResonanceWander(shape, positions, mean, t * sd / Math.sqrt(n), sd, low, high, zone);
+  }
+
+  /**
+   * Mean ± 2 SD of the positions on either fixture, at least as wide as the feature, inside the
+   * search range: outside it nothing was looked for.
+   */
+  private static Range zone(PairedUnits fine, List<Position> positions) {
+    double[] from = positions.stream().mapToDouble(p -> lb(p.from().hz())).toArray();
+    double[] to = positions.stream().mapToDouble(p -> lb(p.to().hz())).toArray();
+    double halfWidth =
+        positions.stream()
+                .mapToDouble(p -> Math.max(p.from().widthOctaves(), p.to().widthOctaves()))
+                .average()
+                .orElseThrow()
+            / 2;
+    double low =
+        Math.min(
+            mean(from) - Math.max(2 * sd(from), halfWidth),
+            mean(to) - Math.max(2 * sd(to), halfWidth));
+    double high =
+        Math.max(
+            mean(from) + Math.max(2 * sd(from), halfWidth),
+            mean(to) + Math.max(2 * sd(to), halfWidth));
+    return new Range(
+        Math.max(Math.pow(2, low), fine.grid().lowerHz()),
+        Math.min(Math.pow(2, high), fine.grid().upperHz()));
+  }
+
+  private static double lb(double x) {
+    return Math.log(x) / Math.log(2);
+  }
+
+  private static double mean(double[] values) {
+    double sum = 0;
+    for (double value : values) {
+      sum += value;
+    }
+    return sum / values.length;
+  }
+
+  private static double sd(double[] values) {
+    double mean = mean(values);
+    double squares = 0;
+    for (double value : values) {
+      squares += (value - mean) * (value - mean);
+    }
+    return Math.sqrt(squares / (values.length - 1));
+  }
+}
