@@ -1,0 +1,44 @@
+package org.twinrig.analysis;
+
+import java.util.List;
+import org.twinrig.evidence.RegionErrors;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.reliability.Zone;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.translation.TransferFunction;
+
+/**
+ * Everything a study found about one kind.
+ *
+ * @param paired its units on both fixtures
+ * @param estimate how the fixtures differ for it
+ * @param transfer the estimate with its marks
+ * @param zones runs of bands with the same mark
+ * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
+ * @param errors errors on units that did not enter, by region
+ */
+public record KindOutcome(
+    PairedUnits paired,
+    KindEstimate estimate,
+    TransferFunction transfer,
+    List<Zone> zones,
+    List<ResonanceWander> wanders,
+    List<RegionErrors> errors) {
+
+  /** Copies the lists. */
+  public KindOutcome {
+    zones = List.copyOf(zones);
+    wanders = List.copyOf(wanders);
+    errors = List.copyOf(errors);
+  }
+
+  /**
+   * The kind.
+   *
+   * @return its name
+   */
+  public String kind() {
+    return paired.kind();
+  }
+}

@@ -1,0 +1,24 @@
+package org.twinrig.translation;
+
+import java.util.List;
+import org.twinrig.band.BandGrid;
+import org.twinrig.reliability.MarkedBand;
+
+/**
+ * The transfer of one kind with its marks: the only thing that can be applied to a graph.
+ *
+ * @param kind the kind
+ * @param units how many units of the kind were measured on both fixtures
+ * @param grid the bands
+ * @param bands one estimate with its mark per band
+ */
+public record TransferFunction(String kind, int units, BandGrid grid, List<MarkedBand> bands) {
+
+  /** Copies the bands and checks the sizes. */
+  public TransferFunction {
+    bands = List.copyOf(bands);
+    if (bands.size() != grid.size()) {
+      throw new IllegalArgumentException("one marked band per band of the grid is needed");
+    }
+  }
+}
