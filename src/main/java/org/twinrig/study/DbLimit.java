@@ -1,0 +1,77 @@
+package org.twinrig.study;
+
+import java.util.List;
+import org.twinrig.internal.Checks;
+
+/**
+ * A limit in dB: one number for all frequencies, or steps over frequency. Each step holds from its
+ * frequency up to that of the next; the first one also holds below its own.
+ *
+ * @param steps in rising frequency, at least one
+ */
+public record DbLimit(List<Step> steps) {
+
+  /**
+   * One step of a limit.
+   *
+   * @param fromHz where it begins, Hz; 0 or more
+   * @param db the limit from there on, dB, above 0
+   */
+  public record Step(double fromHz, double db) {
+
+    /** Checks the numbers. */
+    public Step {
+      Checks.notNegative(fromHz, "from_hz of a limit");
+      Checks.positive(db, "a limit in dB");
+    }
+  }
+
+  /** Checks that the steps rise. */
+  public DbLimit {
+    steps = List.copyOf(steps);
+    if (steps.isEmpty()) {
+      throw new IllegalArgumentException("a limit needs at least one step");
+    }
+    for (int i = 1; i < steps.size(); i++) {
+      if (!(steps.get(i).fromHz() > steps.get(i - 1).fromHz())) {
+        throw new IllegalArgumentException("the steps of a limit must rise in frequency");
+      }
+    }
+  }
+
+  /**
+   * The same limit at all frequencies.
+   *
+   * @param db the limit, above 0
+   * @return the limit
+   */
+  public static DbLimit everywhere(double db) {
+    return new DbLimit(List.of(new Step(0, db)));
+  }
+
+  /**
+   * The limit at a frequency.
+   *
+   * @param hz the frequency in Hz, above 0
+   * @return dB
+   */
+  public double atHz(double hz) {
+    Checks.positive(hz, "a frequency in Hz");
+    double db = steps.get(0).db();
+    for (Step step : steps) {
+      if (step.fromHz() <= hz) {
+        db = step.db();
+      }
+    }
+    return db;
+  }
+
+  /**
+   * The strictest limit at any frequency.
+   *
+   * @return dB
+   */
+  public double smallestDb() {
+    return steps.stream().mapToDouble(Step::db).min().orElseThrow();
+  }
+}

@@ -1,0 +1,186 @@
+package org.twinrig.study;
+
+import java.util.List;
+import java.util.Objects;
+import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
+import org.twinrig.response.Anchor;
+
+/**
+ * How a study is to be computed and judged.
+ *
+ * @param grid the bands
+ * @param anchor where the level of a capture is pinned
+ * @param confidence of every interval, strictly between 0 and 1
+ * @param tolerance how far a translated level may be off
+ * @param minUnits with fewer units than this a band is unreliable; 3 or more
+ * @param zones what the lab already knows to be doubtful
+ * @param resonanceSearch where resonances are looked for
+ * @param screening what becomes of doubtful captures
+ * @param model how a unit is predicted
+ * @param seed starts every random draw
+ */
+public record Settings(
+    BandGrid grid,
+    Anchor anchor,
+    double confidence,
+    Tolerance tolerance,
+    int minUnits,
+    List<DeclaredZone> zones,
+    FrequencyRange resonanceSearch,
+    ScreeningMode screening,
+    PredictionModel model,
+    long seed) {
+
+  /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
+  public static final int FEWEST_UNITS = 3;
+
+  /** Checks the numbers and copies the zones. */
+  public Settings {
+    Objects.requireNonNull(grid, "grid");
+    Objects.requireNonNull(anchor, "anchor");
+    Checks.fraction(confidence, "confidence");
+    Objects.requireNonNull(tolerance, "tolerance");
+    if (minUnits < FEWEST_UNITS) {
+      throw new IllegalArgumentException("min_units must be 3 or more, but is " + minUnits);
+    }
+    zones = List.copyOf(zones);
+    Objects.requireNonNull(resonanceSearch, "resonanceSearch");
+    Objects.requireNonNull(screening, "screening");
+    Objects.requireNonNull(model, "model");
+  }
+
+  /**
+   * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
+   * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
+   * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1.
+   *
+   * @return the defaults
+   */
+  public static Settings defaults() {
+    return new Settings(
+        BandGrid.covering(20, 20_000, 12),
+        new Anchor.Range(300, 1000),
+        0.95,
+        new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3.0), 0.5),
+        5,
+        List.of(),
+        new FrequencyRange(5000, 12_000),
+        ScreeningMode.SUGGEST,
+        PredictionModel.AUTO,
+        1);
+  }
+
+  /**
+   * The same settings over other bands.
+   *
+   * @param other the bands
+   * @return the changed settings
+   */
+  public Settings withGrid(BandGrid other) {
+    return new Settings(
+        other,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        seed);
+  }
+
+  /**
+   * The same settings with another anchor.
+   *
+   * @param other the anchor
+   * @return the changed settings
+   */
+  public Settings withAnchor(Anchor other) {
+    return new Settings(
+        grid,
+        other,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        seed);
+  }
+
+  /**
+   * The same settings at another confidence.
+   *
+   * @param other strictly between 0 and 1
+   * @return the changed settings
+   */
+  public Settings withConfidence(double other) {
+    return new Settings(
+        grid, anchor, other, tolerance, minUnits, zones, resonanceSearch, screening, model, seed);
+  }
+
+  /**
+   * The same settings with another tolerance.
+   *
+   * @param other how far a translated level may be off
+   * @return the changed settings
+   */
+  public Settings withTolerance(Tolerance other) {
+    return new Settings(
+        grid, anchor, confidence, other, minUnits, zones, resonanceSearch, screening, model, seed);
+  }
+
+  /**
+   * The same settings with other declared zones.
+   *
+   * @param other the zones
+   * @return the changed settings
+   */
+  public Settings withZones(List<DeclaredZone> other) {
+    return new Settings(
+        grid,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        other,
+        resonanceSearch,
+        screening,
+        model,
+        seed);
+  }
+
+  /**
+   * The same settings with another way of screening.
+   *
+   * @param other what becomes of doubtful captures
+   * @return the changed settings
+   */
+  public Settings withScreening(ScreeningMode other) {
+    return new Settings(
+        grid, anchor, confidence, tolerance, minUnits, zones, resonanceSearch, other, model, seed);
+  }
+
+  /**
+   * The same settings with another seed.
+   *
+   * @param other starts every random draw
+   * @return the changed settings
+   */
+  public Settings withSeed(long other) {
+    return new Settings(
+        grid,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        other);
+  }
+}

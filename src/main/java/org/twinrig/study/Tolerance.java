@@ -1,0 +1,34 @@
+package org.twinrig.study;
+
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.twinrig.internal.Checks;
+
+/**
+ * How far a translated level may be off.
+ *
+ * @param reliable the largest prediction half-width of a reliable band
+ * @param caution the largest prediction half-width of a band to be used with caution; nowhere below
+ *     {@code reliable}
+ * @param equivalenceDb the mean difference that makes no difference, dB, above 0
+ */
+public record Tolerance(DbLimit reliable, DbLimit caution, double equivalenceDb) {
+
+  /** Checks that the limits are in order at every frequency. */
+  public Tolerance {
+    Objects.requireNonNull(reliable, "reliable");
+    Objects.requireNonNull(caution, "caution");
+    Checks.positive(equivalenceDb, "equivalence_db");
+    if (!inOrder(reliable, caution)) {
+      throw new IllegalArgumentException("caution_db must nowhere lie below reliable_db");
+    }
+  }
+
+  /** Both limits are constant between the frequencies where either has a step. */
+  static boolean inOrder(DbLimit reliable, DbLimit caution) {
+    return Stream.concat(reliable.steps().stream(), caution.steps().stream())
+        .mapToDouble(DbLimit.Step::fromHz)
+        .map(hz -> Math.max(hz, Double.MIN_VALUE))
+        .allMatch(hz -> reliable.atHz(hz) <= caution.atHz(hz));
+  }
+}
