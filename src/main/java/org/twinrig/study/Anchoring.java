@@ -1,0 +1,86 @@
+package org.twinrig.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Capture;
+import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Parallel;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.BandLevels;
+
+/**
+ * Puts captures on bands and pins them to the anchor, each by itself before any averaging.
+ *
+ * @param grid the bands
+ * @param anchor where levels are pinned
+ * @param anchorPerOctave bands per octave of the anchor's own mean
+ * @param threads how many threads to work on
+ */
+public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int threads) {
+
+  /**
+   * The anchoring a study asks for.
+   *
+   * @param settings the study's settings
+   * @param threads how many threads to work on
+   * @return the anchoring
+   */
+  public static Anchoring of(Settings settings, int threads) {
+    return new Anchoring(settings.grid(), settings.anchor(), settings.grid().perOctave(), threads);
+  }
+
+  /**
+   * The same anchoring onto other bands; levels stay pinned where they were.
+   *
+   * @param other the bands
+   * @return the anchoring
+   */
+  public Anchoring onto(BandGrid other) {
+    return new Anchoring(other, anchor, anchorPerOctave, threads);
+  }
+
+  /**
+   * Anchors captures.
+   *
+   * @param captures corrected captures
+   * @return those that reach the anchor, in order; the others are refused
+   */
+  public Findings<List<AnchoredCapture>> apply(List<Capture> captures) {
+    List<OptionalDouble> levels =
+        Parallel.map(captures, threads, c -> anchor.levelOf(c.response(), anchorPerOctave));
+    List<Capture> reached = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    for (int i = 0; i < captures.size(); i++) {
+      Capture capture = captures.get(i);
+      if (levels.get(i).isPresent()) {
+        reached.add(capture.plus(-levels.get(i).getAsDouble()));
+      } else {
+        problems.add(
+            Problem.refused(
+                capture.entry().file(),
+                0,
+                String.format(
+                    "the capture reaches from %s to %s and does not cover the anchor (%s)",
+                    Numbers.hertz(capture.response().fromHz()),
+                    Numbers.hertz(capture.response().toHz()),
+                    describe()),
+                "give a capture that covers it, or choose another `anchor` in study.yaml"));
+      }
+    }
+    List<AnchoredCapture> anchored =
+        Parallel.map(
+            reached, threads, c -> new AnchoredCapture(c, BandLevels.of(c.response(), grid)));
+    return new Findings<>(anchored, problems);
+  }
+
+  private String describe() {
+    if (anchor instanceof Anchor.Range range) {
+      return Numbers.hertz(range.fromHz()) + " to " + Numbers.hertz(range.toHz());
+    }
+    return anchor instanceof Anchor.Frequency at ? Numbers.hertz(at.hz()) : "none";
+  }
+}
