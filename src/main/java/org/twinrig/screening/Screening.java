@@ -1,0 +1,58 @@
+package org.twinrig.screening;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Unit;
+import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.ScreeningMode;
+import org.twinrig.study.Study;
+
+/**
+ * Screens the captures of a study. What the lab left out is not judged and does not count.
+ *
+ * @param accepted the captures that count
+ * @param verdicts what was found, in the order of the captures
+ */
+public record Screening(List<AnchoredCapture> accepted, List<Verdict> verdicts) {
+
+  /** Copies the lists. */
+  public Screening {
+    accepted = List.copyOf(accepted);
+    verdicts = List.copyOf(verdicts);
+  }
+
+  /**
+   * Screens captures.
+   *
+   * @param study what the lab declared
+   * @param captures all of its captures, anchored
+   * @return those that count and what was found; under {@link ScreeningMode#SUGGEST} a verdict
+   *     leaves nothing out
+   */
+  public static Screening of(Study study, List<AnchoredCapture> captures) {
+    boolean exclude = study.settings().screening() == ScreeningMode.EXCLUDE;
+    List<AnchoredCapture> offered =
+        captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
+    Map<String, String> kinds = new HashMap<>();
+    for (Unit unit : study.units()) {
+      kinds.put(unit.name(), unit.kind());
+    }
+    List<Verdict> verdicts = new ArrayList<>(SameContent.of(offered, exclude));
+    for (List<Group> groups : Group.byScale(Group.of(offered, kinds::get)).values()) {
+      verdicts.addAll(SealCheck.of(groups, exclude));
+      verdicts.addAll(OddSeating.of(groups, exclude));
+    }
+    verdicts.sort(
+        Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding));
+    Set<CaptureEntry> out = new HashSet<>();
+    verdicts.stream().filter(Verdict::excluded).forEach(v -> out.add(v.capture()));
+    return new Screening(
+        offered.stream().filter(c -> !out.contains(c.capture().entry())).toList(), verdicts);
+  }
+}
