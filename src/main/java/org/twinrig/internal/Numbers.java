@@ -8,19 +8,39 @@ import java.util.Locale;
 public final class Numbers {
   private Numbers() {}
 
+  /** Up to this size a scaled number is exact in a double. */
+  private static final double EXACT = 1L << 52;
+
+  private static final long[] POWERS_OF_TEN = {
+    1, 10, 100, 1000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000
+  };
+
   /**
-   * A number with a fixed count of decimals, ties to even on its exact binary value, and no minus
-   * sign before a zero.
+   * A number with a fixed count of decimals and no minus sign before a zero.
    *
    * @param value finite
-   * @param decimals 0 or more
+   * @param decimals 0 to 8
    * @return for example {@code -0.25}
    * @throws IllegalArgumentException when the value is not finite: no output may carry NaN
    */
   public static String fixed(double value, int decimals) {
     Checks.finite(value, "a number to print");
-    BigDecimal rounded = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN);
-    return rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString();
+    long scale = POWERS_OF_TEN[decimals];
+    double scaled = Math.rint(Math.abs(value) * scale);
+    if (scaled >= EXACT) {
+      return new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
+    }
+    long digits = (long) scaled;
+    StringBuilder text = new StringBuilder(12);
+    if (value < 0 && digits > 0) {
+      text.append('-');
+    }
+    text.append(digits / scale);
+    if (decimals > 0) {
+      String fraction = Long.toString(digits % scale);
+      text.append('.').append("0".repeat(decimals - fraction.length())).append(fraction);
+    }
+    return text.toString();
   }
 
   /**

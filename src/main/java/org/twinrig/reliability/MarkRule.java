@@ -10,6 +10,7 @@ import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.Settings;
+import org.twinrig.study.Tolerance;
 
 /**
  * Marks bands.
@@ -59,16 +60,32 @@ public final class MarkRule {
   /**
    * The mark a prediction half-width earns by the tolerances alone.
    *
-   * @param settings the study's settings
+   * @param tolerance the study's tolerance
    * @param midHz the band's mid-band frequency, Hz
    * @param halfDb prediction half-width, dB
    * @return the mark
    */
-  public static Mark byWidth(Settings settings, double midHz, double halfDb) {
-    if (halfDb <= settings.tolerance().reliable().atHz(midHz)) {
+  public static Mark byWidth(Tolerance tolerance, double midHz, double halfDb) {
+    if (halfDb <= tolerance.reliable().atHz(midHz)) {
       return Mark.RELIABLE;
     }
-    return halfDb <= settings.tolerance().caution().atHz(midHz) ? Mark.CAUTION : Mark.UNRELIABLE;
+    return halfDb <= tolerance.caution().atHz(midHz) ? Mark.CAUTION : Mark.UNRELIABLE;
+  }
+
+  /**
+   * Why a prediction is wide.
+   *
+   * @param fitted the band's estimate
+   * @return that it is, and what over half of the variance of the differences is: seating or units
+   */
+  public static List<Reason> whyWide(BandOutcome.Fitted fitted) {
+    double seating = fitted.scatter().seatingVariance();
+    double between = fitted.mean().tauSquared();
+    if (seating == between) {
+      return List.of(Reason.WIDE_PREDICTION);
+    }
+    return List.of(
+        Reason.WIDE_PREDICTION, seating > between ? Reason.SEATING_SCATTER : Reason.UNITS_DISAGREE);
   }
 
   private MarkedBand mark(BandOutcome outcome) {
@@ -82,16 +99,9 @@ public final class MarkRule {
   private MarkedBand markFitted(BandOutcome.Fitted fitted) {
     Band band = fitted.band();
     List<Reason> reasons = new ArrayList<>();
-    Mark mark = byWidth(settings, band.midHz(), fitted.prediction().halfDb());
+    Mark mark = byWidth(settings.tolerance(), band.midHz(), fitted.prediction().halfDb());
     if (mark != Mark.RELIABLE) {
-      reasons.add(Reason.WIDE_PREDICTION);
-      double seating = fitted.scatter().seatingVariance();
-      double between = fitted.mean().tauSquared();
-      if (seating > between) {
-        reasons.add(Reason.SEATING_SCATTER);
-      } else if (between > seating) {
-        reasons.add(Reason.UNITS_DISAGREE);
-      }
+      reasons.addAll(whyWide(fitted));
     }
     Set<Reason> caps = caps(band);
     reasons.addAll(caps);

@@ -3,6 +3,7 @@ package org.twinrig.response;
 import java.util.OptionalDouble;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
+import org.twinrig.internal.Numbers;
 
 /** Where the level of a capture is pinned before captures are compared. */
 public sealed interface Anchor {
@@ -17,6 +18,13 @@ public sealed interface Anchor {
   OptionalDouble levelOf(Response response, int perOctave);
 
   /**
+   * The anchor in words.
+   *
+   * @return for example {@code 300 Hz to 1 kHz}
+   */
+  String words();
+
+  /**
    * The mean of the band levels over a range.
    *
    * @param fromHz lower end in Hz, above 0
@@ -29,6 +37,11 @@ public sealed interface Anchor {
         throw new IllegalArgumentException(
             "an anchor range must satisfy 0 < from < to, but is " + fromHz + " to " + toHz + " Hz");
       }
+    }
+
+    @Override
+    public String words() {
+      return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
     }
 
     @Override
@@ -57,6 +70,11 @@ public sealed interface Anchor {
     }
 
     @Override
+    public String words() {
+      return Numbers.hertz(hz);
+    }
+
+    @Override
     public OptionalDouble levelOf(Response response, int perOctave) {
       return response.levelAt(hz);
     }
@@ -64,6 +82,11 @@ public sealed interface Anchor {
 
   /** No anchor: both fixtures are calibrated and levels stand as they are. */
   record None() implements Anchor {
+    @Override
+    public String words() {
+      return "none";
+    }
+
     @Override
     public OptionalDouble levelOf(Response response, int perOctave) {
       return OptionalDouble.of(0);

@@ -67,20 +67,25 @@ public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int t
                     "the capture reaches from %s to %s and does not cover the anchor (%s)",
                     Numbers.hertz(capture.response().fromHz()),
                     Numbers.hertz(capture.response().toHz()),
-                    describe()),
+                    anchor.words()),
                 "give a capture that covers it, or choose another `anchor` in study.yaml"));
       }
     }
-    List<AnchoredCapture> anchored =
-        Parallel.map(
-            reached, threads, c -> new AnchoredCapture(c, BandLevels.of(c.response(), grid)));
-    return new Findings<>(anchored, problems);
+    return new Findings<>(onBands(reached), problems);
   }
 
-  private String describe() {
-    if (anchor instanceof Anchor.Range range) {
-      return Numbers.hertz(range.fromHz()) + " to " + Numbers.hertz(range.toHz());
-    }
-    return anchor instanceof Anchor.Frequency at ? Numbers.hertz(at.hz()) : "none";
+  /**
+   * The same captures on this anchoring's bands, their levels as they are.
+   *
+   * @param anchored captures on other bands
+   * @return in the same order
+   */
+  public List<AnchoredCapture> reband(List<AnchoredCapture> anchored) {
+    return onBands(anchored.stream().map(AnchoredCapture::capture).toList());
+  }
+
+  private List<AnchoredCapture> onBands(List<Capture> pinned) {
+    return Parallel.map(
+        pinned, threads, c -> new AnchoredCapture(c, BandLevels.of(c.response(), grid)));
   }
 }

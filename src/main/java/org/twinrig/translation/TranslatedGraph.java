@@ -1,0 +1,63 @@
+package org.twinrig.translation;
+
+import java.util.List;
+import java.util.function.Predicate;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.Reason;
+
+/**
+ * An old graph re-expressed as if it had been measured on the new fixture.
+ *
+ * @param entry the old graph
+ * @param bands one per band of the study's grid
+ */
+public record TranslatedGraph(CatalogueEntry entry, List<TranslatedBand> bands) {
+
+  /** Copies the bands. */
+  public TranslatedGraph {
+    bands = List.copyOf(bands);
+  }
+
+  /**
+   * How much of the axis carries a mark.
+   *
+   * @param mark the mark
+   * @return octaves of bands that have a level and this mark
+   */
+  public double octaves(Mark mark) {
+    return octaves(b -> !b.missing() && b.mark() == mark);
+  }
+
+  /**
+   * How much of the axis the old graph does not cover.
+   *
+   * @return octaves of bands without a level
+   */
+  public double missingOctaves() {
+    return octaves(TranslatedBand::missing);
+  }
+
+  /**
+   * Why marks are below reliable, where the graph has a level.
+   *
+   * @return in the order of {@link Reason}, without repeats
+   */
+  public List<Reason> reasons() {
+    return bands.stream()
+        .filter(b -> !b.missing())
+        .flatMap(b -> b.reasons().stream())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  double octaves(Predicate<TranslatedBand> which) {
+    double sum = 0;
+    for (TranslatedBand b : bands) {
+      if (which.test(b)) {
+        sum += b.band().octaves();
+      }
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,300 @@
+package org.twinrig.translation;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.twinrig.band.Band;
+import org.twinrig.band.BandGrid;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.RandomEffects;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Reason;
+import org.twinrig.study.DbLimit;
+import org.twinrig.study.Tolerance;
+
+/**
+ * A translation as a file: translation.json. Its form is fixed by the JSON Schema in the resource
+ * {@code translation.schema.json} beside this class.
+ */
+public final class TranslationFile {
+  private static final String FORMAT = "twinrig-translation";
+  private static final int VERSION = 1;
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private TranslationFile() {}
+
+  /**
+   * A translation as text.
+   *
+   * @param translation what a study found
+   * @return JSON, numbers in full precision
+   */
+  public static String text(Translation translation) {
+    ObjectNode root = NODES.objectNode();
+    root.put("format", FORMAT).put("version", VERSION);
+    Translation.Origin origin = translation.origin();
+    root.putObject("study")
+        .put("title", origin.title())
+        .put("from", origin.from())
+        .put("to", origin.to())
+        .put("anchor", origin.anchor())
+        .put("fingerprint", origin.fingerprint());
+    root.putObject("grid")
+        .put("per_octave", translation.grid().perOctave())
+        .put("first_band", translation.grid().band(0).index())
+        .put("bands", translation.grid().size());
+    root.put("confidence", translation.confidence()).put("min_units", translation.minUnits());
+    ObjectNode tolerance = root.putObject("tolerance");
+    tolerance.set("reliable", limit(translation.tolerance().reliable()));
+    tolerance.set("caution", limit(translation.tolerance().caution()));
+    tolerance.put("equivalence_db", translation.tolerance().equivalenceDb());
+    ArrayNode kinds = root.putArray("kinds");
+    for (TransferFunction kind : translation.kinds()) {
+      ObjectNode node = kinds.addObject().put("kind", kind.kind()).put("units", kind.units());
+      ArrayNode bands = node.putArray("bands");
+      kind.bands().forEach(b -> bands.add(band(b)));
+    }
+    return root.toPrettyString().replace("\r\n", "\n") + "\n";
+  }
+
+  private static ArrayNode limit(DbLimit limit) {
+    ArrayNode steps = NODES.arrayNode();
+    limit.steps().forEach(s -> steps.addObject().put("from_hz", s.fromHz()).put("db", s.db()));
+    return steps;
+  }
+
+  private static ObjectNode band(MarkedBand marked) {
+    ObjectNode node = NODES.objectNode();
+    node.put("band_hz", marked.band().midHz()).put("units", marked.outcome().units());
+    if (marked.outcome() instanceof BandOutcome.Fitted f) {
+      node.put("model", "offset")
+          .put("offset_db", f.mean().meanDb())
+          .put("se_db", f.mean().standardErrorDb())
+          .put("ci_half_db", f.mean().halfWidthDb())
+          .put("sim_half_db", f.simultaneousHalfDb())
+          .put("unit_variance_db2", f.mean().tauSquared())
+          .put("seating_variance_db2", f.scatter().seatingVariance())
+          .put("seatings_from", f.scatter().seatingsFrom())
+          .put("prediction_half_db", f.prediction().halfDb())
+          .put("loo_rms_offset_db", f.prediction().looRmsOffsetDb())
+          .put("loo_rms_db", f.prediction().looRmsDb());
+      f.scatter().seatVarianceFrom().ifPresent(v -> node.put("seat_variance_from_db2", v));
+      f.scatter().seatVarianceTo().ifPresent(v -> node.put("seat_variance_to_db2", v));
+    }
+    node.put("mark", marked.mark().word());
+    ArrayNode reasons = node.putArray("reasons");
+    marked.reasons().forEach(r -> reasons.add(r.word()));
+    return node;
+  }
+
+  /**
+   * Reads a translation.
+   *
+   * @param file the file
+   * @param source its name in messages
+   * @return the translation
+   * @throws UnusableInput when it cannot be read, is of another format or version, or lacks something
+   */
+  public static Translation read(Path file, String source) throws UnusableInput {
+    JsonNode root;
+    try {
+      root = JsonMapper.builder().build().readTree(Files.readString(file, StandardCharsets.UTF_8));
+    } catch (JsonProcessingException e) {
+      int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
+      throw unusable(
+          source,
+          line,
+          "this is not JSON: " + e.getOriginalMessage().lines().findFirst().orElse("unreadable"),
+          "give the translation.json that `twinrig study` wrote, unchanged");
+    } catch (IOException e) {
+      throw unusable(
+          source, 0, "the file cannot be read", "check that it exists and may be read");
+    }
+    if (!FORMAT.equals(root.path("format").asText())) {
+      throw unusable(
+          source,
+          0,
+          "`format` is not \"" + FORMAT + "\"",
+          "give the translation.json that `twinrig study` wrote");
+    }
+    if (root.path("version").asInt() != VERSION) {
+      throw unusable(
+          source,
+          0,
+          "this is version "
+              + root.path("version").asText("(none)")
+              + " of the format, and this program reads version "
+              + VERSION,
+          "use the version of the program that wrote it, or run `twinrig study` again");
+    }
+    try {
+      return translation(root);
+    } catch (Missing | IllegalArgumentException e) {
+      throw unusable(
+          source, 0, e.getMessage(), "give the translation.json that `twinrig study` wrote, unchanged");
+    }
+  }
+
+  private static UnusableInput unusable(String source, int line, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(source, line, what, remedy));
+  }
+
+  private static Translation translation(JsonNode root) throws Missing {
+    JsonNode study = child(root, "study");
+    JsonNode gridNode = child(root, "grid");
+    int perOctave = (int) number(gridNode, "per_octave");
+    int first = (int) number(gridNode, "first_band");
+    List<Band> bands = new ArrayList<>();
+    for (int k = 0; k < (int) number(gridNode, "bands"); k++) {
+      bands.add(Band.ofIndex(first + k, perOctave));
+    }
+    BandGrid grid = new BandGrid(bands);
+    double confidence = number(root, "confidence");
+    JsonNode tolerance = child(root, "tolerance");
+    List<TransferFunction> kinds = new ArrayList<>();
+    for (JsonNode kind : child(root, "kinds")) {
+      List<MarkedBand> marked = new ArrayList<>();
+      JsonNode bandNodes = child(kind, "bands");
+      if (bandNodes.size() != grid.size()) {
+        throw new Missing("kind `" + text(kind, "kind") + "` does not have one entry per band");
+      }
+      for (int b = 0; b < grid.size(); b++) {
+        marked.add(band(bandNodes.get(b), grid.band(b), confidence));
+      }
+      kinds.add(
+          new TransferFunction(text(kind, "kind"), (int) number(kind, "units"), grid, marked));
+    }
+    return new Translation(
+        new Translation.Origin(
+            text(study, "title"),
+            text(study, "from"),
+            text(study, "to"),
+            text(study, "anchor"),
+            text(study, "fingerprint")),
+        grid,
+        confidence,
+        new Tolerance(
+            limit(child(tolerance, "reliable")),
+            limit(child(tolerance, "caution")),
+            number(tolerance, "equivalence_db")),
+        (int) number(root, "min_units"),
+        kinds);
+  }
+
+  private static DbLimit limit(JsonNode steps) throws Missing {
+    List<DbLimit.Step> read = new ArrayList<>();
+    for (JsonNode step : steps) {
+      read.add(new DbLimit.Step(number(step, "from_hz"), number(step, "db")));
+    }
+    return new DbLimit(read);
+  }
+
+  private static MarkedBand band(JsonNode node, Band band, double confidence) throws Missing {
+    int units = (int) number(node, "units");
+    List<Reason> reasons = new ArrayList<>();
+    for (JsonNode reason : child(node, "reasons")) {
+      reasons.add(reason(reason.asText()));
+    }
+    return new MarkedBand(outcome(node, band, units, confidence), mark(text(node, "mark")), reasons);
+  }
+
+  private static BandOutcome outcome(JsonNode node, Band band, int units, double confidence)
+      throws Missing {
+    if (!node.has("model")) {
+      return new BandOutcome.NotFitted(
+          band,
+          units,
+          units == 0 ? BandOutcome.Why.NO_DATA : BandOutcome.Why.FEWER_THAN_THREE_UNITS);
+    }
+    if (!text(node, "model").equals("offset")) {
+      throw new Missing("model `" + text(node, "model") + "` is not known to this program");
+    }
+    return new BandOutcome.Fitted(
+        band,
+        new RandomEffects.Result(
+            number(node, "offset_db"),
+            number(node, "se_db"),
+            number(node, "unit_variance_db2"),
+            units,
+            confidence,
+            number(node, "ci_half_db")),
+        number(node, "sim_half_db"),
+        new BandOutcome.Prediction(
+            BandOutcome.Model.OFFSET,
+            number(node, "prediction_half_db"),
+            number(node, "loo_rms_offset_db"),
+            number(node, "loo_rms_db")),
+        new BandOutcome.Scatter(
+            number(node, "seating_variance_db2"),
+            optional(node, "seat_variance_from_db2"),
+            optional(node, "seat_variance_to_db2"),
+            number(node, "seatings_from")));
+  }
+
+  private static Mark mark(String word) throws Missing {
+    for (Mark mark : Mark.values()) {
+      if (mark.word().equals(word)) {
+        return mark;
+      }
+    }
+    throw new Missing("mark `" + word + "` is not known to this program");
+  }
+
+  private static Reason reason(String word) throws Missing {
+    for (Reason reason : Reason.values()) {
+      if (reason.word().equals(word)) {
+        return reason;
+      }
+    }
+    throw new Missing("reason `" + word + "` is not known to this program");
+  }
+
+  private static JsonNode child(JsonNode node, String name) throws Missing {
+    if (!node.has(name)) {
+      throw new Missing("`" + name + "` is missing");
+    }
+    return node.get(name);
+  }
+
+  private static String text(JsonNode node, String name) throws Missing {
+    JsonNode value = child(node, name);
+    if (!value.isTextual()) {
+      throw new Missing("`" + name + "` must be a text");
+    }
+    return value.asText();
+  }
+
+  private static double number(JsonNode node, String name) throws Missing {
+    JsonNode value = child(node, name);
+    if (!value.isNumber()) {
+      throw new Missing("`" + name + "` must be a number");
+    }
+    return value.asDouble();
+  }
+
+  private static OptionalDouble optional(JsonNode node, String name) throws Missing {
+    return node.has(name) ? OptionalDouble.of(number(node, name)) : OptionalDouble.empty();
+  }
+
+  /** What the file lacks. */
+  private static final class Missing extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    Missing(String message) {
+      super(message);
+    }
+  }
+}

@@ -1,0 +1,149 @@
+package org.twinrig.translation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.twinrig.band.Band;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkRule;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Reason;
+import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
+import org.twinrig.response.Response;
+
+/**
+ * Re-expresses graphs.
+ *
+ * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b)}, with the prediction half-width
+ * {@code t_{n-1}·√(loo_rms² + s2_A·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings. Levels
+ * stay pinned where the old graph has them: the transfer is 0 dB over the study's anchor on
+ * average.
+ *
+ * <p>A graph of unknown kind is held to be one of the kinds with enough units: its level is moved
+ * by the plain mean {@code c} of their transfers, and its half-width is the greatest {@code |δ̂_k -
+ * c| + half_k}, so that the interval holds whichever of them it is.
+ *
+ * <p>A kind the study does not have is not translated at all.
+ */
+public final class Translator {
+  private final Translation translation;
+  private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
+
+  /**
+   * A translator.
+   *
+   * @param translation what a study found
+   */
+  public Translator(Translation translation) {
+    this.translation = translation;
+  }
+
+  /**
+   * Re-expresses one graph.
+   *
+   * @param entry the graph
+   * @param raw its raw response on the old fixture
+   * @return the graph on the study's bands
+   */
+  public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
+    Levels from = BandLevels.of(raw, translation.grid());
+    boolean unknown = entry.kind().equals(Translation.UNKNOWN_KIND);
+    List<TransferFunction> candidates =
+        unknown
+            ? translation.candidatesForUnknown()
+            : translation.kind(entry.kind()).map(List::of).orElse(List.of());
+    List<TranslatedBand> bands = new ArrayList<>();
+    for (int b = 0; b < translation.grid().size(); b++) {
+      bands.add(band(from.level(b), b, candidates, entry.averagedSeatings()));
+    }
+    return new TranslatedGraph(entry, bands);
+  }
+
+  private TranslatedBand band(
+      OptionalDouble from, int b, List<TransferFunction> candidates, int seatings) {
+    Band band = translation.grid().band(b);
+    if (from.isEmpty()) {
+      return unusable(band, from, Reason.NO_DATA);
+    }
+    if (candidates.isEmpty()) {
+      return unusable(band, from, Reason.OUTSIDE_THE_STUDY);
+    }
+    List<Candidate> found = new ArrayList<>();
+    for (TransferFunction kind : candidates) {
+      if (kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted) {
+        found.add(new Candidate(kind.bands().get(b), fitted, half(fitted, seatings)));
+      }
+    }
+    if (found.size() < candidates.size()) {
+      // A kind without an estimate here could be the graph's: nothing can be promised.
+      return unusable(band, from, Reason.FEW_UNITS);
+    }
+    double centre = found.stream().mapToDouble(Candidate::meanDb).average().orElseThrow();
+    double half =
+        found.stream().mapToDouble(c -> Math.abs(c.meanDb() - centre) + c.half).max().orElseThrow();
+    return marked(
+        band, new TranslatedBand.Predicted(from.getAsDouble() + centre, half), from, found);
+  }
+
+  private TranslatedBand marked(
+      Band band,
+      TranslatedBand.Predicted predicted,
+      OptionalDouble from,
+      List<Candidate> candidates) {
+    Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());
+    List<Reason> reasons = new ArrayList<>();
+    if (mark != Mark.RELIABLE) {
+      Candidate widest =
+          candidates.stream().max(Comparator.comparingDouble(Candidate::half)).orElseThrow();
+      reasons.addAll(MarkRule.whyWide(widest.fitted));
+    }
+    for (Candidate c : candidates) {
+      for (Reason reason : c.marked.reasons()) {
+        switch (reason) {
+          case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> {}
+          case FEW_UNITS, NO_DATA, OUTSIDE_THE_STUDY -> {
+            mark = Mark.UNRELIABLE;
+            reasons.add(reason);
+          }
+          case OUTSIDE_EAR_SIMULATOR_RANGE, DECLARED_ZONE, RESONANCE_WANDERS -> {
+            mark = mark.worse(Mark.CAUTION);
+            reasons.add(reason);
+          }
+        }
+      }
+    }
+    return new TranslatedBand(
+        band, from, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
+  }
+
+  private double half(BandOutcome.Fitted fitted, int seatings) {
+    double fewer = Math.max(0, 1.0 / seatings - 1 / fitted.scatter().seatingsFrom());
+    double seating = fitted.scatter().seatVarianceFrom().orElse(0) * fewer;
+    double looRms = fitted.prediction().looRmsDb();
+    return quantile(fitted.mean().degreesOfFreedom()) * Math.sqrt(looRms * looRms + seating);
+  }
+
+  private double quantile(int degreesOfFreedom) {
+    return quantiles.computeIfAbsent(
+        degreesOfFreedom,
+        f ->
+            new TDistribution(null, f)
+                .inverseCumulativeProbability((1 + translation.confidence()) / 2));
+  }
+
+  private static TranslatedBand unusable(Band band, OptionalDouble from, Reason reason) {
+    return new TranslatedBand(band, from, Optional.empty(), Mark.UNRELIABLE, List.of(reason));
+  }
+
+  private record Candidate(MarkedBand marked, BandOutcome.Fitted fitted, double half) {
+    double meanDb() {
+      return fitted.mean().meanDb();
+    }
+  }
+}
