@@ -1,0 +1,200 @@
+package org.twinrig.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import org.twinrig.problem.Problem;
+
+/**
+ * One row of a {@link LabTable} while it is read. Every getter notes what is wrong with its cell,
+ * so that the lab learns of all faults of a row at once; {@link #ifSound} then makes the row's
+ * value only when there was none. What a getter gives for a faulty cell is never used.
+ */
+public final class LabRow {
+  private final String source;
+  private final int line;
+  private final UnaryOperator<String> cells;
+  private final List<Problem> problems = new ArrayList<>();
+
+  LabRow(String source, int line, UnaryOperator<String> cells) {
+    this.source = source;
+    this.line = line;
+    this.cells = cells;
+  }
+
+  /**
+   * Where the row begins in the file.
+   *
+   * @return the line, from 1
+   */
+  public int line() {
+    return line;
+  }
+
+  /**
+   * A cell as written.
+   *
+   * @param column a column the table may have
+   * @return the text; empty when the cell is or the table lacks the column
+   * @throws IllegalArgumentException when the column was never declared
+   */
+  public String cell(String column) {
+    return cells.apply(column);
+  }
+
+  /**
+   * Whether a cell holds any text.
+   *
+   * @param column a column the table may have
+   * @return false when it is blank or the table lacks the column
+   */
+  public boolean has(String column) {
+    return !cell(column).isBlank();
+  }
+
+  /**
+   * A text that must be there.
+   *
+   * @param column the column
+   * @return the text as written
+   */
+  public String text(String column) {
+    if (!has(column)) {
+      refuse("`" + column + "` is empty", "every row needs it");
+    }
+    return cell(column);
+  }
+
+  /**
+   * One of a few words.
+   *
+   * @param column the column
+   * @param words what it may hold
+   * @param whenEmpty what an empty cell stands for; an empty text when the cell must be filled
+   * @return one of the words
+   */
+  public String word(String column, List<String> words, String whenEmpty) {
+    String word = cell(column).strip();
+    if (word.isEmpty() && !whenEmpty.isEmpty()) {
+      return whenEmpty;
+    }
+    if (!words.contains(word)) {
+      String guess =
+          NearestName.among(word, words).map(n -> "did you mean `" + n + "`? ").orElse("");
+      refuse(shown(column), guess + "write " + either(words));
+    }
+    return word;
+  }
+
+  /**
+   * A whole number that must be there.
+   *
+   * @param column the column
+   * @param least the smallest that makes sense
+   * @return the number
+   */
+  public int count(String column, int least) {
+    OptionalLong number = PlainNumber.whole(cell(column));
+    if (number.isEmpty() || number.getAsLong() < least || number.getAsLong() > 1_000_000) {
+      refuse(shown(column), "write a whole number from " + least + " on");
+      return least;
+    }
+    return (int) number.getAsLong();
+  }
+
+  /**
+   * A decimal number that must be there.
+   *
+   * @param column the column
+   * @return the number, finite
+   */
+  public double decimal(String column) {
+    if (!has(column)) {
+      refuse("`" + column + "` is empty", "every row needs it");
+      return 0;
+    }
+    return parsed(column).orElse(0);
+  }
+
+  /**
+   * A decimal number that may be left out.
+   *
+   * @param column the column
+   * @param least the smallest that makes sense
+   * @param most the largest that makes sense
+   * @return the number, or nothing when the cell is blank
+   */
+  public OptionalDouble decimalIfAny(String column, double least, double most) {
+    if (!has(column)) {
+      return OptionalDouble.empty();
+    }
+    OptionalDouble number = parsed(column);
+    if (number.isPresent() && (number.getAsDouble() < least || number.getAsDouble() > most)) {
+      refuse(
+          shown(column),
+          String.format(Locale.ROOT, "write a number from %.0f to %.0f", least, most));
+    }
+    return number;
+  }
+
+  /**
+   * Leaves the row out.
+   *
+   * @param what what is wrong
+   * @param remedy what would be right
+   */
+  public void refuse(String what, String remedy) {
+    problems.add(Problem.refused(source, line, what, remedy));
+  }
+
+  /**
+   * Tells how the row was taken.
+   *
+   * @param what how
+   */
+  public void note(String what) {
+    problems.add(Problem.note(source, line, what));
+  }
+
+  /**
+   * Makes the row's value when nothing was wrong.
+   *
+   * @param <T> the value's type
+   * @param value makes it; called only when no getter and no check refused the row
+   * @return the value, or nothing
+   */
+  public <T> Optional<T> ifSound(Supplier<T> value) {
+    boolean sound = problems.stream().allMatch(p -> p.kind() == Problem.Kind.NOTE);
+    return sound ? Optional.of(value.get()) : Optional.empty();
+  }
+
+  List<Problem> problems() {
+    return List.copyOf(problems);
+  }
+
+  private OptionalDouble parsed(String column) {
+    OptionalDouble number = PlainNumber.decimal(cell(column));
+    if (number.isEmpty()) {
+      refuse(shown(column), PlainNumber.remedy(cell(column)));
+    }
+    return number;
+  }
+
+  private String shown(String column) {
+    return has(column) ? "`" + column + "` is `" + cell(column) + "`" : "`" + column + "` is empty";
+  }
+
+  private static String either(List<String> words) {
+    List<String> quoted = words.stream().map(w -> "`" + w + "`").toList();
+    int last = quoted.size() - 1;
+    return quoted.stream().limit(last).collect(Collectors.joining(", "))
+        + " or "
+        + quoted.get(last);
+  }
+}

@@ -1,0 +1,56 @@
+package org.twinrig.intake;
+
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.regex.Pattern;
+
+/** Numbers as the lab's own tables write them: digits and a decimal point, in every locale. */
+public final class PlainNumber {
+  private static final Pattern DECIMAL =
+      Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d{1,3})?");
+  private static final Pattern WHOLE = Pattern.compile("[+-]?\\d{1,18}");
+  private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d+,\\d+");
+
+  private PlainNumber() {}
+
+  /**
+   * A decimal number.
+   *
+   * @param text may have spaces around it
+   * @return the number, finite; or nothing when the text is none
+   */
+  public static OptionalDouble decimal(String text) {
+    String bare = text.strip();
+    if (!DECIMAL.matcher(bare).matches()) {
+      return OptionalDouble.empty();
+    }
+    double value = Double.parseDouble(bare);
+    return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+  }
+
+  /**
+   * A whole number of at most 18 digits.
+   *
+   * @param text may have spaces around it
+   * @return the number, or nothing when the text is none
+   */
+  public static OptionalLong whole(String text) {
+    String bare = text.strip();
+    return WHOLE.matcher(bare).matches()
+        ? OptionalLong.of(Long.parseLong(bare))
+        : OptionalLong.empty();
+  }
+
+  /**
+   * What to write in place of a text that is no decimal number.
+   *
+   * @param text the text
+   * @return the remedy, one clause
+   */
+  public static String remedy(String text) {
+    String bare = text.strip();
+    return DECIMAL_COMMA.matcher(bare).matches()
+        ? "write a point as the decimal mark: " + bare.replace(',', '.')
+        : "write a number such as 94.0, without a unit";
+  }
+}
