@@ -1,0 +1,67 @@
+package org.twinrig.cli;
+
+import java.io.PrintWriter;
+import picocli.CommandLine;
+import picocli.CommandLine.Option;
+
+/** Options of every command. */
+final class CommonOptions {
+
+  @CommandLine.Spec(CommandLine.Spec.Target.MIXEE)
+  private CommandLine.Model.CommandSpec spec;
+
+  @Option(names = "--quiet", description = "Print results and errors only, no progress or notes.")
+  private boolean quiet;
+
+  @Option(names = "--debug", description = "On a failure, print where in the program it happened.")
+  private boolean debug;
+
+  private int threads = Runtime.getRuntime().availableProcessors();
+
+  /** For the command-line library. */
+  CommonOptions() {}
+
+  @Option(
+      names = "--threads",
+      paramLabel = "N",
+      description = "How many threads to work on (default: one per processor). Results are the same.")
+  void setThreads(int value) {
+    if (value < 1) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--threads must be 1 or more, but is " + value);
+    }
+    threads = value;
+  }
+
+  boolean debug() {
+    return debug;
+  }
+
+  int threads() {
+    return threads;
+  }
+
+  /** Where results go. */
+  PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  /** Where errors go. */
+  PrintWriter err() {
+    return spec.commandLine().getErr();
+  }
+
+  /** Says what is being done, to a person who is watching. */
+  void progress(String what) {
+    if (!quiet && System.console() != null) {
+      err().println(what);
+    }
+  }
+
+  /** Says something worth knowing that is no error. */
+  void note(String what) {
+    if (!quiet) {
+      err().println(what);
+    }
+  }
+}

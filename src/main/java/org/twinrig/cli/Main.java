@@ -1,0 +1,104 @@
+package org.twinrig.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The program. */
+@Command(
+    name = "twinrig",
+    description = {
+      "Re-expresses headphone graphs measured on one fixture as if measured on another,"
+          + " and says where that must not be done."
+    },
+    subcommands = {
+      DemoCommand.class,
+      StudyCommand.class,
+      TranslateCommand.class,
+      InspectCommand.class,
+      SimulateCommand.class
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {
+      "",
+      "Exit status: 0 done, 1 the input cannot give a result (the message says which file, line and"
+          + " why), 2 wrong usage."
+    })
+public final class Main implements Runnable {
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  /** For the command-line library. */
+  Main() {}
+
+  /**
+   * Runs a command and ends the process with its exit status.
+   *
+   * @param arguments what the user typed
+   */
+  @SuppressWarnings("PMD.DoNotTerminateVM")
+  public static void main(String[] arguments) {
+    PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    int status = run(out, err, arguments);
+    Runtime.getRuntime().halt(flushed(out, err, status));
+  }
+
+  /** Ends at once after everything is out: idle drawing threads need not be waited for. */
+  private static int flushed(PrintWriter out, PrintWriter err, int status) {
+    out.flush();
+    err.flush();
+    return status;
+  }
+
+  /**
+   * Runs a command.
+   *
+   * @param out where results go
+   * @param err where errors and progress go
+   * @param arguments what the user typed
+   * @return the exit status
+   */
+  public static int run(PrintWriter out, PrintWriter err, String... arguments) {
+    CommandLine line = new CommandLine(new Main());
+    line.setOut(out);
+    line.setErr(err);
+    line.setUsageHelpAutoWidth(false);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setExecutionExceptionHandler(Main::explain);
+    return line.execute(arguments);
+  }
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  private static int explain(
+      Exception failure, CommandLine line, CommandLine.ParseResult arguments) {
+    PrintWriter err = line.getErr();
+    if (failure instanceof UnusableInput unusable) {
+      List<Problem> problems = unusable.problems();
+      problems.forEach(p -> err.println(p.text()));
+    } else if (failure instanceof CannotWrite cannotWrite) {
+      err.println(cannotWrite.getMessage());
+    } else {
+      err.println(
+          "twinrig: this should not have happened and is a fault of the program: "
+              + failure.getClass().getSimpleName()
+              + (failure.getMessage() == null ? "" : ": " + failure.getMessage()));
+      err.println("Run the same command with --debug to see where, and report it with its output.");
+    }
+    if (line.getCommand() instanceof WithCommonOptions command && command.common().debug()) {
+      failure.printStackTrace(err);
+    }
+    err.flush();
+    return CommandLine.ExitCode.SOFTWARE;
+  }
+}

@@ -1,0 +1,8 @@
+package org.twinrig.cli;
+
+/** A command that has the options all commands share. */
+sealed interface WithCommonOptions
+    permits DemoCommand, StudyCommand, TranslateCommand, InspectCommand, SimulateCommand {
+  /** The shared options. */
+  CommonOptions common();
+}

@@ -1,0 +1,166 @@
+package org.twinrig.report.table;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.OptionalDouble;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.evidence.RegionErrors;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.RandomEffects;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.Zone;
+import org.twinrig.screening.Verdict;
+
+/** Writes transfer.csv, zones.csv, validation.csv and screening.csv. */
+public final class StudyTables {
+  private final StudyOutcome outcome;
+
+  /**
+   * The tables of a study.
+   *
+   * @param outcome what it found
+   */
+  public StudyTables(StudyOutcome outcome) {
+    this.outcome = outcome;
+  }
+
+  /**
+   * Writes all tables.
+   *
+   * @param folder an existing folder
+   * @throws IOException when one cannot be written
+   */
+  public void write(Path folder) throws IOException {
+    transfer().write(folder.resolve("transfer.csv"));
+    zones().write(folder.resolve("zones.csv"));
+    validation().write(folder.resolve("validation.csv"));
+    screening().write(folder.resolve("screening.csv"));
+  }
+
+  private ResultTable transfer() {
+    ResultTable table =
+        new ResultTable(
+            ("kind,band_hz,lower_hz,upper_hz,units,offset_db,se_db,ci_low_db,ci_high_db,"
+                    + "sim_low_db,sim_high_db,model,window_octaves,borrow_octaves,shrinkage,"
+                    + "prediction_half_db,unit_sd_db,seat_sd_from_db,seat_sd_to_db,"
+                    + "loo_rms_offset_db,loo_rms_db,mark,reasons")
+                .split(","));
+    for (KindOutcome kind : outcome.kinds()) {
+      for (MarkedBand marked : kind.transfer().bands()) {
+        table
+            .text(kind.kind())
+            .hz(marked.band().midHz())
+            .hz(marked.band().lowerHz())
+            .hz(marked.band().upperHz())
+            .count(marked.outcome().units());
+        if (marked.outcome() instanceof BandOutcome.Fitted fitted) {
+          estimate(table, fitted);
+        } else {
+          table.empty(16);
+        }
+        table.word(marked.mark().word()).word(Reason.join(marked.reasons())).endRow();
+      }
+    }
+    return table;
+  }
+
+  private static void estimate(ResultTable table, BandOutcome.Fitted fitted) {
+    RandomEffects.Result mean = fitted.mean();
+    table
+        .number(mean.meanDb())
+        .number(mean.standardErrorDb())
+        .number(mean.lowDb())
+        .number(mean.highDb())
+        .number(mean.meanDb() - fitted.simultaneousHalfDb())
+        .number(mean.meanDb() + fitted.simultaneousHalfDb())
+        .word(
+            switch (fitted.prediction().model()) {
+              case OFFSET -> "offset";
+            })
+        .empty(3)
+        .number(fitted.prediction().halfDb())
+        .number(Math.sqrt(mean.tauSquared()))
+        .number(root(fitted.scatter().seatVarianceFrom()))
+        .number(root(fitted.scatter().seatVarianceTo()))
+        .number(fitted.prediction().looRmsOffsetDb())
+        .number(fitted.prediction().looRmsDb());
+  }
+
+  private static OptionalDouble root(OptionalDouble variance) {
+    return variance.isPresent()
+        ? OptionalDouble.of(Math.sqrt(variance.getAsDouble()))
+        : OptionalDouble.empty();
+  }
+
+  private ResultTable zones() {
+    ResultTable table = new ResultTable("kind,from_hz,to_hz,octaves,mark,reasons".split(","));
+    for (KindOutcome kind : outcome.kinds()) {
+      for (Zone zone : kind.zones()) {
+        table
+            .text(kind.kind())
+            .hz(zone.fromHz())
+            .hz(zone.toHz())
+            .number(zone.octaves())
+            .word(zone.mark().word())
+            .word(Reason.join(zone.reasons()))
+            .endRow();
+      }
+    }
+    return table;
+  }
+
+  private ResultTable validation() {
+    ResultTable table =
+        new ResultTable(
+            "kind,region,from_hz,to_hz,units,bias_db,rms_offset_db,rms_db,coverage".split(","));
+    for (KindOutcome kind : outcome.kinds()) {
+      for (RegionErrors errors : kind.errors()) {
+        table
+            .text(kind.kind())
+            .word(errors.region().word())
+            .hz(errors.region().fromHz())
+            .hz(errors.region().toHz())
+            .count(errors.units())
+            .number(errors.biasDb())
+            .number(errors.rmsOffsetDb())
+            .number(errors.rmsDb())
+            .number(errors.coverage())
+            .endRow();
+      }
+    }
+    return table;
+  }
+
+  private ResultTable screening() {
+    ResultTable table =
+        new ResultTable("unit,fixture,side,seating,file,finding,value,limit,excluded".split(","));
+    for (CaptureEntry entry : outcome.study().captures()) {
+      if (entry.excludedByLab()) {
+        capture(table, entry);
+        table.text("left out by the lab: " + entry.exclude()).empty(2).word("lab").endRow();
+      }
+    }
+    for (Verdict verdict : outcome.screening().verdicts()) {
+      capture(table, verdict.capture());
+      table
+          .word(verdict.finding().word())
+          .number(verdict.value())
+          .number(verdict.limit())
+          .word(verdict.excluded() ? "rule" : "no")
+          .endRow();
+    }
+    return table;
+  }
+
+  private static void capture(ResultTable table, CaptureEntry entry) {
+    table
+        .text(entry.unit())
+        .text(entry.fixture())
+        .word(entry.side().name())
+        .count(entry.seating())
+        .text(entry.file());
+  }
+}
