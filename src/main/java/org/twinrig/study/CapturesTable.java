@@ -1,0 +1,129 @@
+package org.twinrig.study;
+
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Side;
+import org.twinrig.capture.Unit;
+import org.twinrig.intake.LabRow;
+import org.twinrig.intake.LabTable;
+import org.twinrig.problem.Findings;
+
+/** The table of captures, every name in it checked against what it refers to. */
+final class CapturesTable {
+  static final LabTable.Columns COLUMNS =
+      new LabTable.Columns(
+          List.of("unit", "fixture", "side", "seating", "file"),
+          List.of("session", "exclude", "note"));
+
+  /** What the rows refer to; no roster of sessions when the study has no table of them. */
+  record References(
+      Roster<Unit> units, Roster<String> fixtures, Optional<Roster<Session>> sessions) {}
+
+  /** What may be captured only once. */
+  private record Slot(String unit, String fixture, Side side, int seating) {}
+
+  private final References known;
+  private final DataRoot dataRoot;
+  private final Path folder;
+  private final Map<Slot, Integer> lines = new HashMap<>();
+
+  /**
+   * A reader of captures.
+   *
+   * @param folder the table's folder, without links in its path
+   */
+  CapturesTable(References known, DataRoot dataRoot, Path folder) {
+    this.known = known;
+    this.dataRoot = dataRoot;
+    this.folder = folder;
+  }
+
+  Findings<List<CaptureEntry>> read(LabTable table) {
+    return table.read(this::entry);
+  }
+
+  private Optional<CaptureEntry> entry(LabRow row) {
+    String unit = row.text("unit");
+    String fixture = row.text("fixture");
+    if (row.has("unit")) {
+      known.units().find(row, "unit");
+    }
+    if (row.has("fixture")) {
+      known.fixtures().find(row, "fixture");
+    }
+    String side = row.word("side", List.of("L", "R", "M"), "");
+    int seating = row.count("seating", 1);
+    String file = row.text("file").strip();
+    checkFile(row, file);
+    checkSession(row, fixture);
+    return row.ifSound(
+            () ->
+                new CaptureEntry(
+                    unit,
+                    fixture,
+                    Side.valueOf(side),
+                    seating,
+                    file,
+                    row.has("session") ? row.cell("session") : "",
+                    row.cell("exclude").strip(),
+                    row.cell("note"),
+                    row.line()))
+        .filter(entry -> isFirst(row, entry));
+  }
+
+  private void checkFile(LabRow row, String file) {
+    if (!file.isEmpty() && dataRoot.file(folder, file) instanceof DataRoot.Place.Refused refused) {
+      row.refuse(refused.what(), refused.remedy());
+    }
+  }
+
+  private void checkSession(LabRow row, String fixture) {
+    if (!row.has("session")) {
+      return;
+    }
+    if (known.sessions().isEmpty()) {
+      row.refuse(
+          "session `" + row.cell("session") + "` is named, but the study has no table of sessions",
+          "add `sessions: sessions.csv` to study.yaml, or leave the cell empty");
+      return;
+    }
+    Optional<Session> session = known.sessions().get().find(row, "session");
+    if (session.isPresent() && !session.get().fixture().equals(fixture)) {
+      row.refuse(
+          "session `"
+              + session.get().name()
+              + "` was held on `"
+              + session.get().fixture()
+              + "`, not on `"
+              + fixture
+              + "`",
+          "correct the session or the fixture");
+    }
+  }
+
+  private boolean isFirst(LabRow row, CaptureEntry entry) {
+    Slot slot = new Slot(entry.unit(), entry.fixture(), entry.side(), entry.seating());
+    Integer earlier = lines.putIfAbsent(slot, row.line());
+    if (earlier != null) {
+      row.refuse(
+          "`"
+              + slot.unit()
+              + "` on `"
+              + slot.fixture()
+              + "`, side "
+              + slot.side()
+              + ", seating "
+              + slot.seating()
+              + " stands in line "
+              + earlier
+              + " already",
+          "give every seating its own number");
+    }
+    return earlier == null;
+  }
+}

@@ -1,0 +1,137 @@
+package org.twinrig.study;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.twinrig.intake.NearestName;
+
+/**
+ * The folder a study's files may lie in. A name in one of the lab's files that leads out of it, by
+ * {@code ..}, by an absolute path or by a link, is refused: a study from elsewhere must not read
+ * what it was not given.
+ */
+final class DataRoot {
+  private static final Pattern ABSOLUTE = Pattern.compile("[/~].*|[A-Za-z]:.*", Pattern.DOTALL);
+  private static final int MOST_NEIGHBOURS = 10_000;
+
+  private final Path root;
+
+  /**
+   * A data root.
+   *
+   * @param root the folder, without links in its path
+   */
+  DataRoot(Path root) {
+    this.root = root;
+  }
+
+  /** Where a name leads. */
+  sealed interface Place {
+    /** To a file or folder inside the root, without links in its path. */
+    record Inside(Path path) implements Place {}
+
+    /** Nowhere that may be used. */
+    record Refused(String what, String remedy) implements Place {}
+  }
+
+  /** Whether a folder lies in the root. */
+  boolean holds(Path folder) {
+    return folder.startsWith(root);
+  }
+
+  /**
+   * Finds a file by the name another file gives it.
+   *
+   * @param folder the folder of the file that names it, without links in its path
+   * @param name the name, relative to that folder
+   */
+  Place file(Path folder, String name) {
+    Optional<Place> amiss = spelling(name);
+    if (amiss.isPresent()) {
+      return amiss.get();
+    }
+    Path path = folder.resolve(name);
+    if (!path.normalize().startsWith(root)) {
+      return refused(
+          name,
+          "leaves the data root",
+          "name a file inside it, or widen `data_root` in study.yaml");
+    }
+    return Files.exists(path) ? real(path, name) : absent(path, name);
+  }
+
+  /** What is wrong with a name before any file is looked at. */
+  static Optional<Place> spelling(String name) {
+    if (ABSOLUTE.matcher(name).matches()) {
+      return Optional.of(
+          refused(
+              name,
+              "is an absolute path",
+              "write it relative to the folder of this file, so that the study can be moved"));
+    }
+    if (name.indexOf('\\') >= 0) {
+      return Optional.of(
+          refused(name, "has a backslash", "write `" + name.replace('\\', '/') + "`"));
+    }
+    try {
+      return Path.of(name).toString().isBlank()
+          ? Optional.of(refused(name, "names nothing", "write the name of a file"))
+          : Optional.empty();
+    } catch (InvalidPathException e) {
+      return Optional.of(refused(name, "cannot be the name of a file", "correct the name"));
+    }
+  }
+
+  private Place real(Path path, String name) {
+    try {
+      Path real = path.toRealPath();
+      if (!real.startsWith(root)) {
+        return refused(
+            name,
+            "is a link that leads out of the data root",
+            "copy the file into the data root, or widen `data_root` in study.yaml");
+      }
+      return Files.isRegularFile(real)
+          ? new Place.Inside(real)
+          : refused(name, "is no file", "name a file");
+    } catch (IOException e) {
+      return refused(name, "cannot be reached", "check the file's permissions");
+    }
+  }
+
+  private static Place absent(Path path, String name) {
+    Path folder = path.getParent();
+    String before = name.substring(0, name.lastIndexOf('/') + 1);
+    Optional<String> near =
+        NearestName.among(name.substring(before.length()), neighbours(folder))
+            .map(found -> "did you mean `" + before + found + "`? ");
+    String remedy = "names are relative to the folder of this file";
+    return new Place.Refused("there is no file `" + name + "`", near.orElse("") + remedy);
+  }
+
+  /** Only for a guess in a message, so a folder that cannot be listed gives none. */
+  private static List<String> neighbours(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      return files
+          .filter(Files::isRegularFile)
+          .map(file -> file.getFileName().toString())
+          .sorted()
+          .limit(MOST_NEIGHBOURS)
+          .toList();
+    } catch (IOException e) {
+      return List.of();
+    }
+  }
+
+  private static Place refused(String name, String what, String remedy) {
+    return new Place.Refused("`" + name + "` " + what, remedy);
+  }
+}

@@ -1,0 +1,57 @@
+package org.twinrig.study;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Frequencies and ranges of frequencies in study.yaml. */
+final class FrequencyReader {
+  /** Wider than any headphone is measured; keeps a slip in the units from passing. */
+  private static final double LOWEST_HZ = 1;
+
+  private static final double HIGHEST_HZ = 200_000;
+
+  private FrequencyReader() {}
+
+  static Optional<Double> hz(YamlValue value) {
+    return value.number(
+        hz -> hz >= LOWEST_HZ && hz <= HIGHEST_HZ, "write a frequency in Hz from 1 to 200000");
+  }
+
+  /** A range written as a list of its two ends. */
+  static Optional<FrequencyRange> pair(YamlValue value) {
+    String remedy = "write two frequencies in Hz, as in `[100, 10000]`";
+    Optional<List<YamlValue>> ends = value.list(remedy);
+    if (ends.isEmpty() || ends.get().size() != 2) {
+      return ends.isEmpty()
+          ? Optional.empty()
+          : value.problem(
+              value.line(), "`" + value.name() + "` has " + ends.get().size() + " entries", remedy);
+    }
+    return range(value, hz(ends.get().get(0)), hz(ends.get().get(1)));
+  }
+
+  /** A range whose ends were read apart; refused when they are not in order. */
+  static Optional<FrequencyRange> range(
+      YamlValue owner, Optional<Double> from, Optional<Double> to) {
+    if (from.isEmpty() || to.isEmpty()) {
+      return Optional.empty();
+    }
+    if (from.get() >= to.get()) {
+      return owner.problem(
+          owner.line(),
+          "`"
+              + owner.name()
+              + "` runs from "
+              + plain(from.get())
+              + " Hz to "
+              + plain(to.get())
+              + " Hz",
+          "the first frequency must be the lower one");
+    }
+    return Optional.of(new FrequencyRange(from.get(), to.get()));
+  }
+
+  static String plain(double number) {
+    return java.math.BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+  }
+}

@@ -1,0 +1,48 @@
+package org.twinrig.study;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.twinrig.intake.LabRow;
+import org.twinrig.intake.NearestName;
+
+/**
+ * What rows of other tables may refer to by name.
+ *
+ * @param noun what one of them is called
+ * @param source the file that lists them
+ * @param sound those that can be used
+ * @param listed the names of all, also of those whose row was refused
+ */
+record Roster<T>(String noun, String source, Map<String, T> sound, Set<String> listed) {
+
+  static <T> Roster<T> of(String noun, String source, List<T> sound, Function<T, String> name) {
+    Map<String, T> byName = new LinkedHashMap<>();
+    sound.forEach(each -> byName.put(name.apply(each), each));
+    return new Roster<>(noun, source, byName, Set.of());
+  }
+
+  Roster<T> withListed(Collection<String> names) {
+    return new Roster<>(noun, source, sound, Set.copyOf(names));
+  }
+
+  /** The one a cell names; the row is refused when there is none. */
+  Optional<T> find(LabRow row, String column) {
+    String name = row.cell(column);
+    Optional<T> found = Optional.ofNullable(sound.get(name));
+    if (found.isEmpty() && listed.contains(name)) {
+      row.refuse(noun + " `" + name + "` was left out of " + source, "mend its row there first");
+    } else if (found.isEmpty()) {
+      String guess =
+          NearestName.among(name, sound.keySet())
+              .map(near -> "did you mean `" + near + "`?")
+              .orElse("add it there, or correct the name");
+      row.refuse("there is no " + noun + " `" + name + "` in " + source, guess);
+    }
+    return found;
+  }
+}

@@ -1,0 +1,99 @@
+package org.twinrig.study;
+
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.band.BandGrid;
+
+/** The keys of study.yaml that say how a study is computed and judged. */
+final class SettingsReader {
+  static final List<String> KEYS =
+      List.of(
+          "bands",
+          "anchor",
+          "confidence",
+          "tolerance",
+          "min_units",
+          "zones",
+          "resonance_search_hz",
+          "screening",
+          "model",
+          "seed");
+
+  private static final Settings DEFAULTS = Settings.defaults();
+  private static final BandsReader.Axis DEFAULT_AXIS =
+      new BandsReader.Axis(DEFAULTS.grid().perOctave(), new FrequencyRange(20, 20_000));
+
+  private final YamlGroup root;
+  private final List<String> fixtures;
+
+  /**
+   * A reader of settings.
+   *
+   * @param root the whole of study.yaml
+   * @param fixtures the names a zone may belong to
+   */
+  SettingsReader(YamlGroup root, List<String> fixtures) {
+    this.root = root;
+    this.fixtures = fixtures;
+  }
+
+  /** Settings; where a value was refused, the default stands in and the problem is on record. */
+  Settings read() {
+    BandsReader.Axis axis =
+        root.value("bands").map(v -> BandsReader.axis(v, DEFAULT_AXIS)).orElse(DEFAULT_AXIS);
+    FrequencyRange range = axis.range();
+    return new Settings(
+        BandGrid.covering(range.fromHz(), range.toHz(), axis.perOctave()),
+        root.value("anchor")
+            .flatMap(v -> BandsReader.anchor(v, axis.perOctave()))
+            .orElse(DEFAULTS.anchor()),
+        root.value("confidence").flatMap(SettingsReader::confidence).orElse(DEFAULTS.confidence()),
+        root.value("tolerance")
+            .map(v -> new ToleranceReader(range.fromHz()).read(v, DEFAULTS.tolerance()))
+            .orElse(DEFAULTS.tolerance()),
+        root.value("min_units").flatMap(SettingsReader::minUnits).orElse(DEFAULTS.minUnits()),
+        root.value("zones").map(new ZonesReader(fixtures)::read).orElse(DEFAULTS.zones()),
+        root.value("resonance_search_hz")
+            .flatMap(FrequencyReader::pair)
+            .orElse(DEFAULTS.resonanceSearch()),
+        root.value("screening").flatMap(SettingsReader::screening).orElse(DEFAULTS.screening()),
+        root.value("model").flatMap(SettingsReader::model).orElse(DEFAULTS.model()),
+        root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()));
+  }
+
+  private static Optional<Double> confidence(YamlValue value) {
+    return value.number(
+        share -> share > 0 && share < 1, "write a share between 0 and 1, such as 0.95 for 95 %");
+  }
+
+  private static Optional<Integer> minUnits(YamlValue value) {
+    return value
+        .whole(
+            Settings.FEWEST_UNITS,
+            1_000_000,
+            "write a whole number from 3 on: fewer units give no estimate")
+        .map(Long::intValue);
+  }
+
+  private static Optional<ScreeningMode> screening(YamlValue value) {
+    return value
+        .group(List.of("apply"))
+        .flatMap(group -> group.required("apply", "apply: suggest"))
+        .flatMap(apply -> apply.choice(ScreeningMode.class));
+  }
+
+  private static Optional<PredictionModel> model(YamlValue value) {
+    Optional<PredictionModel> model = value.choice(PredictionModel.class);
+    return model.isPresent() && model.get() == PredictionModel.WINDOW
+        ? value.refuse(
+            "this version predicts with the offset: write `auto` or `offset`, or leave the key out")
+        : model;
+  }
+
+  private static Optional<Long> seed(YamlValue value) {
+    return value.whole(
+        -999_999_999_999_999_999L,
+        999_999_999_999_999_999L,
+        "write a whole number of at most 18 digits");
+  }
+}

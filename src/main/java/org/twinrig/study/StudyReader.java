@@ -1,0 +1,165 @@
+package org.twinrig.study;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Unit;
+import org.twinrig.intake.LabTable;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+
+/** Reads what the lab declared: study.yaml and the tables it names, but no capture file yet. */
+public final class StudyReader {
+  private final Declaration declared;
+  private final List<Problem> problems = new ArrayList<>();
+
+  private StudyReader(Declaration declared) {
+    this.declared = declared;
+  }
+
+  /**
+   * Reads a study.
+   *
+   * @param studyFolderOrYaml the folder that holds study.yaml, or the yaml file itself
+   * @return the study with the sound rows of its tables, and a problem for every other row
+   * @throws UnusableInput with every fault of study.yaml; or, when that is sound, with every fault
+   *     of the tables' headers; or when no unit or no capture is left
+   */
+  public static Findings<Study> read(Path studyFolderOrYaml) throws UnusableInput {
+    return new StudyReader(Declaration.read(StudyPlace.of(studyFolderOrYaml))).study();
+  }
+
+  private Findings<Study> study() throws UnusableInput {
+    Declaration.Files files = declared.files();
+    Optional<LabTable> unitsTable = open(files.units(), UnitsTable.COLUMNS);
+    Optional<LabTable> sessionsTable =
+        files.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
+    Optional<LabTable> capturesTable = open(files.captures(), CapturesTable.COLUMNS);
+    stopIf(!problems.isEmpty());
+
+    Roster<String> fixtures =
+        Roster.of("fixture", declared.place().source(), declared.fixtures(), Function.identity());
+    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow()));
+    List<Session> sessions =
+        sessionsTable.map(table -> kept(SessionsTable.read(table, fixtures))).orElse(List.of());
+    CapturesTable.References known =
+        new CapturesTable.References(
+            roster("unit", unitsTable.orElseThrow(), units, Unit::name),
+            fixtures,
+            sessionsTable.map(table -> roster("session", table, sessions, Session::name)));
+    Path folder = files.captures().path().getParent();
+    List<CaptureEntry> entries =
+        ofStudy(
+            kept(
+                new CapturesTable(known, declared.dataRoot(), folder)
+                    .read(capturesTable.orElseThrow())));
+    stopIfNone(units.isEmpty(), files.units().name(), "unit");
+    stopIfNone(entries.isEmpty(), files.captures().name(), "capture");
+    problems.addAll(new Participation(files.units().name(), names(), entries).notes(units));
+    problems.addAll(KindNames.notes(files.units().name(), units));
+    return new Findings<>(study(units, entries, sessions), inOrder());
+  }
+
+  private Study study(List<Unit> units, List<CaptureEntry> entries, List<Session> sessions) {
+    Declaration.Files files = declared.files();
+    return new Study(
+        declared.place().folder(),
+        declared.title(),
+        declared.from(),
+        declared.to(),
+        units,
+        entries,
+        sessions,
+        files.catalogue().map(Declaration.Named::path),
+        declared.settings(),
+        files.captures().path().getParent(),
+        Stream.concat(
+                Stream.of(
+                    declared.place().realFolder().resolve(declared.place().source()),
+                    files.units().path(),
+                    files.captures().path()),
+                files.sessions().map(Declaration.Named::path).stream())
+            .toList());
+  }
+
+  private Optional<LabTable> open(Declaration.Named file, LabTable.Columns columns) {
+    try {
+      return Optional.of(LabTable.of(file.path(), file.name(), columns));
+    } catch (UnusableInput e) {
+      problems.addAll(e.problems());
+      return Optional.empty();
+    }
+  }
+
+  private <T> T kept(Findings<T> findings) {
+    problems.addAll(findings.problems());
+    return findings.value();
+  }
+
+  private static <T> Roster<T> roster(
+      String noun, LabTable table, List<T> sound, Function<T, String> name) {
+    return Roster.of(noun, table.source(), sound, name).withListed(table.cells(noun));
+  }
+
+  private List<String> names() {
+    return List.of(declared.from().name(), declared.to().name());
+  }
+
+  /** Leaves out the captures on other fixtures, and says so once for each. */
+  private List<CaptureEntry> ofStudy(List<CaptureEntry> entries) {
+    Map<String, List<CaptureEntry>> others = new LinkedHashMap<>();
+    entries.stream()
+        .filter(entry -> !names().contains(entry.fixture()))
+        .forEach(e -> others.computeIfAbsent(e.fixture(), f -> new ArrayList<>()).add(e));
+    others.forEach(
+        (fixture, left) ->
+            problems.add(
+                Problem.note(
+                    declared.files().captures().name(),
+                    left.get(0).line(),
+                    org.twinrig.internal.Numbers.count(left.size(), "capture", "captures")
+                        + " on `"
+                        + fixture
+                        + "` take no part: the study goes from `"
+                        + names().get(0)
+                        + "` to `"
+                        + names().get(1)
+                        + "`")));
+    return entries.stream().filter(entry -> names().contains(entry.fixture())).toList();
+  }
+
+  private void stopIfNone(boolean none, String source, String noun) throws UnusableInput {
+    if (none) {
+      problems.add(
+          Problem.fatal(source, 0, "no " + noun + " is left to work with", "add or mend the rows"));
+      stopIf(true);
+    }
+  }
+
+  private void stopIf(boolean unusable) throws UnusableInput {
+    if (unusable) {
+      throw new UnusableInput(inOrder());
+    }
+  }
+
+  /** Table by table in the order they are read, line by line. */
+  private List<Problem> inOrder() {
+    Declaration.Files files = declared.files();
+    List<String> order =
+        Stream.of(Optional.of(files.units()), files.sessions(), Optional.of(files.captures()))
+            .flatMap(Optional::stream)
+            .map(Declaration.Named::name)
+            .toList();
+    Comparator<Problem> byTable = Comparator.comparingInt(p -> order.indexOf(p.source()));
+    return problems.stream().sorted(byTable.thenComparingInt(Problem::line)).toList();
+  }
+}

@@ -1,0 +1,93 @@
+package org.twinrig.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The key {@code tolerance} of study.yaml. */
+final class ToleranceReader {
+  private static final List<String> KEYS = List.of("reliable_db", "caution_db", "equivalence_db");
+  private static final List<String> STEP_KEYS = List.of("from_hz", "db");
+  private static final String TABLE =
+      "write a number in dB, or a table such as `[{ from_hz: 20, db: 1.5 }, { from_hz: 4000, db: 2 }]`";
+
+  private final double gridFromHz;
+
+  /**
+   * A reader of tolerances.
+   *
+   * @param gridFromHz where the bands begin, and every table has to
+   */
+  ToleranceReader(double gridFromHz) {
+    this.gridFromHz = gridFromHz;
+  }
+
+  Tolerance read(YamlValue value, Tolerance defaults) {
+    Optional<YamlGroup> group = value.group(KEYS);
+    if (group.isEmpty()) {
+      return defaults;
+    }
+    DbLimit reliable = limit(group.get(), "reliable_db").orElse(defaults.reliable());
+    DbLimit caution = limit(group.get(), "caution_db").orElse(defaults.caution());
+    double equivalenceDb =
+        group
+            .get()
+            .value("equivalence_db")
+            .flatMap(ToleranceReader::db)
+            .orElse(defaults.equivalenceDb());
+    if (!Tolerance.inOrder(reliable, caution)) {
+      value.problem(
+          value.line(),
+          "`caution_db` lies below `reliable_db`",
+          "caution must allow as much or more at every frequency (defaults: 1.5 and 3.0)");
+      return defaults;
+    }
+    return new Tolerance(reliable, caution, equivalenceDb);
+  }
+
+  private Optional<DbLimit> limit(YamlGroup group, String key) {
+    return group.value(key).flatMap(v -> v.isList() ? table(v) : db(v).map(DbLimit::everywhere));
+  }
+
+  private Optional<DbLimit> table(YamlValue value) {
+    List<YamlValue> rows = value.list(TABLE).orElse(List.of());
+    List<DbLimit.Step> steps = new ArrayList<>();
+    for (YamlValue row : rows) {
+      Optional<DbLimit.Step> step = step(row);
+      if (step.isEmpty()) {
+        return Optional.empty();
+      }
+      if (!steps.isEmpty() && step.get().fromHz() <= steps.get(steps.size() - 1).fromHz()) {
+        return row.problem(
+            row.line(),
+            "`" + row.name() + "` does not rise in frequency",
+            "sort the table by from_hz");
+      }
+      steps.add(step.get());
+    }
+    if (steps.isEmpty() || steps.get(0).fromHz() > gridFromHz) {
+      return value.problem(
+          value.line(),
+          "`" + value.name() + "` says nothing about the lowest bands",
+          "begin the table at " + FrequencyReader.plain(gridFromHz) + " Hz or below");
+    }
+    return Optional.of(new DbLimit(steps));
+  }
+
+  private static Optional<DbLimit.Step> step(YamlValue row) {
+    Optional<YamlGroup> group = row.group(STEP_KEYS);
+    Optional<Double> fromHz =
+        group.flatMap(g -> g.required("from_hz", "from_hz: 20")).flatMap(FrequencyReader::hz);
+    Optional<Double> db =
+        group.flatMap(g -> g.required("db", "db: 1.5")).flatMap(ToleranceReader::db);
+    return fromHz.isPresent() && db.isPresent()
+        ? Optional.of(new DbLimit.Step(fromHz.get(), db.get()))
+        : Optional.empty();
+  }
+
+  private static Optional<Double> db(YamlValue value) {
+    return value.isGroup() || value.isList()
+        ? value.refuse(TABLE)
+        : value.number(db -> db > 0 && db <= 100, "write a number in dB above 0, at most 100");
+  }
+}

@@ -1,0 +1,46 @@
+package org.twinrig.study;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.capture.Unit;
+import org.twinrig.intake.LabRow;
+import org.twinrig.intake.LabTable;
+import org.twinrig.problem.Findings;
+
+/** The table of units. */
+final class UnitsTable {
+  static final LabTable.Columns COLUMNS =
+      new LabTable.Columns(List.of("unit", "kind"), List.of("role", "pads", "note"));
+
+  private final Map<String, Integer> lines = new HashMap<>();
+
+  private UnitsTable() {}
+
+  static Findings<List<Unit>> read(LabTable table) {
+    return table.read(new UnitsTable()::unit);
+  }
+
+  private Optional<Unit> unit(LabRow row) {
+    String name = row.text("unit");
+    String kind = row.text("kind");
+    String role = row.word("role", List.of("fit", "holdout"), "fit");
+    Integer earlier = lines.putIfAbsent(name, row.line());
+    if (earlier != null && row.has("unit")) {
+      row.refuse(
+          "unit `" + name + "` stands in line " + earlier + " already",
+          "keep one row for each unit, or give the other specimen its own name");
+    }
+    return row.ifSound(
+        () ->
+            new Unit(
+                name,
+                kind,
+                Unit.Role.valueOf(role.toUpperCase(Locale.ROOT)),
+                row.cell("pads"),
+                row.cell("note"),
+                row.line()));
+  }
+}

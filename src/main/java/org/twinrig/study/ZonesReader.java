@@ -1,0 +1,57 @@
+package org.twinrig.study;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.twinrig.intake.NearestName;
+
+/** The key {@code zones} of study.yaml. */
+final class ZonesReader {
+  private static final List<String> KEYS = List.of("name", "fixture", "from_hz", "to_hz");
+
+  private final List<String> fixtures;
+
+  /**
+   * A reader of zones.
+   *
+   * @param fixtures the names of the two fixtures a zone may belong to
+   */
+  ZonesReader(List<String> fixtures) {
+    this.fixtures = fixtures;
+  }
+
+  List<DeclaredZone> read(YamlValue value) {
+    return value
+        .list("write a list of zones, each beginning with `-`, or `[]` for none")
+        .orElse(List.of())
+        .stream()
+        .flatMap(each -> each.group(KEYS).flatMap(group -> zone(each, group)).stream())
+        .toList();
+  }
+
+  private Optional<DeclaredZone> zone(YamlValue owner, YamlGroup group) {
+    Optional<String> name =
+        group.required("name", "name: canal entrance resonance").flatMap(YamlValue::text);
+    Optional<String> fixture =
+        group
+            .required("fixture", "fixture: " + fixtures.get(0))
+            .flatMap(v -> v.text().flatMap(text -> known(v, text)));
+    Optional<Double> from = group.required("from_hz", "from_hz: 8000").flatMap(FrequencyReader::hz);
+    Optional<Double> to = group.required("to_hz", "to_hz: 10000").flatMap(FrequencyReader::hz);
+    Optional<FrequencyRange> range = FrequencyReader.range(owner, from, to);
+    return range.isPresent() && name.isPresent() && fixture.isPresent()
+        ? Optional.of(
+            new DeclaredZone(name.get(), fixture.get(), range.get().fromHz(), range.get().toHz()))
+        : Optional.empty();
+  }
+
+  private Optional<String> known(YamlValue value, String fixture) {
+    if (fixtures.contains(fixture)) {
+      return Optional.of(fixture);
+    }
+    String guess =
+        NearestName.among(fixture, fixtures).map(n -> "did you mean `" + n + "`? ").orElse("");
+    String all = fixtures.stream().map(f -> "`" + f + "`").collect(Collectors.joining(" and "));
+    return value.refuse(guess + "this study's fixtures are " + all);
+  }
+}
