@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
+import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.StagedFolder;
 
 /** Puts results where the user wants them, and says in words why that does not work. */
@@ -13,11 +14,11 @@ final class OutputFolder {
   /** Writes into a folder. */
   @FunctionalInterface
   interface Writer {
-    void write(Path folder) throws IOException;
+    void write(Path folder) throws IOException, UnusableInput;
   }
 
   /** Writes a result folder as a whole. */
-  static void write(Path target, Writer writer) throws CannotWrite {
+  static void write(Path target, Writer writer) throws CannotWrite, UnusableInput {
     try (StagedFolder staged = StagedFolder.beside(target)) {
       writer.write(staged.path());
       staged.keep();

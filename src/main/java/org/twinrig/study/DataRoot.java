@@ -15,7 +15,7 @@ import org.twinrig.intake.NearestName;
  * {@code ..}, by an absolute path or by a link, is refused: a study from elsewhere must not read
  * what it was not given.
  */
-final class DataRoot {
+public final class DataRoot {
   private static final Pattern ABSOLUTE = Pattern.compile("[/~].*|[A-Za-z]:.*", Pattern.DOTALL);
   private static final int MOST_NEIGHBOURS = 10_000;
 
@@ -26,16 +26,25 @@ final class DataRoot {
    *
    * @param root the folder, without links in its path
    */
-  DataRoot(Path root) {
+  public DataRoot(Path root) {
     this.root = root;
   }
 
   /** Where a name leads. */
-  sealed interface Place {
-    /** To a file or folder inside the root, without links in its path. */
+  public sealed interface Place {
+    /**
+     * To a file or folder inside the root.
+     *
+     * @param path without links in it
+     */
     record Inside(Path path) implements Place {}
 
-    /** Nowhere that may be used. */
+    /**
+     * Nowhere that may be used.
+     *
+     * @param what what is wrong with the name
+     * @param remedy what would be right
+     */
     record Refused(String what, String remedy) implements Place {}
   }
 
@@ -49,8 +58,9 @@ final class DataRoot {
    *
    * @param folder the folder of the file that names it, without links in its path
    * @param name the name, relative to that folder
+   * @return where it leads
    */
-  Place file(Path folder, String name) {
+  public Place file(Path folder, String name) {
     Optional<Place> amiss = spelling(name);
     if (amiss.isPresent()) {
       return amiss.get();

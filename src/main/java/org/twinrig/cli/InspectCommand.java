@@ -1,0 +1,46 @@
+package org.twinrig.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.twinrig.intake.CaptureFile;
+import org.twinrig.intake.InspectionReport;
+import org.twinrig.problem.UnusableInput;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** {@code twinrig inspect}: how capture files are understood. */
+@Command(
+    name = "inspect",
+    mixinStandardHelpOptions = true,
+    description = "Says how each capture file is understood, or why it cannot be read.")
+final class InspectCommand implements Callable<Integer>, WithCommonOptions {
+
+  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Capture files.")
+  private List<Path> files;
+
+  @Mixin private CommonOptions common;
+
+  /** For the command-line library. */
+  InspectCommand() {}
+
+  @Override
+  public CommonOptions common() {
+    return common;
+  }
+
+  @Override
+  public Integer call() {
+    int status = 0;
+    for (Path file : files) {
+      try {
+        common.out().println(InspectionReport.text(CaptureFile.read(file, file.toString())));
+      } catch (UnusableInput e) {
+        common.out().println(InspectionReport.text(file.toString(), e.problems()));
+        status = 1;
+      }
+    }
+    return status;
+  }
+}

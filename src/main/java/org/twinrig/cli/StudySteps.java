@@ -1,0 +1,123 @@
+package org.twinrig.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.analysis.Analysis;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Capture;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.RunRecord;
+import org.twinrig.report.StudyFolder;
+import org.twinrig.report.StudyWords;
+import org.twinrig.study.CaptureReading;
+import org.twinrig.study.InputFingerprint;
+import org.twinrig.study.Study;
+import org.twinrig.study.StudyReader;
+
+/** What every command that needs a study does: read it, analyse it, write it. */
+final class StudySteps {
+  private final Study study;
+  private final StudyOutcome outcome;
+  private final InputFingerprint fingerprint;
+  private final List<Problem> problems;
+  private final RunRecord record;
+  private final CommonOptions common;
+
+  private StudySteps(
+      Study study,
+      StudyOutcome outcome,
+      InputFingerprint fingerprint,
+      List<Problem> problems,
+      RunRecord record,
+      CommonOptions common) {
+    this.study = study;
+    this.outcome = outcome;
+    this.fingerprint = fingerprint;
+    this.problems = problems;
+    this.record = record;
+    this.common = common;
+  }
+
+  /**
+   * Reads and analyses a study.
+   *
+   * @param strict whether one refused capture or row stops everything
+   */
+  static StudySteps read(Path folder, boolean strict, String command, CommonOptions common)
+      throws UnusableInput {
+    RunRecord record = new RunRecord(Version.text(), command);
+    Findings<Study> read = StudyReader.read(folder);
+    Study study = read.value();
+    List<Problem> problems = new ArrayList<>(read.problems());
+    common.progress("Reading " + study.captures().size() + " captures.");
+    Findings<List<Capture>> captures = CaptureReading.read(study, common.threads());
+    problems.addAll(captures.problems());
+    record.lap("read");
+    if (strict) {
+      refuse(problems);
+    }
+    InputFingerprint fingerprint = InputFingerprint.of(study, captures.value());
+    common.progress("Estimating the transfer.");
+    StudyOutcome outcome =
+        Analysis.of(study, captures.value(), fingerprint.shortText(), common.threads());
+    problems.addAll(outcome.problems());
+    record.lap("analyse");
+    if (strict) {
+      refuse(problems);
+    }
+    return new StudySteps(study, outcome, fingerprint, problems, record, common);
+  }
+
+  static void refuse(List<Problem> problems) throws UnusableInput {
+    List<Problem> refused =
+        problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
+    if (!refused.isEmpty()) {
+      throw new UnusableInput(refused);
+    }
+  }
+
+  Study study() {
+    return study;
+  }
+
+  Path studyFolder() {
+    return study.folder();
+  }
+
+  StudyOutcome outcome() {
+    return outcome;
+  }
+
+  /** Writes the result folder and says what was refused on the way. */
+  void write(Path results) throws CannotWrite, UnusableInput {
+    common.progress("Writing the report.");
+    StudyFolder folder =
+        new StudyFolder(outcome, fingerprint, problems, record, common.threads());
+    OutputFolder.write(results, folder::write);
+    problems.stream()
+        .filter(p -> p.kind() == Problem.Kind.REFUSED)
+        .forEach(p -> common.err().println(p.text()));
+  }
+
+  /** What was found, one sentence a line, the report's place last. */
+  List<String> sentences(Path results) {
+    List<String> lines = new ArrayList<>(new StudyWords(outcome).sentences());
+    long refused = problems.stream().filter(p -> p.kind() == Problem.Kind.REFUSED).count();
+    if (refused > 0) {
+      lines.add(
+          refused
+              + (refused == 1 ? " input was" : " inputs were")
+              + " refused; the report lists where and why.");
+    }
+    lines.add("Report: " + results.resolve("report.html"));
+    return lines;
+  }
+
+  String json(Path results) {
+    return new StudyWords(outcome).json(results.toString(), problems);
+  }
+
+}

@@ -1,0 +1,73 @@
+package org.twinrig.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+
+/**
+ * What became of a catalogue, in words for a terminal and as JSON for a machine.
+ *
+ * @param outcome what became of it
+ * @param folder where the results are
+ */
+public record CatalogueWords(Findings<CatalogueRun.Outcome> outcome, Path folder) {
+
+  /**
+   * Plain sentences; in = out + refused stands in the first.
+   *
+   * @return one sentence a line
+   */
+  public List<String> sentences() {
+    CatalogueRun.Outcome done = outcome.value();
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "Of "
+            + Numbers.count(done.rows(), "graph", "graphs")
+            + ", "
+            + done.lines().size()
+            + " re-expressed and "
+            + done.refused()
+            + " refused.");
+    lines.add(
+        count(Decision.PUBLISH)
+            + " to publish as they are, "
+            + count(Decision.PUBLISH_WITH_MARKS)
+            + " to publish with marks, "
+            + count(Decision.RE_MEASURE)
+            + " to measure again.");
+    lines.add("Report: " + folder.resolve("report.html"));
+    return lines;
+  }
+
+  /**
+   * The same for machines.
+   *
+   * @return JSON
+   */
+  public String json() {
+    CatalogueRun.Outcome done = outcome.value();
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
+    root.put("graphs", done.rows())
+        .put("translated", done.lines().size())
+        .put("refused", done.refused())
+        .put("publish", count(Decision.PUBLISH))
+        .put("publish_with_marks", count(Decision.PUBLISH_WITH_MARKS))
+        .put("re_measure", count(Decision.RE_MEASURE))
+        .put("report", folder.resolve("report.html").toString());
+    ArrayNode problems = root.putArray("problems");
+    outcome.refused().stream().map(Problem::text).forEach(problems::add);
+    return root.toPrettyString();
+  }
+
+  private long count(Decision decision) {
+    return outcome.value().lines().stream().filter(l -> l.decision() == decision).count();
+  }
+}

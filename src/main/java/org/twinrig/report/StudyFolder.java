@@ -1,0 +1,98 @@
+package org.twinrig.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Problem;
+import org.twinrig.report.table.StudyTables;
+import org.twinrig.study.InputFingerprint;
+import org.twinrig.study.Settings;
+import org.twinrig.translation.TranslationFile;
+
+/**
+ * Everything a study writes: tables, translation, figures, report, and the record of the run.
+ *
+ * @param outcome what the study found
+ * @param fingerprint of its inputs
+ * @param problems what was wrong with the lab's files
+ * @param record of the run
+ * @param threads how many threads to draw on
+ */
+public record StudyFolder(
+    StudyOutcome outcome,
+    InputFingerprint fingerprint,
+    List<Problem> problems,
+    RunRecord record,
+    int threads) {
+
+  /**
+   * Writes all of it.
+   *
+   * @param folder an empty folder
+   * @throws IOException when something cannot be written
+   */
+  public void write(Path folder) throws IOException {
+    new StudyTables(outcome).write(folder);
+    Files.writeString(
+        folder.resolve("translation.json"),
+        TranslationFile.text(outcome.translation()),
+        StandardCharsets.UTF_8);
+    record.lap("write");
+    record.with("study", this::describe).with("settings", this::settings);
+    record.with("exclusions", this::exclusions).with("inputs", this::inputs);
+    record.write(folder);
+  }
+
+  private void describe(ObjectNode node) {
+    node.put("title", outcome.study().title())
+        .put("from", outcome.study().from().name())
+        .put("to", outcome.study().to().name())
+        .put("fingerprint", outcome.fingerprint());
+  }
+
+  private void settings(ObjectNode node) {
+    Settings s = outcome.study().settings();
+    node.put("bands_per_octave", s.grid().perOctave())
+        .put("from_hz", s.grid().lowerHz())
+        .put("to_hz", s.grid().upperHz())
+        .put("anchor", s.anchor().words())
+        .put("confidence", s.confidence())
+        .put("reliable_db", s.tolerance().reliable().smallestDb())
+        .put("caution_db", s.tolerance().caution().smallestDb())
+        .put("equivalence_db", s.tolerance().equivalenceDb())
+        .put("min_units", s.minUnits())
+        .put("screening", s.screening().name().toLowerCase(java.util.Locale.ROOT))
+        .put("model", s.model().name().toLowerCase(java.util.Locale.ROOT))
+        .put("seed", s.seed());
+  }
+
+  private void exclusions(ObjectNode node) {
+    ArrayNode byLab = node.putArray("by_lab");
+    outcome.study().captures().stream()
+        .filter(c -> c.excludedByLab())
+        .forEach(c -> byLab.addObject().put("file", c.file()).put("reason", c.exclude()));
+    ArrayNode byRule = node.putArray("by_rule");
+    outcome.screening().verdicts().stream()
+        .filter(v -> v.excluded())
+        .forEach(
+            v ->
+                byRule
+                    .addObject()
+                    .put("file", v.capture().file())
+                    .put("reason", v.sentence()));
+    ArrayNode refused = node.putArray("refused");
+    problems.stream()
+        .filter(p -> p.kind() == Problem.Kind.REFUSED)
+        .map(Problem::text)
+        .forEach(refused::add);
+  }
+
+  private void inputs(ObjectNode node) {
+    fingerprint.inputs().forEach(i -> node.put(i.name(), i.sha256()));
+  }
+}

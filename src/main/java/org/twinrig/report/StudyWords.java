@@ -1,0 +1,105 @@
+package org.twinrig.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Problem;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.screening.Verdict;
+
+/**
+ * What a study found, in words for a terminal and as JSON for a machine.
+ *
+ * @param outcome what it found
+ */
+public record StudyWords(StudyOutcome outcome) {
+
+  /**
+   * Plain sentences.
+   *
+   * @return one sentence a line
+   */
+  public List<String> sentences() {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        outcome.study().title()
+            + ": from "
+            + outcome.study().from().label()
+            + " to "
+            + outcome.study().to().label()
+            + ".");
+    for (KindOutcome kind : outcome.kinds()) {
+      lines.add(
+          kind.kind()
+              + ", "
+              + Numbers.count(kind.paired().units().size(), "unit", "units")
+              + ": "
+              + octaves(kind, Mark.RELIABLE)
+              + " octaves reliable, "
+              + octaves(kind, Mark.CAUTION)
+              + " with caution, "
+              + octaves(kind, Mark.UNRELIABLE)
+              + " unreliable.");
+    }
+    long found = outcome.screening().verdicts().stream().map(Verdict::capture).distinct().count();
+    long out =
+        outcome.screening().verdicts().stream()
+            .filter(Verdict::excluded)
+            .map(Verdict::capture)
+            .distinct()
+            .count();
+    long byLab = outcome.study().captures().stream().filter(c -> c.excludedByLab()).count();
+    lines.add(
+        "Screening doubts "
+            + Numbers.count(found, "capture", "captures")
+            + " and leaves out "
+            + out
+            + "; the lab left out "
+            + byLab
+            + ".");
+    return lines;
+  }
+
+  /**
+   * The same for machines.
+   *
+   * @param results where the result folder is
+   * @param problems what was wrong with the lab's files
+   * @return JSON
+   */
+  public String json(String results, List<Problem> problems) {
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
+    root.put("title", outcome.study().title())
+        .put("fingerprint", outcome.fingerprint())
+        .put("results", results);
+    ArrayNode kinds = root.putArray("kinds");
+    for (KindOutcome kind : outcome.kinds()) {
+      kinds
+          .addObject()
+          .put("kind", kind.kind())
+          .put("units", kind.paired().units().size())
+          .put("reliable_octaves", octaves(kind, Mark.RELIABLE))
+          .put("caution_octaves", octaves(kind, Mark.CAUTION))
+          .put("unreliable_octaves", octaves(kind, Mark.UNRELIABLE));
+    }
+    ArrayNode texts = root.putArray("problems");
+    problems.stream().map(Problem::text).forEach(texts::add);
+    return root.toPrettyString();
+  }
+
+  private static String octaves(KindOutcome kind, Mark mark) {
+    double sum = 0;
+    for (MarkedBand band : kind.transfer().bands()) {
+      if (band.mark() == mark && !band.empty()) {
+        sum += band.band().octaves();
+      }
+    }
+    return Numbers.fixed(sum, 1);
+  }
+}
