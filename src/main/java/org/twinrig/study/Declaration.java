@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -52,7 +53,7 @@ record Declaration(
     Optional<Declaration> read = whole.group(KEYS).flatMap(root -> declared(place, root));
     if (!problems.isEmpty()) {
       throw new UnusableInput(
-          problems.stream().sorted(java.util.Comparator.comparingInt(Problem::line)).toList());
+          problems.stream().sorted(Comparator.comparingInt(Problem::line)).toList());
     }
     return read.orElseThrow();
   }

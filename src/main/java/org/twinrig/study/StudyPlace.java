@@ -63,7 +63,7 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
       return value.problem(
           value.line(),
           "`data_root`: there is no folder `" + name + "`",
-          "names are relative to the folder of this file");
+          "names are relative to the folder of the file that names them");
     }
     try {
       Path real = path.toRealPath();
