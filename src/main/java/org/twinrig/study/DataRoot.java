@@ -105,7 +105,7 @@ final class DataRoot {
   }
 
   private static Place absent(Path path, String name) {
-    Path folder = path.getParent();
+    Path folder = path.resolveSibling("");
     String before = name.substring(0, name.lastIndexOf('/') + 1);
     Optional<String> near =
         NearestName.among(name.substring(before.length()), neighbours(folder))

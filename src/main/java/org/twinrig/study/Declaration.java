@@ -37,7 +37,13 @@ record Declaration(
           .toList();
 
   /** A file as the yaml names it, and where it is. */
-  record Named(String name, Path path) {}
+  record Named(String name, Path path) {
+
+    /** The folder it lies in. */
+    Path folder() {
+      return path.resolveSibling("");
+    }
+  }
 
   /** The files the yaml names. */
   record Files(Named units, Named captures, Optional<Named> sessions, Optional<Named> catalogue) {}

@@ -58,12 +58,8 @@ public final class StudyReader {
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
             fixtures,
             sessionsTable.map(table -> roster("session", table, sessions, Session::name)));
-    Path folder = files.captures().path().getParent();
-    List<CaptureEntry> entries =
-        ofStudy(
-            kept(
-                new CapturesTable(known, declared.dataRoot(), folder)
-                    .read(capturesTable.orElseThrow())));
+    CapturesTable reader = new CapturesTable(known, declared.dataRoot(), files.captures().folder());
+    List<CaptureEntry> entries = ofStudy(kept(reader.read(capturesTable.orElseThrow())));
     stopIfNone(entries.isEmpty(), files.captures().name(), "capture");
     problems.addAll(new Participation(files.units().name(), names(), entries).notes(units));
     problems.addAll(KindNames.notes(files.units().name(), units));
@@ -82,7 +78,7 @@ public final class StudyReader {
         sessions,
         files.catalogue().map(Declaration.Named::path),
         declared.settings(),
-        files.captures().path().getParent(),
+        files.captures().folder(),
         Stream.concat(
                 Stream.of(
                     declared.place().realFolder().resolve(declared.place().source()),
