@@ -97,12 +97,13 @@ public final class LabRow {
    *
    * @param column the column
    * @param least the smallest that makes sense
+   * @param most the largest that makes sense
    * @return the number
    */
-  public int count(String column, int least) {
+  public int count(String column, int least, int most) {
     OptionalLong number = PlainNumber.whole(cell(column));
-    if (number.isEmpty() || number.getAsLong() < least || number.getAsLong() > 1_000_000) {
-      refuse(shown(column), "write a whole number from " + least + " on");
+    if (number.isEmpty() || number.getAsLong() < least || number.getAsLong() > most) {
+      refuse(shown(column), "write a whole number from " + least + " to " + most);
       return least;
     }
     return (int) number.getAsLong();
@@ -181,7 +182,10 @@ public final class LabRow {
   private OptionalDouble parsed(String column) {
     OptionalDouble number = PlainNumber.decimal(cell(column));
     if (number.isEmpty()) {
-      refuse(shown(column), PlainNumber.remedy(cell(column)));
+      refuse(
+          shown(column),
+          PlainNumber.commaRemedy(cell(column))
+              .orElse("write a number such as 94.0, without a unit"));
     }
     return number;
   }

@@ -122,10 +122,14 @@ public final class LabTable {
    * What stands in one column, including rows a reader would refuse.
    *
    * @param column a column the table may have
-   * @return cells in order, as written; rows with a wrong number of cells left out
+   * @return cells in order, as written; rows too short to reach the column left out
    */
   public List<String> cells(String column) {
-    return lines.stream().filter(this::isWhole).map(line -> row(line).cell(column)).toList();
+    int position = positions.getOrDefault(column, Integer.MAX_VALUE);
+    return lines.stream()
+        .filter(line -> position < line.cells().size())
+        .map(line -> line.cells().get(position))
+        .toList();
   }
 
   /**

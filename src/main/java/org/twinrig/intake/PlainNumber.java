@@ -1,5 +1,6 @@
 package org.twinrig.intake;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.regex.Pattern;
@@ -42,15 +43,15 @@ public final class PlainNumber {
   }
 
   /**
-   * What to write in place of a text that is no decimal number.
+   * What to write in place of a number with a decimal comma.
    *
    * @param text the text
-   * @return the remedy, one clause
+   * @return the remedy, one clause; nothing when the text is no such number
    */
-  public static String remedy(String text) {
+  public static Optional<String> commaRemedy(String text) {
     String bare = text.strip();
     return DECIMAL_COMMA.matcher(bare).matches()
-        ? "write a point as the decimal mark: " + bare.replace(',', '.')
-        : "write a number such as 94.0, without a unit";
+        ? Optional.of("write a point as the decimal mark: " + bare.replace(',', '.'))
+        : Optional.empty();
   }
 }

@@ -55,8 +55,7 @@ public final class CaptureReading {
 
   private static One one(Study study, CaptureEntry entry) {
     try {
-      CaptureFile.Reading reading =
-          CaptureFile.read(study.capturesFolder().resolve(entry.file()), entry.file());
+      var reading = CaptureFile.read(study.capturesFolder().resolve(entry.file()), entry.file());
       Capture capture = new Capture(entry, reading.response(), reading.sha256());
       return new One(Optional.of(capture), placed(reading.notes(), entry, Problem.Kind.NOTE));
     } catch (UnusableInput e) {

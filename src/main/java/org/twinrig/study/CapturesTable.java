@@ -24,6 +24,8 @@ final class CapturesTable {
   record References(
       Roster<Unit> units, Roster<String> fixtures, Optional<Roster<Session>> sessions) {}
 
+  private static final int MOST_SEATINGS = 9999;
+
   /** What may be captured only once. */
   private record Slot(String unit, String fixture, Side side, int seating) {}
 
@@ -57,7 +59,7 @@ final class CapturesTable {
       known.fixtures().find(row, "fixture");
     }
     String side = row.word("side", List.of("L", "R", "M"), "");
-    int seating = row.count("seating", 1);
+    int seating = row.count("seating", 1, MOST_SEATINGS);
     String file = row.text("file").strip();
     checkFile(row, file);
     checkSession(row, fixture);

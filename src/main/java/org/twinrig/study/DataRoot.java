@@ -82,7 +82,7 @@ public final class DataRoot {
           refused(
               name,
               "is an absolute path",
-              "write it relative to the folder of this file, so that the study can be moved"));
+              "write it relative to the folder of the file that names it, so that the study can move"));
     }
     if (name.indexOf('\\') >= 0) {
       return Optional.of(
@@ -115,12 +115,12 @@ public final class DataRoot {
   }
 
   private static Place absent(Path path, String name) {
-    Path folder = path.getParent();
+    Path folder = path.resolveSibling("");
     String before = name.substring(0, name.lastIndexOf('/') + 1);
     Optional<String> near =
         NearestName.among(name.substring(before.length()), neighbours(folder))
             .map(found -> "did you mean `" + before + found + "`? ");
-    String remedy = "names are relative to the folder of this file";
+    String remedy = "names are relative to the folder of the file that names them";
     return new Place.Refused("there is no file `" + name + "`", near.orElse("") + remedy);
   }
 

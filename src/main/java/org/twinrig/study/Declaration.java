@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -36,7 +37,13 @@ record Declaration(
           .toList();
 
   /** A file as the yaml names it, and where it is. */
-  record Named(String name, Path path) {}
+  record Named(String name, Path path) {
+
+    /** The folder it lies in. */
+    Path folder() {
+      return path.resolveSibling("");
+    }
+  }
 
   /** The files the yaml names. */
   record Files(Named units, Named captures, Optional<Named> sessions, Optional<Named> catalogue) {}
@@ -52,7 +59,7 @@ record Declaration(
     Optional<Declaration> read = whole.group(KEYS).flatMap(root -> declared(place, root));
     if (!problems.isEmpty()) {
       throw new UnusableInput(
-          problems.stream().sorted(java.util.Comparator.comparingInt(Problem::line)).toList());
+          problems.stream().sorted(Comparator.comparingInt(Problem::line)).toList());
     }
     return read.orElseThrow();
   }

@@ -39,7 +39,8 @@ final class FixturesReader {
     Optional<String> fromName = from.flatMap(v -> name(v, names, known));
     Optional<String> toName = to.flatMap(v -> name(v, names, known));
     if (fromName.isPresent() && fromName.equals(toName)) {
-      to.get().refuse("`from` names the same fixture; a study needs two different ones");
+      to.get()
+          .refuse("name two different fixtures, because `from` is `" + fromName.get() + "` too");
     }
     return new Declared(
         names, fromName.flatMap(n -> find(all, n)), toName.flatMap(n -> find(all, n)));

@@ -1,7 +1,9 @@
 package org.twinrig.study;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.internal.Numbers;
 
 /** Frequencies and ranges of frequencies in study.yaml. */
 final class FrequencyReader {
@@ -25,7 +27,9 @@ final class FrequencyReader {
       return ends.isEmpty()
           ? Optional.empty()
           : value.problem(
-              value.line(), "`" + value.name() + "` has " + ends.get().size() + " entries", remedy);
+              value.line(),
+              "`" + value.name() + "` has " + Numbers.count(ends.get().size(), "entry", "entries"),
+              remedy);
     }
     return range(value, hz(ends.get().get(0)), hz(ends.get().get(1)));
   }
@@ -52,6 +56,6 @@ final class FrequencyReader {
   }
 
   static String plain(double number) {
-    return java.math.BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+    return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
   }
 }

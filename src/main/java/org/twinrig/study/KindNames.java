@@ -1,10 +1,12 @@
 package org.twinrig.study;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.twinrig.capture.Unit;
 import org.twinrig.problem.Problem;
 
@@ -13,13 +15,13 @@ final class KindNames {
   private KindNames() {}
 
   static List<Problem> notes(String source, List<Unit> units) {
-    Map<String, Unit> firstOfKind = new LinkedHashMap<>();
-    Map<String, Unit> firstOfLook = new LinkedHashMap<>();
+    Set<String> kinds = new HashSet<>();
+    Map<String, Unit> firstOfLook = new HashMap<>();
     List<Problem> notes = new ArrayList<>();
     for (Unit unit : units) {
       String look = unit.kind().toLowerCase(Locale.ROOT).replaceAll("\\s+", "");
       Unit alike = firstOfLook.putIfAbsent(look, unit);
-      boolean newKind = firstOfKind.putIfAbsent(unit.kind(), unit) == null;
+      boolean newKind = kinds.add(unit.kind());
       if (newKind && alike != null) {
         notes.add(Problem.note(source, unit.line(), text(unit, alike)));
       }

@@ -41,12 +41,12 @@ final class Participation {
     List<CaptureEntry> own =
         captures.stream().filter(entry -> entry.unit().equals(unit.name())).toList();
     if (own.isEmpty()) {
-      return Optional.of(name + "has no captures and takes no part");
+      return Optional.of(name + "has no usable capture and takes no part");
     }
     for (String fixture : fixtures) {
       List<CaptureEntry> there = own.stream().filter(e -> e.fixture().equals(fixture)).toList();
       if (there.isEmpty()) {
-        return Optional.of(name + "was not captured on `" + fixture + "` and takes no part");
+        return Optional.of(name + "has no usable capture on `" + fixture + "` and takes no part");
       }
       if (there.stream().allMatch(CaptureEntry::excludedByLab)) {
         return Optional.of(

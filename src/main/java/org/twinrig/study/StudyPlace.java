@@ -27,7 +27,7 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
           folder ? "holds no study.yaml" : "there is no such folder or file",
           "name the folder of a study, or its yaml file");
     }
-    Path folder = Files.isDirectory(given) ? given : given.toAbsolutePath().getParent();
+    Path folder = Files.isDirectory(given) ? given : given.toAbsolutePath().resolveSibling("");
     try {
       return new StudyPlace(yaml, folder, folder.toRealPath());
     } catch (IOException e) {
@@ -37,7 +37,7 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
 
   /** How problems name the yaml file. */
   String source() {
-    return yaml.getFileName().toString();
+    return String.valueOf(yaml.getFileName());
   }
 
   /** The data root: the one declared, or what holds {@code studies}, or the folder itself. */
@@ -46,12 +46,9 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
     if (declared.isPresent()) {
       return declared.flatMap(value -> value.text().flatMap(name -> declaredRoot(value, name)));
     }
-    Path parent = realFolder.getParent();
-    boolean amongStudies =
-        parent != null
-            && parent.getParent() != null
-            && parent.getFileName().toString().equals(STUDIES);
-    return Optional.of(new DataRoot(amongStudies ? parent.getParent() : realFolder));
+    Path parent = realFolder.resolveSibling("");
+    return Optional.of(
+        new DataRoot(parent.endsWith(STUDIES) ? parent.resolveSibling("") : realFolder));
   }
 
   private Optional<DataRoot> declaredRoot(YamlValue value, String name) {
@@ -63,7 +60,7 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
       return value.problem(
           value.line(),
           "`data_root`: there is no folder `" + name + "`",
-          "names are relative to the folder of this file");
+          "names are relative to the folder of the file that names them");
     }
     try {
       Path real = path.toRealPath();

@@ -13,6 +13,7 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabTable;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -49,6 +50,7 @@ public final class StudyReader {
     Roster<String> fixtures =
         Roster.of("fixture", declared.place().source(), declared.fixtures(), Function.identity());
     List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow()));
+    stopIfNone(units.isEmpty(), files.units().name(), "unit");
     List<Session> sessions =
         sessionsTable.map(table -> kept(SessionsTable.read(table, fixtures))).orElse(List.of());
     CapturesTable.References known =
@@ -56,13 +58,8 @@ public final class StudyReader {
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
             fixtures,
             sessionsTable.map(table -> roster("session", table, sessions, Session::name)));
-    Path folder = files.captures().path().getParent();
-    List<CaptureEntry> entries =
-        ofStudy(
-            kept(
-                new CapturesTable(known, declared.dataRoot(), folder)
-                    .read(capturesTable.orElseThrow())));
-    stopIfNone(units.isEmpty(), files.units().name(), "unit");
+    CapturesTable reader = new CapturesTable(known, declared.dataRoot(), files.captures().folder());
+    List<CaptureEntry> entries = ofStudy(kept(reader.read(capturesTable.orElseThrow())));
     stopIfNone(entries.isEmpty(), files.captures().name(), "capture");
     problems.addAll(new Participation(files.units().name(), names(), entries).notes(units));
     problems.addAll(KindNames.notes(files.units().name(), units));
@@ -81,7 +78,7 @@ public final class StudyReader {
         sessions,
         files.catalogue().map(Declaration.Named::path),
         declared.settings(),
-        files.captures().path().getParent(),
+        files.captures().folder(),
         Stream.concat(
                 Stream.of(
                     declared.place().realFolder().resolve(declared.place().source()),
@@ -126,10 +123,10 @@ public final class StudyReader {
                 Problem.note(
                     declared.files().captures().name(),
                     left.get(0).line(),
-                    org.twinrig.internal.Numbers.count(left.size(), "capture", "captures")
+                    Numbers.count(left.size(), "capture", "captures")
                         + " on `"
                         + fixture
-                        + "` take no part: the study goes from `"
+                        + "` left out: the study goes from `"
                         + names().get(0)
                         + "` to `"
                         + names().get(1)

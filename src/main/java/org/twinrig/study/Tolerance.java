@@ -1,6 +1,7 @@
 package org.twinrig.study;
 
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.twinrig.internal.Checks;
 
@@ -14,21 +15,28 @@ import org.twinrig.internal.Checks;
  */
 public record Tolerance(DbLimit reliable, DbLimit caution, double equivalenceDb) {
 
+  private static final double LOWEST_HZ = 1;
+
   /** Checks that the limits are in order at every frequency. */
   public Tolerance {
     Objects.requireNonNull(reliable, "reliable");
     Objects.requireNonNull(caution, "caution");
     Checks.positive(equivalenceDb, "equivalence_db");
-    if (!inOrder(reliable, caution)) {
+    if (outOfOrderHz(reliable, caution).isPresent()) {
       throw new IllegalArgumentException("caution_db must nowhere lie below reliable_db");
     }
   }
 
-  /** Both limits are constant between the frequencies where either has a step. */
-  static boolean inOrder(DbLimit reliable, DbLimit caution) {
+  /**
+   * The lowest frequency where caution allows less than reliable. Both are constant between the
+   * frequencies where either has a step, so only these are tried.
+   */
+  static OptionalDouble outOfOrderHz(DbLimit reliable, DbLimit caution) {
     return Stream.concat(reliable.steps().stream(), caution.steps().stream())
         .mapToDouble(DbLimit.Step::fromHz)
-        .map(hz -> Math.max(hz, Double.MIN_VALUE))
-        .allMatch(hz -> reliable.atHz(hz) <= caution.atHz(hz));
+        .map(hz -> Math.max(hz, LOWEST_HZ))
+        .sorted()
+        .filter(hz -> reliable.atHz(hz) > caution.atHz(hz))
+        .findFirst();
   }
 }

@@ -3,6 +3,8 @@ package org.twinrig.study;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.twinrig.internal.Numbers;
 
 /** The key {@code tolerance} of study.yaml. */
 final class ToleranceReader {
@@ -35,14 +37,26 @@ final class ToleranceReader {
             .value("equivalence_db")
             .flatMap(ToleranceReader::db)
             .orElse(defaults.equivalenceDb());
-    if (!Tolerance.inOrder(reliable, caution)) {
-      value.problem(
-          value.line(),
-          "`caution_db` lies below `reliable_db`",
-          "caution must allow as much or more at every frequency (defaults: 1.5 and 3.0)");
+    OptionalDouble amissHz = Tolerance.outOfOrderHz(reliable, caution);
+    if (amissHz.isPresent()) {
+      refuseOrder(
+          group.get().value("caution_db").orElse(value), reliable, caution, amissHz.getAsDouble());
       return defaults;
     }
     return new Tolerance(reliable, caution, equivalenceDb);
+  }
+
+  private static void refuseOrder(YamlValue at, DbLimit reliable, DbLimit caution, double hz) {
+    at.problem(
+        at.line(),
+        "`tolerance.caution_db` is "
+            + FrequencyReader.plain(caution.atHz(hz))
+            + " dB at "
+            + Numbers.hertz(hz)
+            + ", but `reliable_db` is "
+            + FrequencyReader.plain(reliable.atHz(hz))
+            + " dB there",
+        "caution must allow at least as much (where left out: 1.5 and 3 dB)");
   }
 
   private Optional<DbLimit> limit(YamlGroup group, String key) {

@@ -1,10 +1,12 @@
 package org.twinrig.study;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -16,21 +18,25 @@ import org.twinrig.intake.NearestName;
 final class YamlGroup {
   private final YamlValue self;
   private final Map<String, YamlValue> values;
+  private final Set<String> guessed;
 
-  private YamlGroup(YamlValue self, Map<String, YamlValue> values) {
+  private YamlGroup(YamlValue self, Map<String, YamlValue> values, Set<String> guessed) {
     this.self = self;
     this.values = values;
+    this.guessed = guessed;
   }
 
   /** Refuses unknown and repeated keys; the first of a repeated one stays. */
   static YamlGroup of(MappingNode mapping, YamlValue self, List<String> known) {
     Map<String, YamlValue> values = new LinkedHashMap<>();
     Map<String, Integer> lines = new LinkedHashMap<>();
+    Set<String> guessed = new HashSet<>();
     for (NodeTuple pair : mapping.getValue()) {
       int line = line(pair.getKeyNode());
       String key = key(pair.getKeyNode());
       if (key.isEmpty() || (!known.isEmpty() && !known.contains(key))) {
         self.problem(line, unknown(key, self.name()), remedy(key, known));
+        NearestName.among(key, known).ifPresent(guessed::add);
       } else if (lines.containsKey(key)) {
         self.problem(
             line,
@@ -41,7 +47,7 @@ final class YamlGroup {
         values.put(key, self.child(pair.getValueNode(), key));
       }
     }
-    return new YamlGroup(self, values);
+    return new YamlGroup(self, values, guessed);
   }
 
   List<String> keys() {
@@ -52,9 +58,9 @@ final class YamlGroup {
     return Optional.ofNullable(values.get(key));
   }
 
-  /** A value without which the group is of no use. */
+  /** A value without which the group is of no use; not missed when a misspelt key was it. */
   Optional<YamlValue> required(String key, String example) {
-    if (!values.containsKey(key)) {
+    if (!values.containsKey(key) && !guessed.contains(key)) {
       String where = self.name().isEmpty() ? "" : " in `" + self.name() + "`";
       int line = self.name().isEmpty() ? 0 : self.line();
       self.problem(line, "the key `" + key + "` is missing" + where, "add `" + example + "`");

@@ -59,7 +59,7 @@ final class YamlValue {
   /** A line of text, taken as written; a number or a truth value is text too. */
   Optional<String> text() {
     if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
-      return refuse("write a text");
+      return refuse("write one text after the colon");
     }
     return Optional.of(scalar.getValue().strip());
   }
@@ -70,7 +70,7 @@ final class YamlValue {
     }
     OptionalDouble number = PlainNumber.decimal(scalar.getValue());
     if (number.isEmpty()) {
-      return refuse(PlainNumber.remedy(scalar.getValue()).replace("94.0, without", "0.5, without"));
+      return refuse(PlainNumber.commaRemedy(scalar.getValue()).orElse(remedy));
     }
     if (!scalar.isPlain()) {
       return refuse("write the number without quotes");

@@ -1,0 +1,210 @@
+package org.twinrig.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+
+class LabTableTest {
+  private static final LabTable.Columns COLUMNS =
+      new LabTable.Columns(List.of("graph", "level_db"), List.of("note"));
+
+  @TempDir Path temp;
+
+  private LabTable table(byte[] bytes) throws IOException, UnusableInput {
+    return LabTable.of(Files.write(temp.resolve("t.csv"), bytes), "t.csv", COLUMNS);
+  }
+
+  private LabTable table(String text) throws IOException, UnusableInput {
+    return table(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private void assertUnusable(byte[] bytes, String message) {
+    assertEquals(message, assertThrows(UnusableInput.class, () -> table(bytes)).getMessage());
+  }
+
+  private void assertUnusable(String text, Charset charset, String message) {
+    assertUnusable(text.getBytes(charset), message);
+  }
+
+  @Test
+  void linesCountCommentsBlankLinesAndQuotedLineBreaks() throws Exception {
+    LabTable table =
+        table(
+            String.join(
+                "\r\n",
+                "\uFEFF# old graphs",
+                "graph,level_db,note",
+                "",
+                "\"two",
+                "lines\",1,",
+                "# more",
+                ",,",
+                "last,x,\"# no comment\""));
+    List<Integer> lines = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    List<Problem> problems =
+        table
+            .read(
+                row -> {
+                  lines.add(row.line());
+                  notes.add(row.cell("note"));
+                  double levelDb = row.decimal("level_db");
+                  return row.ifSound(() -> levelDb);
+                })
+            .problems();
+    assertEquals(List.of(4, 8), lines);
+    assertEquals(List.of("", "# no comment"), notes);
+    assertEquals(
+        List.of("t.csv:8: `level_db` is `x`; write a number such as 94.0, without a unit"),
+        problems.stream().map(Problem::text).toList());
+    assertEquals(List.of("two\r\nlines", "last"), table.cells("graph"));
+    assertEquals(2, table.size());
+  }
+
+  @Test
+  void optionalColumnsMayBeLeftOut() throws Exception {
+    LabTable table = table("level_db,graph\n-3.5e1,a\n");
+    assertEquals(List.of("level_db", "graph"), table.columnNames());
+    assertEquals(
+        List.of("a -35.0 []"),
+        table
+            .read(
+                row ->
+                    Optional.of(
+                        row.text("graph")
+                            + " "
+                            + row.decimal("level_db")
+                            + " ["
+                            + row.cell("note")
+                            + "]"))
+            .value());
+  }
+
+  @Test
+  void columnsMustBeDeclared() throws Exception {
+    LabTable table = table("graph,level_db\na,1\n");
+    assertThrows(
+        IllegalArgumentException.class, () -> table.read(row -> Optional.of(row.cell("kind"))));
+    assertThrows(
+        IllegalArgumentException.class, () -> new LabTable.Columns(List.of(), List.of("note")));
+  }
+
+  @Test
+  void otherEncodingsAreNamedWithTheRemedy() {
+    String text = "graph,level_db\nbeech,1\ncaf\u00e9,2\n";
+    assertUnusable(text, StandardCharsets.UTF_16, "t.csv: is UTF-16 text; save it as UTF-8");
+    assertUnusable(
+        "\uFEFF" + text, StandardCharsets.UTF_16LE, "t.csv: is UTF-16 text; save it as UTF-8");
+    assertUnusable(
+        text,
+        StandardCharsets.UTF_16BE,
+        "t.csv:1: holds a zero byte: the file is UTF-16 text or no text at all; save it as UTF-8");
+    assertUnusable(
+        text,
+        StandardCharsets.ISO_8859_1,
+        "t.csv:3: byte 0xE9 does not belong in UTF-8 text; save it as UTF-8");
+    assertUnusable(
+        new byte[] {'a', '\n', (byte) 0xC3},
+        "t.csv:2: byte 0xC3 does not belong in UTF-8 text; save it as UTF-8");
+  }
+
+  @Test
+  void otherSeparatorsAreNamedWithTheRemedy() {
+    assertUnusable(
+        "graph\tlevel_db\na\t1\n",
+        StandardCharsets.UTF_8,
+        "t.csv:1: the cells are separated by tabs; save the table with commas between cells and a"
+            + " point as the decimal mark");
+  }
+
+  @Test
+  void filesThatAreNoneAreRefused() {
+    assertEquals(
+        "gone.csv: there is no such file; check its name and folder",
+        assertThrows(
+                UnusableInput.class,
+                () -> LabTable.of(temp.resolve("gone.csv"), "gone.csv", COLUMNS))
+            .getMessage());
+    assertEquals(
+        "here: is a folder; name a file",
+        assertThrows(UnusableInput.class, () -> LabTable.of(temp, "here", COLUMNS)).getMessage());
+  }
+
+  @Test
+  void numbersAreBoundedOnBothSides() throws Exception {
+    LabTable table = table("graph,level_db\na,49\nb,50\nc,120\nd,121\n");
+    List<Problem> problems =
+        table.read(row -> Optional.of(row.decimalIfAny("level_db", 50, 120))).problems();
+    assertEquals(
+        List.of(
+            "t.csv:2: `level_db` is `49`; write a number from 50 to 120",
+            "t.csv:5: `level_db` is `121`; write a number from 50 to 120"),
+        problems.stream().map(Problem::text).toList());
+  }
+
+  /** Cells written after RFC 4180 come back as they were, each row at the line it begins in. */
+  @Property(tries = 300)
+  void anyCellsComeBack(@ForAll("rows") List<List<String>> rows) throws Exception {
+    StringBuilder text = new StringBuilder("graph,level_db,note\n");
+    List<List<String>> expected = new ArrayList<>();
+    List<Integer> expectedLines = new ArrayList<>();
+    int line = 2;
+    for (List<String> row : rows) {
+      String written = row.stream().map(LabTableTest::quoted).collect(Collectors.joining(","));
+      if (row.stream().anyMatch(cell -> !cell.isBlank())) {
+        expected.add(row);
+        expectedLines.add(line);
+      }
+      text.append(written).append('\n');
+      line += 1 + (int) written.chars().filter(c -> c == '\n').count();
+    }
+    Path file = Files.createTempFile("cells", ".csv");
+    try {
+      Files.writeString(file, text);
+      List<Integer> lines = new ArrayList<>();
+      List<List<String>> cells =
+          LabTable.of(file, "t.csv", COLUMNS)
+              .read(
+                  row -> {
+                    lines.add(row.line());
+                    return Optional.of(
+                        List.of(row.cell("graph"), row.cell("level_db"), row.cell("note")));
+                  })
+              .value();
+      assertEquals(expected, cells);
+      assertEquals(expectedLines, lines);
+    } finally {
+      Files.delete(file);
+    }
+  }
+
+  @Provide
+  Arbitrary<List<List<String>>> rows() {
+    Arbitrary<String> cell =
+        Arbitraries.strings().withChars("a1.,;\"\n# \u00e9\t\u4e2d").ofMaxLength(8);
+    return cell.list().ofSize(3).list().ofMaxSize(6);
+  }
+
+  private static String quoted(String cell) {
+    boolean plain = cell.chars().noneMatch(c -> ",\"\n#".indexOf(c) >= 0);
+    return plain && !cell.isEmpty() ? cell : "\"" + cell.replace("\"", "\"\"") + "\"";
+  }
+}

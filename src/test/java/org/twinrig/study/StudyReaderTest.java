@@ -1,0 +1,255 @@
+package org.twinrig.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Side;
+import org.twinrig.capture.Unit;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Anchor;
+
+class StudyReaderTest {
+  private static final String LEAST =
+      """
+      title: Least
+      from: plate
+      to: head
+      fixtures:
+        plate: { label: Plate, specified_hz: [100, 10000] }
+        head: { label: Head, specified_hz: [20, 20000] }
+      units: units.csv
+      captures: captures.csv
+      sessions: sessions.csv
+      """;
+
+  @TempDir Path temp;
+  private LabFolder lab;
+
+  @BeforeEach
+  void copy() throws IOException {
+    lab = LabFolder.in(temp.resolve("lab"));
+  }
+
+  @Test
+  void everyKeyIsRead() throws Exception {
+    Findings<Study> findings = StudyReader.read(lab.study());
+    assertEquals(List.of(), findings.problems());
+    Study study = findings.value();
+    assertEquals("Plate to head", study.title());
+    assertEquals(
+        new Fixture("plate", "Flat-plate ear simulator", "IEC 60318-4", 100, 10_000), study.from());
+    assertEquals(
+        new Fixture("head", "Head with soft cheeks", "ITU-T P.57 type 4.3", 20, 20_000),
+        study.to());
+    assertEquals(
+        new Settings(
+            BandGrid.covering(50, 16_000, 6),
+            new Anchor.Frequency(1000),
+            0.9,
+            new Tolerance(
+                new DbLimit(List.of(new DbLimit.Step(20, 1), new DbLimit.Step(4000, 2))),
+                DbLimit.everywhere(4),
+                0.4),
+            4,
+            List.of(new DeclaredZone("canal entrance resonance", "plate", 8000, 10_000)),
+            new FrequencyRange(4000, 11_000),
+            ScreeningMode.EXCLUDE,
+            PredictionModel.OFFSET,
+            7),
+        study.settings());
+  }
+
+  @Test
+  void everyRowIsRead() throws Exception {
+    Study study = StudyReader.read(lab.study()).value();
+    assertEquals(
+        List.of(
+            new Unit("Alder 3", "open over-ear", Unit.Role.FIT, "velour", "", 3),
+            new Unit(
+                "Birch, long cable",
+                "open over-ear",
+                Unit.Role.HOLDOUT,
+                "",
+                "says \"12\" on the box",
+                4),
+            new Unit("Cedar 7", "in-ear", Unit.Role.FIT, "", "", 6)),
+        study.units());
+    assertEquals(
+        new Session(
+            "morning",
+            "2026-03-02",
+            "plate",
+            94.0,
+            93.8,
+            OptionalDouble.of(101.2),
+            OptionalDouble.of(21.5),
+            "J",
+            "",
+            2),
+        study.sessions().get(0));
+    assertEquals(7, study.captures().size());
+    assertEquals(
+        new CaptureEntry(
+            "Birch, long cable",
+            "head",
+            Side.M,
+            2,
+            "captures/b-head-2.csv",
+            "",
+            "cable touched the cheek",
+            "",
+            6),
+        study.captures().get(4));
+  }
+
+  @Test
+  void filesAreFound() throws Exception {
+    Study study = StudyReader.read(lab.study()).value();
+    Path real = lab.study().toRealPath();
+    assertEquals(lab.study(), study.folder());
+    assertEquals(real, study.capturesFolder());
+    assertEquals(
+        Optional.of(lab.root().toRealPath().resolve("catalogue/catalogue.csv")), study.catalogue());
+    assertEquals(
+        List.of("study.yaml", "units.csv", "captures.csv", "sessions.csv"),
+        study.inputs().stream()
+            .map(input -> real.relativize(input).toString())
+            .collect(Collectors.toList()));
+  }
+
+  @Test
+  void theYamlFileItselfMayBeNamed() throws Exception {
+    Files.move(lab.study().resolve("study.yaml"), lab.study().resolve("strict.yaml"));
+    Study study = StudyReader.read(lab.study().resolve("strict.yaml")).value();
+    assertEquals(lab.study().toAbsolutePath(), study.folder());
+    assertEquals("strict.yaml", study.inputs().get(0).getFileName().toString());
+  }
+
+  @Test
+  void whatIsLeftOutHasTheDocumentedDefault() throws Exception {
+    lab.write("study.yaml", LEAST);
+    assertEquals(Settings.defaults(), StudyReader.read(lab.study()).value().settings());
+    lab.write(
+        "study.yaml",
+        LEAST
+            + """
+            bands: { per_octave: 12, from_hz: 20, to_hz: 20000 }
+            anchor: { from_hz: 300, to_hz: 1000 }
+            confidence: 0.95
+            tolerance: { reliable_db: 1.5, caution_db: 3.0, equivalence_db: 0.5 }
+            min_units: 5
+            zones: []
+            resonance_search_hz: [5000, 12000]
+            screening: { apply: suggest }
+            model: auto
+            seed: 1
+            """);
+    assertEquals(Settings.defaults(), StudyReader.read(lab.study()).value().settings());
+  }
+
+  @Test
+  void partsOfAGroupMayBeLeftOut() throws Exception {
+    lab.write("study.yaml", LEAST + "bands: { to_hz: 10000 }\ntolerance: {}\nanchor: none\n");
+    assertEquals(
+        Settings.defaults()
+            .withGrid(BandGrid.covering(20, 10_000, 12))
+            .withAnchor(new Anchor.None()),
+        StudyReader.read(lab.study()).value().settings());
+  }
+
+  @Test
+  void aStudyThatIsNotThereIsSaidSo() {
+    assertEquals(
+        "nowhere/at/all: there is no such folder or file; name the folder of a study, or its yaml"
+            + " file",
+        assertThrows(UnusableInput.class, () -> StudyReader.read(Path.of("nowhere/at/all")))
+            .getMessage());
+    Path folder = lab.root().resolve("catalogue");
+    assertEquals(
+        folder + ": holds no study.yaml; name the folder of a study, or its yaml file",
+        assertThrows(UnusableInput.class, () -> StudyReader.read(folder)).getMessage());
+  }
+
+  @Test
+  void outsideAStudiesFolderTheDataRootIsTheStudyItself() throws Exception {
+    Path alone = Files.move(lab.study(), lab.root().resolve("alone"));
+    assertEquals(
+        "study.yaml:11: `catalogue`: `../../catalogue/catalogue.csv` leaves the data root; name a"
+            + " file inside it, or widen `data_root` in study.yaml",
+        assertThrows(UnusableInput.class, () -> StudyReader.read(alone)).getMessage());
+  }
+
+  @Test
+  void aDeclaredDataRootMayBeWider() throws Exception {
+    Path deep = Files.createDirectories(lab.root().resolve("a/b"));
+    Path alone = Files.move(lab.study(), deep.resolve("c"));
+    Path yaml = alone.resolve("study.yaml");
+    String text = Files.readString(yaml).replace("../../catalogue", "../../../catalogue");
+    Files.writeString(yaml, text + "data_root: ../../..\n");
+    assertEquals(
+        Optional.of(lab.root().toRealPath().resolve("catalogue/catalogue.csv")),
+        StudyReader.read(alone).value().catalogue());
+  }
+
+  @Test
+  void linksThatLeadOutOfTheDataRootAreRefused() throws Exception {
+    Path secret = Files.writeString(temp.resolve("secret.csv"), "unit,kind\nAlder 3,in-ear\n");
+    link(lab.study().resolve("captures/c-plate.csv"), secret);
+    assertEquals(
+        List.of(
+            "NOTE units.csv:6: unit `Cedar 7` has no usable capture on `plate` and takes no part",
+            "REFUSED captures.csv:7: `captures/c-plate.csv` is a link that leads out of the data"
+                + " root; copy the file into the data root, or widen `data_root` in study.yaml"),
+        lab.problems());
+    link(lab.study().resolve("units.csv"), secret);
+    assertEquals(
+        List.of(
+            "FATAL study.yaml:8: `units`: `units.csv` is a link that leads out of the data root;"
+                + " copy the file into the data root, or widen `data_root` in study.yaml"),
+        lab.problems());
+  }
+
+  @Test
+  void aLinkedFolderThatLeadsOutIsRefusedToo() throws Exception {
+    Path outside = Files.createDirectories(temp.resolve("outside"));
+    Files.writeString(outside.resolve("c.csv"), "1,2\n");
+    link(lab.study().resolve("more"), outside);
+    lab.spoil("captures.csv", "captures/c-plate.csv", "more/c.csv");
+    assertEquals(
+        "REFUSED captures.csv:7: `more/c.csv` is a link that leads out of the data root; copy the"
+            + " file into the data root, or widen `data_root` in study.yaml",
+        lab.problems().get(1));
+  }
+
+  @Test
+  void linksInsideTheDataRootAreFollowed() throws Exception {
+    Path inside = Files.move(lab.study().resolve("units.csv"), lab.root().resolve("all-units.csv"));
+    link(lab.study().resolve("units.csv"), inside);
+    assertEquals(List.of(), lab.problems());
+  }
+
+  private static void link(Path link, Path target) throws IOException {
+    Files.deleteIfExists(link);
+    try {
+      Files.createSymbolicLink(link, target);
+    } catch (UnsupportedOperationException e) {
+      assumeTrue(false, "this file system has no links");
+    }
+  }
+}
