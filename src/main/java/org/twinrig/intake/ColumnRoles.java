@@ -88,7 +88,10 @@ final class ColumnRoles {
       throw refuseNoLevel();
     }
     if (candidates.size() > 1) {
-      throw refuseSeveral(candidates, "level", "put one curve in a file, or title one of them dB");
+      throw refuseSeveral(
+          candidates,
+          "level",
+          "put one curve in a file, or title only one column as a level in dB");
     }
     return candidates.get(0);
   }

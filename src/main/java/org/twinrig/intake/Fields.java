@@ -141,14 +141,18 @@ final class Fields {
 
   /** Whether a field is a number, a blank and another number: its separator was not found. */
   boolean holdsTwoNumbers(int column) {
-    int blank = from(column);
-    while (blank < to(column) && !Lines.isBlank(chars[blank])) {
-      blank++;
+    int first = skipInk(from(column), to(column));
+    int second = skipBlanks(first, to(column));
+    return NumberText.isLoose(chars, from(column), first)
+        && NumberText.isLoose(chars, second, skipInk(second, to(column)));
+  }
+
+  private int skipInk(int from, int to) {
+    int at = from;
+    while (at < to && !Lines.isBlank(chars[at])) {
+      at++;
     }
-    int second = skipBlanks(blank, to(column));
-    return second < to(column)
-        && NumberText.isLoose(chars, from(column), blank)
-        && NumberText.isDigit(chars[second]);
+    return at;
   }
 
   /** Whether a field is nothing but digits, not in quotes. */

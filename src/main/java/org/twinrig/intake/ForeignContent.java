@@ -20,14 +20,8 @@ final class ForeignContent {
               "the file is a binary workbook, not text",
               "save the sheet as comma-separated text"),
           new Signature("25504446", "the file is a PDF, not text", "export the curve as text"),
-          new Signature(
-              "89504e47",
-              "the file is a picture, not text",
-              "export the curve as text; numbers are not read off pictures"),
-          new Signature(
-              "ffd8ff",
-              "the file is a picture, not text",
-              "export the curve as text; numbers are not read off pictures"),
+          new Signature("89504e47", "the file is a picture, not text", "export the curve as text"),
+          new Signature("ffd8ff", "the file is a picture, not text", "export the curve as text"),
           new Signature("1f8b", "the file is compressed (gzip)", "unpack it first"),
           new Signature(
               "52494646", "the file is a sound file, not text", "export the response as text"),

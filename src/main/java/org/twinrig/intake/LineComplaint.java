@@ -34,10 +34,16 @@ final class LineComplaint {
     return !Double.isNaN(level()) && startsLikeNumber(fields.text(dialect.columns().frequency()));
   }
 
-  /** Whether a line has its fields and a level, so that only the frequency can be wrong. */
-  boolean holdsLevel(int line) {
+  /**
+   * Whether a line of text has its fields and a level, so that it was a point but for its
+   * frequency. Below the numbers it may also be a sum or a mean: there the frequency must have a
+   * digit at least.
+   */
+  boolean isNearlyPoint(int line, boolean betweenNumbers) {
     fields.cut(lines, line, dialect.separator());
-    return dialect.table().fits(fields) && !Double.isNaN(level());
+    return dialect.table().fits(fields)
+        && !Double.isNaN(level())
+        && (betweenNumbers || hasDigit(fields.text(dialect.columns().frequency())));
   }
 
   /** Whether the level's field holds a number, or says that there is none. */
@@ -92,7 +98,7 @@ final class LineComplaint {
                 + usual
                 + ": "
                 + excerpt,
-            "the line may be cut off: export the curve again, or complete the line")
+            "complete the line, or use one separator in all lines")
         : remarks.refuse(
             line,
             Numbers.count(fields.filled(), "field", "fields")
@@ -131,16 +137,7 @@ final class LineComplaint {
   private String remedy(String field) {
     char mark = dialect.mark().mark();
     String example = "1000" + mark + "5";
-    boolean marks =
-        field
-            .chars()
-            .allMatch(
-                c ->
-                    NumberText.isDigit((char) c)
-                        || ".,' ".indexOf(c) >= 0
-                        || Lines.isBlank((char) c)
-                        || "-+".indexOf(c) >= 0);
-    if (marks) {
+    if (field.chars().allMatch(c -> isDigitOrMark((char) c))) {
       return "write numbers without thousands marks and with one decimal mark, such as " + example;
     }
     return "write a bare number such as "
@@ -148,10 +145,18 @@ final class LineComplaint {
         + ", or start the line with # if it is a remark";
   }
 
+  private static boolean isDigitOrMark(char c) {
+    return NumberText.isDigit(c) || Lines.isBlank(c) || ".,'-+".indexOf(c) >= 0;
+  }
+
   private static boolean startsLikeNumber(String field) {
     return !field.isEmpty()
         && (NumberText.isDigit(field.charAt(0)) || "-+.,\u2212".indexOf(field.charAt(0)) >= 0)
-        && field.chars().anyMatch(c -> NumberText.isDigit((char) c));
+        && hasDigit(field);
+  }
+
+  private static boolean hasDigit(String field) {
+    return field.chars().anyMatch(c -> NumberText.isDigit((char) c));
   }
 
   private double frequency() {

@@ -22,7 +22,7 @@ final class LineShapes {
     char[] chars = lines.chars();
     int to = lines.to(line);
     int first = firstInk(line);
-    if (first == to) {
+    if (isSeparatorsOnly(chars, first, to)) {
       return Shape.BLANK;
     }
     if (isCommentMark(chars, first, to)) {
@@ -34,7 +34,17 @@ final class LineShapes {
   /** The same answer for the two commonest reasons to pass over a line. */
   boolean isBlankOrComment(int line) {
     int first = firstInk(line);
-    return first == lines.to(line) || isCommentMark(lines.chars(), first, lines.to(line));
+    int to = lines.to(line);
+    return isSeparatorsOnly(lines.chars(), first, to) || isCommentMark(lines.chars(), first, to);
+  }
+
+  /** An empty row, as spreadsheets write it. */
+  private static boolean isSeparatorsOnly(char[] chars, int from, int to) {
+    int at = from;
+    while (at < to && endsWord(chars[at])) {
+      at++;
+    }
+    return at == to;
   }
 
   /** The first character that is neither blank nor an opening quote. */

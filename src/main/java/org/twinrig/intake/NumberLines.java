@@ -94,19 +94,23 @@ final class NumberLines {
 
   private Why textAt(int line, LineShapes.Shape shape) throws UnusableInput {
     boolean above = points.size() == 0;
-    if (complaint.isSpoiledPoint(line) || (!above && shape == LineShapes.Shape.NUMBERS)) {
-      throw complaint.of(line);
-    }
-    if (!above && numbersFollow(line)) {
-      if (complaint.holdsLevel(line)) {
+    if (above) {
+      if (complaint.isSpoiledPoint(line)) {
         throw complaint.of(line);
       }
+      return Why.HEADER;
+    }
+    boolean between = numbersFollow(line);
+    if (shape == LineShapes.Shape.NUMBERS || complaint.isNearlyPoint(line, between)) {
+      throw complaint.of(line);
+    }
+    if (between) {
       throw remarks.refuse(
           line,
           "there is text between the numbers: " + Remarks.excerpt(lines.text(line)),
           "put one curve in a file, and start remarks with #");
     }
-    return above ? Why.HEADER : Why.FOOTER;
+    return Why.FOOTER;
   }
 
   private boolean numbersFollow(int line) {

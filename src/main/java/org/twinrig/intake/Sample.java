@@ -38,6 +38,12 @@ final class Sample {
     return new Sample(longest);
   }
 
+  /** The lines that a separator cuts into numbers: a header line among them has no vote. */
+  Sample cutBy(Separator separator, Lines text) {
+    Fields fields = new Fields();
+    return new Sample(lines.stream().filter(l -> separator.cuts(text, l, fields)).toList());
+  }
+
   List<Integer> lines() {
     return lines;
   }

@@ -60,15 +60,16 @@ public enum Separator {
 
   private boolean cuts(Lines lines, Sample sample) {
     Fields fields = new Fields();
-    int cut = 0;
-    for (int line : sample.lines()) {
-      fields.cut(lines, line, this);
-      cut += fields.looseNumbers() >= 2 && leavesNoTwoNumbers(fields) ? 1 : 0;
-    }
+    long cut = sample.lines().stream().filter(line -> cuts(lines, line, fields)).count();
     return 2 * cut >= sample.lines().size();
   }
 
-  private static boolean leavesNoTwoNumbers(Fields fields) {
+  /** Whether this cuts a line into two numbers or more, and no field is left to be cut. */
+  boolean cuts(Lines lines, int line, Fields fields) {
+    fields.cut(lines, line, this);
+    if (fields.looseNumbers() < 2) {
+      return false;
+    }
     for (int column = 1; column <= fields.count(); column++) {
       if (fields.holdsTwoNumbers(column)) {
         return false;
