@@ -36,8 +36,7 @@ public enum DecimalMark {
    * The mark that most numbers of the sample have; where the sample has none, the first one seen
    * after it.
    */
-  static DecimalMark of(
-      Lines lines, Sample sample, Separator separator, SampleTable table, Remarks remarks)
+  static DecimalMark of(Lines lines, Sample sample, SampleTable table, Remarks remarks)
       throws UnusableInput {
     int points = 0;
     int commas = 0;
@@ -45,7 +44,7 @@ public enum DecimalMark {
     for (int line = sample.first();
         line <= sample.last() || (line <= lines.count() && points + commas == 0);
         line++) {
-      fields.cut(lines, line, separator);
+      fields.cut(lines, line, table.separator());
       for (int column : table.numeric()) {
         if (fields.isLooseNumber(column)) {
           char last = lastMark(fields.text(column));

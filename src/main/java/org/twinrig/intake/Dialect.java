@@ -5,7 +5,6 @@ import org.twinrig.problem.UnusableInput;
 
 /** How the lines of a file are to be read, as found on its sample. */
 record Dialect(
-    Separator separator,
     DecimalMark mark,
     SampleTable table,
     Titles titles,
@@ -16,7 +15,7 @@ record Dialect(
     Separator separator = Separator.of(lines, numbers, remarks);
     Sample sample = numbers.cutBy(separator, lines);
     SampleTable table = SampleTable.of(lines, sample, separator);
-    Titles titles = Titles.above(sample.first(), lines, separator, table);
+    Titles titles = Titles.above(sample.first(), lines, table);
     if (separator == Separator.COMMA && !titles.nameBoth()) {
       refuseDoubtfulCommas(lines, sample, table, remarks);
     }
@@ -26,10 +25,24 @@ record Dialect(
           "the numbers do not stand in columns: " + Remarks.excerpt(lines.text(sample.first())),
           "each line needs a frequency in Hz and a level in dB");
     }
-    DecimalMark mark = DecimalMark.of(lines, sample, separator, table, remarks);
+    DecimalMark mark = DecimalMark.of(lines, sample, table, remarks);
     ColumnRoles roles = new ColumnRoles(table, titles, remarks);
     Columns columns = roles.columns();
-    return new Dialect(separator, mark, table, titles, columns, roles.unit(columns));
+    return new Dialect(mark, table, titles, columns, roles.unit(columns));
+  }
+
+  Separator separator() {
+    return table.separator();
+  }
+
+  /** How frequencies are written, to be read in Hz. */
+  NumberText frequencies() {
+    return new NumberText(mark.mark(), frequencyUnit.powerOfTen());
+  }
+
+  /** How levels are written. */
+  NumberText levels() {
+    return new NumberText(mark.mark(), 0);
   }
 
   private static void refuseDoubtfulCommas(

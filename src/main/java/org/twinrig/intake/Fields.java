@@ -181,10 +181,8 @@ final class Fields {
   }
 
   /** The number in a column, or NaN when it holds none. */
-  double number(int column, char mark, int powerOfTen) {
-    return column <= count
-        ? NumberText.parse(chars, from(column), to(column), mark, powerOfTen)
-        : Double.NaN;
+  double number(int column, NumberText text) {
+    return column <= count ? text.parse(chars, from(column), to(column)) : Double.NaN;
   }
 
   /** The field as the file has it, a doubled quote taken as one; empty when there is none. */

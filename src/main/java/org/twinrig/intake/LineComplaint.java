@@ -70,7 +70,7 @@ final class LineComplaint {
           "the frequency " + frequency + " " + unit + " is below zero",
           "frequencies lie above 0 Hz");
     }
-    if (hz == 0) {
+    if (hz == 0 && saysLevel(fields)) {
       return remarks.refuse(
           line, "a second point stands at 0 Hz", "check the frequencies: they lie above 0 Hz");
     }
@@ -160,10 +160,10 @@ final class LineComplaint {
   }
 
   private double frequency() {
-    return fields.number(dialect.columns().frequency(), dialect.mark().mark(), 0);
+    return fields.number(dialect.columns().frequency(), dialect.frequencies());
   }
 
   private double level() {
-    return fields.number(dialect.columns().level(), dialect.mark().mark(), 0);
+    return fields.number(dialect.columns().level(), dialect.levels());
   }
 }

@@ -11,6 +11,8 @@ final class LineShapes {
     TEXT
   }
 
+  private static final NumberText WITH_POINT = new NumberText('.', 0);
+
   private final Lines lines;
   private final Fields fields = new Fields();
 
@@ -75,7 +77,7 @@ final class LineShapes {
     while (end < to && !endsWord(chars[end])) {
       end++;
     }
-    return NumberText.isNumber(chars, start, end, '.');
+    return WITH_POINT.isNumber(chars, start, end);
   }
 
   private static boolean endsWord(char c) {

@@ -1,6 +1,7 @@
 package org.twinrig.intake;
 
 import java.util.Arrays;
+import java.util.Locale;
 import org.twinrig.intake.Layout.LineEnds;
 import org.twinrig.problem.UnusableInput;
 
@@ -40,7 +41,8 @@ final class Lines {
       } else if (c != '\f' && c != 0x0B) {
         throw remarks.refuse(
             lines.count + 1,
-            String.format("there is a control character (code %d): this is not text", (int) c),
+            String.format(
+                Locale.ROOT, "there is a control character (code %d): this is not text", (int) c),
             "export the curve as text");
       }
     }

@@ -16,6 +16,8 @@ final class NumberLines {
   private final LineComplaint complaint;
   private final LineShapes shapes;
   private final Remarks remarks;
+  private final NumberText frequencies;
+  private final NumberText levels;
   private final Fields fields = new Fields();
   private final Points points = new Points();
   private final List<SkippedLines> skipped = new ArrayList<>();
@@ -25,6 +27,8 @@ final class NumberLines {
     this.lines = lines;
     this.dialect = dialect;
     this.remarks = remarks;
+    this.frequencies = dialect.frequencies();
+    this.levels = dialect.levels();
     this.shapes = new LineShapes(lines);
     this.complaint = new LineComplaint(lines, dialect, remarks);
   }
@@ -61,10 +65,8 @@ final class NumberLines {
     if (!dialect.table().fits(fields)) {
       return false;
     }
-    char mark = dialect.mark().mark();
-    double hz =
-        fields.number(dialect.columns().frequency(), mark, dialect.frequencyUnit().powerOfTen());
-    double db = fields.number(dialect.columns().level(), mark, 0);
+    double hz = fields.number(dialect.columns().frequency(), frequencies);
+    double db = fields.number(dialect.columns().level(), levels);
     if (hz == 0 && zeroHzLine == 0 && complaint.saysLevel(fields)) {
       // The lowest line of a Fourier transform; it has no place on a logarithmic axis.
       zeroHzLine = line;
@@ -95,7 +97,8 @@ final class NumberLines {
   private Why textAt(int line, LineShapes.Shape shape) throws UnusableInput {
     boolean above = points.size() == 0;
     if (above) {
-      if (complaint.isSpoiledPoint(line)) {
+      boolean belowTitles = dialect.titles().line() > 0 && line > dialect.titles().line();
+      if ((belowTitles && shape == LineShapes.Shape.NUMBERS) || complaint.isSpoiledPoint(line)) {
         throw complaint.of(line);
       }
       return Why.HEADER;

@@ -24,20 +24,24 @@ final class NumberText {
   /** No level or frequency needs an exponent of more digits. */
   private static final int MOST_EXPONENT = 9999;
 
-  private NumberText() {}
+  private final char mark;
+  private final int powerOfTen;
 
-  static boolean isNumber(char[] chars, int from, int to, char mark) {
-    return !Double.isNaN(parse(chars, from, to, mark, 0));
+  /** Numbers with this decimal mark, multiplied by a power of ten before they are rounded. */
+  NumberText(char mark, int powerOfTen) {
+    this.mark = mark;
+    this.powerOfTen = powerOfTen;
+  }
+
+  boolean isNumber(char[] chars, int from, int to) {
+    return !Double.isNaN(parse(chars, from, to));
   }
 
   /**
-   * The number as the nearest double.
-   *
-   * @param mark the decimal mark
-   * @param powerOfTen by which the number is multiplied before it is rounded
-   * @return the number; NaN when the characters are no number, which never leaves this package
+   * The number as the nearest double; NaN when the characters are no number, which never leaves
+   * this package.
    */
-  static double parse(char[] chars, int from, int to, char mark, int powerOfTen) {
+  double parse(char[] chars, int from, int to) {
     int i = from < to && isSign(chars[from]) ? from + 1 : from;
     long digits = 0;
     int exponent = powerOfTen;
@@ -65,7 +69,7 @@ final class NumberText {
     double size =
         fits && digits <= EXACT && Math.abs(exponent) < TENS.length
             ? (exponent < 0 ? digits / TENS[-exponent] : digits * TENS[exponent])
-            : slowly(chars, from, to, mark, powerOfTen);
+            : slowly(chars, from, to);
     return chars[from] == '-' || chars[from] == TYPESET_MINUS ? -size : size;
   }
 
@@ -91,7 +95,7 @@ final class NumberText {
   }
 
   /** The absolute value of a number that is too long for one rounding step. */
-  private static double slowly(char[] chars, int from, int to, char mark, int powerOfTen) {
+  private double slowly(char[] chars, int from, int to) {
     int first = isSign(chars[from]) ? from + 1 : from;
     String text =
         new String(chars, first, to - first).replace(mark, '.').replace(TYPESET_MINUS, '-');

@@ -1,6 +1,7 @@
 package org.twinrig.intake;
 
 import java.util.Arrays;
+import java.util.Locale;
 import org.twinrig.intake.Layout.Order;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.UnusableInput;
@@ -78,6 +79,7 @@ final class PointOrder {
       throw remarks.refuse(
           points.line(i),
           String.format(
+              Locale.ROOT,
               "%s Hz has the level %s dB here and %s dB on line %d",
               NumberText.plain(points.frequencyHz(i)),
               NumberText.plain(points.levelDb(i)),
@@ -100,6 +102,7 @@ final class PointOrder {
     return remarks.refuse(
         points.line(i),
         String.format(
+            Locale.ROOT,
             "the frequency %s from %s Hz to %s Hz%s",
             order == Order.RISING ? "falls" : "rises",
             NumberText.plain(before),

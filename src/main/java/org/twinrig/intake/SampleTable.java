@@ -1,5 +1,6 @@
 package org.twinrig.intake;
 
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,12 +9,14 @@ import java.util.stream.IntStream;
 /**
  * How many columns the sample has, and which of them hold numbers.
  *
+ * @param separator what stands between its fields
  * @param width the commonest number of fields, empty ones included
  * @param filled the commonest number of fields up to the last that is not empty
  * @param numeric the columns that hold a number, or say that there is none, in most lines
  * @param occupied the columns that are not empty throughout
  */
-record SampleTable(int width, int filled, List<Integer> numeric, List<Integer> occupied) {
+record SampleTable(
+    Separator separator, int width, int filled, List<Integer> numeric, List<Integer> occupied) {
 
   static SampleTable of(Lines lines, Sample sample, Separator separator) {
     Fields fields = new Fields();
@@ -35,6 +38,7 @@ record SampleTable(int width, int filled, List<Integer> numeric, List<Integer> o
     int width = commonest(widths);
     int most = sample.lines().size();
     return new SampleTable(
+        separator,
         width,
         commonest(fills),
         upTo(width).filter(c -> 2 * numbers.get(c) >= most).boxed().toList(),
@@ -50,7 +54,7 @@ record SampleTable(int width, int filled, List<Integer> numeric, List<Integer> o
     return counts.entrySet().stream()
         .max(
             Map.Entry.<Integer, Integer>comparingByValue()
-                .thenComparing(Map.Entry.comparingByKey(java.util.Comparator.reverseOrder())))
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
         .orElseThrow()
         .getKey();
   }

@@ -19,12 +19,12 @@ record Titles(int line, List<String> names) {
     names = List.copyOf(names);
   }
 
-  static Titles above(int firstNumbers, Lines lines, Separator separator, SampleTable table) {
+  static Titles above(int firstNumbers, Lines lines, SampleTable table) {
     for (int line = firstNumbers - 1; line >= 1; line--) {
-      List<String> names = named(lines.text(line), separator, table);
+      List<String> names = named(lines.text(line), table);
       if (!names.isEmpty()) {
         return allUnits(names) && line > 1
-            ? joined(named(lines.text(line - 1), separator, table), names, line)
+            ? joined(named(lines.text(line - 1), table), names, line)
             : new Titles(line, names);
       }
     }
@@ -58,9 +58,9 @@ record Titles(int line, List<String> names) {
   }
 
   /** The titles in a line, or none: the header may be cut differently from the numbers. */
-  private static List<String> named(String line, Separator separator, SampleTable table) {
+  private static List<String> named(String line, SampleTable table) {
     String text = withoutCommentMark(line);
-    List<Separator> ways = new ArrayList<>(List.of(separator));
+    List<Separator> ways = new ArrayList<>(List.of(table.separator()));
     ways.addAll(List.of(Separator.values()));
     for (Separator way : ways) {
       List<String> names = way == Separator.SPACES ? words(text, table) : cut(text, way);

@@ -9,6 +9,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.BigRange;
 import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -16,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class NumberTextTest {
   private static double parse(String text, char mark, int powerOfTen) {
     String padded = "9" + text + "9";
-    return NumberText.parse(padded.toCharArray(), 1, 1 + text.length(), mark, powerOfTen);
+    return new NumberText(mark, powerOfTen).parse(padded.toCharArray(), 1, 1 + text.length());
   }
 
   @Property
@@ -92,7 +93,7 @@ class NumberTextTest {
     assertTrue(Double.isNaN(parse(text, '.', 0)));
   }
 
-  @org.junit.jupiter.api.Test
+  @Test
   void typesetMinusIsAMinus() {
     assertEquals(-3.5e-2, parse("\u22123.5e\u22122", '.', 0));
   }
