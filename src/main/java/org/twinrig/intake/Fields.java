@@ -1,0 +1,202 @@
+package org.twinrig.intake;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The fields of one line, as ranges of the text without blanks and quotes around them. Columns
+ * count from 1. One object serves line after line, so that reading a line makes no garbage.
+ *
+ * <p>A CSV reader would not do: the free text that instruments write above the numbers is no CSV,
+ * and a lone inch sign in it would open a quotation that swallows the curve.
+ */
+final class Fields {
+  private char[] chars = {};
+  private int[] bounds = new int[32];
+  private int count;
+
+  /** Cuts one line. */
+  void cut(Lines lines, int line, Separator separator) {
+    cut(lines.chars(), lines.from(line), lines.to(line), separator);
+  }
+
+  /** Cuts a range of characters. */
+  void cut(char[] text, int from, int to, Separator separator) {
+    chars = text;
+    count = 0;
+    int at = from;
+    if (separator == Separator.SPACES) {
+      at = skipBlanks(at, to);
+      while (at < to) {
+        at = skipBlanks(addField(at, to, separator), to);
+      }
+      return;
+    }
+    while (at <= to) {
+      at = addField(at, to, separator) + 1;
+    }
+  }
+
+  /** Adds the field that starts here and answers where its separator stands. */
+  private int addField(int from, int to, Separator separator) {
+    int start = from;
+    while (start < to && Lines.isBlank(chars[start]) && !separator.isAt(chars[start])) {
+      start++;
+    }
+    if (start < to && chars[start] == '"' && closingQuote(start + 1, to) > 0) {
+      int closing = closingQuote(start + 1, to);
+      int end = closing;
+      while (end < to && Lines.isBlank(chars[end]) && !separator.isAt(chars[end])) {
+        end++;
+      }
+      if (end == to || separator.isAt(chars[end])) {
+        addTrimmed(start + 1, closing - 1);
+        return end;
+      }
+    }
+    int end = start;
+    while (end < to && !separator.isAt(chars[end])) {
+      end++;
+    }
+    addTrimmed(start, end);
+    return end;
+  }
+
+  /** Just behind the quote that closes, or -1 when none does; a doubled quote does not close. */
+  private int closingQuote(int from, int to) {
+    for (int i = from; i < to; i++) {
+      if (chars[i] == '"') {
+        if (i + 1 == to || chars[i + 1] != '"') {
+          return i + 1;
+        }
+        i++;
+      }
+    }
+    return -1;
+  }
+
+  private void addTrimmed(int from, int to) {
+    int start = from;
+    int end = to;
+    while (start < end && Lines.isBlank(chars[start])) {
+      start++;
+    }
+    while (start < end && Lines.isBlank(chars[end - 1])) {
+      end--;
+    }
+    if (2 * count == bounds.length) {
+      bounds = Arrays.copyOf(bounds, 2 * bounds.length);
+    }
+    bounds[2 * count] = start;
+    bounds[2 * count + 1] = end;
+    count++;
+  }
+
+  private int skipBlanks(int from, int to) {
+    int at = from;
+    while (at < to && Lines.isBlank(chars[at])) {
+      at++;
+    }
+    return at;
+  }
+
+  /** How many fields there are, empty ones included. */
+  int count() {
+    return count;
+  }
+
+  /** The last column that is not empty, or 0. */
+  int filled() {
+    int last = count;
+    while (last > 0 && isEmpty(last)) {
+      last--;
+    }
+    return last;
+  }
+
+  boolean isEmpty(int column) {
+    return from(column) == to(column);
+  }
+
+  int from(int column) {
+    return bounds[2 * column - 2];
+  }
+
+  int to(int column) {
+    return bounds[2 * column - 1];
+  }
+
+  boolean isLooseNumber(int column) {
+    return column <= count && NumberText.isLoose(chars, from(column), to(column));
+  }
+
+  int looseNumbers() {
+    int numbers = 0;
+    for (int column = 1; column <= count; column++) {
+      numbers += isLooseNumber(column) ? 1 : 0;
+    }
+    return numbers;
+  }
+
+  /** Whether a field is a number, a blank and another number: its separator was not found. */
+  boolean holdsTwoNumbers(int column) {
+    int first = skipInk(from(column), to(column));
+    int second = skipBlanks(first, to(column));
+    return NumberText.isLoose(chars, from(column), first)
+        && NumberText.isLoose(chars, second, skipInk(second, to(column)));
+  }
+
+  private int skipInk(int from, int to) {
+    int at = from;
+    while (at < to && !Lines.isBlank(chars[at])) {
+      at++;
+    }
+    return at;
+  }
+
+  /** Whether a field is nothing but digits, not in quotes. */
+  boolean isBareDigits(int column) {
+    return column <= count && isDigits(from(column), to(column)) && !isQuoted(column);
+  }
+
+  /** Whether a field is digits with or without a sign, not in quotes. */
+  boolean isBareWhole(int column) {
+    int from = from(column);
+    boolean signed = from < to(column) && !NumberText.isDigit(chars[from]);
+    return isDigits(signed ? from + 1 : from, to(column)) && !isQuoted(column);
+  }
+
+  private boolean isQuoted(int column) {
+    return from(column) > 0 && chars[from(column) - 1] == '"';
+  }
+
+  private boolean isDigits(int from, int to) {
+    for (int i = from; i < to; i++) {
+      if (!NumberText.isDigit(chars[i])) {
+        return false;
+      }
+    }
+    return from < to;
+  }
+
+  /** The number in a column, or NaN when it holds none. */
+  double number(int column, NumberText text) {
+    return column <= count ? text.parse(chars, from(column), to(column)) : Double.NaN;
+  }
+
+  /** The field as the file has it, a doubled quote taken as one; empty when there is none. */
+  String text(int column) {
+    return column <= count
+        ? new String(chars, from(column), to(column) - from(column)).replace("\"\"", "\"")
+        : "";
+  }
+
+  List<String> texts() {
+    List<String> texts = new ArrayList<>();
+    for (int column = 1; column <= count; column++) {
+      texts.add(text(column));
+    }
+    return texts;
+  }
+}

@@ -1,0 +1,84 @@
+package org.twinrig.intake;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.UnusableInput;
+
+/**
+ * Can the file be read at all, and what is its fingerprint. Too large a file is not even opened.
+ */
+final class FileBytes {
+  /** 64 MiB: a thousand times a usual capture; more is a mix-up, and would fill the memory. */
+  static final long MOST_BYTES = 64L << 20;
+
+  private final byte[] bytes;
+  private final String sha256;
+
+  private FileBytes(byte[] bytes) {
+    this.bytes = bytes;
+    this.sha256 = HexFormat.of().formatHex(digest().digest(bytes));
+  }
+
+  static FileBytes read(Path file, Remarks remarks) throws UnusableInput {
+    try {
+      checkAttributes(Files.readAttributes(file, BasicFileAttributes.class), remarks);
+      return new FileBytes(Files.readAllBytes(file));
+    } catch (NoSuchFileException e) {
+      throw remarks.refuse(
+          0, "there is no such file", "check the name and the folder it is looked for in");
+    } catch (AccessDeniedException e) {
+      throw remarks.refuse(
+          0, "the file may not be read", "give this user the permission to read it");
+    } catch (IOException e) {
+      throw remarks.refuse(
+          0,
+          "the file cannot be read (" + e.getMessage() + ")",
+          "copy it again from where it was exported");
+    }
+  }
+
+  private static void checkAttributes(BasicFileAttributes attributes, Remarks remarks)
+      throws UnusableInput {
+    if (attributes.isDirectory()) {
+      throw remarks.refuse(0, "this is a folder", "name one file in it");
+    }
+    if (attributes.size() > MOST_BYTES) {
+      throw remarks.refuse(
+          0,
+          "the file has " + megabytes(attributes.size()) + " MB, but at most 64 MB are read",
+          "export this one curve as text");
+    }
+  }
+
+  /** Rounded up to a tenth, so that a file above the limit never prints as the limit. */
+  private static String megabytes(long size) {
+    BigDecimal exact = BigDecimal.valueOf(size).divide(BigDecimal.valueOf(1L << 20));
+    return Numbers.against(exact.doubleValue(), 64, 1);
+  }
+
+  private static MessageDigest digest() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+
+  /** The content itself, not a copy: it is only read from here on. */
+  byte[] bytes() {
+    return bytes;
+  }
+
+  String sha256() {
+    return sha256;
+  }
+}

@@ -1,0 +1,53 @@
+package org.twinrig.intake;
+
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.problem.UnusableInput;
+
+/** Is this a well-known file that is not text? Then it can be named, with its own remedy. */
+final class ForeignContent {
+  private record Signature(String hex, String what, String remedy) {}
+
+  /** First bytes as their published formats fix them. */
+  private static final List<Signature> SIGNATURES =
+      List.of(
+          new Signature(
+              "504b0304",
+              "the file is a workbook or a zip archive, not text",
+              "save the sheet as comma-separated text"),
+          new Signature(
+              "d0cf11e0a1b11ae1",
+              "the file is a binary workbook, not text",
+              "save the sheet as comma-separated text"),
+          new Signature("25504446", "the file is a PDF, not text", "export the curve as text"),
+          new Signature("89504e47", "the file is a picture, not text", "export the curve as text"),
+          new Signature("ffd8ff", "the file is a picture, not text", "export the curve as text"),
+          new Signature("1f8b", "the file is compressed (gzip)", "unpack it first"),
+          new Signature(
+              "52494646", "the file is a sound file, not text", "export the response as text"),
+          new Signature(
+              "fffe0000", "the file is text in UTF-32", "save it as UTF-8, Latin-1 or UTF-16"),
+          new Signature(
+              "0000feff", "the file is text in UTF-32", "save it as UTF-8, Latin-1 or UTF-16"));
+
+  private ForeignContent() {}
+
+  static Optional<UnusableInput> in(byte[] bytes, Remarks remarks) {
+    return SIGNATURES.stream()
+        .filter(signature -> startsWith(bytes, signature.hex()))
+        .findFirst()
+        .map(signature -> remarks.refuse(0, signature.what(), signature.remedy()));
+  }
+
+  private static boolean startsWith(byte[] bytes, String hex) {
+    if (bytes.length * 2 < hex.length()) {
+      return false;
+    }
+    for (int i = 0; i < hex.length() / 2; i++) {
+      if ((bytes[i] & 0xff) != Integer.parseInt(hex, 2 * i, 2 * i + 2, 16)) {
+        return false;
+      }
+    }
+    return true;
+  }
+}
