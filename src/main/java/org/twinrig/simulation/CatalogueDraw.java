@@ -57,7 +57,7 @@ final class CatalogueDraw {
       }
     }
     SimulatedKind kind = kinds.get(index % kinds.size());
-    return new Specimen(plan.seed(), kind, Specimen.CATALOGUE + index, List.of(Side.M));
+    return new Specimen(plan.seed(), kind, Specimen.CATALOGUE + index, List.of(Side.M), Specimen.Sampling.INDEPENDENT);
   }
 
   private double[] levels(Specimen specimen, int seatings, Form form) {

@@ -1,6 +1,7 @@
 package org.twinrig.simulation;
 
 import java.util.SplittableRandom;
+import java.util.function.DoubleSupplier;
 
 /**
  * Random numbers that depend on the seed and on what they are for, never on the order in which
@@ -11,10 +12,10 @@ import java.util.SplittableRandom;
  * ({@link NormalQuantile}), so that they are the same on every Java release.
  */
 final class Draws {
-  private final SplittableRandom source;
+  private final DoubleSupplier uniforms;
 
-  private Draws(long state) {
-    this.source = new SplittableRandom(state);
+  private Draws(DoubleSupplier uniforms) {
+    this.uniforms = uniforms;
   }
 
   /**
@@ -28,7 +29,13 @@ final class Draws {
     for (long key : keys) {
       state = mixed(state ^ mixed(key + 0x9E3779B97F4A7C15L));
     }
-    return new Draws(state);
+    SplittableRandom source = new SplittableRandom(state);
+    return new Draws(() -> ((source.nextLong() >>> 12) + 0.5) * 0x1p-52);
+  }
+
+  /** The numbers of one member of an evenly spread population; see {@link EvenUniforms}. */
+  static Draws even(long seed, long member, int abovePrime) {
+    return new Draws(new EvenUniforms(seed, member, abovePrime));
   }
 
   private static long mixed(long value) {
@@ -40,7 +47,7 @@ final class Draws {
 
   /** Uniform in the open interval from 0 to 1. */
   double uniform() {
-    return ((source.nextLong() >>> 12) + 0.5) * 0x1p-52;
+    return uniforms.getAsDouble();
   }
 
   double between(double from, double to) {

@@ -31,11 +31,11 @@ final class KindTable {
   static final KindRanges OPEN_OVER_EAR =
       new KindRanges(
           false,
-          new Spread(330_000, 0.25),
-          new Spread(58, 0.20),
-          new Spread(0.022, 0.20),
+          new Spread(330_000, 0.12),
+          new Spread(58, 0.10),
+          new Spread(0.022, 0.10),
           new Spread(75, 0.15),
-          new Spread(1.1e6, 0.30),
+          new Spread(1.1e6, 0.18),
           OPEN_PAD_SECONDS,
           32,
           30_000,

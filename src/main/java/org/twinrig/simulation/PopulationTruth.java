@@ -12,13 +12,13 @@ import org.twinrig.response.Levels;
  *
  * <p>The true mean transfer of a kind is {@code E[L_B - L_A]}, the expectation over the units of
  * the kind and over the good seatings of each, with {@code L} the anchored band levels in dB.
- * Worked out by Monte Carlo over 2000 fresh units, for each of them the mean over 8 evenly spread
+ * Worked out by Monte Carlo over 2000 evenly spread units, for each of them the mean over 12 evenly spread
  * seatings per fixture; lost seals, drift and noise have no part in it. Its units come from a seed
  * of their own, so that all studies of a kind share one truth.
  */
 final class PopulationTruth {
   static final int UNITS = 2000;
-  private static final int SEATINGS = 8;
+  private static final int SEATINGS = 12;
   private static final long POPULATION_SEED = 0x706F70756C617465L;
 
   private final Bench bench;
@@ -46,7 +46,7 @@ final class PopulationTruth {
   }
 
   private double[] unitTransfer(SimulatedKind kind, long number) {
-    return new Specimen(POPULATION_SEED, kind, number, List.of(Side.M))
+    return new Specimen(POPULATION_SEED, kind, number, List.of(Side.M), Specimen.Sampling.EVEN)
         .transferDb(bench, mean, SEATINGS);
   }
 }

@@ -14,6 +14,15 @@ enum Purpose {
   GRAPH,
   SESSION;
 
+  /** Where the primes of its evenly spread numbers start; no purpose needs as many as lie between. */
+  int firstPrimeAbove() {
+    return switch (this) {
+      case UNIT -> 1;
+      case SIDE -> 1000;
+      default -> 2000;
+    };
+  }
+
   Draws draws(long seed, long... keys) {
     long[] all = new long[keys.length + 1];
     all[0] = name().hashCode();

@@ -310,7 +310,7 @@ public record SimulationPlan(
    * @param kind the kind
    * @param grid the bands
    * @param anchor how every capture is anchored
-   * @return dB per band, with a Monte Carlo error of about the spread between units over √2000
+   * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    * @see PopulationTruth
    */
   public Levels populationTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {

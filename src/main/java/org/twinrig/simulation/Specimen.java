@@ -11,11 +11,23 @@ import org.twinrig.capture.Side;
  * @param kind its kind
  * @param number which of the kind it is; graphs of the catalogue count on from 1,000,000
  * @param sides the sides that are measured
+ * @param sampling how it comes from its kind
  */
-record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides) {
+record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sampling sampling) {
+
+  /** How specimens come from their kind. */
+  enum Sampling {
+    /** Independently of each other, as a lab gets them. */
+    INDEPENDENT,
+    /** Evenly spread, as a mean over the kind is best worked out. */
+    EVEN
+  }
 
   /** Numbers of units that are known by an old graph only. */
   static final long CATALOGUE = 1_000_000;
+
+  /** Keeps the numbers of the two fixtures apart in an evenly spread population. */
+  private static final int FIXTURE_PRIMES = 1000;
 
   /** Copies the sides. */
   Specimen {
@@ -23,13 +35,13 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides) {
   }
 
   SimulatedUnit built(Side side) {
-    SimulatedUnit design = SimulatedUnit.draw(kind, draws(Purpose.UNIT));
-    return design.side(Purpose.SIDE.draws(seed, kind.key(), number, sideKey(side)));
+    SimulatedUnit design = SimulatedUnit.draw(kind, draws(Purpose.UNIT, 0));
+    return design.side(draws(Purpose.SIDE, sideKey(side)));
   }
 
   /** How a side comes out on a fixture; both sides share what the fixture does to the unit. */
   FittedUnit on(SimulatedFixture fixture, Side side, int fixtureKey) {
-    return fixture.take(built(side), Purpose.FIT.draws(seed, kind.key(), number, fixtureKey));
+    return fixture.take(built(side), draws(Purpose.FIT, FIXTURE_PRIMES * fixtureKey));
   }
 
   /** The chance of one seating, for one side. */
@@ -69,8 +81,10 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides) {
     return levels;
   }
 
-  private Draws draws(Purpose purpose) {
-    return purpose.draws(seed, kind.key(), number);
+  private Draws draws(Purpose purpose, int which) {
+    return sampling == Sampling.EVEN
+        ? Draws.even(seed ^ kind.key(), number, purpose.firstPrimeAbove() + which)
+        : purpose.draws(seed, kind.key(), number, which);
   }
 
   static int sideKey(Side side) {
