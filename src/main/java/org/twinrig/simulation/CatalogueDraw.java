@@ -57,7 +57,12 @@ final class CatalogueDraw {
       }
     }
     SimulatedKind kind = kinds.get(index % kinds.size());
-    return new Specimen(plan.seed(), kind, Specimen.CATALOGUE + index, List.of(Side.M), Specimen.Sampling.INDEPENDENT);
+    return new Specimen(
+        plan.seed(),
+        kind,
+        Specimen.CATALOGUE + index,
+        List.of(Side.M),
+        Specimen.Sampling.INDEPENDENT);
   }
 
   private double[] levels(Specimen specimen, int seatings, Form form) {

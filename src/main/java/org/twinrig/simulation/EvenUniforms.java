@@ -5,9 +5,9 @@ import java.util.function.DoubleSupplier;
 /**
  * Uniform numbers that fill their cube evenly over the members of a population, so that a mean over
  * the members settles faster than with random ones: a Kronecker sequence, coordinate {@code j} of
- * member {@code n} being {@code frac(shift_j + n·√p_j)} with {@code p_j} the j-th prime (Niederreiter,
- * Bull. Amer. Math. Soc. 84 (1978), 957-1041) and a random shift (Cranley and Patterson, SIAM J.
- * Numer. Anal. 13 (1976), 904-914).
+ * member {@code n} being {@code frac(shift_j + n·√p_j)} with {@code p_j} the j-th prime
+ * (Niederreiter, Bull. Amer. Math. Soc. 84 (1978), 957-1041) and a random shift (Cranley and
+ * Patterson, SIAM J. Numer. Anal. 13 (1976), 904-914).
  */
 final class EvenUniforms implements DoubleSupplier {
   private static final double EDGE = 1e-12;

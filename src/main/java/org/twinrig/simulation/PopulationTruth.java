@@ -12,9 +12,9 @@ import org.twinrig.response.Levels;
  *
  * <p>The true mean transfer of a kind is {@code E[L_B - L_A]}, the expectation over the units of
  * the kind and over the good seatings of each, with {@code L} the anchored band levels in dB.
- * Worked out by Monte Carlo over 2000 evenly spread units, for each of them the mean over 12 evenly spread
- * seatings per fixture; lost seals, drift and noise have no part in it. Its units come from a seed
- * of their own, so that all studies of a kind share one truth.
+ * Worked out by Monte Carlo over 2000 evenly spread units, for each of them the mean over 12 evenly
+ * spread seatings per fixture; lost seals, drift and noise have no part in it. Its units come from
+ * a seed of their own, so that all studies of a kind share one truth.
  */
 final class PopulationTruth {
   static final int UNITS = 2000;

@@ -14,7 +14,9 @@ enum Purpose {
   GRAPH,
   SESSION;
 
-  /** Where the primes of its evenly spread numbers start; no purpose needs as many as lie between. */
+  /**
+   * Where the primes of its evenly spread numbers start; no purpose needs as many as lie between.
+   */
   int firstPrimeAbove() {
     return switch (this) {
       case UNIT -> 1;

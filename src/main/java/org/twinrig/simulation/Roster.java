@@ -41,7 +41,8 @@ final class Roster {
             index + 2);
     // Kinds take turns, so that no session belongs to one kind.
     int turn = number * plan.groups().size() + plan.groups().indexOf(group);
-    Specimen specimen = new Specimen(plan.seed(), kind, number, sides, Specimen.Sampling.INDEPENDENT);
+    Specimen specimen =
+        new Specimen(plan.seed(), kind, number, sides, Specimen.Sampling.INDEPENDENT);
     return new Member(unit, specimen, turn, fixtures(plan, group, number));
   }
 

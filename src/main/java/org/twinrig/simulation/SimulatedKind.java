@@ -49,7 +49,7 @@ public enum SimulatedKind {
       }
     }
     throw new IllegalArgumentException(
-        "kind must be one of "
+        "a kind must be one of "
             + Arrays.stream(values()).map(SimulatedKind::label).collect(Collectors.joining(", "))
             + ", but is "
             + label);
