@@ -12,34 +12,40 @@ import org.twinrig.response.Levels;
  *
  * <p>The true mean transfer of a kind is {@code E[L_B - L_A]}, the expectation over the units of
  * the kind and over the good seatings of each, with {@code L} the anchored band levels in dB.
- * Worked out by Monte Carlo over 2000 evenly spread units, for each of them the mean over 12 evenly
+ * Worked out by Monte Carlo over 2000 evenly spread units, for each of them the mean over 6 evenly
  * spread seatings per fixture; lost seals, drift and noise have no part in it. Its units come from
  * a seed of their own, so that all studies of a kind share one truth.
  */
 final class PopulationTruth {
   static final int UNITS = 2000;
-  private static final int SEATINGS = 12;
+  private static final int SEATINGS = 6;
   private static final long POPULATION_SEED = 0x706F70756C617465L;
 
   private final Bench bench;
   private final SeatingMean mean;
+  private final int units;
 
   PopulationTruth(double[] hz, BandGrid grid, Anchor anchor) {
+    this(hz, grid, anchor, UNITS);
+  }
+
+  PopulationTruth(double[] hz, BandGrid grid, Anchor anchor, int units) {
+    this.units = units;
     this.bench = Bench.on(hz);
     this.mean = new SeatingMean(hz, grid, anchor);
   }
 
   Levels meanTransfer(SimulatedKind kind) {
-    List<double[]> units =
-        LongStream.range(0, UNITS)
+    List<double[]> transfers =
+        LongStream.range(0, units)
             .parallel()
             .mapToObj(number -> unitTransfer(kind, number))
             .toList();
     // Summed in the order of the units, so that the number of threads cannot change a digit.
     double[] sum = new double[mean.grid().size()];
-    for (double[] unit : units) {
+    for (double[] transfer : transfers) {
       for (int b = 0; b < sum.length; b++) {
-        sum[b] += unit[b] / UNITS;
+        sum[b] += transfer[b] / units;
       }
     }
     return Levels.copyOf(mean.grid(), sum);

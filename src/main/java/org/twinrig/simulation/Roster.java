@@ -49,6 +49,6 @@ final class Roster {
   private static List<Integer> fixtures(
       SimulationPlan plan, SimulationPlan.Group group, int number) {
     boolean spared = group.fit() >= ENOUGH_TO_SPARE && number < plan.troubles().oneFixtureUnits();
-    return spared ? List.of(number % 2) : List.of(0, 1);
+    return spared ? List.of((number + plan.groups().indexOf(group)) % 2) : List.of(0, 1);
   }
 }

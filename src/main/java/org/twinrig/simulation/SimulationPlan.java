@@ -3,6 +3,7 @@ package org.twinrig.simulation;
 import java.util.ArrayList;
 import java.util.List;
 import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 
@@ -104,6 +105,18 @@ public record SimulationPlan(
       double lateStart,
       double drift) {
 
+    /** Checks the shares. */
+    public Troubles {
+      checkShare(firstOnHeadLost);
+      checkShare(lost);
+      checkShare(noticed);
+      checkShare(lateStart);
+      Checks.notNegative(drift, "a drift in dB");
+      if (oneFixtureUnits < 0) {
+        throw new IllegalArgumentException("units on one fixture must be 0 or more");
+      }
+    }
+
     /**
      * Nothing goes wrong: every seating is a good one.
      *
@@ -119,7 +132,7 @@ public record SimulationPlan(
      * @return the plan of an ordinary lab
      */
     public static Troubles usual() {
-      return new Troubles(0.20, 0.012, 0.4, 1, 0.06, 0.8);
+      return new Troubles(0.20, 0.012, 0.4, 1, 0.08, 0.8);
     }
   }
 
@@ -132,8 +145,12 @@ public record SimulationPlan(
     if (seatings < 1 || catalogueGraphs < 0) {
       throw new IllegalArgumentException("a plan needs 1 or more seatings and 0 or more graphs");
     }
-    if (!(bothSidesShare >= 0 && bothSidesShare <= 1)) {
-      throw new IllegalArgumentException("a share must lie from 0 to 1, but is " + bothSidesShare);
+    checkShare(bothSidesShare);
+  }
+
+  private static void checkShare(double share) {
+    if (!(share >= 0 && share <= 1)) {
+      throw new IllegalArgumentException("a share must lie from 0 to 1, but is " + share);
     }
   }
 

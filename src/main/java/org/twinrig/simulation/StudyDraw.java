@@ -162,7 +162,7 @@ final class StudyDraw {
         file,
         diary.of(spot.fixture(), member.turn()).name(),
         exclude,
-        "",
+        startsLate(member.specimen()) ? "sweep from 20 Hz" : "",
         1);
   }
 

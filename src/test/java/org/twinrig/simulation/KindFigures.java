@@ -7,6 +7,7 @@ import org.twinrig.capture.Capture;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
 /**
@@ -78,8 +79,9 @@ record KindFigures(
   static double[] anchored(Response response) {
     double anchorDb = ANCHOR.levelOf(response, GRID.perOctave()).orElseThrow();
     double[] levels = new double[GRID.size()];
+    Levels bands = BandLevels.of(response, GRID);
     for (int b = 0; b < levels.length; b++) {
-      levels[b] = BandLevels.of(response, GRID).db(b) - anchorDb;
+      levels[b] = bands.db(b) - anchorDb;
     }
     return levels;
   }
@@ -190,7 +192,10 @@ record KindFigures(
   }
 
   private static double deviation(List<double[]> rows, int band) {
-    double mean = mean(rows)[band];
+    double mean = 0;
+    for (double[] row : rows) {
+      mean += row[band] / rows.size();
+    }
     double sum = 0;
     for (double[] row : rows) {
       sum += Math.pow(row[band] - mean, 2);

@@ -35,14 +35,12 @@ class SimulatedStudyTest {
     try {
       List<Capture> captures = one.submit(() -> SMALL.draw().captures()).get();
       assertEquals(many.captures(), captures);
-      Levels truth =
-          one.submit(
-                  () ->
-                      SMALL.populationTransfer(
-                          SimulatedKind.IN_EAR, KindFigures.GRID, KindFigures.ANCHOR))
-              .get();
+      PopulationTruth truth =
+          new PopulationTruth(
+              SMALL.axis().frequenciesHz(), KindFigures.GRID, KindFigures.ANCHOR, 50);
       assertEquals(
-          many.trueMeanTransfer(SimulatedKind.IN_EAR, KindFigures.GRID, KindFigures.ANCHOR), truth);
+          truth.meanTransfer(SimulatedKind.IN_EAR),
+          one.submit(() -> truth.meanTransfer(SimulatedKind.IN_EAR)).get());
     } finally {
       one.shutdown();
     }

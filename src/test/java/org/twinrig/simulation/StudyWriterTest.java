@@ -30,6 +30,7 @@ class StudyWriterTest {
           .withKinds(SimulatedKind.IN_EAR)
           .withUnitsPerKind(10)
           .withSeatings(2)
+          .withAxis(new SimulationPlan.Axis(70, 10, 22_000))
           .withCatalogueGraphs(7);
 
   @TempDir Path temp;
