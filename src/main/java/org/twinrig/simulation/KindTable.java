@@ -10,7 +10,7 @@ final class KindTable {
   /** Cross modes under a cup. */
   private static final List<ModeRange> CUP_MODES =
       List.of(
-          new ModeRange(1_900, 0.15, 1.4, 0, 1.2, new Stray(0.010, 0.45), new Stray(0.010, 0.40)),
+          new ModeRange(1_900, 0.15, 1.4, 0, 1.2, new Stray(0.010, 0.65), new Stray(0.010, 0.40)),
           new ModeRange(5_000, 0.14, 3.0, 1, 2.8, new Stray(0.012, 0.40), new Stray(0.010, 0.40)),
           new ModeRange(7_200, 0.12, 4.0, -1, 3.0, new Stray(0.015, 0.50), new Stray(0.012, 0.50)),
           new ModeRange(11_600, 0.12, 4.0, -2, 4.0, new Stray(0.10, 2.0), new Stray(0.035, 1.8)),
@@ -19,9 +19,9 @@ final class KindTable {
   /** Cross modes behind a tip. */
   private static final List<ModeRange> TIP_MODES =
       List.of(
-          new ModeRange(2_700, 0.20, 1.2, 0, 1.0, new Stray(0.010, 0.60), new Stray(0.010, 0.60)),
-          new ModeRange(11_800, 0.10, 5.0, -1, 1.6, new Stray(0.06, 1.0), new Stray(0.020, 0.9)),
-          new ModeRange(16_200, 0.09, 5.0, 1, 2.0, new Stray(0.10, 1.4), new Stray(0.030, 1.3)));
+          new ModeRange(2_700, 0.20, 1.2, 0, 1.0, new Stray(0.010, 0.70), new Stray(0.010, 0.60)),
+          new ModeRange(11_800, 0.10, 5.0, -1, 1.6, new Stray(0.06, 1.5), new Stray(0.020, 0.9)),
+          new ModeRange(16_200, 0.09, 5.0, 1, 2.0, new Stray(0.10, 2.0), new Stray(0.030, 1.3)));
 
   /** How long the mass of a slit holds out against its resistance, and that of open pads. */
   private static final double SLIT_SECONDS = 1.5e-5;

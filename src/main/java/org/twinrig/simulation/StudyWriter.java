@@ -8,6 +8,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -94,7 +95,8 @@ final class StudyWriter {
   }
 
   private static void write(Path file, byte[] bytes) throws IOException {
-    Files.createDirectories(file.getParent());
+    Path parent = Objects.requireNonNull(file.getParent(), "a file of the study has a folder");
+    Files.createDirectories(parent);
     Files.write(file, bytes);
   }
 

@@ -31,12 +31,13 @@ final class StudyYaml {
 
   private static String fixture(Fixture fixture) {
     return String.format(
-        Locale.ROOT,
-        "  %s: { label: %s, ear_simulator: %s, specified_hz: [%s, %s] }\n",
-        fixture.name(),
-        fixture.label(),
-        fixture.earSimulator(),
-        Numbers.fixed(fixture.specifiedFromHz(), 0),
-        Numbers.fixed(fixture.specifiedToHz(), 0));
+            Locale.ROOT,
+            "  %s: { label: %s, ear_simulator: %s, specified_hz: [%s, %s] }",
+            fixture.name(),
+            fixture.label(),
+            fixture.earSimulator(),
+            Numbers.fixed(fixture.specifiedFromHz(), 0),
+            Numbers.fixed(fixture.specifiedToHz(), 0))
+        + "\n";
   }
 }
