@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ForkJoinPool;
 import org.junit.jupiter.api.Test;
@@ -211,8 +212,8 @@ class SimulatedStudyTest {
     }
   }
 
-  private static java.util.Optional<SimulatedCapture.Trouble> lostSeal() {
-    return java.util.Optional.of(SimulatedCapture.Trouble.LOST_SEAL);
+  private static Optional<SimulatedCapture.Trouble> lostSeal() {
+    return Optional.of(SimulatedCapture.Trouble.LOST_SEAL);
   }
 
   private static Set<Unit.Role> roles(SimulatedStudy study) {
