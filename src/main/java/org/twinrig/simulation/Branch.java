@@ -1,0 +1,50 @@
+package org.twinrig.simulation;
+
+import org.twinrig.internal.Checks;
+
+/**
+ * An acoustic resistance, mass and compliance in a row: a side resonator, a leak (no compliance in
+ * the way) or a membrane.
+ *
+ * @param resistance Pa·s/m³, 0 or more
+ * @param mass kg/m⁴, 0 or more
+ * @param compliance m³/Pa, above 0; infinite when nothing closes the branch, as in a leak
+ */
+record Branch(double resistance, double mass, double compliance) {
+
+  /** Checks that the branch is passive. */
+  Branch {
+    Checks.notNegative(resistance, "an acoustic resistance");
+    Checks.notNegative(mass, "an acoustic mass");
+    if (!(compliance > 0)) {
+      throw new IllegalArgumentException("a compliance must be above 0, but is " + compliance);
+    }
+  }
+
+  /** An opening to the ambient air. */
+  static Branch opening(double resistance, double mass) {
+    return new Branch(resistance, mass, Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * A resonator from what is heard of it.
+   *
+   * @param complianceM3PerPa its compliance, m³/Pa
+   * @param resonanceHz its resonance frequency, Hz
+   * @param quality its quality factor
+   */
+  static Branch resonant(double complianceM3PerPa, double resonanceHz, double quality) {
+    double omega = 2 * Math.PI * resonanceHz;
+    double mass = 1 / (omega * omega * complianceM3PerPa);
+    return new Branch(omega * mass / quality, mass, complianceM3PerPa);
+  }
+
+  /** {@code R + jωM + 1/(jωC)}, Pa·s/m³. */
+  Complex impedance(double omega) {
+    return new Complex(resistance, omega * mass - 1 / (omega * compliance));
+  }
+
+  Complex admittance(double omega) {
+    return impedance(omega).reciprocal();
+  }
+}

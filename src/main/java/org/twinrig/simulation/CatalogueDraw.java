@@ -1,0 +1,101 @@
+package org.twinrig.simulation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import org.twinrig.capture.Side;
+import org.twinrig.response.Response;
+import org.twinrig.simulation.SimulatedGraph.Form;
+
+/** Makes the back catalogue: graphs of fresh units on the old fixture, as a lab piles them up. */
+final class CatalogueDraw {
+  private static final int MOST_SEATINGS = 5;
+  private static final double NARROW_FROM_HZ = 50;
+  private static final double NARROW_TO_HZ = 16_000;
+
+  private final SimulationPlan plan;
+  private final Bench bench;
+  private final int firstName;
+
+  CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
+    this.plan = plan;
+    this.bench = bench;
+    this.firstName = firstName;
+  }
+
+  List<SimulatedGraph> graphs() {
+    return IntStream.range(0, plan.catalogueGraphs()).parallel().mapToObj(this::graph).toList();
+  }
+
+  private SimulatedGraph graph(int index) {
+    Specimen specimen = specimen(plan, index);
+    int seatings = 1 + Purpose.GRAPH.draws(plan.seed(), index).below(MOST_SEATINGS);
+    Form form = index % 11 == 4 ? Form.COMPENSATED : Form.RAW;
+    boolean unknown = index % 13 == 6;
+    return new SimulatedGraph(
+        String.format(Locale.ROOT, "G-%03d", index + 1),
+        UnitNames.of(firstName + index),
+        specimen.kind(),
+        unknown ? "unknown" : specimen.kind().label(),
+        response(index, levels(specimen, seatings, form)),
+        seatings,
+        form);
+  }
+
+  /** The unit behind a graph: kinds take turns, weighted as in the study. */
+  static Specimen specimen(SimulationPlan plan, int index) {
+    List<SimulatedKind> kinds = new ArrayList<>();
+    int most = plan.groups().stream().mapToInt(SimulationPlan.Group::fit).max().orElseThrow();
+    for (int round = 0; round < 3; round++) {
+      for (SimulationPlan.Group group : plan.groups()) {
+        // A kind with a handful of units has a handful of graphs: a third of the others'.
+        if (round == 0 || 2 * group.fit() > most) {
+          kinds.add(group.kind());
+        }
+      }
+    }
+    SimulatedKind kind = kinds.get(index % kinds.size());
+    return new Specimen(
+        plan.seed(),
+        kind,
+        Specimen.CATALOGUE + index,
+        List.of(Side.M),
+        Specimen.Sampling.INDEPENDENT);
+  }
+
+  private double[] levels(Specimen specimen, int seatings, Form form) {
+    FittedUnit fitted = specimen.on(bench.from().fixture(), Side.M, 0);
+    Chain chain = Chain.of(bench.from(), fitted);
+    double[] sum = new double[bench.hz().length];
+    Arrays.fill(sum, fitted.unit().sensitivityDb());
+    for (int seating = 1; seating <= seatings; seating++) {
+      Placement placement = specimen.placement(Side.M, 0, seating);
+      double[] levels = chain.levelsDb(fitted.seated(placement, FittedUnit.Seal.GOOD));
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += levels[i] / seatings;
+      }
+    }
+    for (int i = 0; i < sum.length; i++) {
+      double referenceDb = form == Form.COMPENSATED ? ReferenceCurve.levelDb(bench.hz()[i]) : 0;
+      sum[i] = Math.rint((sum[i] - referenceDb) * 100) / 100;
+    }
+    return sum;
+  }
+
+  private Response response(int index, double[] levels) {
+    double[] hz = bench.hz();
+    boolean narrow = index % 9 == 2;
+    int start = 0;
+    int end = hz.length;
+    while (narrow && hz[start] < NARROW_FROM_HZ) {
+      start++;
+    }
+    while (narrow && hz[end - 1] > NARROW_TO_HZ) {
+      end--;
+    }
+    return Response.copyOf(
+        Arrays.copyOfRange(hz, start, end), Arrays.copyOfRange(levels, start, end));
+  }
+}

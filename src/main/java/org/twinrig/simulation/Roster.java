@@ -1,0 +1,54 @@
+package org.twinrig.simulation;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.capture.Side;
+import org.twinrig.capture.Unit;
+
+/** Who is in the study, in what order, and on what each was measured. */
+final class Roster {
+  /** Kinds with fewer units cannot spare one. */
+  private static final int ENOUGH_TO_SPARE = 10;
+
+  private Roster() {}
+
+  static List<Member> of(SimulationPlan plan) {
+    List<Member> members = new ArrayList<>();
+    for (SimulationPlan.Group group : plan.groups()) {
+      int size = group.fit() + group.holdout();
+      for (int number = 0; number < size; number++) {
+        members.add(member(plan, group, number, members.size()));
+      }
+    }
+    return members;
+  }
+
+  private static Member member(
+      SimulationPlan plan, SimulationPlan.Group group, int number, int index) {
+    SimulatedKind kind = group.kind();
+    Draws routine = Purpose.ROUTINE.draws(plan.seed(), kind.key(), number);
+    boolean both = routine.chance(plan.bothSidesShare());
+    boolean holdout = number >= group.fit();
+    List<Side> sides = both ? List.of(Side.L, Side.R) : List.of(Side.M);
+    String note = both ? "both sides measured" : "";
+    Unit unit =
+        new Unit(
+            UnitNames.of(index),
+            kind.label(),
+            holdout ? Unit.Role.HOLDOUT : Unit.Role.FIT,
+            "",
+            note,
+            index + 2);
+    // Kinds take turns, so that no session belongs to one kind.
+    int turn = number * plan.groups().size() + plan.groups().indexOf(group);
+    Specimen specimen =
+        new Specimen(plan.seed(), kind, number, sides, Specimen.Sampling.INDEPENDENT);
+    return new Member(unit, specimen, turn, fixtures(plan, group, number));
+  }
+
+  private static List<Integer> fixtures(
+      SimulationPlan plan, SimulationPlan.Group group, int number) {
+    boolean spared = group.fit() >= ENOUGH_TO_SPARE && number < plan.troubles().oneFixtureUnits();
+    return spared ? List.of((number + plan.groups().indexOf(group)) % 2) : List.of(0, 1);
+  }
+}

@@ -1,0 +1,43 @@
+package org.twinrig.simulation;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.twinrig.capture.Capture;
+
+/**
+ * A capture and what is known of it because it was made up.
+ *
+ * @param capture as the lab has it
+ * @param phaseDeg phase at the microphone in degrees, one per point
+ * @param planted what is wrong with it; empty when nothing is
+ * @param dialect how its file is written
+ */
+@SuppressWarnings("ArrayRecordComponent") // written to a file, never compared
+record SimulatedCapture(
+    Capture capture, double[] phaseDeg, Optional<Trouble> planted, Dialect dialect) {
+
+  /** A planted trouble. */
+  enum Trouble {
+    /** The cushion or tip did not seal. */
+    LOST_SEAL("lost seal"),
+    /** The microphone had drifted. */
+    DRIFT("drifting session");
+
+    private final String text;
+
+    Trouble(String text) {
+      this.text = text;
+    }
+
+    String text() {
+      return text;
+    }
+  }
+
+  /** Checks the parts. */
+  SimulatedCapture {
+    Objects.requireNonNull(capture, "capture");
+    Objects.requireNonNull(planted, "planted");
+    Objects.requireNonNull(dialect, "dialect");
+  }
+}

@@ -1,0 +1,44 @@
+package org.twinrig.simulation;
+
+import java.util.Objects;
+import org.twinrig.response.Response;
+
+/**
+ * An old graph of a unit that is not in the study, made on the old fixture.
+ *
+ * @param graph its name, such as {@code G-007}
+ * @param unit the unit's name
+ * @param kind its true kind
+ * @param listedKind its kind as the catalogue has it; {@code unknown} for a few
+ * @param response the curve in its file: the mean in dB over its seatings, less the reference curve
+ *     when it is compensated
+ * @param seatings how many good seatings were averaged
+ * @param form what was done to the curve
+ */
+public record SimulatedGraph(
+    String graph,
+    String unit,
+    SimulatedKind kind,
+    String listedKind,
+    Response response,
+    int seatings,
+    Form form) {
+
+  /** What was done to an old graph. */
+  public enum Form {
+    /** Nothing. */
+    RAW,
+    /** A reference curve was subtracted. */
+    COMPENSATED
+  }
+
+  /** Checks the parts. */
+  public SimulatedGraph {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(response, "response");
+    Objects.requireNonNull(form, "form");
+    if (seatings < 1) {
+      throw new IllegalArgumentException("seatings must be 1 or more, but is " + seatings);
+    }
+  }
+}

@@ -1,0 +1,71 @@
+package org.twinrig.simulation;
+
+import java.util.Arrays;
+import java.util.stream.Collectors;
+
+/**
+ * A kind of headphone as an acoustic source, with the ranges its units are drawn from. Units of one
+ * kind are independent draws from the same ranges.
+ */
+public enum SimulatedKind {
+  /** Light open membrane: low source impedance, hardly cares what it plays into. */
+  OPEN_OVER_EAR("open over-ear"),
+
+  /** Closed cup: the seal decides the bass. */
+  CLOSED_OVER_EAR("closed over-ear"),
+
+  /** Small cushion on the pinna: little front volume, a leak that is never quite shut. */
+  ON_EAR("on-ear"),
+
+  /** Sealed into the canal: small volumes, high source impedance. */
+  IN_EAR("in-ear");
+
+  private final String label;
+
+  SimulatedKind(String label) {
+    this.label = label;
+  }
+
+  /**
+   * The kind as study files write it.
+   *
+   * @return for example {@code in-ear}
+   */
+  public String label() {
+    return label;
+  }
+
+  /**
+   * The kind of a label.
+   *
+   * @param label as study files write it
+   * @return the kind
+   * @throws IllegalArgumentException when no kind has it
+   */
+  public static SimulatedKind ofLabel(String label) {
+    for (SimulatedKind kind : values()) {
+      if (kind.label.equals(label)) {
+        return kind;
+      }
+    }
+    throw new IllegalArgumentException(
+        "a kind must be one of "
+            + Arrays.stream(values()).map(SimulatedKind::label).collect(Collectors.joining(", "))
+            + ", but is "
+            + label);
+  }
+
+  /** Key of the kind's random numbers; hashes of strings are the same everywhere. */
+  long key() {
+    return label.hashCode();
+  }
+
+  KindRanges ranges() {
+    return switch (this) {
+      case OPEN_OVER_EAR -> KindTable.OPEN_OVER_EAR;
+      case CLOSED_OVER_EAR -> KindTable.CLOSED_OVER_EAR;
+      case ON_EAR -> KindTable.ON_EAR;
+      case IN_EAR -> KindTable.IN_EAR;
+    };
+  }
+}

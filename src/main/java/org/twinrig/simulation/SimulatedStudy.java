@@ -1,0 +1,191 @@
+package org.twinrig.simulation;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Capture;
+import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Unit;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.Levels;
+
+/**
+ * A study whose truth is known. Immutable; made by {@link SimulationPlan#draw()}.
+ *
+ * <p>Captures hold what their files will hold: levels to 0.01 dB, before any correction. Their
+ * content hash is a stand-in until they are written.
+ */
+public final class SimulatedStudy {
+  private static final int TRUTH_SEATINGS = 64;
+
+  private final SimulationPlan plan;
+  private final Bench bench;
+  private final List<Member> members;
+  private final List<Session> sessions;
+  private final List<SimulatedCapture> captures;
+  private final List<SimulatedGraph> graphs;
+
+  SimulatedStudy(
+      SimulationPlan plan,
+      Bench bench,
+      List<Member> members,
+      List<Session> sessions,
+      List<SimulatedCapture> captures,
+      List<SimulatedGraph> graphs) {
+    this.plan = plan;
+    this.bench = bench;
+    this.members = List.copyOf(members);
+    this.sessions = List.copyOf(sessions);
+    this.captures = List.copyOf(captures);
+    this.graphs = List.copyOf(graphs);
+  }
+
+  /**
+   * The plan it was made after.
+   *
+   * @return the plan
+   */
+  public SimulationPlan plan() {
+    return plan;
+  }
+
+  /**
+   * The fixture the old graphs were made on.
+   *
+   * @return the flat plate
+   */
+  public Fixture from() {
+    return bench.from().fixture().identity();
+  }
+
+  /**
+   * The new fixture.
+   *
+   * @return the head
+   */
+  public Fixture to() {
+    return bench.to().fixture().identity();
+  }
+
+  /**
+   * The units, kind by kind.
+   *
+   * @return in the order of units.csv
+   */
+  public List<Unit> units() {
+    return members.stream().map(Member::unit).toList();
+  }
+
+  /**
+   * The sessions.
+   *
+   * @return in the order of sessions.csv
+   */
+  public List<Session> sessions() {
+    return sessions;
+  }
+
+  /**
+   * The captures, those the lab excluded among them.
+   *
+   * @return in the order of captures.csv
+   */
+  public List<Capture> captures() {
+    return captures.stream().map(SimulatedCapture::capture).toList();
+  }
+
+  /**
+   * The back catalogue: graphs of units that are not in the study.
+   *
+   * @return in the order of catalogue.csv
+   */
+  public List<SimulatedGraph> catalogue() {
+    return graphs;
+  }
+
+  /**
+   * The true mean transfer of a kind; see {@link SimulationPlan#populationTransfer}.
+   *
+   * @param kind the kind
+   * @param grid the bands
+   * @param anchor how every capture is anchored
+   * @return dB per band
+   */
+  public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
+    return plan.populationTransfer(kind, grid, anchor);
+  }
+
+  /**
+   * A unit's own transfer: the expectation over its good seatings, and the mean over its measured
+   * sides, of anchored band level on the new fixture minus the same on the old one.
+   *
+   * @param unit its name
+   * @param grid the bands
+   * @param anchor how every capture is anchored
+   * @return dB per band
+   * @throws IllegalArgumentException when no unit has the name
+   */
+  public Levels trueUnitTransfer(String unit, BandGrid grid, Anchor anchor) {
+    Member member =
+        members.stream()
+            .filter(m -> m.unit().name().equals(unit))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("no unit is called " + unit));
+    SeatingMean mean = new SeatingMean(bench.hz(), grid, anchor);
+    return Levels.copyOf(grid, member.specimen().transferDb(bench, mean, TRUTH_SEATINGS));
+  }
+
+  /**
+   * What the new fixture would show of a catalogue's unit, raw: its anchored band levels there, in
+   * expectation over good seatings.
+   *
+   * @param graph the graph's name
+   * @param grid the bands
+   * @param anchor how every capture is anchored
+   * @return dB per band relative to the anchor
+   * @throws IllegalArgumentException when no graph has the name
+   */
+  public Levels trueOnNewFixture(String graph, BandGrid grid, Anchor anchor) {
+    for (int index = 0; index < graphs.size(); index++) {
+      if (graphs.get(index).graph().equals(graph)) {
+        SeatingMean mean = new SeatingMean(bench.hz(), grid, anchor);
+        Specimen specimen = CatalogueDraw.specimen(plan, index);
+        return Levels.copyOf(grid, specimen.levelsDb(bench, mean, TRUTH_SEATINGS, 1));
+      }
+    }
+    throw new IllegalArgumentException("no graph is called " + graph);
+  }
+
+  /**
+   * Writes the study as a folder that holds {@code study.yaml}, the tables, the capture files, the
+   * catalogue and the truth. Written beside the target and then moved into place.
+   *
+   * @param folder a folder that does not exist or is empty
+   * @throws UnusableInput when it exists and is not empty, or is a file
+   * @throws IOException when the disk refuses
+   */
+  public void writeTo(Path folder) throws UnusableInput, IOException {
+    new StudyWriter(this).writeTo(folder);
+  }
+
+  /**
+   * The text of a study file for data that stand elsewhere.
+   *
+   * @param dataPrefix path from the study file's folder to the data, ending in a slash, or empty
+   * @return the YAML text
+   */
+  public String studyFile(String dataPrefix) {
+    return StudyYaml.text(this, dataPrefix);
+  }
+
+  List<SimulatedCapture> simulated() {
+    return captures;
+  }
+
+  double[] frequenciesHz() {
+    return bench.hz().clone();
+  }
+}

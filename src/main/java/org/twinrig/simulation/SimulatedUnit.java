@@ -1,0 +1,88 @@
+package org.twinrig.simulation;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One side of a headphone as an acoustic source.
+ *
+ * @param kind its kind
+ * @param source source impedance
+ * @param frontVolumeM3 air between source and ear, m³
+ * @param nozzle what an in-ear puts into the canal; a cup has none in its chain
+ * @param leakResistance of its seal on a hard plate, Pa·s/m³
+ * @param depthM how much deeper than the middle of its kind its tip goes, m
+ * @param balance the maker's tuning
+ * @param sensitivityDb level at its tuning's 0 dB, dB SPL
+ * @param modes cross modes in front of the ear
+ * @param pinnaScore how strongly it excites the concha against its kind, in standard deviations
+ */
+record SimulatedUnit(
+    SimulatedKind kind,
+    Branch source,
+    double frontVolumeM3,
+    Nozzle nozzle,
+    double leakResistance,
+    double depthM,
+    Balance balance,
+    double sensitivityDb,
+    List<Mode> modes,
+    double pinnaScore) {
+
+  /** What a tip plays into on a typical ear, for which its maker tunes it. */
+  private static final double TYPICAL_EAR_M3 = 1.5e-6;
+
+  /** A typical seal is between that on a plate and that on a head. */
+  private static final double TYPICAL_SEAL = 0.5;
+
+  /** Copies the modes. */
+  SimulatedUnit {
+    modes = List.copyOf(modes);
+  }
+
+  static SimulatedUnit draw(SimulatedKind kind, Draws draws) {
+    return kind.ranges().draw(kind, draws);
+  }
+
+  /** One of its two sides: the same design, built twice. */
+  SimulatedUnit side(Draws draws) {
+    List<Mode> built = new ArrayList<>();
+    for (Mode mode : modes) {
+      built.add(mode.moved(draws.gaussian(0, 0.01), draws.gaussian(0, 0.3)));
+    }
+    Branch driver =
+        new Branch(
+            draws.logNormal(source.resistance(), 0.03),
+            draws.logNormal(source.mass(), 0.02),
+            draws.logNormal(source.compliance(), 0.03));
+    return new SimulatedUnit(
+        kind,
+        driver,
+        frontVolumeM3,
+        nozzle,
+        draws.logNormal(leakResistance, 0.1),
+        depthM,
+        balance,
+        sensitivityDb + draws.gaussian(0, 0.3),
+        built,
+        pinnaScore);
+  }
+
+  /**
+   * The source pressure at a frequency: what the source must give, behind its impedance, for the
+   * maker's tuning to come out on a typical ear.
+   */
+  Complex sourcePressure(double hz) {
+    double omega = 2 * Math.PI * hz;
+    Complex target = balance.at(hz);
+    TwoPort.Wave wave = TwoPort.Wave.on(Complex.ZERO);
+    if (kind.ranges().inserted()) {
+      wave = wave.shuntedBy(new Complex(0, omega * Air.compliance(TYPICAL_EAR_M3)));
+      wave = nozzle.at(omega).upstream(wave);
+    } else {
+      wave = wave.shuntedBy(new Complex(1 / (TYPICAL_SEAL * leakResistance), 0));
+    }
+    wave = wave.shuntedBy(new Complex(0, omega * Air.compliance(frontVolumeM3)));
+    return TwoPort.series(source.impedance(omega)).upstream(wave).pressure().times(target);
+  }
+}

@@ -1,0 +1,336 @@
+package org.twinrig.simulation;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.Levels;
+
+/**
+ * What study to make. Immutable; the same plan gives the same study, to the byte.
+ *
+ * @param seed of everything random
+ * @param groups units wanted, per kind
+ * @param seatings of every unit on each fixture, 1 or more
+ * @param axis frequencies of every capture
+ * @param bothSidesShare share of the units that are measured left and right, 0 to 1
+ * @param troubles what goes wrong in the lab
+ * @param dialects how capture files are written
+ * @param catalogueGraphs old graphs of units that are not in the study
+ */
+public record SimulationPlan(
+    long seed,
+    List<Group> groups,
+    int seatings,
+    Axis axis,
+    double bothSidesShare,
+    Troubles troubles,
+    Dialects dialects,
+    int catalogueGraphs) {
+
+  /** How capture files are written. */
+  public enum Dialects {
+    /** Comma, point, UTF-8: one way for all. */
+    PLAIN,
+    /** As several instruments and spreadsheets would. */
+    MIXED
+  }
+
+  /**
+   * Units of one kind.
+   *
+   * @param kind the kind
+   * @param fit units that enter the estimates, 0 or more
+   * @param holdout units that are kept out of every fit, 0 or more
+   */
+  public record Group(SimulatedKind kind, int fit, int holdout) {
+    /** Checks the counts. */
+    public Group {
+      if (fit < 0 || holdout < 0 || fit + holdout < 1) {
+        throw new IllegalArgumentException("a kind needs at least one unit");
+      }
+    }
+  }
+
+  /**
+   * Logarithmically spaced frequencies.
+   *
+   * @param points 2 or more
+   * @param fromHz lowest, above 0
+   * @param toHz highest, above {@code fromHz}
+   */
+  public record Axis(int points, double fromHz, double toHz) {
+    /** Checks the numbers. */
+    public Axis {
+      if (points < 2 || !(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
+        throw new IllegalArgumentException(
+            "an axis needs 2 or more points and 0 < from < to, but has "
+                + points
+                + " from "
+                + fromHz
+                + " to "
+                + toHz
+                + " Hz");
+      }
+    }
+
+    /** The frequencies, rounded to what a file prints so that files hold exactly these. */
+    double[] frequenciesHz() {
+      double[] hz = new double[points];
+      for (int i = 0; i < points; i++) {
+        double exact = fromHz * StrictMath.pow(toHz / fromHz, i / (points - 1.0));
+        double steps = exact < 100 ? 100 : 10;
+        hz[i] = Math.rint(exact * steps) / steps;
+      }
+      return hz;
+    }
+  }
+
+  /**
+   * What goes wrong in the lab. Shares are probabilities from 0 to 1.
+   *
+   * @param firstOnHeadLost that the first seating on the head is not sealed
+   * @param lost that any other seating is not sealed
+   * @param noticed that the lab saw a lost seal and excluded the capture with a reason
+   * @param oneFixtureUnits units per kind of 10 or more that were measured on one fixture only
+   * @param lateStart that a unit's captures begin at 20 Hz, too late for the lowest band
+   * @param drift drift in one session on the head: at its end this much lower above 6 kHz, dB
+   */
+  public record Troubles(
+      double firstOnHeadLost,
+      double lost,
+      double noticed,
+      int oneFixtureUnits,
+      double lateStart,
+      double drift) {
+
+    /** Checks the shares. */
+    public Troubles {
+      checkShare(firstOnHeadLost);
+      checkShare(lost);
+      checkShare(noticed);
+      checkShare(lateStart);
+      Checks.notNegative(drift, "a drift in dB");
+      if (oneFixtureUnits < 0) {
+        throw new IllegalArgumentException("units on one fixture must be 0 or more");
+      }
+    }
+
+    /**
+     * Nothing goes wrong: every seating is a good one.
+     *
+     * @return the plan of a perfect lab
+     */
+    public static Troubles none() {
+      return new Troubles(0, 0, 0, 0, 0, 0);
+    }
+
+    /**
+     * What usually goes wrong.
+     *
+     * @return the plan of an ordinary lab
+     */
+    public static Troubles usual() {
+      return new Troubles(0.20, 0.012, 0.4, 1, 0.08, 0.8);
+    }
+  }
+
+  /** Checks the counts. */
+  public SimulationPlan {
+    groups = List.copyOf(groups);
+    if (groups.isEmpty() || groups.stream().map(Group::kind).distinct().count() < groups.size()) {
+      throw new IllegalArgumentException("a plan needs kinds, each of them once");
+    }
+    if (seatings < 1 || catalogueGraphs < 0) {
+      throw new IllegalArgumentException("a plan needs 1 or more seatings and 0 or more graphs");
+    }
+    checkShare(bothSidesShare);
+  }
+
+  private static void checkShare(double share) {
+    if (!(share >= 0 && share <= 1)) {
+      throw new IllegalArgumentException("a share must lie from 0 to 1, but is " + share);
+    }
+  }
+
+  /**
+   * A clean study: 12 units each of open over-ear, closed over-ear and in-ear, 5 seatings, one
+   * side, no troubles, no catalogue. What proofs of intervals start from.
+   *
+   * @return the plan
+   */
+  public static SimulationPlan standard() {
+    List<Group> groups =
+        List.of(
+            new Group(SimulatedKind.OPEN_OVER_EAR, 12, 0),
+            new Group(SimulatedKind.CLOSED_OVER_EAR, 12, 0),
+            new Group(SimulatedKind.IN_EAR, 12, 0));
+    return new SimulationPlan(
+        1, groups, 5, new Axis(240, 10, 22_000), 0, Troubles.none(), Dialects.PLAIN, 0);
+  }
+
+  /**
+   * The study the demonstration shows: three kinds with enough units and one with too few, some
+   * units measured on both sides, the usual troubles, files in mixed dialects and a back catalogue.
+   *
+   * @return the plan
+   */
+  public static SimulationPlan demo() {
+    List<Group> groups =
+        List.of(
+            new Group(SimulatedKind.OPEN_OVER_EAR, 13, 0),
+            new Group(SimulatedKind.CLOSED_OVER_EAR, 13, 1),
+            new Group(SimulatedKind.IN_EAR, 14, 1),
+            new Group(SimulatedKind.ON_EAR, 3, 0));
+    return new SimulationPlan(
+        20260302, groups, 5, new Axis(180, 10, 22_000), 0.2, Troubles.usual(), Dialects.MIXED, 44);
+  }
+
+  /**
+   * The same plan with another seed.
+   *
+   * @param newSeed any number
+   * @return the changed plan
+   */
+  public SimulationPlan withSeed(long newSeed) {
+    return new SimulationPlan(
+        newSeed, groups, seatings, axis, bothSidesShare, troubles, dialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan with other units.
+   *
+   * @param newGroups each kind once
+   * @return the changed plan
+   */
+  public SimulationPlan withGroups(List<Group> newGroups) {
+    return new SimulationPlan(
+        seed, newGroups, seatings, axis, bothSidesShare, troubles, dialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan with so many fitting units in every kind.
+   *
+   * @param units 1 or more
+   * @return the changed plan
+   */
+  public SimulationPlan withUnitsPerKind(int units) {
+    return withGroups(groups.stream().map(g -> new Group(g.kind(), units, g.holdout())).toList());
+  }
+
+  /**
+   * The same plan with so many held-out units in every kind.
+   *
+   * @param units 0 or more
+   * @return the changed plan
+   */
+  public SimulationPlan withHoldoutsPerKind(int units) {
+    return withGroups(groups.stream().map(g -> new Group(g.kind(), g.fit(), units)).toList());
+  }
+
+  /**
+   * The same plan with other kinds, each with as many units as the first has now.
+   *
+   * @param kinds one or more
+   * @return the changed plan
+   */
+  public SimulationPlan withKinds(SimulatedKind... kinds) {
+    List<Group> changed = new ArrayList<>();
+    for (SimulatedKind kind : kinds) {
+      changed.add(new Group(kind, groups.get(0).fit(), groups.get(0).holdout()));
+    }
+    return withGroups(changed);
+  }
+
+  /**
+   * The same plan with another number of seatings.
+   *
+   * @param newSeatings 1 or more
+   * @return the changed plan
+   */
+  public SimulationPlan withSeatings(int newSeatings) {
+    return new SimulationPlan(
+        seed, groups, newSeatings, axis, bothSidesShare, troubles, dialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan on other frequencies.
+   *
+   * @param newAxis the frequencies
+   * @return the changed plan
+   */
+  public SimulationPlan withAxis(Axis newAxis) {
+    return new SimulationPlan(
+        seed, groups, seatings, newAxis, bothSidesShare, troubles, dialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan with another share of units measured on both sides.
+   *
+   * @param share 0 to 1
+   * @return the changed plan
+   */
+  public SimulationPlan withBothSidesShare(double share) {
+    return new SimulationPlan(
+        seed, groups, seatings, axis, share, troubles, dialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan with other troubles.
+   *
+   * @param newTroubles what goes wrong
+   * @return the changed plan
+   */
+  public SimulationPlan withTroubles(Troubles newTroubles) {
+    return new SimulationPlan(
+        seed, groups, seatings, axis, bothSidesShare, newTroubles, dialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan with files written otherwise.
+   *
+   * @param newDialects how
+   * @return the changed plan
+   */
+  public SimulationPlan withDialects(Dialects newDialects) {
+    return new SimulationPlan(
+        seed, groups, seatings, axis, bothSidesShare, troubles, newDialects, catalogueGraphs);
+  }
+
+  /**
+   * The same plan with another size of the back catalogue.
+   *
+   * @param graphs 0 or more
+   * @return the changed plan
+   */
+  public SimulationPlan withCatalogueGraphs(int graphs) {
+    return new SimulationPlan(
+        seed, groups, seatings, axis, bothSidesShare, troubles, dialects, graphs);
+  }
+
+  /**
+   * Makes the study.
+   *
+   * @return the study; the same for equal plans
+   */
+  public SimulatedStudy draw() {
+    return new StudyDraw(this).study();
+  }
+
+  /**
+   * The true mean transfer of a kind: the expectation, over all units of the kind and all good
+   * seatings of each, of anchored band level on the new fixture minus the same on the old one. It
+   * is what a study estimates. It belongs to the kind and to the frequency axis, not to the seed:
+   * work it out once for many studies.
+   *
+   * @param kind the kind
+   * @param grid the bands
+   * @param anchor how every capture is anchored
+   * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
+   * @see PopulationTruth
+   */
+  public Levels populationTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
+    return new PopulationTruth(axis.frequenciesHz(), grid, anchor).meanTransfer(kind);
+  }
+}

@@ -1,0 +1,93 @@
+package org.twinrig.simulation;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.capture.Side;
+
+/**
+ * One headphone as built: its sides, and how each of them comes out on a fixture.
+ *
+ * @param seed of its study
+ * @param kind its kind
+ * @param number which of the kind it is; graphs of the catalogue count on from 1,000,000
+ * @param sides the sides that are measured
+ * @param sampling how it comes from its kind
+ */
+record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sampling sampling) {
+
+  /** How specimens come from their kind. */
+  enum Sampling {
+    /** Independently of each other, as a lab gets them. */
+    INDEPENDENT,
+    /** Evenly spread, as a mean over the kind is best worked out. */
+    EVEN
+  }
+
+  /** Numbers of units that are known by an old graph only. */
+  static final long CATALOGUE = 1_000_000;
+
+  /** Keeps the numbers of the two fixtures apart in an evenly spread population. */
+  private static final int FIXTURE_PRIMES = 1000;
+
+  /** Copies the sides. */
+  Specimen {
+    sides = List.copyOf(sides);
+  }
+
+  SimulatedUnit built(Side side) {
+    SimulatedUnit design = SimulatedUnit.draw(kind, draws(Purpose.UNIT, 0));
+    return design.side(draws(Purpose.SIDE, sideKey(side)));
+  }
+
+  /** How a side comes out on a fixture; both sides share what the fixture does to the unit. */
+  FittedUnit on(SimulatedFixture fixture, Side side, int fixtureKey) {
+    return fixture.take(built(side), draws(Purpose.FIT, FIXTURE_PRIMES * fixtureKey));
+  }
+
+  /** The chance of one seating, for one side. */
+  Placement placement(Side side, int fixtureKey, int seating) {
+    long[] keys = {kind.key(), number, fixtureKey, seating};
+    Placement placement = Placement.draw(Purpose.SEATING.draws(seed, keys));
+    return side == Side.R
+        ? placement.otherSide(Placement.draw(Purpose.OTHER_SIDE.draws(seed, keys)))
+        : placement;
+  }
+
+  /** Mean over good seatings and over its sides of level on the new fixture minus on the old. */
+  double[] transferDb(Bench bench, SeatingMean mean, int seatings) {
+    double[] to = levelsDb(bench, mean, seatings, 1);
+    double[] from = levelsDb(bench, mean, seatings, 0);
+    for (int b = 0; b < to.length; b++) {
+      to[b] -= from[b];
+    }
+    return to;
+  }
+
+  /** Mean over good seatings and over its sides of the anchored band levels on one fixture. */
+  double[] levelsDb(Bench bench, SeatingMean mean, int seatings, int fixtureKey) {
+    Chain.LoadedAxis axis = bench.both().get(fixtureKey);
+    List<double[]> perSide = new ArrayList<>();
+    for (Side side : sides) {
+      FittedUnit fitted = on(axis.fixture(), side, fixtureKey);
+      Draws shift = Purpose.TRUTH.draws(seed, kind.key(), number, fixtureKey, sideKey(side));
+      perSide.add(mean.levelsDb(Chain.of(axis, fitted), fitted, Placement.even(seatings, shift)));
+    }
+    double[] levels = new double[perSide.get(0).length];
+    for (int b = 0; b < levels.length; b++) {
+      for (double[] side : perSide) {
+        levels[b] += side[b] / perSide.size();
+      }
+    }
+    return levels;
+  }
+
+  private Draws draws(Purpose purpose, int which) {
+    return sampling == Sampling.EVEN
+        ? Draws.even(seed ^ kind.key(), number, purpose.firstPrimeAbove() + which)
+        : purpose.draws(seed, kind.key(), number, which);
+  }
+
+  static int sideKey(Side side) {
+    return side == Side.R ? 1 : 0;
+  }
+}

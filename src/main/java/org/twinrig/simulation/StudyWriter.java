@@ -1,0 +1,110 @@
+package org.twinrig.simulation;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Response;
+
+/** Writes a simulated study as files, whole or not at all. */
+final class StudyWriter {
+  /** The curve that compensated graphs had subtracted, relative to catalogue.csv. */
+  static final String REFERENCE_FILE = "catalogue/" + ReferenceCurve.NAME + ".csv";
+
+  private final SimulatedStudy study;
+
+  StudyWriter(SimulatedStudy study) {
+    this.study = study;
+  }
+
+  void writeTo(Path folder) throws UnusableInput, IOException {
+    Path target = folder.toAbsolutePath().normalize();
+    refuseInUse(folder, target);
+    Path parent = target.getParent();
+    if (parent == null) {
+      throw new UnusableInput(inUse(folder, "is the root of the disk"));
+    }
+    Files.createDirectories(parent);
+    Path draft = Files.createTempDirectory(parent, ".simulated-");
+    try {
+      Path data = Files.createDirectory(draft.resolve("study"));
+      writeAll(data);
+      Files.deleteIfExists(target);
+      Files.move(data, target, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      deleteTree(draft);
+    }
+  }
+
+  private static void refuseInUse(Path folder, Path target) throws UnusableInput, IOException {
+    if (!Files.exists(target)) {
+      return;
+    }
+    if (!Files.isDirectory(target)) {
+      throw new UnusableInput(inUse(folder, "is a file"));
+    }
+    try (Stream<Path> inside = Files.list(target)) {
+      if (inside.findAny().isPresent()) {
+        throw new UnusableInput(inUse(folder, "is not empty"));
+      }
+    }
+  }
+
+  private static Problem inUse(Path folder, String what) {
+    return Problem.fatal(
+        folder.toString(), 0, what, "name a folder that does not exist yet, or an empty one");
+  }
+
+  private void writeAll(Path data) throws IOException {
+    write(data.resolve("study.yaml"), List.of(study.studyFile("").stripTrailing()));
+    write(data.resolve("units.csv"), StudyTables.units(study));
+    write(data.resolve("captures.csv"), StudyTables.captures(study));
+    write(data.resolve("sessions.csv"), StudyTables.sessions(study));
+    for (SimulatedCapture made : study.simulated()) {
+      write(data.resolve(made.capture().entry().file()), CaptureText.bytes(made));
+    }
+    write(data.resolve("truth/mean-transfer.csv"), TruthTables.meanTransfer(study));
+    write(data.resolve("truth/unit-transfer.csv"), TruthTables.unitTransfer(study));
+    write(data.resolve("truth/troubles.csv"), StudyTables.troubles(study));
+    if (!study.catalogue().isEmpty()) {
+      writeCatalogue(data);
+    }
+  }
+
+  private void writeCatalogue(Path data) throws IOException {
+    write(data.resolve("catalogue.csv"), StudyTables.catalogue(study));
+    for (SimulatedGraph graph : study.catalogue()) {
+      write(data.resolve(StudyTables.graphFile(graph)), CaptureText.plain(graph.response()));
+    }
+    double[] hz = study.frequenciesHz();
+    double[] levels = Arrays.stream(hz).map(ReferenceCurve::levelDb).toArray();
+    write(data.resolve(REFERENCE_FILE), CaptureText.plain(Response.copyOf(hz, levels)));
+    write(data.resolve("truth/catalogue.csv"), TruthTables.catalogue(study));
+  }
+
+  private static void write(Path file, List<String> lines) throws IOException {
+    write(file, (String.join("\n", lines) + "\n").getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static void write(Path file, byte[] bytes) throws IOException {
+    Path parent = Objects.requireNonNull(file.getParent(), "a file of the study has a folder");
+    Files.createDirectories(parent);
+    Files.write(file, bytes);
+  }
+
+  private static void deleteTree(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
+      }
+    }
+  }
+}

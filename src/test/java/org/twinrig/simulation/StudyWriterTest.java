@@ -1,0 +1,178 @@
+package org.twinrig.simulation;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.capture.Capture;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Response;
+
+class StudyWriterTest {
+  private static final SimulationPlan PLAN =
+      SimulationPlan.demo()
+          .withKinds(SimulatedKind.IN_EAR)
+          .withUnitsPerKind(10)
+          .withSeatings(2)
+          .withAxis(new SimulationPlan.Axis(70, 10, 22_000))
+          .withCatalogueGraphs(7);
+
+  @TempDir Path temp;
+
+  @Test
+  void aStudyIsWrittenWhole() throws Exception {
+    SimulatedStudy study = PLAN.draw();
+    Path target = temp.resolve("made/study");
+    study.writeTo(target);
+    for (Capture capture : study.captures()) {
+      assertTrue(Files.exists(target.resolve(capture.entry().file())));
+    }
+    assertEquals(
+        "unit,fixture,side,seating,file,session,exclude,note", first(target, "captures.csv"));
+    assertEquals("unit,kind,role,note", first(target, "units.csv"));
+    assertEquals(
+        "session,date,fixture,calibrator_nominal_db,calibrator_read_db,pressure_kpa,"
+            + "temperature_c,operator,note",
+        first(target, "sessions.csv"));
+    assertEquals(
+        "graph,unit,kind,file,seatings,form,reference,smoothing", first(target, "catalogue.csv"));
+    assertEquals(
+        "kind,band_hz,lower_hz,upper_hz,true_db", first(target, "truth/mean-transfer.csv"));
+    assertEquals("unit,kind,band_hz,true_db", first(target, "truth/unit-transfer.csv"));
+    assertEquals("graph,band_hz,true_to_db", first(target, "truth/catalogue.csv"));
+    assertEquals(
+        "unit,fixture,side,seating,trouble,excluded_by_lab", first(target, "truth/troubles.csv"));
+    try (Stream<Path> beside = Files.list(target.getParent())) {
+      assertEquals(List.of(target), beside.toList());
+    }
+  }
+
+  @Test
+  void theSamePlanGivesTheSameBytes() throws Exception {
+    PLAN.draw().writeTo(temp.resolve("one"));
+    PLAN.draw().writeTo(temp.resolve("two"));
+    Map<String, byte[]> one = contents(temp.resolve("one"));
+    Map<String, byte[]> two = contents(temp.resolve("two"));
+    assertEquals(one.keySet(), two.keySet());
+    one.forEach((name, bytes) -> assertArrayEquals(bytes, two.get(name), name));
+  }
+
+  @Test
+  void aFolderInUseIsLeftAlone() throws Exception {
+    Path target = Files.createDirectory(temp.resolve("kept"));
+    Files.writeString(target.resolve("mine.txt"), "mine");
+    UnusableInput refused = assertThrows(UnusableInput.class, () -> PLAN.draw().writeTo(target));
+    assertEquals(
+        target + ": is not empty; name a folder that does not exist yet, or an empty one",
+        refused.getMessage());
+    assertEquals(List.of("mine.txt"), List.copyOf(contents(target).keySet()));
+    Path file = Files.writeString(temp.resolve("file"), "");
+    assertEquals(
+        file + ": is a file; name a folder that does not exist yet, or an empty one",
+        assertThrows(UnusableInput.class, () -> PLAN.draw().writeTo(file)).getMessage());
+  }
+
+  @Test
+  void anEmptyFolderMayBeUsed() throws Exception {
+    Path target = Files.createDirectory(temp.resolve("empty"));
+    PLAN.withCatalogueGraphs(0).draw().writeTo(target);
+    assertTrue(Files.exists(target.resolve("study.yaml")));
+    assertFalse(Files.exists(target.resolve("catalogue.csv")));
+  }
+
+  @Test
+  void theStudyFileSaysWhereTheDataAre() {
+    assertEquals(
+        """
+        # A simulated study: its truth is known and stands in ../data/truth/.
+        title: Plate to head
+        from: plate
+        to: head
+        fixtures:
+          plate: { label: Flat-plate ear simulator, ear_simulator: IEC 60318-4, specified_hz: [100, 10000] }
+          head: { label: Head with soft cheeks, ear_simulator: ITU-T P.57 type 4.3, specified_hz: [20, 20000] }
+        units: ../data/units.csv
+        captures: ../data/captures.csv
+        sessions: ../data/sessions.csv
+        catalogue: ../data/catalogue.csv
+        zones:
+          - { name: canal entrance resonance, fixture: plate, from_hz: 8000, to_hz: 10000 }
+        seed: 1
+        """,
+        PLAN.draw().studyFile("../data/"));
+  }
+
+  /** Every dialect holds exactly the numbers of the capture. */
+  @TestFactory
+  List<DynamicTest> noDialectLosesADigit() {
+    Capture capture = PLAN.draw().captures().get(0);
+    double[] phases = new double[capture.response().size()];
+    List<DynamicTest> tests = new ArrayList<>();
+    for (Dialect dialect : Dialect.ALL) {
+      tests.add(
+          DynamicTest.dynamicTest(
+              dialect.head().get(dialect.head().size() - 1),
+              () -> {
+                byte[] bytes =
+                    CaptureText.bytes(
+                        new SimulatedCapture(capture, phases, Optional.empty(), dialect));
+                assertEquals(capture.response(), read(bytes, dialect));
+              }));
+    }
+    return tests;
+  }
+
+  private static Response read(byte[] bytes, Dialect dialect) {
+    String text = new String(bytes, dialect.charset());
+    assertEquals(dialect.byteOrderMark(), text.startsWith("\uFEFF"));
+    List<String> lines =
+        List.of(text.split(dialect.lineEnd(), -1)).stream()
+            .skip(dialect.head().size())
+            .filter(line -> !line.isEmpty())
+            .toList();
+    double[] hz = new double[lines.size()];
+    double[] db = new double[lines.size()];
+    for (int i = 0; i < hz.length; i++) {
+      String[] cells = lines.get(i).split(dialect.separator(), -1);
+      hz[i] = number(cells[dialect.columns().indexOf(Dialect.Column.HZ)], dialect);
+      db[i] = number(cells[dialect.columns().indexOf(Dialect.Column.DB)], dialect);
+    }
+    return Response.copyOf(hz, db);
+  }
+
+  private static double number(String cell, Dialect dialect) {
+    return Double.parseDouble(cell.replace(dialect.decimal(), '.'));
+  }
+
+  private static String first(Path folder, String file) throws IOException {
+    try (Stream<String> lines = Files.lines(folder.resolve(file), StandardCharsets.UTF_8)) {
+      return lines.filter(line -> !line.startsWith("#")).findFirst().orElseThrow();
+    }
+  }
+
+  private static Map<String, byte[]> contents(Path folder) throws IOException {
+    Map<String, byte[]> contents = new TreeMap<>();
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path file : all.filter(Files::isRegularFile).toList()) {
+        contents.put(folder.relativize(file).toString(), Files.readAllBytes(file));
+      }
+    }
+    return contents;
+  }
+}
