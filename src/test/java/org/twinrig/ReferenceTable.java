@@ -10,7 +10,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Published values in src/test/resources/reference; each file names its source in its first lines. */
+/**
+ * Published values in src/test/resources/reference; each file names its source in its first lines.
+ */
 public final class ReferenceTable {
   private ReferenceTable() {}
 

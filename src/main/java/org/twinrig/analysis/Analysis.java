@@ -94,8 +94,7 @@ public final class Analysis {
     List<ResonanceWander.Range> wandering =
         wanders.stream().flatMap(w -> w.zone().stream()).toList();
     List<MarkedBand> marked =
-        new MarkRule(settings, List.of(study.from(), study.to()), wandering)
-            .mark(estimate.bands());
+        new MarkRule(settings, List.of(study.from(), study.to()), wandering).mark(estimate.bands());
     return new KindOutcome(
         paired,
         estimate,
@@ -108,8 +107,7 @@ public final class Analysis {
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */
   private Map<String, PairedUnits> fine(Anchoring anchoring, List<AnchoredCapture> accepted) {
     FrequencyRange search = study.settings().resonanceSearch();
-    BandGrid grid =
-        BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
+    BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
     List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
     return new Pairing(study)
         .pair(fine, Unit.Role.FIT).stream()

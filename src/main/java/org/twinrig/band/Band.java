@@ -62,7 +62,7 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
       throw new IllegalArgumentException("a mid-band frequency must be above 0 Hz, but is " + hz);
     }
     double steps = Math.log10(hz / 1000) / 0.3 * perOctave;
-    int index = (int) Math.round(perOctave % 2 == 1 ? steps : steps - 0.5);
+    int index = (int) Math.round(perOctave % 2 != 0 ? steps : steps - 0.5);
     return ofIndex(index, perOctave);
   }
 
@@ -77,7 +77,7 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
 
   /** Distance of the mid-band frequency from 1 kHz, in half band widths. */
   private static int halfSteps(int index, int perOctave) {
-    return perOctave % 2 == 1 ? 2 * index : 2 * index + 1;
+    return perOctave % 2 != 0 ? 2 * index : 2 * index + 1;
   }
 
   /** {@code G^(halfSteps/(2N))}. */

@@ -47,10 +47,7 @@ final class CatalogueSteps {
   }
 
   private Findings<CatalogueRun.Outcome> fill(
-      Path folder,
-      Path catalogue,
-      Findings<CatalogueReader.Catalogue> entries,
-      Choices choices)
+      Path folder, Path catalogue, Findings<CatalogueReader.Catalogue> entries, Choices choices)
       throws IOException, UnusableInput {
     Path home = catalogue.toRealPath().getParent();
     CatalogueFolder results =

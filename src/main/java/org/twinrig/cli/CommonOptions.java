@@ -7,6 +7,9 @@ import picocli.CommandLine.Option;
 /** Options of every command. */
 final class CommonOptions {
 
+  /** Set by the launcher when standard error is a terminal. */
+  private static final String TERMINAL = "twinrig.terminal";
+
   @CommandLine.Spec(CommandLine.Spec.Target.MIXEE)
   private CommandLine.Model.CommandSpec spec;
 
@@ -24,7 +27,8 @@ final class CommonOptions {
   @Option(
       names = "--threads",
       paramLabel = "N",
-      description = "How many threads to work on (default: one per processor). Results are the same.")
+      description =
+          "How many threads to work on (default: one per processor). Results are the same.")
   void setThreads(int value) {
     if (value < 1) {
       throw new CommandLine.ParameterException(
@@ -53,7 +57,7 @@ final class CommonOptions {
 
   /** Says what is being done, to a person who is watching. */
   void progress(String what) {
-    if (!quiet && System.console() != null) {
+    if (!quiet && Boolean.getBoolean(TERMINAL)) {
       err().println(what);
     }
   }

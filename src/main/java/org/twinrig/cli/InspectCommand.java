@@ -37,7 +37,7 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
       try {
         common.out().println(InspectionReport.text(CaptureFile.read(file, file.toString())));
       } catch (UnusableInput e) {
-        common.out().println(InspectionReport.text(file.toString(), e.problems()));
+        common.out().println(InspectionReport.text(e));
         status = 1;
       }
     }

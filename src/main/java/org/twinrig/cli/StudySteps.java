@@ -72,8 +72,7 @@ final class StudySteps {
   }
 
   static void refuse(List<Problem> problems) throws UnusableInput {
-    List<Problem> refused =
-        problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
+    List<Problem> refused = problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
     if (!refused.isEmpty()) {
       throw new UnusableInput(refused);
     }
@@ -94,8 +93,7 @@ final class StudySteps {
   /** Writes the result folder and says what was refused on the way. */
   void write(Path results) throws CannotWrite, UnusableInput {
     common.progress("Writing the report.");
-    StudyFolder folder =
-        new StudyFolder(outcome, fingerprint, problems, record, common.threads());
+    StudyFolder folder = new StudyFolder(outcome, fingerprint, problems, record, common.threads());
     OutputFolder.write(results, folder::write);
     problems.stream()
         .filter(p -> p.kind() == Problem.Kind.REFUSED)
@@ -119,5 +117,4 @@ final class StudySteps {
   String json(Path results) {
     return new StudyWords(outcome).json(results.toString(), problems);
   }
-
 }

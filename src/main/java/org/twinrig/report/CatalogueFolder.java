@@ -49,8 +49,7 @@ public final class CatalogueFolder {
    * @throws IOException when it cannot be written
    */
   public void keep(TranslatedGraph graph) throws IOException {
-    CatalogueTables.writeGraph(
-        graph, graphs.resolve(names.of(graph.entry().graph()) + ".csv"));
+    CatalogueTables.writeGraph(graph, graphs.resolve(names.of(graph.entry().graph()) + ".csv"));
   }
 
   /**

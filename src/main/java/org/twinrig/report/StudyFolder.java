@@ -80,11 +80,7 @@ public record StudyFolder(
     outcome.screening().verdicts().stream()
         .filter(v -> v.excluded())
         .forEach(
-            v ->
-                byRule
-                    .addObject()
-                    .put("file", v.capture().file())
-                    .put("reason", v.sentence()));
+            v -> byRule.addObject().put("file", v.capture().file()).put("reason", v.sentence()));
     ArrayNode refused = node.putArray("refused");
     problems.stream()
         .filter(p -> p.kind() == Problem.Kind.REFUSED)

@@ -60,7 +60,9 @@ public final class CatalogueReader {
     String file = row.text("file");
     String form = row.word("form", List.of(RAW, COMPENSATED), RAW);
     OptionalInt seatings =
-        row.has("seatings") ? OptionalInt.of(row.count("seatings", 1)) : OptionalInt.empty();
+        row.has("seatings")
+            ? OptionalInt.of(row.count("seatings", 1, 10_000))
+            : OptionalInt.empty();
     Optional<String> reference =
         row.has("reference") ? Optional.of(row.text("reference")) : Optional.empty();
     if (form.equals(COMPENSATED) && reference.isEmpty()) {
@@ -83,13 +85,6 @@ public final class CatalogueReader {
     return row.ifSound(
         () ->
             new CatalogueEntry(
-                graph,
-                unit,
-                kind,
-                file,
-                seatings,
-                reference,
-                row.cell("smoothing"),
-                row.line()));
+                graph, unit, kind, file, seatings, reference, row.cell("smoothing"), row.line()));
   }
 }

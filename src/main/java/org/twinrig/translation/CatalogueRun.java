@@ -26,8 +26,8 @@ import org.twinrig.study.DataRoot;
  * Re-expresses a whole back catalogue. Every graph is either handed to the sink or refused with its
  * reason; the catalogue itself is only read.
  *
- * <p>A compensated graph has its reference added back, point by point, before it is re-expressed; the
- * result is the raw graph on the new fixture.
+ * <p>A compensated graph has its reference added back, point by point, before it is re-expressed;
+ * the result is the raw graph on the new fixture.
  */
 public final class CatalogueRun {
   private final Translator translator;
@@ -206,8 +206,7 @@ public final class CatalogueRun {
     return kept < 2
         ? Optional.empty()
         : Optional.of(
-            Response.copyOf(
-                java.util.Arrays.copyOf(hz, kept), java.util.Arrays.copyOf(db, kept)));
+            Response.copyOf(java.util.Arrays.copyOf(hz, kept), java.util.Arrays.copyOf(db, kept)));
   }
 
   /** The catalogue's files. */

@@ -106,7 +106,8 @@ public final class TranslationFile {
    * @param file the file
    * @param source its name in messages
    * @return the translation
-   * @throws UnusableInput when it cannot be read, is of another format or version, or lacks something
+   * @throws UnusableInput when it cannot be read, is of another format or version, or lacks
+   *     something
    */
   public static Translation read(Path file, String source) throws UnusableInput {
     JsonNode root;
@@ -120,8 +121,7 @@ public final class TranslationFile {
           "this is not JSON: " + e.getOriginalMessage().lines().findFirst().orElse("unreadable"),
           "give the translation.json that `twinrig study` wrote, unchanged");
     } catch (IOException e) {
-      throw unusable(
-          source, 0, "the file cannot be read", "check that it exists and may be read");
+      throw unusable(source, 0, "the file cannot be read", "check that it exists and may be read");
     }
     if (!FORMAT.equals(root.path("format").asText())) {
       throw unusable(
@@ -144,7 +144,10 @@ public final class TranslationFile {
       return translation(root);
     } catch (Missing | IllegalArgumentException e) {
       throw unusable(
-          source, 0, e.getMessage(), "give the translation.json that `twinrig study` wrote, unchanged");
+          source,
+          0,
+          e.getMessage(),
+          "give the translation.json that `twinrig study` wrote, unchanged");
     }
   }
 
@@ -208,7 +211,8 @@ public final class TranslationFile {
     for (JsonNode reason : child(node, "reasons")) {
       reasons.add(reason(reason.asText()));
     }
-    return new MarkedBand(outcome(node, band, units, confidence), mark(text(node, "mark")), reasons);
+    return new MarkedBand(
+        outcome(node, band, units, confidence), mark(text(node, "mark")), reasons);
   }
 
   private static BandOutcome outcome(JsonNode node, Band band, int units, double confidence)

@@ -50,9 +50,7 @@ class BandTest {
       assertEquals(Integer.parseInt(row.get("count")), grid.size(), row.toString());
       assertEquals(Integer.parseInt(row.get("first_x")), grid.band(0).index(), row.toString());
       assertEquals(
-          Integer.parseInt(row.get("last_x")),
-          grid.band(grid.size() - 1).index(),
-          row.toString());
+          Integer.parseInt(row.get("last_x")), grid.band(grid.size() - 1).index(), row.toString());
     }
   }
 
@@ -94,7 +92,6 @@ class BandTest {
   @ParameterizedTest
   @ValueSource(ints = {0, 2, 5, 13, 96})
   void onlySupportedWidthsMakeAGrid(int perOctave) {
-    assertThrows(
-        IllegalArgumentException.class, () -> BandGrid.covering(20, 20_000, perOctave));
+    assertThrows(IllegalArgumentException.class, () -> BandGrid.covering(20, 20_000, perOctave));
   }
 }

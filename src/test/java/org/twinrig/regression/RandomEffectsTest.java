@@ -26,8 +26,7 @@ class RandomEffectsTest {
           data.stream().filter(r -> r.get("case").equals(expected.get("case"))).toList();
       RandomEffects.Result result =
           RandomEffects.withDefaults()
-              .fit(
-                  ReferenceTable.column(units, "d_db"), ReferenceTable.column(units, "v_db2"));
+              .fit(ReferenceTable.column(units, "d_db"), ReferenceTable.column(units, "v_db2"));
       String name = expected.get("case");
       assertEquals(number(expected, "tau2_reml"), result.tauSquared(), 1e-9, name);
       assertEquals(number(expected, "delta_hat"), result.meanDb(), 1e-9, name);
@@ -135,8 +134,7 @@ class RandomEffectsTest {
     assertThrows(
         IllegalArgumentException.class, () -> procedure.fit(new double[] {1}, new double[] {0}));
     assertThrows(
-        IllegalArgumentException.class,
-        () -> procedure.fit(new double[] {1, 2}, new double[] {0}));
+        IllegalArgumentException.class, () -> procedure.fit(new double[] {1, 2}, new double[] {0}));
     assertThrows(
         IllegalArgumentException.class,
         () -> procedure.fit(new double[] {1, Double.NaN}, new double[2]));

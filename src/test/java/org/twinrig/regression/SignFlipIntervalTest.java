@@ -15,7 +15,9 @@ import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
 
-/** Against full enumeration computed with numpy, and written down again here from the definition. */
+/**
+ * Against full enumeration computed with numpy, and written down again here from the definition.
+ */
 class SignFlipIntervalTest {
 
   @Test
@@ -51,8 +53,7 @@ class SignFlipIntervalTest {
     if (units > 4) {
       d[1][0] = Double.NaN;
     }
-    assertEquals(
-        byDefinition(d, 0.95), SignFlipInterval.withDefaults().fit(d).multiplier(), 1e-9);
+    assertEquals(byDefinition(d, 0.95), SignFlipInterval.withDefaults().fit(d).multiplier(), 1e-9);
   }
 
   @Test

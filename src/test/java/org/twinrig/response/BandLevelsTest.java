@@ -58,8 +58,7 @@ class BandLevelsTest {
     Band band = levels.grid().band(17);
     double k = dbPerNeper * Math.log(10) / 10;
     double half = k * Math.log(band.upperHz() / band.lowerHz()) / 2;
-    double expected =
-        dbPerNeper * Math.log(band.midHz()) + 10 * Math.log10(Math.sinh(half) / half);
+    double expected = dbPerNeper * Math.log(band.midHz()) + 10 * Math.log10(Math.sinh(half) / half);
     assertEquals(expected, levels.db(17), 1e-9);
   }
 
@@ -135,9 +134,7 @@ class BandLevelsTest {
   void shiftingAResponseShiftsItsBandLevels(@ForAll("responses") Response response) {
     BandGrid grid = new BandGrid(java.util.List.of(Band.ofMidFrequency(1000, 1)));
     assertEquals(
-        BandLevels.of(response, grid).db(0) + 7,
-        BandLevels.of(response.plus(7), grid).db(0),
-        1e-9);
+        BandLevels.of(response, grid).db(0) + 7, BandLevels.of(response.plus(7), grid).db(0), 1e-9);
   }
 
   @Test

@@ -9,8 +9,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
- * File names for graphs: letters, digits, dots, hyphens and underscores only, no name a system keeps
- * for itself, and no two alike on a disk that ignores case.
+ * File names for graphs: letters, digits, dots, hyphens and underscores only, no name a system
+ * keeps for itself, and no two alike on a disk that ignores case.
  */
 public final class GraphFileNames {
   private static final Pattern UNSAFE = Pattern.compile("[^A-Za-z0-9._-]+");

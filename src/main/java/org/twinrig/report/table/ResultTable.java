@@ -3,6 +3,7 @@ package org.twinrig.report.table;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,7 +17,7 @@ final class ResultTable {
   private static final int HZ_DECIMALS = 4;
   private static final int DB_DECIMALS = 6;
 
-  private final StringBuilder text = new StringBuilder();
+  private final StringWriter text = new StringWriter();
   private final CsvWriter writer;
   private final int width;
   private List<String> row = new ArrayList<>();
@@ -78,6 +79,6 @@ final class ResultTable {
   }
 
   void write(Path file) throws IOException {
-    Files.writeString(file, text, StandardCharsets.UTF_8);
+    Files.writeString(file, text.toString(), StandardCharsets.UTF_8);
   }
 }

@@ -1,0 +1,68 @@
+package org.twinrig.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.CatalogueWords;
+import org.twinrig.translation.CatalogueRun;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code twinrig demo}: the main job on the demonstration's data. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = "Runs the demonstration study and re-expresses its back catalogue.")
+final class DemoCommand implements Callable<Integer>, WithCommonOptions {
+  /** Set by the launcher: the folder it stands in. */
+  static final String HOME = "twinrig.home";
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "Where results go (default: out/demo beside the launcher).")
+  private Path out;
+
+  @Mixin private CommonOptions common;
+
+  /** For the command-line library. */
+  DemoCommand() {}
+
+  @Override
+  public CommonOptions common() {
+    return common;
+  }
+
+  @Override
+  public Integer call() throws UnusableInput, CannotWrite {
+    Path home = Path.of(System.getProperty(HOME, "."));
+    Path study = home.resolve("studies").resolve("plate-to-head");
+    if (!Files.isDirectory(study)) {
+      throw new UnusableInput(
+          Problem.fatal(
+              study.toString(),
+              0,
+              "the demonstration study is not here",
+              "start the program with its launcher, from a complete checkout"));
+    }
+    Path results = out == null ? home.resolve("out").resolve("demo") : out;
+    StudySteps steps = StudySteps.read(study, false, "demo", common);
+    steps.write(results.resolve("study"));
+    steps.sentences(results.resolve("study")).forEach(common.out()::println);
+    common.out().println();
+    Findings<CatalogueRun.Outcome> outcome =
+        new CatalogueSteps(steps.outcome().translation(), "demo", common)
+            .run(
+                steps.study().catalogue().orElseThrow(),
+                results.resolve("catalogue"),
+                new CatalogueSteps.Choices(false, false));
+    new CatalogueWords(outcome, results.resolve("catalogue"))
+        .sentences()
+        .forEach(common.out()::println);
+    return 0;
+  }
+}

@@ -1,0 +1,138 @@
+package org.twinrig.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.simulation.SimulatedKind;
+import org.twinrig.simulation.SimulationPlan;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code twinrig simulate}: a study whose truth is known. */
+@Command(
+    name = "simulate",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Makes a study whose truth is known: captures of units drawn from a physical model of"
+          + " headphones on two fixtures, with the true transfer beside them."
+    })
+final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      required = true,
+      description = "A new or empty folder for the study.")
+  private Path out;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      required = true,
+      description = "Starts every draw: the same seed makes the same files.")
+  private long seed;
+
+  @Option(
+      names = "--demo",
+      description =
+          "The plan of the demonstration: four kinds, mixed file dialects, lost seals, a drifting"
+              + " session and a catalogue.")
+  private boolean demo;
+
+  @Option(names = "--units", paramLabel = "N", description = "Units per kind (default: 12).")
+  private Integer units;
+
+  @Option(
+      names = "--seatings",
+      paramLabel = "N",
+      description = "Seatings of every unit on each fixture (default: 5).")
+  private Integer seatings;
+
+  @Option(
+      names = "--kinds",
+      paramLabel = "KIND",
+      split = ",",
+      description =
+          "Which kinds, separated by commas (default: open over-ear, closed over-ear, in-ear).")
+  private List<String> kinds;
+
+  @Option(
+      names = "--catalogue",
+      paramLabel = "N",
+      description = "How many old graphs to add as a back catalogue (default: 0).")
+  private Integer catalogue;
+
+  @Mixin private CommonOptions common;
+
+  /** For the command-line library. */
+  SimulateCommand() {}
+
+  @Override
+  public CommonOptions common() {
+    return common;
+  }
+
+  @Override
+  public Integer call() throws UnusableInput, CannotWrite {
+    SimulationPlan plan = plan();
+    try {
+      plan.draw().writeTo(out);
+    } catch (IOException e) {
+      throw new CannotWrite(out + ": the study could not be written (" + e.getMessage() + ")", e);
+    }
+    common.out().println("Study: " + out.resolve("study.yaml"));
+    common.out().println("True transfer: " + out.resolve("truth"));
+    common.out().println("Next: twinrig study " + out);
+    return 0;
+  }
+
+  private SimulationPlan plan() {
+    SimulationPlan plan = (demo ? SimulationPlan.demo() : SimulationPlan.standard()).withSeed(seed);
+    if (kinds != null) {
+      plan = plan.withKinds(kinds.stream().map(this::kind).toArray(SimulatedKind[]::new));
+    }
+    if (units != null) {
+      plan = plan.withUnitsPerKind(atLeast(1, units, "--units"));
+    }
+    if (seatings != null) {
+      plan = plan.withSeatings(atLeast(1, seatings, "--seatings"));
+    }
+    if (catalogue != null) {
+      plan = plan.withCatalogueGraphs(atLeast(0, catalogue, "--catalogue"));
+    }
+    return plan;
+  }
+
+  private SimulatedKind kind(String label) {
+    return Arrays.stream(SimulatedKind.values())
+        .filter(k -> k.label().equals(label.trim()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new CommandLine.ParameterException(
+                    spec.commandLine(),
+                    "there is no kind `"
+                        + label.trim()
+                        + "`; known kinds: "
+                        + String.join(
+                            ", ",
+                            Arrays.stream(SimulatedKind.values())
+                                .map(SimulatedKind::label)
+                                .toList())));
+  }
+
+  private int atLeast(int least, int value, String option) {
+    if (value < least) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), option + " must be " + least + " or more, but is " + value);
+    }
+    return value;
+  }
+}
