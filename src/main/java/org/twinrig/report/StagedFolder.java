@@ -40,8 +40,13 @@ public final class StagedFolder implements AutoCloseable {
     }
     Path parent = place.getParent();
     Files.createDirectories(parent);
-    Path staging = Files.createTempDirectory(parent, "." + place.getFileName() + ".writing-");
-    return new StagedFolder(place, staging);
+    // Not createTempDirectory: the results must be as readable as any folder the user makes.
+    String mark = Long.toString(ProcessHandle.current().pid());
+    Path staging = parent.resolve("." + place.getFileName() + ".writing-" + mark);
+    if (Files.exists(staging)) {
+      delete(staging);
+    }
+    return new StagedFolder(place, Files.createDirectory(staging));
   }
 
   /** Thrown when a folder holds something this program did not write. */

@@ -1,8 +1,10 @@
 package org.twinrig.simulation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
@@ -107,6 +109,8 @@ final class StudyTables {
   }
 
   static String row(String... cells) {
-    return String.join(",", cells);
+    return Arrays.stream(cells)
+        .map(cell -> cell.indexOf(',') < 0 ? cell : '"' + cell + '"')
+        .collect(Collectors.joining(","));
   }
 }

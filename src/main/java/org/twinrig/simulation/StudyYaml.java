@@ -25,7 +25,7 @@ final class StudyYaml {
     text.append("zones:\n");
     text.append("  - { name: canal entrance resonance, fixture: ").append(study.from().name());
     text.append(", from_hz: 8000, to_hz: 10000 }\n");
-    text.append("seed: 1\n");
+    text.append("screening: { apply: exclude }\nseed: 1\n");
     return text.toString();
   }
 

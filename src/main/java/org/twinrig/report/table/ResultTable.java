@@ -79,6 +79,7 @@ final class ResultTable {
   }
 
   void write(Path file) throws IOException {
+    writer.flush();
     Files.writeString(file, text.toString(), StandardCharsets.UTF_8);
   }
 }
