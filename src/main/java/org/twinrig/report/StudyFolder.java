@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.html.StudyPage;
 import org.twinrig.report.table.StudyTables;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.Settings;
@@ -41,6 +43,17 @@ public record StudyFolder(
     Files.writeString(
         folder.resolve("translation.json"),
         TranslationFile.text(outcome.translation()),
+        StandardCharsets.UTF_8);
+    StudyDrawings drawings = StudyDrawings.of(outcome, threads);
+    record.lap("draw");
+    Path figures = Files.createDirectory(folder.resolve("figures"));
+    for (Figure figure : drawings.all()) {
+      Files.writeString(figures.resolve(figure.name() + ".svg"), figure.svg(), StandardCharsets.UTF_8);
+      Files.write(figures.resolve(figure.name() + ".png"), figure.png());
+    }
+    Files.writeString(
+        folder.resolve("report.html"),
+        StudyPage.html(outcome, fingerprint, problems, drawings),
         StandardCharsets.UTF_8);
     record.lap("write");
     record.with("study", this::describe).with("settings", this::settings);

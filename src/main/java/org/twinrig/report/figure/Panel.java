@@ -1,0 +1,325 @@
+package org.twinrig.report.figure;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.Stroke;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.knowm.xchart.XYChart;
+import org.knowm.xchart.XYSeries;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+
+/**
+ * A graph of levels over frequency: paper, frequency axis with the usual ticks, curves, interval
+ * bands and the mark strip. Built up by {@code with…} calls in drawing order, painted once per
+ * medium.
+ */
+@SuppressWarnings("ArrayRecordComponent")
+final class Panel {
+  static final int WIDTH = 780;
+  private static final int LEFT = 62;
+  private static final int RIGHT = 18;
+  private static final int TOP = 62;
+  private static final int BOTTOM = 84;
+  private static final int PIXELS_PER_DECADE = (WIDTH - LEFT - RIGHT) / 3;
+  private static final double[] TICKS_HZ = {
+    20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000
+  };
+
+  private final Texts texts;
+  private final Range range;
+  private final List<Curve> curves = new ArrayList<>();
+  private final List<Area> areas = new ArrayList<>();
+  private final List<Rule> rules = new ArrayList<>();
+  private final List<Key> keys = new ArrayList<>();
+  private Optional<MarkStrip> strip = Optional.empty();
+
+  Panel(Texts texts, Range range) {
+    this.texts = texts;
+    this.range = range;
+  }
+
+  /** What is written around the graph. */
+  record Texts(String title, String subtitle, String levelAxis, String fingerprint) {}
+
+  /** The level axis: from, to and tick step in dB, and how many dB are as long as one decade. */
+  record Range(double fromDb, double toDb, double stepDb, double dbPerDecade) {
+    /** A range that holds all levels, in whole steps. */
+    static Range holding(double lowest, double highest, double stepDb, double dbPerDecade) {
+      double from = Math.floor(lowest / stepDb) * stepDb;
+      double to = Math.ceil(highest / stepDb) * stepDb;
+      return new Range(from, Math.max(to, from + stepDb), stepDb, dbPerDecade);
+    }
+  }
+
+  /** A curve through points; a break where {@code db} is NaN. */
+  record Curve(double[] hz, double[] db, Color colour, Stroke stroke) {}
+
+  private record Area(double[] hz, double[] lowDb, double[] highDb, Color colour) {}
+
+  private record Rule(double db, String label, Stroke stroke) {}
+
+  private record Key(String word, Color colour, Stroke stroke, boolean area) {}
+
+  Panel withArea(double[] hz, double[] lowDb, double[] highDb, String word) {
+    areas.add(new Area(hz, lowDb, highDb, Ink.BAND));
+    keys.add(new Key(word, Ink.BAND, Ink.THIN, true));
+    return this;
+  }
+
+  Panel withCurve(Curve curve) {
+    curves.add(curve);
+    return this;
+  }
+
+  Panel withCurve(Curve curve, String word) {
+    keys.add(new Key(word, curve.colour, curve.stroke, false));
+    return withCurve(curve);
+  }
+
+  Panel withRule(double db, String label) {
+    rules.add(new Rule(db, label, Ink.DOTTED));
+    return this;
+  }
+
+  Panel withStrip(List<MarkStrip.Cell> cells) {
+    strip = Optional.of(MarkStrip.of(cells));
+    return this;
+  }
+
+  int height() {
+    double plot = (range.toDb - range.fromDb) / range.dbPerDecade * PIXELS_PER_DECADE;
+    return (int) Math.round(plot) + TOP + BOTTOM;
+  }
+
+  private double x(double hz) {
+    return LEFT + Math.log10(hz / 20) * PIXELS_PER_DECADE;
+  }
+
+  private double y(double db) {
+    double plot = height() - TOP - BOTTOM;
+    return TOP + (range.toDb - db) / (range.toDb - range.fromDb) * plot;
+  }
+
+  void paint(Graphics2D g) {
+    g.setColor(Ink.PAPER);
+    g.fill(new Rectangle2D.Double(0, 0, WIDTH, height()));
+    paintGrid(g);
+    areas.forEach(a -> paintArea(g, a));
+    paintChart(g);
+    paintRules(g);
+    paintFrame(g);
+    paintTexts(g);
+  }
+
+  /** The plotting library draws the curves, on axes pinned to this panel's own rectangle. */
+  private void paintChart(Graphics2D g) {
+    if (curves.isEmpty()) {
+      return;
+    }
+    XYChart chart = new XYChart(WIDTH - LEFT - RIGHT, height() - TOP - BOTTOM);
+    Color clear = new Color(255, 255, 255, 0);
+    chart
+        .getStyler()
+        .setLegendVisible(false)
+        .setChartTitleVisible(false)
+        .setChartBackgroundColor(clear)
+        .setPlotBackgroundColor(clear)
+        .setPlotBorderVisible(false)
+        .setChartPadding(0)
+        .setPlotContentSize(1.0);
+    chart
+        .getStyler()
+        .setAxisTicksVisible(false)
+        .setAxisTitlesVisible(false)
+        .setPlotGridLinesVisible(false)
+        .setPlotMargin(0)
+        .setAxisTickPadding(0)
+        .setXAxisMin(Math.log10(20))
+        .setXAxisMax(Math.log10(20_000))
+        .setYAxisMin(range.fromDb)
+        .setYAxisMax(range.toDb);
+    int number = 0;
+    for (Curve curve : curves) {
+      for (Curve piece : pieces(curve)) {
+        XYSeries series = chart.addSeries("s" + number++, lg(piece.hz), piece.db);
+        series.setMarker(SeriesMarkers.NONE);
+        series.setLineColor(piece.colour);
+        series.setLineStyle((BasicStroke) piece.stroke);
+      }
+    }
+    if (number > 0) {
+      g.translate(LEFT, TOP);
+      chart.paint(g, WIDTH - LEFT - RIGHT, height() - TOP - BOTTOM);
+      g.translate(-LEFT, -TOP);
+    }
+  }
+
+  /** Runs of points that have a level inside the panel's frequency range. */
+  private static List<Curve> pieces(Curve curve) {
+    List<Curve> pieces = new ArrayList<>();
+    int start = -1;
+    for (int k = 0; k <= curve.hz.length; k++) {
+      boolean inside =
+          k < curve.hz.length
+              && !Double.isNaN(curve.db[k])
+              && curve.hz[k] >= 20
+              && curve.hz[k] <= 20_000;
+      if (inside && start < 0) {
+        start = k;
+      } else if (!inside && start >= 0) {
+        pieces.add(
+            new Curve(
+                java.util.Arrays.copyOfRange(curve.hz, start, k),
+                java.util.Arrays.copyOfRange(curve.db, start, k),
+                curve.colour,
+                curve.stroke));
+        start = -1;
+      }
+    }
+    return pieces;
+  }
+
+  private static double[] lg(double[] hz) {
+    return java.util.Arrays.stream(hz).map(Math::log10).toArray();
+  }
+
+  private void paintGrid(Graphics2D g) {
+    g.setStroke(Ink.HAIR);
+    g.setColor(Ink.GRID);
+    for (double decade = 10; decade <= 10_000; decade *= 10) {
+      for (int k = 1; k <= 9; k++) {
+        double hz = k * decade;
+        if (hz >= 20 && hz <= 20_000) {
+          g.draw(new Line2D.Double(x(hz), TOP, x(hz), y(range.fromDb)));
+        }
+      }
+    }
+    for (double db = range.fromDb; db <= range.toDb + 1e-9; db += range.stepDb) {
+      g.draw(new Line2D.Double(LEFT, y(db), x(20_000), y(db)));
+    }
+  }
+
+  private void paintArea(Graphics2D g, Area area) {
+    int k = 0;
+    while (k < area.hz.length) {
+      if (Double.isNaN(area.lowDb[k])) {
+        k++;
+        continue;
+      }
+      int end = k;
+      while (end < area.hz.length && !Double.isNaN(area.lowDb[end])) {
+        end++;
+      }
+      Path2D.Double path = new Path2D.Double();
+      for (int p = k; p < end; p++) {
+        line(path, p == k, x(area.hz[p]), y(clamp(area.highDb[p])));
+      }
+      for (int p = end - 1; p >= k; p--) {
+        line(path, false, x(area.hz[p]), y(clamp(area.lowDb[p])));
+      }
+      path.closePath();
+      g.setColor(area.colour);
+      g.fill(path);
+      k = end;
+    }
+  }
+
+  private double clamp(double db) {
+    return Math.max(range.fromDb, Math.min(range.toDb, db));
+  }
+
+  private static void line(Path2D.Double path, boolean first, double x, double y) {
+    if (first) {
+      path.moveTo(x, y);
+    } else {
+      path.lineTo(x, y);
+    }
+  }
+
+  private void paintRules(Graphics2D g) {
+    for (Rule rule : rules) {
+      g.setColor(Ink.TEXT);
+      g.setStroke(rule.stroke);
+      g.draw(new Line2D.Double(LEFT, y(rule.db), x(20_000), y(rule.db)));
+      g.setFont(Ink.SMALL);
+      g.drawString(rule.label, LEFT + 5, (float) (y(rule.db) - 3));
+    }
+  }
+
+  private void paintFrame(Graphics2D g) {
+    g.setStroke(Ink.THIN);
+    g.setColor(Ink.AXIS);
+    g.draw(new Rectangle2D.Double(LEFT, TOP, x(20_000) - LEFT, y(range.fromDb) - TOP));
+    if (range.fromDb < 0 && range.toDb > 0) {
+      g.draw(new Line2D.Double(LEFT, y(0), x(20_000), y(0)));
+    }
+    g.setFont(Ink.TICK);
+    g.setColor(Ink.TEXT);
+    for (double hz : TICKS_HZ) {
+      String label = hz < 1000 ? Long.toString((long) hz) : (long) (hz / 1000) + "k";
+      centred(g, label, x(hz), y(range.fromDb) + 15);
+    }
+    for (double db = range.fromDb; db <= range.toDb + 1e-9; db += range.stepDb) {
+      String label = Long.toString(Math.round(db));
+      int width = g.getFontMetrics().stringWidth(label);
+      g.drawString(label, LEFT - 7 - width, (float) (y(db) + 4));
+    }
+  }
+
+  private void paintTexts(Graphics2D g) {
+    double below = y(range.fromDb);
+    g.setColor(Ink.TEXT);
+    g.setFont(Ink.TITLE);
+    g.drawString(texts.title, LEFT, 22);
+    g.setFont(Ink.NOTE);
+    g.setColor(Ink.FAINT_TEXT);
+    g.drawString(texts.subtitle, LEFT, 38);
+    paintKeys(g);
+    g.setFont(Ink.NOTE);
+    g.setColor(Ink.TEXT);
+    g.drawString(texts.levelAxis, 8, 54);
+    int width = g.getFontMetrics().stringWidth("Frequency, Hz");
+    g.drawString("Frequency, Hz", (float) (x(20_000) - width), (float) (below + 31));
+    strip.ifPresent(
+        s -> {
+          s.paint(g, hz -> Math.max(LEFT, Math.min(x(20_000), x(hz))), below + 40);
+          MarkStrip.legend(g, LEFT, below + 67);
+        });
+    g.setFont(Ink.SMALL);
+    g.setColor(Ink.FAINT_TEXT);
+    String small =
+        "1 decade = " + Math.round(range.dbPerDecade) + " dB · study " + texts.fingerprint;
+    int smallWidth = g.getFontMetrics().stringWidth(small);
+    g.drawString(small, (float) (x(20_000) - smallWidth), (float) (below + 67));
+  }
+
+  private void paintKeys(Graphics2D g) {
+    g.setFont(Ink.NOTE);
+    double at = x(20_000);
+    for (int k = keys.size() - 1; k >= 0; k--) {
+      Key key = keys.get(k);
+      at -= g.getFontMetrics().stringWidth(key.word);
+      g.setColor(Ink.TEXT);
+      g.drawString(key.word, (float) at, 54);
+      at -= 28;
+      g.setColor(key.colour);
+      g.setStroke(key.stroke);
+      if (key.area) {
+        g.fill(new Rectangle2D.Double(at, 45, 22, 10));
+      } else {
+        g.draw(new Line2D.Double(at, 50, at + 22, 50));
+      }
+      at -= 14;
+    }
+  }
+
+  private static void centred(Graphics2D g, String text, double x, double y) {
+    g.drawString(text, (float) (x - g.getFontMetrics().stringWidth(text) / 2.0), (float) y);
+  }
+}
