@@ -2,6 +2,8 @@ package org.twinrig.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.KindEstimate;
@@ -15,17 +17,23 @@ import org.twinrig.response.Levels;
  * @param biasDb mean error over units and bands, measured minus predicted, dB
  * @param rmsOffsetDb root mean square error of the plain offset, dB
  * @param rmsDb root mean square error of the model, its choice included, dB
- * @param coverage share of errors inside the prediction interval
+ * @param coverage share of errors inside the prediction interval; nothing where every band has
+ *     fewer than four units
  */
 public record RegionErrors(
-    Region region, int units, double biasDb, double rmsOffsetDb, double rmsDb, double coverage) {
+    Region region,
+    int units,
+    double biasDb,
+    double rmsOffsetDb,
+    double rmsDb,
+    OptionalDouble coverage) {
 
   /** Refuses anything that is not a number. */
   public RegionErrors {
     Checks.finite(biasDb, "bias_db");
     Checks.notNegative(rmsOffsetDb, "rms_offset_db");
     Checks.notNegative(rmsDb, "rms_db");
-    Checks.notNegative(coverage, "coverage");
+    Objects.requireNonNull(coverage, "coverage");
   }
 
   /**
@@ -122,7 +130,7 @@ public record RegionErrors(
           sum / errors,
           Math.sqrt(offsetSquares / errors),
           Math.sqrt(squares / errors),
-          judged == 0 ? 0 : (double) inside / judged);
+          judged == 0 ? OptionalDouble.empty() : OptionalDouble.of((double) inside / judged));
     }
   }
 }

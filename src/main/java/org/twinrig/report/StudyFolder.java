@@ -10,6 +10,7 @@ import java.util.List;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
 import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.StudyPage;
 import org.twinrig.report.table.StudyTables;
 import org.twinrig.study.InputFingerprint;
@@ -48,7 +49,8 @@ public record StudyFolder(
     record.lap("draw");
     Path figures = Files.createDirectory(folder.resolve("figures"));
     for (Figure figure : drawings.all()) {
-      Files.writeString(figures.resolve(figure.name() + ".svg"), figure.svg(), StandardCharsets.UTF_8);
+      Files.writeString(
+          figures.resolve(figure.name() + ".svg"), figure.svg(), StandardCharsets.UTF_8);
       Files.write(figures.resolve(figure.name() + ".png"), figure.png());
     }
     Files.writeString(

@@ -115,7 +115,7 @@ class BandLevelsTest {
   @Provide
   Arbitrary<Response> responses() {
     return Combinators.combine(
-            Arbitraries.doubles().between(0.001, 0.4).list().ofSize(12),
+            Arbitraries.doubles().between(0.01, 0.4).list().ofSize(12),
             Arbitraries.doubles().between(-30, 30).list().ofSize(13))
         .as(
             (steps, levels) -> {

@@ -113,6 +113,7 @@ class StudyWriterTest {
         catalogue: ../data/catalogue.csv
         zones:
           - { name: canal entrance resonance, fixture: plate, from_hz: 8000, to_hz: 10000 }
+        screening: { apply: exclude }
         seed: 1
         """,
         PLAN.draw().studyFile("../data/"));

@@ -1,4 +1,4 @@
-package org.twinrig.report;
+package org.twinrig.report.figure;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,11 +10,6 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.internal.Parallel;
-import org.twinrig.report.figure.Caption;
-import org.twinrig.report.figure.CapturesFigure;
-import org.twinrig.report.figure.ErrorFigure;
-import org.twinrig.report.figure.Figure;
-import org.twinrig.report.figure.TransferFigure;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
 
@@ -107,8 +102,7 @@ public record StudyDrawings(List<Figure> transfer, List<Figure> errors, List<Fig
     return CapturesFigure.of(
         unit,
         traces,
-        new CapturesFigure.Fixtures(
-            outcome.study().from().label(), outcome.study().to().label()),
+        new CapturesFigure.Fixtures(outcome.study().from().label(), outcome.study().to().label()),
         caption);
   }
 }

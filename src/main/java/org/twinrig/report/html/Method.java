@@ -1,0 +1,31 @@
+package org.twinrig.report.html;
+
+import java.util.List;
+
+/** The method in ten lines, with sources. */
+final class Method {
+  private Method() {}
+
+  static List<String> lines() {
+    return List.of(
+        "Bands are fractional octaves after IEC 61260-1:2014, base ten. A band's level is the mean"
+            + " square of the capture over the band; a band the capture does not wholly cover has none.",
+        "Every capture is corrected by its session's calibrator and pinned to the anchor by itself,"
+            + " before any averaging. Sides, then seatings, are averaged in dB.",
+        "Each kind of headphone is analysed on its own. What is counted is units, not captures.",
+        "The mean transfer is a random-effects mean over units; the variance between units is found"
+            + " by restricted maximum likelihood (Viechtbauer 2005).",
+        "Its interval per band follows Hartung (1999) and Sidik and Jonkman (2002), with Student's t"
+            + " on n − 1 degrees of freedom.",
+        "The interval for all bands at once comes from sign flips of whole units (Canay, Romano and"
+            + " Shaikh 2017), bounded by Bonferroni's.",
+        "A single unit is predicted by its old level plus the mean transfer. The error of that is"
+            + " measured by leaving each unit out in turn (Stone 1974).",
+        "The prediction interval is t times the root mean square of those errors: where a new"
+            + " measurement of one unit, averaged over as many seatings, is expected.",
+        "Marks follow from the prediction half-width and the tolerances, and are capped outside the"
+            + " range of the ear simulators, in zones the lab declared and where a resonance moves.",
+        "Zones are runs of bands with one mark; runs narrower than 1/6 octave join the worse"
+            + " neighbour, unless that would hide a worse mark.");
+  }
+}
