@@ -49,7 +49,7 @@ public final class ErrorFigure {
                         + " of re-captures should fall inside the pale band",
                     "Measured minus predicted, dB",
                     caption.fingerprint()),
-                Panel.Range.holding(-greatest, greatest, 5, 10))
+                Panel.Range.ofDifferences(-greatest, greatest))
             .withArea(hz, low, high, "prediction interval");
     for (Levels unit : kind.estimate().errors()) {
       double[] errors = new double[n];

@@ -27,6 +27,7 @@ final class Panel {
   private static final int TOP = 62;
   private static final int BOTTOM = 84;
   private static final int PIXELS_PER_DECADE = (WIDTH - LEFT - RIGHT) / 3;
+  private static final double TALLEST_AT_10_DB = 12;
   private static final double[] TICKS_HZ = {
     20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000
   };
@@ -54,6 +55,12 @@ final class Panel {
       double from = Math.floor(lowest / stepDb) * stepDb;
       double to = Math.ceil(highest / stepDb) * stepDb;
       return new Range(from, Math.max(to, from + stepDb), stepDb, dbPerDecade);
+    }
+
+    /** For differences: 10 dB a decade while that fits a page, otherwise 25 dB (IEC 60263). */
+    static Range ofDifferences(double lowest, double highest) {
+      boolean tall = highest - lowest > TALLEST_AT_10_DB;
+      return holding(lowest, highest, 5, tall ? 25 : 10);
     }
   }
 

@@ -21,7 +21,7 @@ public final class TransferFigure {
   public static Figure of(KindOutcome kind, Caption caption) {
     List<MarkedBand> bands = kind.transfer().bands();
     Series s = new Series(bands);
-    Panel.Range range = Panel.Range.holding(s.lowest - 1, s.highest + 1, 5, 10);
+    Panel.Range range = Panel.Range.ofDifferences(s.lowest - 0.5, s.highest + 0.5);
     String title = title(kind);
     Panel panel =
         new Panel(
