@@ -64,6 +64,15 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
   private List<String> kinds;
 
   @Option(
+      names = "--points",
+      paramLabel = "N",
+      description = "Points of every capture (default: 240).")
+  private Integer points;
+
+  @Option(names = "--one-side", description = "Capture one side of every unit only.")
+  private boolean oneSide;
+
+  @Option(
       names = "--catalogue",
       paramLabel = "N",
       description = "How many old graphs to add as a back catalogue (default: 0).")
@@ -103,6 +112,15 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
     }
     if (seatings != null) {
       plan = plan.withSeatings(atLeast(1, seatings, "--seatings"));
+    }
+    if (points != null) {
+      SimulationPlan.Axis axis = plan.axis();
+      plan =
+          plan.withAxis(
+              new SimulationPlan.Axis(atLeast(30, points, "--points"), axis.fromHz(), axis.toHz()));
+    }
+    if (oneSide) {
+      plan = plan.withBothSidesShare(0);
     }
     if (catalogue != null) {
       plan = plan.withCatalogueGraphs(atLeast(0, catalogue, "--catalogue"));
