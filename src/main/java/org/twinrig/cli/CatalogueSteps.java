@@ -37,8 +37,8 @@ final class CatalogueSteps {
   /** Re-expresses a catalogue into a result folder; returns what became of it. */
   Findings<CatalogueRun.Outcome> run(Path catalogue, Path out, Choices choices)
       throws UnusableInput, CannotWrite {
-    String source = catalogue.getFileName().toString();
-    Findings<CatalogueReader.Catalogue> entries = CatalogueReader.read(catalogue, source);
+    Findings<CatalogueReader.Catalogue> entries =
+        CatalogueReader.read(catalogue, catalogue.toString());
     common.progress("Re-expressing " + entries.value().entries().size() + " graphs.");
     Holder holder = new Holder();
     OutputFolder.write(out, folder -> holder.outcome = fill(folder, catalogue, entries, choices));
@@ -49,7 +49,7 @@ final class CatalogueSteps {
   private Findings<CatalogueRun.Outcome> fill(
       Path folder, Path catalogue, Findings<CatalogueReader.Catalogue> entries, Choices choices)
       throws IOException, UnusableInput {
-    Path home = catalogue.toRealPath().getParent();
+    Path home = catalogue.toRealPath().resolve("..").normalize();
     CatalogueFolder results =
         new CatalogueFolder(
             folder, translation, entries.value().entries(), choices.figures(), common.threads());

@@ -38,11 +38,11 @@ public final class StagedFolder implements AutoCloseable {
     if (!replaceable(place)) {
       throw new NotOursException(target);
     }
-    Path parent = place.getParent();
+    Path parent = place.resolve("..").normalize();
     Files.createDirectories(parent);
     // Not createTempDirectory: the results must be as readable as any folder the user makes.
     String mark = Long.toString(ProcessHandle.current().pid());
-    Path staging = parent.resolve("." + place.getFileName() + ".writing-" + mark);
+    Path staging = parent.resolve("." + parent.relativize(place) + ".writing-" + mark);
     if (Files.exists(staging)) {
       delete(staging);
     }
@@ -85,7 +85,7 @@ public final class StagedFolder implements AutoCloseable {
    * @throws IOException when it cannot be moved; earlier results are then back in their place
    */
   public void keep() throws IOException {
-    Path earlier = staging.resolveSibling(staging.getFileName() + ".earlier");
+    Path earlier = Path.of(staging + ".earlier");
     boolean replaces = Files.exists(target);
     if (replaces) {
       Files.move(target, earlier);

@@ -1,0 +1,116 @@
+package org.twinrig;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** Holds the one way through the packages, and every outside library inside its fence. */
+class ArchitectureTest {
+  /** In the order of the way: a package may use those before it. */
+  private static final List<String> WAY =
+      List.of(
+          "problem",
+          "band",
+          "response",
+          "capture",
+          "intake",
+          "study",
+          "screening",
+          "regression",
+          "reliability",
+          "translation",
+          "evidence",
+          "simulation",
+          "analysis",
+          "report",
+          "cli");
+
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .withImportOption(location -> !location.contains("/html/page/"))
+          .importPackages("org.twinrig");
+
+  @TestFactory
+  Stream<DynamicTest> aPackageUsesOnlyThoseBeforeIt() {
+    return WAY.stream()
+        .limit(WAY.size() - 1)
+        .map(
+            name -> {
+              String[] later =
+                  WAY.subList(WAY.indexOf(name) + 1, WAY.size()).stream()
+                      .map(l -> "org.twinrig." + l + "..")
+                      .toArray(String[]::new);
+              return DynamicTest.dynamicTest(
+                  name,
+                  () ->
+                      noClasses()
+                          .that()
+                          .resideInAPackage("org.twinrig." + name + "..")
+                          .should()
+                          .dependOnClassesThat()
+                          .resideInAnyPackage(later)
+                          .check(CLASSES));
+            });
+  }
+
+  @Test
+  void noPackagesGoRoundInCircles() {
+    slices().matching("org.twinrig.(**)").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void internalsUseNobody() {
+    noClasses()
+        .that()
+        .resideInAPackage("org.twinrig.internal..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(WAY.stream().map(p -> "org.twinrig." + p + "..").toArray(String[]::new))
+        .check(CLASSES);
+  }
+
+  @TestFactory
+  Stream<DynamicTest> outsideLibrariesStayInsideTheirFence() {
+    return Stream.of(
+        fence("org.ejml..", "org.twinrig.internal.linalg.."),
+        fence("org.knowm..", "org.twinrig.report.figure.."),
+        fence("de.erichseifert..", "org.twinrig.report.figure.."),
+        fence("gg.jte..", "org.twinrig.report.html.."),
+        fence("tech.tablesaw..", "org.twinrig.report.."),
+        fence("de.siegmar..", "org.twinrig.intake..", "org.twinrig.report.table.."),
+        fence("org.snakeyaml..", "org.twinrig.study.."),
+        fence("com.fasterxml..", "org.twinrig.translation..", "org.twinrig.report.."),
+        fence("picocli..", "org.twinrig.cli.."),
+        fence(
+            "org.apache.commons.math3..",
+            "org.twinrig.regression..",
+            "org.twinrig.reliability..",
+            "org.twinrig.translation..",
+            "org.twinrig.evidence.."));
+  }
+
+  private static DynamicTest fence(String library, String... inside) {
+    return DynamicTest.dynamicTest(
+        library,
+        () ->
+            noClasses()
+                .that()
+                .resideInAPackage("org.twinrig..")
+                .and()
+                .resideOutsideOfPackages(inside)
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(library)
+                .allowEmptyShould(true)
+                .check(CLASSES));
+  }
+}

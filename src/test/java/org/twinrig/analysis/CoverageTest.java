@@ -1,0 +1,103 @@
+package org.twinrig.analysis;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Locale;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Unit;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.TransferEstimator;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.Levels;
+import org.twinrig.simulation.SimulatedKind;
+import org.twinrig.simulation.SimulatedStudy;
+import org.twinrig.simulation.SimulationPlan;
+import org.twinrig.study.Anchoring;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Pairing;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+
+/**
+ * Simulated studies whose true mean transfer is known: how often the simultaneous interval holds
+ * the whole of it. The count is set in the build (mvn verify -Pproof: 200 studies); with fewer, the
+ * bounds widen by three binomial standard errors of the reduced count.
+ */
+class CoverageTest {
+  private static final double LEAST = 0.90;
+  private static final double MOST = 0.98;
+
+  @ParameterizedTest
+  @ValueSource(ints = {8, 16})
+  void theSimultaneousIntervalHoldsTheTruth(int unitsPerKind) {
+    int studies = Integer.getInteger("twinrig.coverageStudies", 60);
+    SimulationPlan plan =
+        SimulationPlan.standard()
+            .withUnitsPerKind(unitsPerKind)
+            .withAxis(new SimulationPlan.Axis(120, 10, 22_000));
+    BandGrid grid = BandGrid.covering(20, 20_000, 12);
+    Anchor anchor = new Anchor.Range(300, 1000);
+    SimulatedKind[] kinds = {
+      SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR
+    };
+    Levels[] truths = new Levels[kinds.length];
+    for (int k = 0; k < kinds.length; k++) {
+      truths[k] = plan.populationTransfer(kinds[k], grid, anchor);
+    }
+    int held = 0;
+    for (int seed = 1; seed <= studies; seed++) {
+      SimulatedStudy drawn = plan.withSeed(90_000 + seed).draw();
+      for (PairedUnits paired : paired(drawn)) {
+        int k = SimulatedKind.ofLabel(paired.kind()).orElseThrow().ordinal();
+        for (int j = 0; j < kinds.length; j++) {
+          if (kinds[j].ordinal() == k && holds(paired, truths[j])) {
+            held++;
+          }
+        }
+      }
+    }
+    double share = held / (3.0 * studies);
+    double slack = studies >= 200 ? 0 : 3 * Math.sqrt(0.95 * 0.05 / (3.0 * studies));
+    System.out.printf(
+        Locale.ROOT,
+        "simultaneous interval, n = %d: holds the truth in %.3f of %d kind-studies%n",
+        unitsPerKind,
+        share,
+        3 * studies);
+    assertTrue(
+        share >= LEAST - slack && share <= MOST + slack,
+        () -> "held in " + share + " of studies with n = " + unitsPerKind);
+  }
+
+  private static java.util.List<PairedUnits> paired(SimulatedStudy drawn) {
+    Study study =
+        new Study(
+            java.nio.file.Path.of("."),
+            "simulated",
+            drawn.from(),
+            drawn.to(),
+            drawn.units(),
+            drawn.captures().stream().map(c -> c.entry()).toList(),
+            java.util.List.of(),
+            java.util.Optional.empty(),
+            Settings.defaults(),
+            java.nio.file.Path.of("."),
+            java.util.List.of());
+    return new Pairing(study)
+        .pair(Anchoring.of(study.settings(), 2).apply(drawn.captures()).value(), Unit.Role.FIT);
+  }
+
+  private static boolean holds(PairedUnits paired, Levels truth) {
+    KindEstimate estimate = TransferEstimator.withDefaults().fit(paired);
+    for (int b = 0; b < truth.grid().size(); b++) {
+      if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
+          && Math.abs(fitted.mean().meanDb() - truth.db(b)) > fitted.simultaneousHalfDb()) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

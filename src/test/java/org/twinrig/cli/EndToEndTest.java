@@ -1,0 +1,182 @@
+package org.twinrig.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The main job through the program's own door. */
+class EndToEndTest {
+  @TempDir private Path folder;
+
+  private record Ran(int status, String out, String err) {}
+
+  private static Ran run(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
+    return new Ran(status, out.toString(), err.toString());
+  }
+
+  @Test
+  void theDemonstrationGivesTheSameBytesOnAnyNumberOfThreads() throws IOException {
+    Ran first = run("demo", "--out", folder.resolve("a").toString(), "--threads", "2");
+    assertEquals(0, first.status, first.err);
+    Ran second = run("demo", "--out", folder.resolve("b").toString(), "--threads", "1");
+    assertEquals(0, second.status, second.err);
+    List<String> files = files(folder.resolve("a"));
+    assertEquals(files, files(folder.resolve("b")));
+    assertTrue(
+        files.containsAll(
+            List.of(
+                "study/transfer.csv",
+                "study/zones.csv",
+                "study/validation.csv",
+                "study/screening.csv",
+                "study/translation.json",
+                "study/report.html",
+                "study/run.json",
+                "study/figures/transfer-in-ear.svg",
+                "study/figures/transfer-in-ear.png",
+                "catalogue/summary.csv",
+                "catalogue/report.html")),
+        files.toString());
+    for (String file : files) {
+      byte[] a = Files.readAllBytes(folder.resolve("a").resolve(file));
+      byte[] b = Files.readAllBytes(folder.resolve("b").resolve(file));
+      if (file.endsWith("run.json")) {
+        assertEquals(withoutTimings(a), withoutTimings(b), file);
+      } else {
+        assertArrayEquals(a, b, file);
+      }
+      if (file.endsWith(".csv") || file.endsWith(".html") || file.endsWith(".svg")) {
+        String text = new String(a, java.nio.charset.StandardCharsets.UTF_8);
+        // The page's own script asks isNaN(…).
+        assertFalse(text.replace("isNaN(", "").contains("NaN"), file);
+      }
+    }
+    assertTrue(first.out.contains("Of 44 graphs, 44 re-expressed and 0 refused."), () -> first.out);
+  }
+
+  @Test
+  void aTranslationFileGivesWhatTheStudyGives() throws IOException {
+    Path study = Path.of("studies", "plate-to-head");
+    Path catalogue = Path.of("demo-data", "plate-to-head", "catalogue.csv");
+    Path results = folder.resolve("results");
+    assertEquals(0, run("study", study.toString(), "--out", results.toString()).status);
+    Path direct = folder.resolve("direct");
+    Path byFile = folder.resolve("by-file");
+    assertEquals(
+        0,
+        run(
+                "translate",
+                study.toString(),
+                "--catalogue",
+                catalogue.toString(),
+                "--out",
+                direct.toString())
+            .status);
+    assertEquals(
+        0,
+        run(
+                "translate",
+                results.resolve("translation.json").toString(),
+                "--catalogue",
+                catalogue.toString(),
+                "--out",
+                byFile.toString())
+            .status);
+    for (String file : files(direct)) {
+      if (!file.endsWith("run.json")) {
+        assertArrayEquals(
+            Files.readAllBytes(direct.resolve(file)),
+            Files.readAllBytes(byFile.resolve(file)),
+            file);
+      }
+    }
+  }
+
+  @Test
+  void aRefusedCaptureIsNamedAndTheStudyGoesOnUnlessStrict() throws IOException {
+    Path study = folder.resolve("study");
+    assertEquals(
+        0, run("simulate", "--out", study.toString(), "--seed", "3", "--units", "5").status);
+    Path spoiled;
+    try (Stream<Path> captures = Files.walk(study.resolve("captures"))) {
+      spoiled = captures.filter(Files::isRegularFile).sorted().findFirst().orElseThrow();
+    }
+    Files.writeString(spoiled, "frequency_hz,level_db\n20,90\n30,oops\n40,91\n50,90\n60,90\n");
+    Ran lenient = run("study", study.toString());
+    assertEquals(0, lenient.status, lenient.err);
+    assertTrue(lenient.err.contains(spoiled.getFileName() + ":3: "), lenient.err);
+    assertTrue(
+        Files.readString(study.resolve("results/report.html")).contains("oops"),
+        "the report names the refused capture");
+    byte[] before = Files.readAllBytes(study.resolve("results/transfer.csv"));
+    Ran strict = run("study", study.toString(), "--strict");
+    assertEquals(1, strict.status);
+    assertTrue(strict.err.contains("oops"), strict.err);
+    assertArrayEquals(before, Files.readAllBytes(study.resolve("results/transfer.csv")));
+  }
+
+  @Test
+  void aFolderOfTheUsersIsNeverReplaced() throws IOException {
+    Path mine = Files.createDirectory(folder.resolve("mine"));
+    Files.writeString(mine.resolve("thesis.txt"), "years of work");
+    Ran ran = run("study", "studies/plate-to-head", "--out", mine.toString());
+    assertEquals(1, ran.status);
+    assertEquals(
+        mine
+            + ": the folder holds something that is not an earlier result of twinrig; name a new or"
+            + " empty folder with --out\n",
+        ran.err.replace("\r\n", "\n"));
+    assertEquals("years of work", Files.readString(mine.resolve("thesis.txt")));
+  }
+
+  @Test
+  void wrongUsageAndMissingInputHaveTheirOwnStatus() {
+    assertEquals(2, run("study").status);
+    assertEquals(2, run("nonsense").status);
+    assertEquals(2, run("study", "x", "--threads", "0").status);
+    assertEquals(2, run("simulate", "--out", "x", "--seed", "1", "--units", "0").status);
+    Ran missing = run("study", folder.resolve("nowhere").toString());
+    assertEquals(1, missing.status);
+    assertFalse(missing.err.contains("\tat "), missing.err);
+    Ran inspected = run("inspect", folder.resolve("nowhere.txt").toString());
+    assertEquals(1, inspected.status);
+    Ran version =
+        run(
+            "translate",
+            "demo-data/plate-to-head/units.csv",
+            "--catalogue",
+            "demo-data/plate-to-head/catalogue.csv",
+            "--out",
+            folder.resolve("t").toString());
+    assertEquals(1, version.status);
+    assertTrue(version.err.contains("this is not JSON"), version.err);
+  }
+
+  private static List<String> files(Path root) throws IOException {
+    try (Stream<Path> all = Files.walk(root)) {
+      return all.filter(Files::isRegularFile)
+          .map(p -> root.relativize(p).toString().replace('\\', '/'))
+          .sorted()
+          .toList();
+    }
+  }
+
+  private static String withoutTimings(byte[] json) {
+    String text = new String(json, java.nio.charset.StandardCharsets.UTF_8);
+    return text.substring(0, text.indexOf("\"timings_s\""));
+  }
+}
