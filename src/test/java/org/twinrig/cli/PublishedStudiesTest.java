@@ -126,7 +126,7 @@ class PublishedStudiesTest {
     int status = Main.run(new PrintWriter(out), new PrintWriter(err), "study", folder.toString());
     assertEquals(0, status, err.toString());
     List<String> lines = Files.readAllLines(folder.resolve("results/transfer.csv"));
-    String[] header = lines.get(0).split(",");
+    String[] header = lines.get(0).split(",", -1);
     List<Map<String, String>> rows = new ArrayList<>();
     for (String line : lines.subList(1, lines.size())) {
       String[] cells = line.split(",", -1);
