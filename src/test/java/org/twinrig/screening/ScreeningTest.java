@@ -1,0 +1,88 @@
+package org.twinrig.screening;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Anchoring;
+import org.twinrig.study.CaptureReading;
+import org.twinrig.study.ScreeningMode;
+import org.twinrig.study.SessionCorrection;
+import org.twinrig.study.Study;
+import org.twinrig.study.StudyReader;
+
+/** Against the troubles planted in the demonstration's data. */
+class ScreeningTest {
+  private static Study study;
+  private static List<AnchoredCapture> captures;
+
+  @BeforeAll
+  static void readOnce() throws UnusableInput {
+    study = StudyReader.read(Path.of("studies", "plate-to-head")).value();
+    captures =
+        Anchoring.of(study.settings(), 2)
+            .apply(SessionCorrection.apply(CaptureReading.read(study, 2).value(), study))
+            .value();
+  }
+
+  @Test
+  void everyPlantedLostSealIsFoundAndNoOtherIsAccused() throws IOException {
+    Set<String> planted = new HashSet<>();
+    for (String line :
+        Files.readAllLines(
+            Path.of("demo-data", "plate-to-head", "truth", "troubles.csv"),
+            StandardCharsets.UTF_8)) {
+      String[] cells = line.split(",", -1);
+      if (cells.length == 6 && cells[4].equals("lost seal") && cells[5].equals("no")) {
+        planted.add(String.join("/", cells[0], cells[1], cells[2], cells[3]));
+      }
+    }
+    Set<String> found = new HashSet<>();
+    for (Verdict v : Screening.of(study, captures).verdicts()) {
+      if (v.finding() == Verdict.Finding.LOST_SEAL) {
+        CaptureEntry c = v.capture();
+        found.add(String.join("/", c.unit(), c.fixture(), c.side().name(), "" + c.seating()));
+      }
+    }
+    assertEquals(planted, found);
+  }
+
+  @Test
+  void suggestingLeavesNothingOut() {
+    Study suggesting = study.withSettings(study.settings().withScreening(ScreeningMode.SUGGEST));
+    Screening suggested = Screening.of(suggesting, captures);
+    long byLab = study.captures().stream().filter(CaptureEntry::excludedByLab).count();
+    assertEquals(captures.size() - byLab, suggested.accepted().size());
+    assertTrue(suggested.verdicts().stream().noneMatch(Verdict::excluded));
+    assertTrue(Screening.of(study, captures).accepted().size() < suggested.accepted().size());
+  }
+
+  @Test
+  void aVerdictIsOneSentence() {
+    CaptureEntry entry = study.captures().get(0);
+    assertEquals(
+        "lost seal: bass below the unit's best seal is 7.4 dB, but at most 4.0 dB is allowed",
+        new Verdict(entry, Verdict.Finding.LOST_SEAL, 7.41, 4, false).sentence());
+  }
+
+  @Test
+  void aFileGivenTwiceIsReported() {
+    AnchoredCapture first = captures.get(0);
+    List<Verdict> verdicts = SameContent.of(List.of(first, first), false);
+    assertEquals(1, verdicts.size());
+    assertEquals(
+        "same content: the file has the same content as another capture's",
+        verdicts.get(0).sentence());
+  }
+}
