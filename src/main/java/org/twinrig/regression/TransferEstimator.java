@@ -14,7 +14,9 @@ import org.twinrig.study.PairedUnits;
  * interval, and the prediction of one unit.
  *
  * <p>The simultaneous half-width is {@code min(q, t_{n-1, 1-α/(2·bands)})·SE}, with {@code q} from
- * {@link SignFlipInterval} and {@code bands} the number of bands that have an estimate.
+ * {@link SignFlipInterval} and {@code bands} the number of bands that have an estimate; it is never
+ * below the pointwise one, and with fewer sign patterns than {@code 1/α} Bonferroni's quantile
+ * stands alone.
  *
  * <p>The prediction half-width for a graph averaged over {@code m} seatings is {@code
  * t_{n-1}·√(loo_rms² + s2_A·max(0, 1/m - 1/ñ_A))}; an outcome carries it for {@code m = ñ_A}.
@@ -89,7 +91,7 @@ public final class TransferEstimator {
                 .fit(differences);
     List<BandOutcome> outcomes = new ArrayList<>(bands);
     for (int b = 0; b < bands; b++) {
-      outcomes.add(outcome(paired, b, samples.get(b), simultaneous.multiplier(), fitted));
+      outcomes.add(outcome(paired, b, samples.get(b), simultaneous, fitted));
     }
     List<Levels> errorCurves =
         Arrays.stream(errors).map(row -> Levels.copyOf(paired.grid(), row)).toList();
@@ -104,7 +106,11 @@ public final class TransferEstimator {
   }
 
   private BandOutcome outcome(
-      PairedUnits paired, int b, BandSample sample, double multiplier, long fittedBands) {
+      PairedUnits paired,
+      int b,
+      BandSample sample,
+      SignFlipInterval.Result simultaneous,
+      long fittedBands) {
     int n = sample.size();
     if (n < LEAST_UNITS) {
       return new BandOutcome.NotFitted(
@@ -123,13 +129,25 @@ public final class TransferEstimator {
     return new BandOutcome.Fitted(
         paired.grid().band(b),
         mean,
-        Math.min(multiplier, bonferroni) * mean.standardErrorDb(),
+        multiplier(simultaneous, quantile(n - 1, 1 - alpha / 2), bonferroni)
+            * mean.standardErrorDb(),
         new BandOutcome.Prediction(BandOutcome.Model.OFFSET, half, looRms, looRms),
         new BandOutcome.Scatter(
             Arrays.stream(sample.variances()).average().orElseThrow(),
             sample.from().variance(),
             sample.to().variance(),
             sample.from().harmonicMean()));
+  }
+
+  /**
+   * Never below the pointwise quantile. With fewer sign patterns than 1/α (five units or fewer at
+   * 95 %) no pattern is rare enough for the quantile to exist, and Bonferroni's stands alone.
+   */
+  private double multiplier(
+      SignFlipInterval.Result simultaneous, double pointwise, double bonferroni) {
+    boolean enough = simultaneous.patterns() * (1 - confidence) >= 1 - 1e-9;
+    double q = enough ? Math.min(simultaneous.multiplier(), bonferroni) : bonferroni;
+    return Math.max(pointwise, q);
   }
 
   private static double quantile(int degreesOfFreedom, double probability) {

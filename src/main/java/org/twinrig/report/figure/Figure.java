@@ -1,5 +1,9 @@
 package org.twinrig.report.figure;
 
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.zip.CRC32;
+
 /**
  * One finished drawing.
  *
@@ -22,14 +26,21 @@ public record Figure(String name, String title, String alt, String svg, byte[] p
   }
 
   /**
-   * A name that is safe for a file.
+   * A name that is safe for a file and as an id on a page.
    *
    * @param prefix what is drawn
    * @param subject a kind, unit or graph
-   * @return letters, digits and hyphens only
+   * @return small letters, digits, hyphens and underscores only; where that loses something of the
+   *     subject, a checksum keeps names apart
    */
   static String nameOf(String prefix, String subject) {
-    String safe = subject.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
-    return prefix + "-" + safe.replaceAll("^-|-$", "");
+    String safe =
+        subject.toLowerCase(Locale.ROOT).replace(' ', '_').replaceAll("[^a-z0-9_-]+", "-");
+    if (safe.replace('_', ' ').equals(subject)) {
+      return prefix + "-" + safe;
+    }
+    CRC32 checksum = new CRC32();
+    checksum.update(subject.getBytes(StandardCharsets.UTF_8));
+    return String.format(Locale.ROOT, "%s-%s-%08x", prefix, safe, checksum.getValue());
   }
 }

@@ -49,11 +49,12 @@ public final class GraphFigure {
       lowest = 0;
       highest = 10;
     }
+    double reliable = graph.octaves(Mark.RELIABLE);
     String title =
         graph.entry().graph()
-            + ": "
-            + Numbers.fixed(graph.octaves(Mark.RELIABLE), 1)
-            + " octaves can be read as measured";
+            + (reliable == 0
+                ? ": no band can be read as measured"
+                : ": " + Numbers.fixed(reliable, 1) + " octaves can be read as measured");
     Panel panel =
         new Panel(
                 new Panel.Texts(

@@ -93,10 +93,10 @@ final class MarkStrip {
       bar(g, mark, new Rectangle2D.Double(at, y - 8, 18, 9));
       g.setColor(Ink.FAINT_TEXT);
       g.setFont(Ink.SMALL);
-      g.drawString(mark.word(), (float) (at + 22), (float) y);
+      Words.after(g, mark.word(), at + 22, y);
       at += 30 + 5.2 * mark.word().length();
     }
     g.setColor(Ink.FAINT_TEXT);
-    g.drawString("gap: no data", (float) at, (float) y);
+    Words.after(g, "gap: no data", at, y);
   }
 }

@@ -255,7 +255,7 @@ final class Panel {
       g.setStroke(rule.stroke);
       g.draw(new Line2D.Double(LEFT, y(rule.db), x(20_000), y(rule.db)));
       g.setFont(Ink.SMALL);
-      g.drawString(rule.label, LEFT + 5, (float) (y(rule.db) - 3));
+      Words.after(g, rule.label, LEFT + 5, y(rule.db) - 3);
     }
   }
 
@@ -270,12 +270,11 @@ final class Panel {
     g.setColor(Ink.TEXT);
     for (double hz : TICKS_HZ) {
       String label = hz < 1000 ? Long.toString((long) hz) : (long) (hz / 1000) + "k";
-      centred(g, label, x(hz), y(range.fromDb) + 15);
+      Words.around(g, label, x(hz), y(range.fromDb) + 15);
     }
     for (double db = range.fromDb; db <= range.toDb + 1e-9; db += range.stepDb) {
       String label = Long.toString(Math.round(db));
-      int width = g.getFontMetrics().stringWidth(label);
-      g.drawString(label, LEFT - 7 - width, (float) (y(db) + 4));
+      Words.before(g, label, LEFT - 7, y(db) + 4);
     }
   }
 
@@ -283,16 +282,15 @@ final class Panel {
     double below = y(range.fromDb);
     g.setColor(Ink.TEXT);
     g.setFont(Ink.TITLE);
-    g.drawString(texts.title, LEFT, 22);
+    Words.after(g, texts.title, LEFT, 22);
     g.setFont(Ink.NOTE);
     g.setColor(Ink.FAINT_TEXT);
-    g.drawString(texts.subtitle, LEFT, 38);
+    Words.after(g, texts.subtitle, LEFT, 38);
     paintKeys(g);
     g.setFont(Ink.NOTE);
     g.setColor(Ink.TEXT);
-    g.drawString(texts.levelAxis, 8, 54);
-    int width = g.getFontMetrics().stringWidth("Frequency, Hz");
-    g.drawString("Frequency, Hz", (float) (x(20_000) - width), (float) (below + 31));
+    Words.after(g, texts.levelAxis, 8, 54);
+    Words.before(g, "Frequency, Hz", x(20_000), below + 31);
     strip.ifPresent(
         s -> {
           s.paint(g, hz -> Math.max(LEFT, Math.min(x(20_000), x(hz))), below + 40);
@@ -302,8 +300,7 @@ final class Panel {
     g.setColor(Ink.FAINT_TEXT);
     String small =
         "1 decade = " + Math.round(range.dbPerDecade) + " dB · study " + texts.fingerprint;
-    int smallWidth = g.getFontMetrics().stringWidth(small);
-    g.drawString(small, (float) (x(20_000) - smallWidth), (float) (below + 67));
+    Words.before(g, small, x(20_000), below + 67);
   }
 
   private void paintKeys(Graphics2D g) {
@@ -311,9 +308,10 @@ final class Panel {
     double at = x(20_000);
     for (int k = keys.size() - 1; k >= 0; k--) {
       Key key = keys.get(k);
+      // Words begin at their swatch, whatever type the reader has; the width only keeps the room.
       at -= g.getFontMetrics().stringWidth(key.word);
       g.setColor(Ink.TEXT);
-      g.drawString(key.word, (float) at, 54);
+      Words.after(g, key.word, at, 54);
       at -= 28;
       g.setColor(key.colour);
       g.setStroke(key.stroke);
@@ -324,9 +322,5 @@ final class Panel {
       }
       at -= 14;
     }
-  }
-
-  private static void centred(Graphics2D g, String text, double x, double y) {
-    g.drawString(text, (float) (x - g.getFontMetrics().stringWidth(text) / 2.0), (float) y);
   }
 }

@@ -50,7 +50,8 @@ public final class TransferFigure {
   }
 
   static String title(KindOutcome kind) {
-    long zones = kind.zones().stream().filter(z -> z.mark() == Mark.UNRELIABLE).count();
+    long zones =
+        kind.zones().stream().filter(z -> z.mark() == Mark.UNRELIABLE && !z.empty()).count();
     double reliable = 0;
     for (MarkedBand band : kind.transfer().bands()) {
       reliable += band.mark() == Mark.RELIABLE ? band.band().octaves() : 0;

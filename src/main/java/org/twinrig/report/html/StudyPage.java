@@ -131,7 +131,7 @@ public record StudyPage(
     }
     List<String> lost = new ArrayList<>();
     for (Zone zone : kind.zones()) {
-      if (zone.mark() == Mark.UNRELIABLE) {
+      if (zone.mark() == Mark.UNRELIABLE && !zone.empty()) {
         lost.add(Numbers.hertz(zone.fromHz()) + " to " + Numbers.hertz(zone.toHz()));
       }
     }
