@@ -29,12 +29,14 @@ public final class ErrorFigure {
     double[] low = filled(n);
     double[] high = filled(n);
     double greatest = 4;
+    double widest = 0;
     for (int b = 0; b < n; b++) {
       if (bands.get(b).outcome() instanceof BandOutcome.Fitted fitted) {
         rms[b] = fitted.prediction().looRmsDb();
         high[b] = fitted.prediction().halfDb();
         low[b] = -high[b];
         greatest = Math.max(greatest, Math.min(14, high[b]));
+        widest = Math.max(widest, high[b]);
       }
     }
     String title =
@@ -46,7 +48,10 @@ public final class ErrorFigure {
                     caption.counted()
                         + ", each left out in turn; "
                         + caption.percent()
-                        + " of re-captures should fall inside the pale band",
+                        + " of re-captures should fall inside the pale band"
+                        + (widest > greatest
+                            ? ", which reaches ± " + Numbers.fixed(widest, 0) + " dB"
+                            : ""),
                     "Measured minus predicted, dB",
                     caption.fingerprint()),
                 Panel.Range.ofDifferences(-greatest, greatest))

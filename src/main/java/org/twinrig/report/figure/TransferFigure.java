@@ -22,6 +22,7 @@ public final class TransferFigure {
     List<MarkedBand> bands = kind.transfer().bands();
     Series s = new Series(bands);
     Panel.Range range = Panel.Range.ofDifferences(s.lowest - 0.5, s.highest + 0.5);
+    boolean cut = s.cutTo(range);
     String title = title(kind);
     Panel panel =
         new Panel(
@@ -30,7 +31,8 @@ public final class TransferFigure {
                     caption.counted()
                         + "; the "
                         + caption.percent()
-                        + " intervals hold for the mean of the kind, not for a single unit",
+                        + " intervals hold for the mean of the kind, not for a single unit"
+                        + (cut ? "; thin lines leave the axis" : ""),
                     "New minus old, dB",
                     caption.fingerprint()),
                 range)
@@ -78,6 +80,9 @@ public final class TransferFigure {
 
   /** The estimates as curves, NaN where there is none: that is a break in the line. */
   private static final class Series {
+    /** An interval wider than this would squeeze everything else: the axis does not follow it. */
+    private static final double WIDEST_DB = 12;
+
     final double[] hz;
     final double[] mean;
     final double[] low;
@@ -104,10 +109,25 @@ public final class TransferFigure {
           high[b] = fitted.mean().highDb();
           simLow[b] = mean[b] - fitted.simultaneousHalfDb();
           simHigh[b] = mean[b] + fitted.simultaneousHalfDb();
-          lowest = Math.min(lowest, simLow[b]);
-          highest = Math.max(highest, simHigh[b]);
+          lowest = Math.min(lowest, Math.max(simLow[b], mean[b] - WIDEST_DB));
+          highest = Math.max(highest, Math.min(simHigh[b], mean[b] + WIDEST_DB));
         }
       }
+    }
+
+    /**
+     * Takes out what lies beyond the axis, so that the figure can say so; returns whether any did.
+     */
+    boolean cutTo(Panel.Range range) {
+      boolean cut = false;
+      for (int b = 0; b < hz.length; b++) {
+        if (simLow[b] < range.fromDb() || simHigh[b] > range.toDb()) {
+          cut = true;
+          simLow[b] = simLow[b] < range.fromDb() ? Double.NaN : simLow[b];
+          simHigh[b] = simHigh[b] > range.toDb() ? Double.NaN : simHigh[b];
+        }
+      }
+      return cut;
     }
   }
 }
