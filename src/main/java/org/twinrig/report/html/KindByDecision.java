@@ -3,37 +3,57 @@ package org.twinrig.report.html;
 import java.util.ArrayList;
 import java.util.List;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+import tech.tablesaw.api.NumericColumn;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
 /** How many graphs of each kind got each decision. */
 final class KindByDecision {
+  private static final String KIND = "kind";
+  private static final String DECISION = "decision";
+  private static final String TOTAL = "total";
+
   private KindByDecision() {}
 
-  /** The table with its header first, totals last in both directions; empty without graphs. */
-  static List<List<String>> of(List<CatalogueRun.Line> lines) {
-    if (lines.isEmpty()) {
-      return List.of();
+  /** One row per kind in the order of their names, the total last. */
+  static Sheet of(List<CatalogueRun.Line> lines) {
+    List<Sheet.Column> columns = new ArrayList<>();
+    columns.add(Sheet.words("Kind"));
+    for (Decision decision : Decision.values()) {
+      columns.add(Sheet.numbers(VerdictSentence.capital(decision.word()) + " (graphs)"));
     }
-    StringColumn kinds = StringColumn.create("kind");
-    StringColumn decisions = StringColumn.create("decision");
+    columns.add(Sheet.numbers("All (graphs)"));
+    return new Sheet(
+        "Graphs by kind and decision", columns, lines.isEmpty() ? List.of() : rows(lines));
+  }
+
+  private static List<List<Sheet.Cell>> rows(List<CatalogueRun.Line> lines) {
+    StringColumn kinds = StringColumn.create(KIND);
+    StringColumn decisions = StringColumn.create(DECISION);
     for (CatalogueRun.Line line : lines) {
       kinds.append(line.entry().kind());
       decisions.append(line.decision().word());
     }
-    Table counts = Table.create(kinds, decisions).xTabCounts("kind", "decision");
-    List<List<String>> rows = new ArrayList<>();
-    List<String> header = new ArrayList<>(counts.columnNames());
-    header.set(0, "kind");
-    rows.add(header);
+    Table counts = Table.create(kinds, decisions).xTabCounts(KIND, DECISION);
+    List<List<Sheet.Cell>> rows = new ArrayList<>();
     for (int r = 0; r < counts.rowCount(); r++) {
-      List<String> row = new ArrayList<>();
-      for (int c = 0; c < counts.columnCount(); c++) {
-        String cell = counts.get(r, c).toString();
-        row.add(cell.endsWith(".0") ? cell.substring(0, cell.length() - 2) : cell);
+      List<Sheet.Cell> row = new ArrayList<>();
+      boolean last = r == counts.rowCount() - 1;
+      row.add(Sheet.text(last ? "all kinds" : counts.column(0).getString(r)));
+      for (Decision decision : Decision.values()) {
+        row.add(Sheet.count(count(counts, decision.word(), r)));
       }
+      row.add(Sheet.count(count(counts, TOTAL, r)));
       rows.add(row);
     }
     return rows;
+  }
+
+  /** A count; a decision no graph got has no column. */
+  private static long count(Table counts, String column, int row) {
+    return counts.containsColumn(column)
+        ? Math.round(((NumericColumn<?>) counts.column(column)).getDouble(row))
+        : 0;
   }
 }

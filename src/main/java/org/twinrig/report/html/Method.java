@@ -28,4 +28,15 @@ final class Method {
         "Zones are runs of bands with one mark; runs narrower than 1/6 octave join the worse"
             + " neighbour, unless that would hide a worse mark.");
   }
+
+  /** Where the method comes from, as named in {@link #lines}. */
+  static List<String> sources() {
+    return List.of(
+        "IEC 61260-1:2014, Electroacoustics: octave-band and fractional-octave-band filters, part 1.",
+        "Canay, Romano and Shaikh 2017, Econometrica 85:1013.",
+        "Hartung 1999, Biometrical Journal 41:901.",
+        "Sidik and Jonkman 2002, Statistics in Medicine 21:3153.",
+        "Stone 1974, Journal of the Royal Statistical Society B 36:111.",
+        "Viechtbauer 2005, Journal of Educational and Behavioral Statistics 30:261.");
+  }
 }

@@ -8,24 +8,46 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
-/** Fills a template. */
-final class Page {
+/** Fills templates. */
+public final class Page {
+  private static final int FIRST_SIZE = 1 << 18;
+
   private Page() {}
 
   static String fill(String template, Object view) {
+    // Templates are compiled into the program; no directory is looked into.
     TemplateEngine engine =
         TemplateEngine.createPrecompiled(
             null, ContentType.Html, Page.class.getClassLoader(), "org.twinrig.report.html.page");
-    engine.setTrimControlStructures(true);
-    StringOutput output = new StringOutput(1 << 18);
+    StringOutput output = new StringOutput(FIRST_SIZE);
     engine.render(template, view, output);
     return output.toString();
   }
 
-  /** The style sheet, put inline. */
-  static String style() {
-    try (InputStream in = Page.class.getResourceAsStream("page.css")) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+  /**
+   * The style sheet, put inline.
+   *
+   * @return CSS
+   */
+  public static TrustedMarkup style() {
+    return resource("page.css");
+  }
+
+  /**
+   * The script that sorts tables, put inline; a page reads the same without it.
+   *
+   * @return JavaScript
+   */
+  public static TrustedMarkup script() {
+    return resource("page.js");
+  }
+
+  private static TrustedMarkup resource(String name) {
+    try (InputStream in = Page.class.getResourceAsStream(name)) {
+      if (in == null) {
+        throw new IllegalStateException("the program was built without " + name);
+      }
+      return TrustedMarkup.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

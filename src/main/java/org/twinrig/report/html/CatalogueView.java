@@ -1,0 +1,41 @@
+package org.twinrig.report.html;
+
+import java.util.List;
+
+/**
+ * The report of a re-expressed catalogue, as the template sees it.
+ *
+ * @param title of the study
+ * @param lead the count in words: in = out + refused
+ * @param again the re-measure list, worst first
+ * @param others what may be published, with marks before without
+ * @param overview kinds by decision; without rows when nothing was re-expressed
+ * @param rules how decisions are taken and graphs are handled
+ * @param legend how to read the marks
+ * @param examples drawings
+ * @param problems met while reading
+ * @param cautions sentences
+ * @param fingerprint of the study
+ */
+public record CatalogueView(
+    String title,
+    String lead,
+    Part again,
+    List<Part> others,
+    Sheet overview,
+    List<String> rules,
+    Legend legend,
+    List<Plate> examples,
+    ProblemList problems,
+    List<String> cautions,
+    String fingerprint) {
+
+  /**
+   * The graphs with one decision.
+   *
+   * @param count how many there are, in words
+   * @param sheet the first of them
+   * @param more how many are left to summary.csv; empty when none
+   */
+  public record Part(String count, Sheet sheet, String more) {}
+}

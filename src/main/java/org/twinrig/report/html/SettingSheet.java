@@ -1,0 +1,98 @@
+package org.twinrig.report.html;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.twinrig.internal.Numbers;
+import org.twinrig.study.DbLimit;
+import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.InputFingerprint;
+import org.twinrig.study.ScreeningMode;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+
+/** What the study was computed with and from. */
+final class SettingSheet {
+  private static final int SHORT_DIGITS = 12;
+
+  private SettingSheet() {}
+
+  static Sheet of(Study study) {
+    Settings s = study.settings();
+    List<Map.Entry<String, String>> rows = new ArrayList<>();
+    rows.add(Map.entry("Old fixture", study.from().label()));
+    rows.add(Map.entry("New fixture", study.to().label()));
+    rows.add(Map.entry("Bands", bands(s)));
+    rows.add(Map.entry("Anchor", s.anchor().words()));
+    rows.add(Map.entry("Confidence of every interval", percent(s.confidence())));
+    rows.add(Map.entry("Reliable", "half-width up to " + limit(s.tolerance().reliable())));
+    rows.add(Map.entry("Caution", "half-width up to " + limit(s.tolerance().caution())));
+    rows.add(Map.entry("Fewest units", Numbers.count(s.minUnits(), "unit", "units") + " a kind"));
+    s.zones()
+        .forEach(z -> rows.add(Map.entry("Zone declared by the lab", z.name() + ": " + range(z))));
+    rows.add(
+        Map.entry(
+            "Resonances searched",
+            Numbers.hertz(s.resonanceSearch().fromHz())
+                + " to "
+                + Numbers.hertz(s.resonanceSearch().toHz())));
+    rows.add(Map.entry("Screening", screening(s.screening())));
+    rows.add(Map.entry("Seed of random draws", Long.toString(s.seed())));
+    return new Sheet(
+        "Settings in force",
+        List.of(Sheet.words("Setting"), Sheet.words("Value")),
+        rows.stream().map(r -> List.of(Sheet.text(r.getKey()), Sheet.text(r.getValue()))).toList());
+  }
+
+  /** A limit in words: one number, or its steps. */
+  static String limit(DbLimit limit) {
+    if (limit.steps().size() == 1) {
+      return Numbers.fixed(limit.steps().get(0).db(), 1) + " dB";
+    }
+    DbLimit.Step first = limit.steps().get(0);
+    return Numbers.fixed(first.db(), 1)
+        + " dB at first, "
+        + limit.steps().stream()
+            .skip(1)
+            .map(s -> Numbers.fixed(s.db(), 1) + " dB from " + Numbers.hertz(s.fromHz()))
+            .collect(Collectors.joining(", "));
+  }
+
+  static Sheet inputs(InputFingerprint fingerprint) {
+    return new Sheet(
+        "Inputs",
+        List.of(Sheet.words("File"), Sheet.words("SHA-256 begins with")),
+        fingerprint.inputs().stream()
+            .map(
+                i ->
+                    List.of(
+                        Sheet.text(i.name()), Sheet.text(i.sha256().substring(0, SHORT_DIGITS))))
+            .toList());
+  }
+
+  private static String bands(Settings s) {
+    return "1/"
+        + s.grid().perOctave()
+        + " octave, "
+        + s.grid().size()
+        + " bands from "
+        + Numbers.hertz(s.grid().lowerHz())
+        + " to "
+        + Numbers.hertz(s.grid().upperHz());
+  }
+
+  private static String range(DeclaredZone zone) {
+    return Numbers.hertz(zone.fromHz()) + " to " + Numbers.hertz(zone.toHz());
+  }
+
+  private static String percent(double share) {
+    return Numbers.fixed(100 * share, 1) + " %";
+  }
+
+  private static String screening(ScreeningMode mode) {
+    return mode == ScreeningMode.EXCLUDE
+        ? "captures the rules doubt are left out"
+        : "captures the rules doubt are reported, and used";
+  }
+}

@@ -1,0 +1,30 @@
+package org.twinrig.report.html;
+
+import java.util.List;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.StudyDrawings;
+
+/**
+ * The figures of a study's report, one per kind where it applies.
+ *
+ * @param transfer the mean transfer
+ * @param captures the captures of one unit
+ * @param errors the leave-one-unit-out errors
+ * @param resonances where resonances sit on either fixture
+ */
+public record StudyFigures(
+    List<Figure> transfer, List<Figure> captures, List<Figure> errors, List<Figure> resonances) {
+
+  /** Copies the lists. */
+  public StudyFigures {
+    transfer = List.copyOf(transfer);
+    captures = List.copyOf(captures);
+    errors = List.copyOf(errors);
+    resonances = List.copyOf(resonances);
+  }
+
+  /** What is drawn of a study so far: nothing of its resonances. */
+  static StudyFigures of(StudyDrawings drawings) {
+    return new StudyFigures(drawings.transfer(), drawings.captures(), drawings.errors(), List.of());
+  }
+}

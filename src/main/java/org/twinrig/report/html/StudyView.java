@@ -1,0 +1,85 @@
+package org.twinrig.report.html;
+
+import java.util.List;
+
+/**
+ * The report of a study, as the template sees it.
+ *
+ * @param title the study's title
+ * @param lead what was done
+ * @param verdicts one sentence per kind
+ * @param octaves how many octaves carry each mark
+ * @param legend how to read the marks
+ * @param zones one table per kind
+ * @param errorsHowToRead how to read the errors
+ * @param errors on units that were left out
+ * @param screenedLead how many captures were doubted
+ * @param screened which, by whom and why
+ * @param resonances one sentence per kind and shape
+ * @param figures drawings, in their places
+ * @param closing what every study's report ends with
+ */
+public record StudyView(
+    String title,
+    String lead,
+    List<String> verdicts,
+    Sheet octaves,
+    Legend legend,
+    List<KindZones> zones,
+    String errorsHowToRead,
+    Sheet errors,
+    String screenedLead,
+    Sheet screened,
+    List<String> resonances,
+    Figures figures,
+    Closing closing) {
+
+  /**
+   * The zones of one kind.
+   *
+   * @param kind its name
+   * @param sheet its zones
+   */
+  public record KindZones(String kind, Sheet sheet) {}
+
+  /**
+   * The drawings.
+   *
+   * @param transfer the mean transfer
+   * @param captures of one unit a kind
+   * @param errors on units that were left out
+   * @param resonances where they sit
+   */
+  public record Figures(
+      List<Plate> transfer, List<Plate> captures, List<Plate> errors, List<Plate> resonances) {
+    static Figures of(StudyFigures f) {
+      return new Figures(
+          Plate.of(f.transfer()),
+          Plate.of(f.captures()),
+          Plate.of(f.errors()),
+          Plate.of(f.resonances()));
+    }
+  }
+
+  /**
+   * The end of the report.
+   *
+   * @param method what was computed
+   * @param sources where the method comes from
+   * @param settings in force
+   * @param inputs and their checksums
+   * @param inputsTitle how many there are
+   * @param fingerprint of all of them
+   * @param problems met while reading
+   * @param cautions for readers
+   */
+  public record Closing(
+      List<String> method,
+      List<String> sources,
+      Sheet settings,
+      Sheet inputs,
+      String inputsTitle,
+      String fingerprint,
+      ProblemList problems,
+      List<String> cautions) {}
+}
