@@ -31,8 +31,8 @@ final class ErrorSheet {
     return new Sheet(
         "Errors on units that were left out",
         List.of(
-            Sheet.words("Kind"),
-            Sheet.words("Region"),
+            Sheet.names("Kind"),
+            Sheet.names("Region"),
             Sheet.numbers("Units"),
             Sheet.numbers("Bias (dB)"),
             Sheet.numbers("RMS error (dB)"),

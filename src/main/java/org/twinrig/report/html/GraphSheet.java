@@ -29,9 +29,9 @@ final class GraphSheet {
         new Sheet(
             "Re-measure list",
             List.of(
-                Sheet.words("Graph"),
-                Sheet.words("Unit"),
-                Sheet.words("Kind"),
+                Sheet.names("Graph"),
+                Sheet.names("Unit"),
+                Sheet.names("Kind"),
                 Sheet.numbers("Lost (octaves)"),
                 Sheet.numbers("Unreliable (octaves)"),
                 Sheet.words("Why")),
@@ -46,9 +46,9 @@ final class GraphSheet {
         new Sheet(
             decision == Decision.PUBLISH ? "Graphs to publish" : "Graphs to publish with marks",
             List.of(
-                Sheet.words("Graph"),
-                Sheet.words("Unit"),
-                Sheet.words("Kind"),
+                Sheet.names("Graph"),
+                Sheet.names("Unit"),
+                Sheet.names("Kind"),
                 Sheet.numbers("Reliable (octaves)"),
                 Sheet.numbers("Caution (octaves)"),
                 Sheet.numbers("Unreliable (octaves)"),

@@ -16,10 +16,10 @@ final class KindByDecision {
 
   private KindByDecision() {}
 
-  /** One row per kind in the order of their names, the total last. */
+  /** One row per kind in the order of their names. */
   static Sheet of(List<CatalogueRun.Line> lines) {
     List<Sheet.Column> columns = new ArrayList<>();
-    columns.add(Sheet.words("Kind"));
+    columns.add(Sheet.names("Kind"));
     for (Decision decision : Decision.values()) {
       columns.add(Sheet.numbers(VerdictSentence.capital(decision.word()) + " (graphs)"));
     }
@@ -37,10 +37,9 @@ final class KindByDecision {
     }
     Table counts = Table.create(kinds, decisions).xTabCounts(KIND, DECISION);
     List<List<Sheet.Cell>> rows = new ArrayList<>();
-    for (int r = 0; r < counts.rowCount(); r++) {
+    for (int r = 0; r < counts.rowCount() - 1; r++) { // the last row holds the totals
       List<Sheet.Cell> row = new ArrayList<>();
-      boolean last = r == counts.rowCount() - 1;
-      row.add(Sheet.text(last ? "all kinds" : counts.column(0).getString(r)));
+      row.add(Sheet.text(counts.column(0).getString(r)));
       for (Decision decision : Decision.values()) {
         row.add(Sheet.count(count(counts, decision.word(), r)));
       }

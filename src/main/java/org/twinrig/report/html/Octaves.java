@@ -34,7 +34,7 @@ final class Octaves {
     return new Sheet(
         "Octaves of the frequency axis by mark",
         List.of(
-            Sheet.words("Kind"),
+            Sheet.names("Kind"),
             Sheet.numbers("Units"),
             Sheet.numbers("Reliable (octaves)"),
             Sheet.numbers("Caution (octaves)"),

@@ -46,12 +46,12 @@ final class ScreenedSheet {
     return new Sheet(
         "Captures doubted or left out",
         List.of(
-            Sheet.words("Unit"),
-            Sheet.words("Fixture"),
-            Sheet.words("Side, seating"),
+            Sheet.names("Unit"),
+            Sheet.names("Fixture"),
+            Sheet.names("Side, seating"),
             Sheet.words("What was found"),
-            Sheet.words("Left out"),
-            Sheet.words("File")),
+            Sheet.names("Left out"),
+            Sheet.files("File")),
         rows);
   }
 

@@ -62,7 +62,7 @@ final class SettingSheet {
   static Sheet inputs(InputFingerprint fingerprint) {
     return new Sheet(
         "Inputs",
-        List.of(Sheet.words("File"), Sheet.words("SHA-256 begins with")),
+        List.of(Sheet.files("File"), Sheet.words("SHA-256 begins with")),
         fingerprint.inputs().stream()
             .map(
                 i ->

@@ -29,16 +29,34 @@ public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows)
    * A column.
    *
    * @param head its heading, with the unit where it holds numbers
-   * @param numeric whether it holds numbers, to be set flush right
+   * @param set how its cells are set
    */
-  public record Column(String head, boolean numeric) {
+  public record Column(String head, Setting set) {
     /**
      * How its cells are set.
      *
      * @return the class of the style sheet
      */
     public String style() {
-      return numeric ? "n" : "t";
+      return set.style;
+    }
+  }
+
+  /** How the cells of a column are set. */
+  public enum Setting {
+    /** Sentences, over several lines. */
+    SENTENCES("t"),
+    /** Names, on one line. */
+    NAMES("s"),
+    /** File names, broken anywhere. */
+    FILES("f"),
+    /** Numbers, flush right. */
+    NUMBERS("n");
+
+    private final String style;
+
+    Setting(String style) {
+      this.style = style;
     }
   }
 
@@ -52,11 +70,19 @@ public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows)
   public record Cell(String text, String order, Optional<Swatch> swatch) {}
 
   static Column words(String head) {
-    return new Column(head, false);
+    return new Column(head, Setting.SENTENCES);
+  }
+
+  static Column names(String head) {
+    return new Column(head, Setting.NAMES);
+  }
+
+  static Column files(String head) {
+    return new Column(head, Setting.FILES);
   }
 
   static Column numbers(String head) {
-    return new Column(head, true);
+    return new Column(head, Setting.NUMBERS);
   }
 
   static Cell text(String text) {

@@ -49,7 +49,7 @@ final class ZoneSentence {
             Sheet.numbers("From"),
             Sheet.numbers("To"),
             Sheet.numbers("Octaves"),
-            Sheet.words("Mark"),
+            Sheet.names("Mark"),
             Sheet.words("Why")),
         kind.zones().stream().map(z -> row(z, declared)).toList());
   }

@@ -1,0 +1,148 @@
+package org.twinrig.report.html;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.twinrig.band.BandGrid;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.study.Settings;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+import org.twinrig.translation.Translation;
+
+class CataloguePageTest {
+  private static final Translation TRANSLATION =
+      new Translation(
+          new Translation.Origin("Plate to head", "the plate", "the head", "1 kHz", "0123456789ab"),
+          BandGrid.covering(31.5, 16_000, 1),
+          0.95,
+          Settings.defaults().tolerance(),
+          5,
+          List.of(
+              HandMade.kind("in-ear", 8, "UCRRRRRRCU").transfer(),
+              HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()));
+
+  private static String html(int rows, List<CatalogueRun.Line> lines, Problem... problems) {
+    return CataloguePage.html(
+        TRANSLATION,
+        new Findings<>(new CatalogueRun.Outcome(rows, lines), List.of(problems)),
+        List.of(HandMade.figure("an example")));
+  }
+
+  private static List<CatalogueRun.Line> some() {
+    return List.of(
+        HandMade.line("G-1", "in-ear", Decision.PUBLISH, 0),
+        HandMade.line("G-4", "on-ear", Decision.RE_MEASURE, 2),
+        HandMade.line("G-3", "on-ear", Decision.RE_MEASURE, 5),
+        HandMade.line("G-2", "on-ear", Decision.RE_MEASURE, 2),
+        HandMade.line("G-5", "in-ear", Decision.PUBLISH_WITH_MARKS, 0.5));
+  }
+
+  @Test
+  void theReMeasureListStandsOnTop() {
+    String page = html(5, some());
+    assertEquals(
+        List.of(
+            "h1 Plate to head: the back catalogue",
+            "h2 Measure these again",
+            "h2 Graphs to publish",
+            "h2 Overview",
+            "h2 How graphs were handled",
+            "h2 How to read the marks",
+            "h2 Examples",
+            "h2 Problems met while reading",
+            "h2 Cautions"),
+        PageChecks.headings(page));
+    PageChecks.tagsClose(page);
+    PageChecks.standsAlone(page);
+    PageChecks.saysNothingVoid(page);
+    PageChecks.tablesCanBeRead(page);
+    assertEquals(page, html(5, some()));
+  }
+
+  @Test
+  void theWorstGraphComesFirstAndNamesBreakTies() {
+    assertEquals(
+        List.of("G-3", "G-2", "G-4"),
+        GraphSheet.again(some()).sheet().rows().stream().map(r -> r.get(0).text()).toList());
+  }
+
+  @Test
+  void whatWentInIsWhatCameOut() {
+    assertEquals(
+        "7 graphs, all made on the plate, read as if made on the head. In 7 = out 5 + refused 2.",
+        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, some())));
+    assertTrue(
+        html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"))
+            .contains("<li>g.csv:4: no level; write one</li>"));
+  }
+
+  @Test
+  void theRulesAreToldInWords() {
+    List<String> rules = CatalogueRules.of(TRANSLATION);
+    assertEquals(
+        "A graph is to be measured again when more than 1.0 octaves between 100 Hz and 10 kHz are"
+            + " unreliable or missing: what it has lost. It is published when every band it covers"
+            + " is reliable, and published with marks otherwise.",
+        rules.get(0));
+    assertEquals(
+        "A graph of unknown kind is held to be of one of the kinds with enough units (in-ear);"
+            + " its interval covers it whichever of them it is.",
+        rules.get(1));
+  }
+
+  @Test
+  void kindsAreCountedByDecision() {
+    Sheet sheet = KindByDecision.of(some());
+    assertEquals(
+        List.of(
+            "Kind",
+            "Publish (graphs)",
+            "Publish with marks (graphs)",
+            "Re-measure (graphs)",
+            "All (graphs)"),
+        sheet.columns().stream().map(Sheet.Column::head).toList());
+    assertEquals(
+        List.of(List.of("in-ear", "1", "1", "0", "2"), List.of("on-ear", "0", "0", "3", "3")),
+        sheet.rows().stream().map(r -> r.stream().map(Sheet.Cell::text).toList()).toList());
+    assertEquals(List.of(), KindByDecision.of(List.of()).rows());
+  }
+
+  @Test
+  void aLargeCatalogueIsCutWithAWordWhereTheRestIs() {
+    List<CatalogueRun.Line> lines = new ArrayList<>();
+    List<Decision> decisions =
+        List.of(Decision.PUBLISH, Decision.PUBLISH_WITH_MARKS, Decision.RE_MEASURE);
+    for (int k = 0; k < 10_000; k++) {
+      Decision decision = decisions.get(k % 3);
+      lines.add(HandMade.line("G-" + k, "in-ear", decision, decision == Decision.PUBLISH ? 0 : 2));
+    }
+    String page = html(10_000, lines);
+    assertTrue(page.contains("<p>The first 500 are listed here; summary.csv has all 3333.</p>"));
+    assertTrue(page.contains("<p>The first 200 are listed here; summary.csv has all 3334.</p>"));
+    assertTrue(page.length() < 1_000_000, () -> page.length() + " characters");
+  }
+
+  @Test
+  void anEmptyCatalogueIsTold() {
+    String page = html(0, List.of());
+    assertTrue(page.contains("<p>No graph needs to be measured again.</p>"));
+    assertTrue(page.contains("<p>0 graphs to publish with marks.</p>"));
+    PageChecks.tagsClose(page);
+  }
+
+  @Test
+  void namesFromTheLabAreShownAsText() {
+    String hostile = "<script>alert(1)</script>";
+    String page = html(1, List.of(HandMade.line(hostile, hostile, Decision.RE_MEASURE, 3)));
+    assertEquals(1, PageChecks.count(page, "<script>"));
+    assertTrue(
+        page.contains("<th scope=\"row\" class=\"s\">&lt;script&gt;alert(1)&lt;/script&gt;"));
+    assertFalse(page.contains("</script></th>"));
+  }
+}

@@ -1,0 +1,69 @@
+package org.twinrig.report.html;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.band.BandGrid;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.Zone;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+import org.twinrig.translation.TransferFunction;
+
+/** Kinds and graphs whose marks are set by hand; ten bands of one octave from 31.5 Hz to 16 kHz. */
+final class HandMade {
+  private HandMade() {}
+
+  /** R reliable, C caution, U unreliable, - no data; one letter a band. */
+  static KindOutcome kind(String name, int units, String marks) {
+    BandGrid grid = BandGrid.covering(31.5, 16_000, 1);
+    if (marks.length() != grid.size()) {
+      throw new IllegalArgumentException("the grid has " + grid.size() + " bands");
+    }
+    List<MarkedBand> bands = new ArrayList<>();
+    for (int b = 0; b < grid.size(); b++) {
+      BandOutcome outcome =
+          new BandOutcome.NotFitted(grid.band(b), units, BandOutcome.Why.FEWER_THAN_THREE_UNITS);
+      bands.add(
+          switch (marks.charAt(b)) {
+            case 'R' -> new MarkedBand(outcome, Mark.RELIABLE, List.of());
+            case 'C' -> new MarkedBand(outcome, Mark.CAUTION, List.of(Reason.WIDE_PREDICTION));
+            case 'U' -> new MarkedBand(outcome, Mark.UNRELIABLE, List.of(Reason.FEW_UNITS));
+            default -> new MarkedBand(outcome, Mark.UNRELIABLE, List.of(Reason.NO_DATA));
+          });
+    }
+    return new KindOutcome(
+        new PairedUnits(name, grid, Collections.nCopies(units, "Alder"), null, null),
+        null,
+        new TransferFunction(name, units, grid, bands),
+        Zone.of(bands),
+        List.of(),
+        List.of());
+  }
+
+  static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {
+    return new CatalogueRun.Line(
+        new CatalogueEntry(
+            graph, "Alder 3", kind, "g.csv", OptionalInt.empty(), Optional.empty(), "none", 2),
+        decision,
+        9.97 - lost,
+        0,
+        lost,
+        0,
+        lost,
+        lost > 0 ? List.of(Reason.UNITS_DISAGREE) : List.of());
+  }
+
+  static Figure figure(String title) {
+    return new Figure("n", title, "alt of " + title, "<svg role=\"img\"></svg>", new byte[0]);
+  }
+}

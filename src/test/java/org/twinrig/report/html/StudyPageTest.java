@@ -1,0 +1,128 @@
+package org.twinrig.report.html;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Problem;
+import org.twinrig.report.figure.StudyDrawings;
+
+class StudyPageTest {
+  private static DemoStudy demo;
+  private static String page;
+
+  @BeforeAll
+  static void readTheDemonstration() {
+    demo = DemoStudy.read();
+    page = html(demo.outcome(), demo.problems());
+  }
+
+  private static String html(StudyOutcome outcome, List<Problem> problems) {
+    return StudyPage.html(
+        outcome, demo.fingerprint(), problems, StudyDrawings.of(demo.outcome(), 2));
+  }
+
+  @Test
+  void theReportGoesFromTheVerdictToTheCautions() {
+    assertEquals(
+        List.of(
+            "h1 Plate to head",
+            "h2 How to read the marks",
+            "h2 Mean transfer",
+            "h2 Zones and their reasons",
+            "h3 open over-ear",
+            "h3 closed over-ear",
+            "h3 in-ear",
+            "h3 on-ear",
+            "h2 Does it predict?",
+            "h2 Captures screened out",
+            "h2 Resonance positions",
+            "h2 Method",
+            "h3 Sources",
+            "h2 Inputs and fingerprint",
+            "h2 Problems met while reading",
+            "h2 Cautions"),
+        PageChecks.headings(page));
+  }
+
+  @Test
+  void thePageIsSoundHtmlThatStandsAlone() {
+    assertTrue(page.startsWith("<!DOCTYPE html>\n<html lang=\"en\">\n"), page.substring(0, 80));
+    PageChecks.tagsClose(page);
+    PageChecks.standsAlone(page);
+    PageChecks.saysNothingVoid(page);
+    PageChecks.tablesCanBeRead(page);
+  }
+
+  @Test
+  void everyFigureOfTheStudyIsShownWithItsText() {
+    assertEquals(12, PageChecks.count(page, "<figure "));
+    assertEquals(12, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+  }
+
+  @Test
+  void theSameStudyGivesTheSamePage() {
+    assertEquals(page, html(demo.outcome(), demo.problems()));
+  }
+
+  @Test
+  void namesFromTheLabAreShownAsText() {
+    String hostile = "<script>alert(1)</script>";
+    KindOutcome first = demo.outcome().kinds().get(0);
+    List<KindOutcome> kinds = new ArrayList<>();
+    kinds.add(HandMade.kind(hostile, 3, "RRRRRRRRRR"));
+    kinds.add(HandMade.kind("=cmd()\" onclick=\"x", 3, "RRRRRRRRRR"));
+    kinds.add(first);
+    StudyOutcome outcome =
+        new StudyOutcome(
+            demo.outcome().study(),
+            demo.outcome().fingerprint(),
+            List.of(),
+            demo.outcome().screening(),
+            kinds,
+            List.of());
+    String told =
+        html(outcome, List.of(Problem.refused("a</p>.csv", 3, hostile, "write <b>a level</b>")));
+    assertEquals(1, PageChecks.count(told, "<script>"));
+    assertFalse(told.contains("</p>.csv"), "unescaped file name");
+    assertFalse(told.contains("<b>"), "unescaped remedy");
+    assertFalse(told.contains("\" onclick"), "unescaped quote");
+    assertTrue(told.contains("<h3>&lt;script&gt;alert(1)&lt;/script&gt;</h3>"));
+    assertTrue(
+        told.contains(
+            "<li>a&lt;/p&gt;.csv:3: &lt;script&gt;alert(1)&lt;/script&gt;;"
+                + " write &lt;b&gt;a level&lt;/b&gt;</li>"));
+    PageChecks.tagsClose(told);
+  }
+
+  @Test
+  void figuresGivenApartStandInTheirPlaces() {
+    StudyFigures figures =
+        new StudyFigures(
+            List.of(HandMade.figure("one")),
+            List.of(HandMade.figure("three")),
+            List.of(HandMade.figure("two")),
+            List.of(HandMade.figure("four")));
+    String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
+    int one = told.indexOf("alt of one");
+    int two = told.indexOf("alt of two");
+    int three = told.indexOf("alt of three");
+    int four = told.indexOf("alt of four");
+    assertTrue(0 < one && one < two && two < three && three < four);
+    assertTrue(told.contains("<p>Nothing was refused.</p>"));
+  }
+
+  @Test
+  void theInputsAreShownByTheStartOfTheirSums() {
+    demo.fingerprint()
+        .inputs()
+        .forEach(i -> assertTrue(page.contains(i.sha256().substring(0, 12)), i.name()));
+    assertTrue(page.contains("<code>" + demo.fingerprint().shortText() + "</code>"));
+  }
+}
