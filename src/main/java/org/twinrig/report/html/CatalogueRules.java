@@ -40,7 +40,7 @@ final class CatalogueRules {
             + " are unreliable or missing: what it has lost. It is published when every band it"
             + " covers is reliable, and published with marks otherwise.",
         unknown(translation),
-        "A graph of a kind the study does not have is not translated: every band of it is"
+        "A graph of a kind the study does not have is not translated: every band it covers is"
             + " unreliable.",
         "Where the number of averaged seatings is not given it is taken as one, which widens the"
             + " interval.",

@@ -13,6 +13,7 @@ import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.Figure;
+import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
@@ -42,12 +43,21 @@ final class HandMade {
           });
     }
     return new KindOutcome(
-        new PairedUnits(name, grid, Collections.nCopies(units, "Alder"), null, null),
+        new PairedUnits(
+            name, grid, Collections.nCopies(units, "Alder"), flat(grid, units), flat(grid, units)),
         null,
         new TransferFunction(name, units, grid, bands),
         Zone.of(bands),
         List.of(),
         List.of());
+  }
+
+  private static PairedUnits.OnFixture flat(BandGrid grid, int units) {
+    Levels zero = Levels.copyOf(grid, new double[grid.size()]);
+    return new PairedUnits.OnFixture(
+        Collections.nCopies(units, zero),
+        Collections.nCopies(units, Collections.nCopies(grid.size(), 1)),
+        zero);
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {
