@@ -12,6 +12,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
 import org.twinrig.report.figure.StudyDrawings;
+import org.twinrig.study.PairedUnits;
 
 class StudyPageTest {
   private static DemoStudy demo;
@@ -126,5 +127,53 @@ class StudyPageTest {
         .inputs()
         .forEach(i -> assertTrue(page.contains(i.sha256().substring(0, 12)), i.name()));
     assertTrue(page.contains("<code>" + demo.fingerprint().shortText() + "</code>"));
+  }
+
+  @Test
+  void drawingsOfAHostileKindStayDrawings() {
+    KindOutcome first = demo.outcome().kinds().get(0);
+    PairedUnits paired = first.paired();
+    KindOutcome renamed =
+        new KindOutcome(
+            new PairedUnits(
+                "<script>\"&x", paired.grid(), paired.units(), paired.from(), paired.to()),
+            first.estimate(),
+            first.transfer(),
+            first.zones(),
+            first.wanders(),
+            first.errors());
+    StudyOutcome outcome =
+        new StudyOutcome(
+            demo.outcome().study(),
+            demo.outcome().fingerprint(),
+            demo.outcome().captures(),
+            demo.outcome().screening(),
+            List.of(renamed),
+            List.of());
+    String told =
+        StudyPage.html(outcome, demo.fingerprint(), List.of(), StudyDrawings.of(outcome, 1));
+    assertEquals(1, PageChecks.count(told, "<script>"));
+    PageChecks.tagsClose(told);
+  }
+
+  @Test
+  void whatWasScreenedOutIsCounted() {
+    assertEquals(
+        "The rules doubt 20 captures and left out 20; the lab left out 4. Nothing was deleted:"
+            + " every file is still in its place.",
+        ScreenedSheet.lead(demo.outcome()));
+    assertTrue(
+        page.contains(
+            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 3.1"
+                + " dB is allowed</td>"));
+  }
+
+  @Test
+  void theLeadSaysWhatWasMeasured() {
+    assertEquals(
+        "40 units of 4 kinds were measured on both fixtures: Flat-plate ear simulator (old) and"
+            + " Head with soft cheeks (new). This report says, band by band, how far a graph made"
+            + " on the old one can be read as if it had been made on the new one.",
+        StudyPage.lead(demo.outcome()));
   }
 }
