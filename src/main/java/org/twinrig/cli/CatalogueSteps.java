@@ -2,9 +2,7 @@ package org.twinrig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import org.twinrig.problem.Findings;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueFolder;
 import org.twinrig.report.RunRecord;
@@ -40,10 +38,10 @@ final class CatalogueSteps {
     Findings<CatalogueReader.Catalogue> entries =
         CatalogueReader.read(catalogue, catalogue.toString());
     common.progress("Re-expressing " + entries.value().entries().size() + " graphs.");
-    Holder holder = new Holder();
-    OutputFolder.write(out, folder -> holder.outcome = fill(folder, catalogue, entries, choices));
-    holder.outcome.refused().forEach(p -> common.err().println(p.text()));
-    return holder.outcome;
+    Findings<CatalogueRun.Outcome> outcome =
+        OutputFolder.write(out, folder -> fill(folder, catalogue, entries, choices));
+    common.refusals(outcome.problems());
+    return outcome;
   }
 
   private Findings<CatalogueRun.Outcome> fill(
@@ -56,17 +54,11 @@ final class CatalogueSteps {
     Findings<CatalogueRun.Outcome> outcome =
         new CatalogueRun(translation, Decision.Rule.standard(), common.threads())
             .run(entries, home, new DataRoot(home), results::keep);
-    List<Problem> refused = outcome.refused();
-    if (choices.strict() && !refused.isEmpty()) {
-      throw new UnusableInput(refused);
+    if (choices.strict()) {
+      StudySteps.refuse(outcome.problems());
     }
     record.lap("translate");
     results.finish(outcome, record);
     return outcome;
-  }
-
-  /** Carries the outcome out of the writer. */
-  private static final class Holder {
-    private Findings<CatalogueRun.Outcome> outcome;
   }
 }

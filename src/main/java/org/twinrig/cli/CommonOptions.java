@@ -1,6 +1,8 @@
 package org.twinrig.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
+import org.twinrig.problem.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
 
@@ -13,7 +15,7 @@ final class CommonOptions {
   @CommandLine.Spec(CommandLine.Spec.Target.MIXEE)
   private CommandLine.Model.CommandSpec spec;
 
-  @Option(names = "--quiet", description = "Print results and errors only, no progress or notes.")
+  @Option(names = "--quiet", description = "Print results and errors only, no progress.")
   private boolean quiet;
 
   @Option(names = "--debug", description = "On a failure, print where in the program it happened.")
@@ -55,16 +57,16 @@ final class CommonOptions {
     return spec.commandLine().getErr();
   }
 
+  /** Says what was left out, and why. */
+  void refusals(List<Problem> problems) {
+    problems.stream()
+        .filter(p -> p.kind() == Problem.Kind.REFUSED)
+        .forEach(p -> err().println(p.text()));
+  }
+
   /** Says what is being done, to a person who is watching. */
   void progress(String what) {
     if (!quiet && Boolean.getBoolean(TERMINAL)) {
-      err().println(what);
-    }
-  }
-
-  /** Says something worth knowing that is no error. */
-  void note(String what) {
-    if (!quiet) {
       err().println(what);
     }
   }

@@ -42,19 +42,14 @@ public final class Main implements Runnable {
    *
    * @param arguments what the user typed
    */
-  @SuppressWarnings("PMD.DoNotTerminateVM")
   public static void main(String[] arguments) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
     int status = run(out, err, arguments);
-    Runtime.getRuntime().halt(flushed(out, err, status));
-  }
-
-  /** Ends at once after everything is out: idle drawing threads need not be waited for. */
-  private static int flushed(PrintWriter out, PrintWriter err, int status) {
     out.flush();
     err.flush();
-    return status;
+    // Ends at once: idle drawing threads need not be waited for.
+    Runtime.getRuntime().halt(status);
   }
 
   /**

@@ -11,17 +11,18 @@ import org.twinrig.report.StagedFolder;
 final class OutputFolder {
   private OutputFolder() {}
 
-  /** Writes into a folder. */
+  /** Writes into a folder and says what became of it. */
   @FunctionalInterface
-  interface Writer {
-    void write(Path folder) throws IOException, UnusableInput;
+  interface Writer<T> {
+    T write(Path folder) throws IOException, UnusableInput;
   }
 
-  /** Writes a result folder as a whole. */
-  static void write(Path target, Writer writer) throws CannotWrite, UnusableInput {
+  /** Writes a result folder as a whole and returns what the writer made of it. */
+  static <T> T write(Path target, Writer<T> writer) throws CannotWrite, UnusableInput {
     try (StagedFolder staged = StagedFolder.beside(target)) {
-      writer.write(staged.path());
+      T written = writer.write(staged.path());
       staged.keep();
+      return written;
     } catch (StagedFolder.NotOursException e) {
       throw new CannotWrite(
           target
@@ -31,20 +32,21 @@ final class OutputFolder {
     } catch (AccessDeniedException e) {
       throw new CannotWrite(
           target + ": no permission to write here; name another folder with --out", e);
-    } catch (FileSystemException e) {
-      throw new CannotWrite(
-          target
-              + ": the results could not be written ("
-              + (e.getReason() == null ? "no reason given" : e.getReason())
-              + "); earlier results are untouched; make room or name another folder with --out",
-          e);
     } catch (IOException e) {
       throw new CannotWrite(
           target
               + ": the results could not be written ("
-              + e.getMessage()
+              + reason(e)
               + "); earlier results are untouched; make room or name another folder with --out",
           e);
     }
+  }
+
+  /** A file system's message repeats the path; its reason does not. */
+  private static String reason(IOException e) {
+    if (e instanceof FileSystemException f) {
+      return f.getReason() == null ? "no reason given" : f.getReason();
+    }
+    return e.getMessage();
   }
 }

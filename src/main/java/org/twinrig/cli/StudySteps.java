@@ -42,7 +42,7 @@ final class StudySteps {
   }
 
   /**
-   * Reads and analyses a study.
+   * Reads and analyses a study, and says what was refused on the way.
    *
    * @param strict whether one refused capture or row stops everything
    */
@@ -68,6 +68,7 @@ final class StudySteps {
     if (strict) {
       refuse(problems);
     }
+    common.refusals(problems);
     return new StudySteps(study, outcome, fingerprint, problems, record, common);
   }
 
@@ -90,14 +91,16 @@ final class StudySteps {
     return outcome;
   }
 
-  /** Writes the result folder and says what was refused on the way. */
+  /** Writes the result folder. */
   void write(Path results) throws CannotWrite, UnusableInput {
     common.progress("Writing the report.");
     StudyFolder folder = new StudyFolder(outcome, fingerprint, problems, record, common.threads());
-    OutputFolder.write(results, folder::write);
-    problems.stream()
-        .filter(p -> p.kind() == Problem.Kind.REFUSED)
-        .forEach(p -> common.err().println(p.text()));
+    OutputFolder.write(
+        results,
+        place -> {
+          folder.write(place);
+          return results;
+        });
   }
 
   /** What was found, one sentence a line, the report's place last. */

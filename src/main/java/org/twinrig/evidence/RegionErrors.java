@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
 
 /**
@@ -104,8 +104,7 @@ public record RegionErrors(
     }
 
     private void judge(int b, int n, double bandSquares) {
-      double t =
-          new TDistribution(null, n - 2.0).inverseCumulativeProbability((1 + confidence) / 2);
+      double t = StudentT.twoSided(confidence, n - 2);
       for (int i = 0; i < seen.length; i++) {
         Levels curve = estimate.errors().get(i);
         if (curve.has(b)) {

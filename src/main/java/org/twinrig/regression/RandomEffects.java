@@ -2,7 +2,7 @@ package org.twinrig.regression;
 
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BracketingNthOrderBrentSolver;
-import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.StatUtils;
 import org.twinrig.internal.Checks;
 
 /**
@@ -132,14 +132,14 @@ public final class RandomEffects {
     double tauSquared = restrictedMaximum(differencesDb, variances);
     Weighted w = Weighted.of(differencesDb, variances, tauSquared);
     double standardError = Math.sqrt(w.squares / ((n - 1) * w.sum));
-    double t = new TDistribution(null, n - 1.0).inverseCumulativeProbability((1 + confidence) / 2);
+    double t = StudentT.twoSided(confidence, n - 1);
     return new Result(w.mean, standardError, tauSquared, n, confidence, t * standardError);
   }
 
   /** The τ² of 0 or more with the greatest restricted likelihood. */
   private static double restrictedMaximum(double[] d, double[] v) {
-    double spread = sampleVariance(d);
-    double meanV = mean(v);
+    double spread = StatUtils.variance(d);
+    double meanV = StatUtils.mean(v);
     if (spread == 0) {
       return 0;
     }
@@ -256,22 +256,5 @@ public final class RandomEffects {
       }
     }
     return false;
-  }
-
-  private static double mean(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value;
-    }
-    return sum / values.length;
-  }
-
-  private static double sampleVariance(double[] values) {
-    double mean = mean(values);
-    double squares = 0;
-    for (double value : values) {
-      squares += (value - mean) * (value - mean);
-    }
-    return squares / (values.length - 1);
   }
 }

@@ -3,7 +3,6 @@ package org.twinrig.regression;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Levels;
 import org.twinrig.study.BandSample;
@@ -122,16 +121,14 @@ public final class TransferEstimator {
         RandomEffects.withDefaults()
             .withConfidence(confidence)
             .fit(sample.differencesDb(), sample.variances());
-    double alpha = 1 - confidence;
-    double bonferroni = quantile(n - 1, 1 - alpha / (2 * fittedBands));
+    double pointwise = StudentT.twoSided(confidence, n - 1);
+    double bonferroni = StudentT.twoSided(1 - (1 - confidence) / fittedBands, n - 1);
     double looRms = LeaveOneUnitOut.rms(LeaveOneUnitOut.errors(sample.differencesDb()));
-    double half = quantile(n - 1, 1 - alpha / 2) * looRms;
     return new BandOutcome.Fitted(
         paired.grid().band(b),
         mean,
-        multiplier(simultaneous, quantile(n - 1, 1 - alpha / 2), bonferroni)
-            * mean.standardErrorDb(),
-        new BandOutcome.Prediction(BandOutcome.Model.OFFSET, half, looRms, looRms),
+        multiplier(simultaneous, pointwise, bonferroni) * mean.standardErrorDb(),
+        new BandOutcome.Prediction(BandOutcome.Model.OFFSET, pointwise * looRms, looRms, looRms),
         new BandOutcome.Scatter(
             Arrays.stream(sample.variances()).average().orElseThrow(),
             sample.from().variance(),
@@ -148,10 +145,6 @@ public final class TransferEstimator {
     boolean enough = simultaneous.patterns() * (1 - confidence) >= 1 - 1e-9;
     double q = enough ? Math.min(simultaneous.multiplier(), bonferroni) : bonferroni;
     return Math.max(pointwise, q);
-  }
-
-  private static double quantile(int degreesOfFreedom, double probability) {
-    return new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(probability);
   }
 
   private static double[][] missing(int rows, int columns) {

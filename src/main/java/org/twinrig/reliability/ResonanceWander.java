@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.StatUtils;
+import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
@@ -101,10 +102,10 @@ public record ResonanceWander(
       PairedUnits fine, Resonance.Shape shape, List<Position> positions, double confidence) {
     int n = positions.size();
     double[] shifts = positions.stream().mapToDouble(Position::shiftOctaves).toArray();
-    double mean = mean(shifts);
+    double mean = StatUtils.mean(shifts);
     double sd = sd(shifts);
     double alpha = 1 - confidence;
-    double t = new TDistribution(null, n - 1.0).inverseCumulativeProbability(1 - alpha / 2);
+    double t = StudentT.twoSided(confidence, n - 1);
     ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1.0);
     double low = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(1 - alpha / 2));
     double high = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(alpha / 2));
@@ -128,12 +129,12 @@ public record ResonanceWander(
             / 2;
     double low =
         Math.min(
-            mean(from) - Math.max(2 * sd(from), halfWidth),
-            mean(to) - Math.max(2 * sd(to), halfWidth));
+            StatUtils.mean(from) - Math.max(2 * sd(from), halfWidth),
+            StatUtils.mean(to) - Math.max(2 * sd(to), halfWidth));
     double high =
         Math.max(
-            mean(from) + Math.max(2 * sd(from), halfWidth),
-            mean(to) + Math.max(2 * sd(to), halfWidth));
+            StatUtils.mean(from) + Math.max(2 * sd(from), halfWidth),
+            StatUtils.mean(to) + Math.max(2 * sd(to), halfWidth));
     return new Range(
         Math.max(Math.pow(2, low), fine.grid().lowerHz()),
         Math.min(Math.pow(2, high), fine.grid().upperHz()));
@@ -143,20 +144,7 @@ public record ResonanceWander(
     return Math.log(x) / Math.log(2);
   }
 
-  private static double mean(double[] values) {
-    double sum = 0;
-    for (double value : values) {
-      sum += value;
-    }
-    return sum / values.length;
-  }
-
   private static double sd(double[] values) {
-    double mean = mean(values);
-    double squares = 0;
-    for (double value : values) {
-      squares += (value - mean) * (value - mean);
-    }
-    return Math.sqrt(squares / (values.length - 1));
+    return Math.sqrt(StatUtils.variance(values));
   }
 }

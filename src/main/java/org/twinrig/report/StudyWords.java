@@ -10,7 +10,6 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
-import org.twinrig.reliability.MarkedBand;
 import org.twinrig.screening.Verdict;
 
 /**
@@ -94,12 +93,6 @@ public record StudyWords(StudyOutcome outcome) {
   }
 
   private static String octaves(KindOutcome kind, Mark mark) {
-    double sum = 0;
-    for (MarkedBand band : kind.transfer().bands()) {
-      if (band.mark() == mark && !band.empty()) {
-        sum += band.band().octaves();
-      }
-    }
-    return Numbers.fixed(sum, 1);
+    return Numbers.fixed(kind.transfer().octaves(mark), 1);
   }
 }

@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.util.List;
 import org.twinrig.band.BandGrid;
+import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 
 /**
@@ -20,5 +21,21 @@ public record TransferFunction(String kind, int units, BandGrid grid, List<Marke
     if (bands.size() != grid.size()) {
       throw new IllegalArgumentException("one marked band per band of the grid is needed");
     }
+  }
+
+  /**
+   * How much of the axis carries a mark.
+   *
+   * @param mark the mark
+   * @return octaves of bands that have data and this mark
+   */
+  public double octaves(Mark mark) {
+    double sum = 0;
+    for (MarkedBand band : bands) {
+      if (band.mark() == mark && !band.empty()) {
+        sum += band.band().octaves();
+      }
+    }
+    return sum;
   }
 }

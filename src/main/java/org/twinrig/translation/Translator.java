@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.StudentT;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkedBand;
@@ -131,10 +131,7 @@ public final class Translator {
 
   private double quantile(int degreesOfFreedom) {
     return quantiles.computeIfAbsent(
-        degreesOfFreedom,
-        f ->
-            new TDistribution(null, f)
-                .inverseCumulativeProbability((1 + translation.confidence()) / 2));
+        degreesOfFreedom, f -> StudentT.twoSided(translation.confidence(), f));
   }
 
   private static TranslatedBand unusable(Band band, OptionalDouble from, Reason reason) {

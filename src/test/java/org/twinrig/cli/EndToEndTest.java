@@ -122,6 +122,16 @@ class EndToEndTest {
     assertTrue(
         Files.readString(study.resolve("results/report.html")).contains("oops"),
         "the report names the refused capture");
+    Ran translated =
+        run(
+            "translate",
+            study.toString(),
+            "--catalogue",
+            "demo-data/plate-to-head/catalogue.csv",
+            "--out",
+            folder.resolve("translated").toString());
+    assertEquals(0, translated.status, translated.err);
+    assertTrue(translated.err.contains("oops"), "translating a study names its refusals too");
     byte[] before = Files.readAllBytes(study.resolve("results/transfer.csv"));
     Ran strict = run("study", study.toString(), "--strict");
     assertEquals(1, strict.status);

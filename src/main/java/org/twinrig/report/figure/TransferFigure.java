@@ -54,10 +54,7 @@ public final class TransferFigure {
   static String title(KindOutcome kind) {
     long zones =
         kind.zones().stream().filter(z -> z.mark() == Mark.UNRELIABLE && !z.empty()).count();
-    double reliable = 0;
-    for (MarkedBand band : kind.transfer().bands()) {
-      reliable += band.mark() == Mark.RELIABLE ? band.band().octaves() : 0;
-    }
+    double reliable = kind.transfer().octaves(Mark.RELIABLE);
     if (reliable == 0) {
       return capital(kind.kind()) + ": no band translates reliably";
     }
