@@ -10,7 +10,6 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.RegionErrors;
-import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -78,7 +77,7 @@ public final class Analysis {
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
     List<KindOutcome> kinds =
-        Parallel.map(paired, threads, p -> outcome(p, Optional.ofNullable(fine.get(p.kind()))));
+        paired.stream().map(p -> outcome(p, Optional.ofNullable(fine.get(p.kind())))).toList();
     return new StudyOutcome(
         study, fingerprint, anchored.value(), screening, kinds, anchored.problems());
   }
@@ -89,6 +88,8 @@ public final class Analysis {
         TransferEstimator.withDefaults()
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
+            .withModel(settings.model())
+            .withThreads(threads)
             .fit(paired);
     List<ResonanceWander> wanders = fine.map(this::wanders).orElse(List.of());
     List<ResonanceWander.Range> wandering =

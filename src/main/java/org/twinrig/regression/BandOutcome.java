@@ -1,5 +1,7 @@
 package org.twinrig.regression;
 
+import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
@@ -68,24 +70,52 @@ public sealed interface BandOutcome {
   /** The rule that predicts one unit. */
   enum Model {
     /** The old level plus the mean transfer of the kind. */
-    OFFSET
+    OFFSET("offset"),
+    /** The same, plus what the unit's neighbouring bands say. */
+    WINDOW("window");
+
+    private final String word;
+
+    Model(String word) {
+      this.word = word;
+    }
+
+    /**
+     * The model as files write it.
+     *
+     * @return for example {@code offset}
+     */
+    public String word() {
+      return word;
+    }
   }
 
   /**
    * How well one unit of the kind is predicted from its graph on the old fixture.
    *
-   * @param model the rule
+   * @param window what the unit's neighbouring bands say; nothing where the offset predicts alone
    * @param halfDb half-width of the prediction interval in dB: where a re-capture of the unit on
    *     the new fixture, averaged over as many seatings as in the study, will fall
    * @param looRmsOffsetDb root mean square of the offset's leave-one-unit-out errors, dB
    * @param looRmsDb the same for the model, its choice included, dB
    */
-  record Prediction(Model model, double halfDb, double looRmsOffsetDb, double looRmsDb) {
+  record Prediction(
+      Optional<WindowRule> window, double halfDb, double looRmsOffsetDb, double looRmsDb) {
     /** Refuses anything that is not a number. */
     public Prediction {
+      Objects.requireNonNull(window, "window");
       Checks.notNegative(halfDb, "the prediction half-width in dB");
       Checks.notNegative(looRmsOffsetDb, "loo_rms_offset_db");
       Checks.notNegative(looRmsDb, "loo_rms_db");
+    }
+
+    /**
+     * The model.
+     *
+     * @return window or offset
+     */
+    public Model model() {
+      return window.isPresent() ? Model.WINDOW : Model.OFFSET;
     }
   }
 

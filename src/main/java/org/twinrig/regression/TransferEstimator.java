@@ -3,10 +3,11 @@ package org.twinrig.regression;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
-import org.twinrig.response.Levels;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.study.PredictionModel;
 
 /**
  * Estimates the transfer of one kind over all its bands: mean with pointwise and simultaneous
@@ -17,27 +18,34 @@ import org.twinrig.study.PairedUnits;
  * below the pointwise one, and with fewer sign patterns than {@code 1/α} Bonferroni's quantile
  * stands alone.
  *
- * <p>The prediction half-width for a graph averaged over {@code m} seatings is {@code
- * t_{n-1}·√(loo_rms² + s2_A·max(0, 1/m - 1/ñ_A))}; an outcome carries it for {@code m = ñ_A}.
+ * <p>A unit is predicted band by band by the offset alone or by a window ridge, whichever {@link
+ * ModelChoice} finds; its errors {@code r̃_i} are those of the whole choice made anew without the
+ * unit, and {@code loo_rms = √mean(r̃_i²)}. The prediction half-width for a graph averaged over
+ * {@code m} seatings is {@code t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}; an outcome
+ * carries it for {@code m = ñ_A}.
  */
 public final class TransferEstimator {
   private static final int LEAST_UNITS = 3;
 
   private final double confidence;
   private final long seed;
+  private final PredictionModel model;
+  private final int threads;
 
-  private TransferEstimator(double confidence, long seed) {
+  private TransferEstimator(double confidence, long seed, PredictionModel model, int threads) {
     this.confidence = confidence;
     this.seed = seed;
+    this.model = model;
+    this.threads = threads;
   }
 
   /**
-   * The procedure at 95 % confidence, seed 1.
+   * The procedure at 95 % confidence, seed 1, choosing its model, on one thread.
    *
    * @return the procedure
    */
   public static TransferEstimator withDefaults() {
-    return new TransferEstimator(0.95, 1);
+    return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1);
   }
 
   /**
@@ -47,7 +55,7 @@ public final class TransferEstimator {
    * @return the procedure
    */
   public TransferEstimator withConfidence(double level) {
-    return new TransferEstimator(Checks.fraction(level, "confidence"), seed);
+    return new TransferEstimator(Checks.fraction(level, "confidence"), seed, model, threads);
   }
 
   /**
@@ -57,7 +65,27 @@ public final class TransferEstimator {
    * @return the procedure
    */
   public TransferEstimator withSeed(long value) {
-    return new TransferEstimator(confidence, value);
+    return new TransferEstimator(confidence, value, model, threads);
+  }
+
+  /**
+   * The same procedure with another way to predict a unit.
+   *
+   * @param value the way
+   * @return the procedure
+   */
+  public TransferEstimator withModel(PredictionModel value) {
+    return new TransferEstimator(confidence, seed, value, threads);
+  }
+
+  /**
+   * The same procedure on more threads, with the same outcome.
+   *
+   * @param value 1 or more
+   * @return the procedure
+   */
+  public TransferEstimator withThreads(int value) {
+    return new TransferEstimator(confidence, seed, model, value);
   }
 
   /**
@@ -68,16 +96,11 @@ public final class TransferEstimator {
    */
   public KindEstimate fit(PairedUnits paired) {
     int bands = paired.grid().size();
-    int units = paired.units().size();
-    List<BandSample> samples = new ArrayList<>(bands);
-    double[][] differences = missing(units, bands);
-    double[][] errors = missing(units, bands);
+    List<BandSample> samples = IntStream.range(0, bands).mapToObj(paired::at).toList();
+    double[][] differences = missing(paired.units().size(), bands);
     for (int b = 0; b < bands; b++) {
-      BandSample sample = paired.at(b);
-      samples.add(sample);
-      if (sample.size() >= LEAST_UNITS) {
-        scatter(sample.differencesDb(), sample.members(), differences, b);
-        scatter(LeaveOneUnitOut.errors(sample.differencesDb()), sample.members(), errors, b);
+      if (samples.get(b).size() >= LEAST_UNITS) {
+        scatter(samples.get(b), differences, b);
       }
     }
     long fitted = samples.stream().filter(s -> s.size() >= LEAST_UNITS).count();
@@ -88,20 +111,19 @@ public final class TransferEstimator {
                 .withConfidence(confidence)
                 .withSeed(seed)
                 .fit(differences);
+    UnitPrediction prediction = UnitPrediction.of(paired, LEAST_UNITS, model, threads);
     List<BandOutcome> outcomes = new ArrayList<>(bands);
     for (int b = 0; b < bands; b++) {
-      outcomes.add(outcome(paired, b, samples.get(b), simultaneous, fitted));
+      outcomes.add(outcome(paired, b, samples.get(b), simultaneous, prediction, fitted));
     }
-    List<Levels> errorCurves =
-        Arrays.stream(errors).map(row -> Levels.copyOf(paired.grid(), row)).toList();
     return new KindEstimate(
         paired.kind(),
         paired.grid(),
         paired.units(),
         outcomes,
         simultaneous,
-        errorCurves,
-        errorCurves);
+        prediction.offsetErrors(),
+        prediction.errors());
   }
 
   private BandOutcome outcome(
@@ -109,6 +131,7 @@ public final class TransferEstimator {
       int b,
       BandSample sample,
       SignFlipInterval.Result simultaneous,
+      UnitPrediction predictions,
       long fittedBands) {
     int n = sample.size();
     if (n < LEAST_UNITS) {
@@ -123,12 +146,11 @@ public final class TransferEstimator {
             .fit(sample.differencesDb(), sample.variances());
     double pointwise = StudentT.twoSided(confidence, n - 1);
     double bonferroni = StudentT.twoSided(1 - (1 - confidence) / fittedBands, n - 1);
-    double looRms = LeaveOneUnitOut.rms(LeaveOneUnitOut.errors(sample.differencesDb()));
     return new BandOutcome.Fitted(
         paired.grid().band(b),
         mean,
         multiplier(simultaneous, pointwise, bonferroni) * mean.standardErrorDb(),
-        new BandOutcome.Prediction(BandOutcome.Model.OFFSET, pointwise * looRms, looRms, looRms),
+        predictions.at(b, pointwise),
         new BandOutcome.Scatter(
             Arrays.stream(sample.variances()).average().orElseThrow(),
             sample.from().variance(),
@@ -155,9 +177,9 @@ public final class TransferEstimator {
     return values;
   }
 
-  private static void scatter(double[] values, int[] rows, double[][] into, int column) {
-    for (int k = 0; k < values.length; k++) {
-      into[rows[k]][column] = values[k];
+  private static void scatter(BandSample sample, double[][] into, int column) {
+    for (int k = 0; k < sample.size(); k++) {
+      into[sample.members()[k]][column] = sample.differencesDb()[k];
     }
   }
 }

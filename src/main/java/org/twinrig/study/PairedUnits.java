@@ -2,6 +2,8 @@ package org.twinrig.study;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.response.Levels;
 
@@ -28,13 +30,52 @@ public record PairedUnits(
    * @param seatings for each unit, how many accepted seatings entered each band, {@code n_ig(b)}
    * @param seatingVariance pooled variance between seatings {@code s2_g(b)} in dB², missing where
    *     no unit that takes part was seated twice
+   * @param curves for each unit, the curve of every accepted seating {@code y_igs(b)}
    */
   public record OnFixture(
-      List<Levels> means, List<List<Integer>> seatings, Levels seatingVariance) {
+      List<Levels> means,
+      List<List<Integer>> seatings,
+      Levels seatingVariance,
+      List<List<Levels>> curves) {
     /** Copies the lists. */
     public OnFixture {
       means = List.copyOf(means);
       seatings = seatings.stream().map(List::copyOf).toList();
+      curves = curves.stream().map(List::copyOf).toList();
+    }
+
+    /**
+     * Pooled variance between seatings of a weighted sum of bands, {@code cᵀ S_g c} with the pooled
+     * covariance {@code S_g} of the seatings; seatings without a level at one of the bands do not
+     * count.
+     *
+     * @param units positions of the units that take part
+     * @param bands positions of the bands
+     * @param weights {@code c}, one per band
+     * @return dB²; nothing when no unit was seated twice
+     */
+    public OptionalDouble seatingVariance(int[] units, int[] bands, double[] weights) {
+      double squares = 0;
+      int freedom = 0;
+      for (int unit : units) {
+        double[] sums =
+            curves.get(unit).stream()
+                .filter(curve -> IntStream.of(bands).allMatch(curve::has))
+                .mapToDouble(curve -> weightedSum(curve, bands, weights))
+                .toArray();
+        double mean = DoubleStream.of(sums).sum() / Math.max(1, sums.length);
+        squares += DoubleStream.of(sums).map(v -> (v - mean) * (v - mean)).sum();
+        freedom += Math.max(0, sums.length - 1);
+      }
+      return freedom == 0 ? OptionalDouble.empty() : OptionalDouble.of(squares / freedom);
+    }
+
+    private static double weightedSum(Levels curve, int[] bands, double[] weights) {
+      double sum = 0;
+      for (int k = 0; k < bands.length; k++) {
+        sum += weights[k] * curve.db(bands[k]);
+      }
+      return sum;
     }
   }
 
@@ -54,7 +95,7 @@ public record PairedUnits(
    */
   public BandSample at(int band) {
     int[] members =
-        java.util.stream.IntStream.range(0, units.size())
+        IntStream.range(0, units.size())
             .filter(i -> from.means().get(i).has(band) && to.means().get(i).has(band))
             .toArray();
     OptionalDouble varianceFrom = from.seatingVariance().level(band);

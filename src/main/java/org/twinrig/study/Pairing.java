@@ -99,16 +99,19 @@ public final class Pairing {
     return new PairedUnits.OnFixture(
         units.stream().map(u -> u.mean).toList(),
         units.stream().map(u -> Arrays.stream(u.counts).boxed().toList()).toList(),
-        Levels.copyOf(grid, variance));
+        Levels.copyOf(grid, variance),
+        units.stream().map(u -> u.seatings).toList());
   }
 
   /** One unit on one fixture: mean over seatings, their number, and the squares about the mean. */
   private static final class SeatedUnit {
+    private final List<Levels> seatings;
     private final Levels mean;
     private final int[] counts;
     private final double[] squares;
 
-    private SeatedUnit(Levels mean, int[] counts, double[] squares) {
+    private SeatedUnit(List<Levels> seatings, Levels mean, int[] counts, double[] squares) {
+      this.seatings = seatings;
       this.mean = mean;
       this.counts = counts;
       this.squares = squares;
@@ -127,7 +130,7 @@ public final class Pairing {
           }
         }
       }
-      return new SeatedUnit(mean, counts, squares);
+      return new SeatedUnit(seatings, mean, counts, squares);
     }
 
     /** Mean in dB per band over the curves that have a level there. */

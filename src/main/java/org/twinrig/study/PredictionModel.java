@@ -2,7 +2,7 @@ package org.twinrig.study;
 
 /** How one unit's difference is predicted; named as study.yaml writes it. */
 public enum PredictionModel {
-  /** The best model that is offered, chosen band by band. */
+  /** Offset or window, chosen band by band; the window only where it gains. */
   AUTO,
   /** The mean transfer of the kind alone. */
   OFFSET,

@@ -83,11 +83,7 @@ final class SettingsReader {
   }
 
   private static Optional<PredictionModel> model(YamlValue value) {
-    Optional<PredictionModel> model = value.choice(PredictionModel.class);
-    return model.isPresent() && model.get() == PredictionModel.WINDOW
-        ? value.refuse(
-            "this version predicts with the offset: write `auto` or `offset`, or leave the key out")
-        : model;
+    return value.choice(PredictionModel.class);
   }
 
   private static Optional<Long> seed(YamlValue value) {

@@ -1,5 +1,10 @@
 package org.twinrig.translation;
 
+import static org.twinrig.translation.JsonParts.child;
+import static org.twinrig.translation.JsonParts.number;
+import static org.twinrig.translation.JsonParts.optional;
+import static org.twinrig.translation.JsonParts.string;
+
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -12,13 +17,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.RandomEffects;
+import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
@@ -80,7 +86,7 @@ public final class TranslationFile {
     ObjectNode node = NODES.objectNode();
     node.put("band_hz", marked.band().midHz()).put("units", marked.outcome().units());
     if (marked.outcome() instanceof BandOutcome.Fitted f) {
-      node.put("model", "offset")
+      node.put("model", f.prediction().model().word())
           .put("offset_db", f.mean().meanDb())
           .put("se_db", f.mean().standardErrorDb())
           .put("ci_half_db", f.mean().halfWidthDb())
@@ -93,6 +99,7 @@ public final class TranslationFile {
           .put("loo_rms_db", f.prediction().looRmsDb());
       f.scatter().seatVarianceFrom().ifPresent(v -> node.put("seat_variance_from_db2", v));
       f.scatter().seatVarianceTo().ifPresent(v -> node.put("seat_variance_to_db2", v));
+      f.prediction().window().ifPresent(w -> node.set("window", WindowNode.of(w)));
     }
     node.put("mark", marked.mark().word());
     ArrayNode reasons = node.putArray("reasons");
@@ -142,7 +149,7 @@ public final class TranslationFile {
     }
     try {
       return translation(root);
-    } catch (Missing | IllegalArgumentException e) {
+    } catch (MissingPart | IllegalArgumentException e) {
       throw unusable(
           source,
           0,
@@ -155,7 +162,7 @@ public final class TranslationFile {
     return new UnusableInput(Problem.fatal(source, line, what, remedy));
   }
 
-  private static Translation translation(JsonNode root) throws Missing {
+  private static Translation translation(JsonNode root) throws MissingPart {
     JsonNode study = child(root, "study");
     JsonNode gridNode = child(root, "grid");
     int perOctave = (int) number(gridNode, "per_octave");
@@ -172,21 +179,22 @@ public final class TranslationFile {
       List<MarkedBand> marked = new ArrayList<>();
       JsonNode bandNodes = child(kind, "bands");
       if (bandNodes.size() != grid.size()) {
-        throw new Missing("kind `" + text(kind, "kind") + "` does not have one entry per band");
+        throw new MissingPart(
+            "kind `" + string(kind, "kind") + "` does not have one entry per band");
       }
       for (int b = 0; b < grid.size(); b++) {
-        marked.add(band(bandNodes.get(b), grid.band(b), confidence));
+        marked.add(band(bandNodes.get(b), grid, b, confidence));
       }
       kinds.add(
-          new TransferFunction(text(kind, "kind"), (int) number(kind, "units"), grid, marked));
+          new TransferFunction(string(kind, "kind"), (int) number(kind, "units"), grid, marked));
     }
     return new Translation(
         new Translation.Origin(
-            text(study, "title"),
-            text(study, "from"),
-            text(study, "to"),
-            text(study, "anchor"),
-            text(study, "fingerprint")),
+            string(study, "title"),
+            string(study, "from"),
+            string(study, "to"),
+            string(study, "anchor"),
+            string(study, "fingerprint")),
         grid,
         confidence,
         new Tolerance(
@@ -197,7 +205,7 @@ public final class TranslationFile {
         kinds);
   }
 
-  private static DbLimit limit(JsonNode steps) throws Missing {
+  private static DbLimit limit(JsonNode steps) throws MissingPart {
     List<DbLimit.Step> read = new ArrayList<>();
     for (JsonNode step : steps) {
       read.add(new DbLimit.Step(number(step, "from_hz"), number(step, "db")));
@@ -205,27 +213,33 @@ public final class TranslationFile {
     return new DbLimit(read);
   }
 
-  private static MarkedBand band(JsonNode node, Band band, double confidence) throws Missing {
-    int units = (int) number(node, "units");
+  private static MarkedBand band(JsonNode node, BandGrid grid, int b, double confidence)
+      throws MissingPart {
     List<Reason> reasons = new ArrayList<>();
     for (JsonNode reason : child(node, "reasons")) {
       reasons.add(reason(reason.asText()));
     }
-    return new MarkedBand(
-        outcome(node, band, units, confidence), mark(text(node, "mark")), reasons);
+    return new MarkedBand(outcome(node, grid, b, confidence), mark(string(node, "mark")), reasons);
   }
 
-  private static BandOutcome outcome(JsonNode node, Band band, int units, double confidence)
-      throws Missing {
+  private static BandOutcome outcome(JsonNode node, BandGrid grid, int b, double confidence)
+      throws MissingPart {
+    Band band = grid.band(b);
+    int units = (int) number(node, "units");
     if (!node.has("model")) {
       return new BandOutcome.NotFitted(
           band,
           units,
           units == 0 ? BandOutcome.Why.NO_DATA : BandOutcome.Why.FEWER_THAN_THREE_UNITS);
     }
-    if (!text(node, "model").equals("offset")) {
-      throw new Missing("model `" + text(node, "model") + "` is not known to this program");
-    }
+    Optional<WindowRule> window =
+        switch (string(node, "model")) {
+          case "offset" -> Optional.empty();
+          case "window" -> Optional.of(WindowNode.read(child(node, "window"), grid.size()));
+          default ->
+              throw new MissingPart(
+                  "model `" + string(node, "model") + "` is not known to this program");
+        };
     return new BandOutcome.Fitted(
         band,
         new RandomEffects.Result(
@@ -237,7 +251,7 @@ public final class TranslationFile {
             number(node, "ci_half_db")),
         number(node, "sim_half_db"),
         new BandOutcome.Prediction(
-            BandOutcome.Model.OFFSET,
+            window,
             number(node, "prediction_half_db"),
             number(node, "loo_rms_offset_db"),
             number(node, "loo_rms_db")),
@@ -248,57 +262,21 @@ public final class TranslationFile {
             number(node, "seatings_from")));
   }
 
-  private static Mark mark(String word) throws Missing {
+  private static Mark mark(String word) throws MissingPart {
     for (Mark mark : Mark.values()) {
       if (mark.word().equals(word)) {
         return mark;
       }
     }
-    throw new Missing("mark `" + word + "` is not known to this program");
+    throw new MissingPart("mark `" + word + "` is not known to this program");
   }
 
-  private static Reason reason(String word) throws Missing {
+  private static Reason reason(String word) throws MissingPart {
     for (Reason reason : Reason.values()) {
       if (reason.word().equals(word)) {
         return reason;
       }
     }
-    throw new Missing("reason `" + word + "` is not known to this program");
-  }
-
-  private static JsonNode child(JsonNode node, String name) throws Missing {
-    if (!node.has(name)) {
-      throw new Missing("`" + name + "` is missing");
-    }
-    return node.get(name);
-  }
-
-  private static String text(JsonNode node, String name) throws Missing {
-    JsonNode value = child(node, name);
-    if (!value.isTextual()) {
-      throw new Missing("`" + name + "` must be a text");
-    }
-    return value.asText();
-  }
-
-  private static double number(JsonNode node, String name) throws Missing {
-    JsonNode value = child(node, name);
-    if (!value.isNumber()) {
-      throw new Missing("`" + name + "` must be a number");
-    }
-    return value.asDouble();
-  }
-
-  private static OptionalDouble optional(JsonNode node, String name) throws Missing {
-    return node.has(name) ? OptionalDouble.of(number(node, name)) : OptionalDouble.empty();
-  }
-
-  /** What the file lacks. */
-  private static final class Missing extends Exception {
-    private static final long serialVersionUID = 1L;
-
-    Missing(String message) {
-      super(message);
-    }
+    throw new MissingPart("reason `" + word + "` is not known to this program");
   }
 }

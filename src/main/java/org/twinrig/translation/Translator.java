@@ -9,6 +9,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
+import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkedBand;
@@ -20,10 +21,12 @@ import org.twinrig.response.Response;
 /**
  * Re-expresses graphs.
  *
- * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b)}, with the prediction half-width
- * {@code t_{n-1}·√(loo_rms² + s2_A·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings. Levels
- * stay pinned where the old graph has them: the transfer is 0 dB over the study's anchor on
- * average.
+ * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b) + Σ_c β_c (from(c) - x̄(c))}, the sum
+ * only where the study predicts by a window, with the prediction half-width {@code
+ * t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings. Where the
+ * old graph lacks a band of the window, the offset alone predicts, with the offset's own errors.
+ * Where the graph's leverage in the window is above 1 it lies outside what the study's units span,
+ * and the band is marked so. The old graph must be pinned as the study's captures were.
  *
  * <p>A graph of unknown kind is held to be one of the kinds with enough units: its level is moved
  * by the plain mean {@code c} of their transfers, and its half-width is the greatest {@code |δ̂_k -
@@ -60,35 +63,62 @@ public final class Translator {
             : translation.kind(entry.kind()).map(List::of).orElse(List.of());
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
-      bands.add(band(from.level(b), b, candidates, entry.averagedSeatings()));
+      bands.add(band(from, b, candidates, entry.averagedSeatings()));
     }
     return new TranslatedGraph(entry, bands);
   }
 
-  private TranslatedBand band(
-      OptionalDouble from, int b, List<TransferFunction> candidates, int seatings) {
+  private TranslatedBand band(Levels from, int b, List<TransferFunction> candidates, int seatings) {
     Band band = translation.grid().band(b);
-    if (from.isEmpty()) {
-      return unusable(band, from, Reason.NO_DATA);
+    OptionalDouble level = from.level(b);
+    if (level.isEmpty()) {
+      return unusable(band, level, Reason.NO_DATA);
     }
     if (candidates.isEmpty()) {
-      return unusable(band, from, Reason.OUTSIDE_THE_STUDY);
+      return unusable(band, level, Reason.OUTSIDE_THE_STUDY);
     }
     List<Candidate> found = new ArrayList<>();
     for (TransferFunction kind : candidates) {
       if (kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted) {
-        found.add(new Candidate(kind.bands().get(b), fitted, half(fitted, seatings)));
+        found.add(candidate(kind.bands().get(b), fitted, from, seatings));
       }
     }
     if (found.size() < candidates.size()) {
       // A kind without an estimate here could be the graph's: nothing can be promised.
-      return unusable(band, from, Reason.FEW_UNITS);
+      return unusable(band, level, Reason.FEW_UNITS);
     }
-    double centre = found.stream().mapToDouble(Candidate::meanDb).average().orElseThrow();
+    double centre = found.stream().mapToDouble(Candidate::shiftDb).average().orElseThrow();
     double half =
-        found.stream().mapToDouble(c -> Math.abs(c.meanDb() - centre) + c.half).max().orElseThrow();
+        found.stream()
+            .mapToDouble(c -> Math.abs(c.shiftDb() - centre) + c.half)
+            .max()
+            .orElseThrow();
     return marked(
-        band, new TranslatedBand.Predicted(from.getAsDouble() + centre, half), from, found);
+        band, new TranslatedBand.Predicted(level.getAsDouble() + centre, half), level, found);
+  }
+
+  private Candidate candidate(
+      MarkedBand marked, BandOutcome.Fitted fitted, Levels from, int seatings) {
+    BandOutcome.Prediction prediction = fitted.prediction();
+    double meanDb = fitted.mean().meanDb();
+    OptionalDouble seating = fitted.scatter().seatVarianceFrom();
+    if (prediction.window().isEmpty()) {
+      double half = half(fitted, prediction.looRmsDb(), seating, seatings);
+      return new Candidate(marked, fitted, meanDb, half, false);
+    }
+    WindowRule window = prediction.window().get();
+    OptionalDouble departure = window.shiftDb(from);
+    if (departure.isEmpty()) {
+      // The graph is too narrow for the window: the offset alone, with the offset's own errors.
+      double half = half(fitted, prediction.looRmsOffsetDb(), seating, seatings);
+      return new Candidate(marked, fitted, meanDb, half, false);
+    }
+    return new Candidate(
+        marked,
+        fitted,
+        meanDb + departure.getAsDouble(),
+        half(fitted, prediction.looRmsDb(), window.seatingVariance(), seatings),
+        window.leverage(from, fitted.units()) > 1);
   }
 
   private TranslatedBand marked(
@@ -102,6 +132,10 @@ public final class Translator {
       Candidate widest =
           candidates.stream().max(Comparator.comparingDouble(Candidate::half)).orElseThrow();
       reasons.addAll(MarkRule.whyWide(widest.fitted));
+    }
+    if (candidates.stream().anyMatch(Candidate::outside)) {
+      mark = Mark.UNRELIABLE;
+      reasons.add(Reason.OUTSIDE_THE_STUDY);
     }
     for (Candidate c : candidates) {
       for (Reason reason : c.marked.reasons()) {
@@ -122,11 +156,11 @@ public final class Translator {
         band, from, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
   }
 
-  private double half(BandOutcome.Fitted fitted, int seatings) {
+  private double half(
+      BandOutcome.Fitted fitted, double looRmsDb, OptionalDouble seatingVariance, int seatings) {
     double fewer = Math.max(0, 1.0 / seatings - 1 / fitted.scatter().seatingsFrom());
-    double seating = fitted.scatter().seatVarianceFrom().orElse(0) * fewer;
-    double looRms = fitted.prediction().looRmsDb();
-    return quantile(fitted.mean().degreesOfFreedom()) * Math.sqrt(looRms * looRms + seating);
+    double seating = seatingVariance.orElse(0) * fewer;
+    return quantile(fitted.mean().degreesOfFreedom()) * Math.sqrt(looRmsDb * looRmsDb + seating);
   }
 
   private double quantile(int degreesOfFreedom) {
@@ -138,9 +172,6 @@ public final class Translator {
     return new TranslatedBand(band, from, Optional.empty(), Mark.UNRELIABLE, List.of(reason));
   }
 
-  private record Candidate(MarkedBand marked, BandOutcome.Fitted fitted, double half) {
-    double meanDb() {
-      return fitted.mean().meanDb();
-    }
-  }
+  private record Candidate(
+      MarkedBand marked, BandOutcome.Fitted fitted, double shiftDb, double half, boolean outside) {}
 }

@@ -54,7 +54,7 @@ class TransferEstimatorTest {
         "kind",
         GRID,
         names,
-        new PairedUnits.OnFixture(from, ones, unknown),
-        new PairedUnits.OnFixture(to, ones, unknown));
+        new PairedUnits.OnFixture(from, ones, unknown, from.stream().map(List::of).toList()),
+        new PairedUnits.OnFixture(to, ones, unknown, to.stream().map(List::of).toList()));
   }
 }

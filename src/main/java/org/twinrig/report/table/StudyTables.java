@@ -76,11 +76,18 @@ public final class StudyTables {
         .number(mean.highDb())
         .number(mean.meanDb() - fitted.simultaneousHalfDb())
         .number(mean.meanDb() + fitted.simultaneousHalfDb())
-        .word(
-            switch (fitted.prediction().model()) {
-              case OFFSET -> "offset";
-            })
-        .empty(3)
+        .word(fitted.prediction().model().word());
+    fitted
+        .prediction()
+        .window()
+        .ifPresentOrElse(
+            window ->
+                table
+                    .number(window.halfOctaves())
+                    .number(window.borrowOctaves())
+                    .number(window.shrinkage()),
+            () -> table.empty(3));
+    table
         .number(fitted.prediction().halfDb())
         .number(Math.sqrt(mean.tauSquared()))
         .number(root(fitted.scatter().seatVarianceFrom()))

@@ -57,7 +57,8 @@ final class HandMade {
     return new PairedUnits.OnFixture(
         Collections.nCopies(units, zero),
         Collections.nCopies(units, Collections.nCopies(grid.size(), 1)),
-        zero);
+        zero,
+        Collections.nCopies(units, List.of(zero)));
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {

@@ -1,0 +1,123 @@
+package org.twinrig.internal.linalg;
+
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.SingularOps_DDRM;
+import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
+import org.ejml.interfaces.decomposition.SingularValueDecomposition_F64;
+
+/**
+ * The thin singular value decomposition {@code W = U·diag(σ)·Vᵀ} of a matrix with {@code m} rows
+ * and {@code p} columns.
+ *
+ * <p>Any shape is taken: with fewer rows than columns, or columns that depend on each other, the
+ * last singular values are 0 and what belongs to them carries no weight in a fit.
+ */
+public final class ThinSvd {
+  private final int rows;
+  private final int columns;
+  private final double[] singularValues;
+  private final double[] left;
+  private final double[] right;
+
+  private ThinSvd(int rows, int columns, double[] singularValues, double[] left, double[] right) {
+    this.rows = rows;
+    this.columns = columns;
+    this.singularValues = singularValues;
+    this.left = left;
+    this.right = right;
+  }
+
+  /**
+   * Decomposes a matrix.
+   *
+   * @param rowMajor its elements, row after row; not changed
+   * @param rows {@code m}, 1 or more
+   * @param columns {@code p}, 1 or more
+   * @return the decomposition
+   * @throws IllegalArgumentException when the elements are not finite
+   */
+  public static ThinSvd of(double[] rowMajor, int rows, int columns) {
+    // Zero rows change neither σ nor V, and make every matrix at least as tall as wide.
+    int tall = Math.max(rows, columns);
+    DMatrixRMaj w = new DMatrixRMaj(tall, columns);
+    System.arraycopy(rowMajor, 0, w.data, 0, rows * columns);
+    SingularValueDecomposition_F64<DMatrixRMaj> svd =
+        DecompositionFactory_DDRM.svd(tall, columns, true, true, true);
+    if (!svd.decompose(w)) {
+      throw new IllegalArgumentException("the matrix holds numbers that are not finite");
+    }
+    DMatrixRMaj u = svd.getU(null, false);
+    DMatrixRMaj v = svd.getV(null, false);
+    double[] sigma = svd.getSingularValues();
+    SingularOps_DDRM.descendingOrder(u, false, sigma, columns, v, false);
+    return new ThinSvd(rows, columns, sigma, u.data, v.data);
+  }
+
+  /**
+   * Number of columns {@code p}.
+   *
+   * @return 1 or more
+   */
+  public int columns() {
+    return columns;
+  }
+
+  /**
+   * A singular value.
+   *
+   * @param k from 0, falling
+   * @return {@code σ_k}, 0 or more
+   */
+  public double sigma(int k) {
+    return singularValues[k];
+  }
+
+  /**
+   * An element of {@code U}.
+   *
+   * @param row from 0
+   * @param k from 0
+   * @return its value
+   */
+  public double u(int row, int k) {
+    return left[row * columns + k];
+  }
+
+  /**
+   * An element of {@code V}.
+   *
+   * @param column from 0
+   * @param k from 0
+   * @return its value
+   */
+  public double v(int column, int k) {
+    return right[column * columns + k];
+  }
+
+  /**
+   * Ridge coefficients {@code β = V·diag(σ/(σ²+λ))·Uᵀ·y}; with {@code λ = 0} those of least
+   * squares, of least length where columns depend on each other.
+   *
+   * @param y one response per row
+   * @param lambda penalty {@code λ}, 0 or more
+   * @return one coefficient per column
+   */
+  public double[] ridge(double[] y, double lambda) {
+    double[] beta = new double[columns];
+    double negligible = columns * Math.ulp(1.0) * singularValues[0];
+    for (int k = 0; k < columns; k++) {
+      double sigma = singularValues[k];
+      if (sigma > negligible) {
+        double projected = 0;
+        for (int r = 0; r < rows; r++) {
+          projected += u(r, k) * y[r];
+        }
+        double weight = projected * sigma / (sigma * sigma + lambda);
+        for (int c = 0; c < columns; c++) {
+          beta[c] += v(c, k) * weight;
+        }
+      }
+    }
+    return beta;
+  }
+}

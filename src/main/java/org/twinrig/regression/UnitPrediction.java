@@ -1,0 +1,104 @@
+package org.twinrig.regression;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.twinrig.internal.Parallel;
+import org.twinrig.response.Levels;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.PredictionModel;
+
+/** How single units of a kind are predicted, and how far the prediction misses units left out. */
+final class UnitPrediction {
+  private final List<Optional<WindowRule>> rules;
+  private final List<Levels> offsetErrors;
+  private final List<Levels> errors;
+
+  private UnitPrediction(
+      List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {
+    this.rules = rules;
+    this.offsetErrors = offsetErrors;
+    this.errors = errors;
+  }
+
+  /**
+   * Chooses and judges the rule of every band.
+   *
+   * @param paired the units
+   * @param leastUnits bands with fewer have no estimate
+   * @param model what the study asks for
+   * @param threads how many threads; the outcome does not depend on it
+   */
+  static UnitPrediction of(PairedUnits paired, int leastUnits, PredictionModel model, int threads) {
+    WindowData data = WindowData.of(paired);
+    List<Candidate> candidates =
+        model == PredictionModel.OFFSET ? List.of() : Candidate.all(data.perOctave());
+    List<Optional<BandErrors>> bands =
+        Parallel.map(
+            IntStream.range(0, data.bands()).boxed().toList(),
+            threads,
+            b ->
+                data.members(b).length < leastUnits
+                    ? Optional.empty()
+                    : Optional.of(BandErrors.of(data, b, candidates)));
+    ModelChoice choice = new ModelChoice(data, bands, candidates, model, threads);
+    int[] chosen = choice.chosen();
+    WindowFit fit = new WindowFit(data, paired);
+    List<Optional<WindowRule>> rules = new ArrayList<>();
+    for (int b = 0; b < data.bands(); b++) {
+      rules.add(
+          chosen[b] == ModelChoice.OFFSET
+              ? Optional.empty()
+              : Optional.of(fit.rule(b, candidates.get(chosen[b]))));
+    }
+    int[][] offsets = new int[data.bands()][data.units()];
+    for (int[] row : offsets) {
+      Arrays.fill(row, ModelChoice.OFFSET);
+    }
+    return new UnitPrediction(
+        rules, curves(paired, bands, offsets), curves(paired, bands, choice.nested()));
+  }
+
+  /** The error of every unit under the rule that stands for it at each band. */
+  private static List<Levels> curves(
+      PairedUnits paired, List<Optional<BandErrors>> bands, int[][] rule) {
+    List<Levels> curves = new ArrayList<>();
+    for (int i = 0; i < paired.units().size(); i++) {
+      double[] errors = new double[bands.size()];
+      for (int b = 0; b < errors.length; b++) {
+        errors[b] =
+            bands.get(b).isEmpty() ? Double.NaN : bands.get(b).get().rule(rule[b][i]).errors()[i];
+      }
+      curves.add(Levels.copyOf(paired.grid(), errors));
+    }
+    return curves;
+  }
+
+  /** For each unit, the offset's errors. */
+  List<Levels> offsetErrors() {
+    return offsetErrors;
+  }
+
+  /** For each unit, the errors of the whole choice made without it. */
+  List<Levels> errors() {
+    return errors;
+  }
+
+  /**
+   * The prediction at a band with an estimate.
+   *
+   * @param quantile {@code t_{n-1}}
+   */
+  BandOutcome.Prediction at(int band, double quantile) {
+    double looRms = rms(errors, band);
+    return new BandOutcome.Prediction(
+        rules.get(band), quantile * looRms, rms(offsetErrors, band), looRms);
+  }
+
+  private static double rms(List<Levels> curves, int band) {
+    return LeaveOneUnitOut.rms(
+        curves.stream().filter(c -> c.has(band)).mapToDouble(c -> c.db(band)).toArray());
+  }
+}

@@ -1,0 +1,96 @@
+package org.twinrig.regression;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.twinrig.internal.Checks;
+import org.twinrig.response.Levels;
+
+/**
+ * A fitted window ridge at one band: what a unit's old graph around the band says about how far the
+ * unit departs from the mean transfer of its kind, {@code Σ_c β_c (x(c) - x̄(c))}.
+ *
+ * @param halfOctaves half-width of the window, octaves
+ * @param borrowOctaves how far to either side bands lent their units to the fit, octaves
+ * @param shrinkage penalty {@code κ} as a multiple of the mean square of the window
+ * @param predictors the bands of the window that lie in the grid, rising
+ * @param spread lower triangle, row after row, of {@code (WᵀW+λI)⁻¹} over the predictors, 1/dB²
+ * @param seatingVariance {@code cᵀ S_A c} in dB², the variance that one seating on the old fixture
+ *     brings into the predicted level, {@code c = e_b + β}; nothing when no unit was seated twice
+ */
+public record WindowRule(
+    double halfOctaves,
+    double borrowOctaves,
+    double shrinkage,
+    List<Predictor> predictors,
+    List<Double> spread,
+    OptionalDouble seatingVariance) {
+
+  /** Copies the lists and refuses anything that is not a number. */
+  public WindowRule {
+    Checks.notNegative(halfOctaves, "window_octaves");
+    Checks.notNegative(borrowOctaves, "borrow_octaves");
+    Checks.positive(shrinkage, "shrinkage");
+    predictors = List.copyOf(predictors);
+    spread = List.copyOf(spread);
+    spread.forEach(element -> Checks.finite(element, "an element of the window's spread"));
+    seatingVariance.ifPresent(v -> Checks.notNegative(v, "a seating variance in dB²"));
+    if (predictors.isEmpty() || spread.size() != predictors.size() * (predictors.size() + 1) / 2) {
+      throw new IllegalArgumentException("one row of the spread is needed for each predictor");
+    }
+  }
+
+  /**
+   * A band that predicts.
+   *
+   * @param band position in the grid
+   * @param coefficient {@code β_c}, dB per dB
+   * @param centreDb mean level of the study's units there on the old fixture {@code x̄(c)}, dB
+   */
+  public record Predictor(int band, double coefficient, double centreDb) {
+    /** Refuses anything that is not a number. */
+    public Predictor {
+      Checks.finite(coefficient, "a coefficient");
+      Checks.finite(centreDb, "a mean level in dB");
+    }
+  }
+
+  /**
+   * How far a graph departs from the mean transfer.
+   *
+   * @param old levels on the old fixture
+   * @return {@code Σ_c β_c (x(c) - x̄(c))} in dB; nothing where the graph lacks a band of the
+   *     window
+   */
+  public OptionalDouble shiftDb(Levels old) {
+    double shift = 0;
+    for (Predictor p : predictors) {
+      if (!old.has(p.band())) {
+        return OptionalDouble.empty();
+      }
+      shift += p.coefficient() * (old.db(p.band()) - p.centreDb());
+    }
+    return OptionalDouble.of(shift);
+  }
+
+  /**
+   * How far a graph lies from the units the rule was fitted on: {@code 1/n + wᵀ(WᵀW+λI)⁻¹w} with
+   * {@code w = x - x̄}. For a unit of the fit it stays below 1; above, the graph lies outside what
+   * the study's units span.
+   *
+   * @param old levels on the old fixture, with a level at every band of the window
+   * @param units how many units the rule was fitted on
+   * @return the leverage, {@code 1/n} or more
+   */
+  public double leverage(Levels old, int units) {
+    double sum = 0;
+    int element = 0;
+    for (int r = 0; r < predictors.size(); r++) {
+      double row = old.db(predictors.get(r).band()) - predictors.get(r).centreDb();
+      for (int s = 0; s <= r; s++) {
+        double column = old.db(predictors.get(s).band()) - predictors.get(s).centreDb();
+        sum += (r == s ? 1 : 2) * row * column * spread.get(element++);
+      }
+    }
+    return 1.0 / units + Math.max(0, sum);
+  }
+}
