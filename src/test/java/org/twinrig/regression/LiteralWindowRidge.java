@@ -1,0 +1,258 @@
+package org.twinrig.regression;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+
+/**
+ * The window ridge and its choice, word by word: every unit is left out by fitting again without
+ * it. Slow on purpose; shares no code with what it checks.
+ */
+final class LiteralWindowRidge {
+  static final double[] KAPPAS = {0.01, 0.03, 0.1, 0.3, 1, 3};
+
+  /** {@code [unit][band]}, NaN where missing. */
+  private final double[][] x;
+
+  private final double[][] d;
+  private final int bands;
+  private final int units;
+
+  LiteralWindowRidge(double[][] x, double[][] d) {
+    this.x = x;
+    this.d = d;
+    this.units = x.length;
+    this.bands = x[0].length;
+  }
+
+  /** Window half-width and borrowing in bands, penalty; the plain offset when kappa is infinite. */
+  record Rule(int h, int borrow, double kappa) {
+    static final Rule OFFSET = new Rule(0, 0, Double.POSITIVE_INFINITY);
+  }
+
+  /** All rules at 12 bands per octave, in the order in which ties are broken. */
+  static List<Rule> rules() {
+    List<Rule> rules = new ArrayList<>();
+    for (int h : new int[] {0, 1, 2, 4, 6}) {
+      for (int borrow : new int[] {0, 1, 2}) {
+        for (double kappa : KAPPAS) {
+          rules.add(new Rule(h, borrow, kappa));
+        }
+      }
+    }
+    return rules;
+  }
+
+  List<Integer> members(int b) {
+    List<Integer> members = new ArrayList<>();
+    for (int i = 0; i < units; i++) {
+      if (!Double.isNaN(d[i][b])) {
+        members.add(i);
+      }
+    }
+    return members;
+  }
+
+  boolean nothing(int band) {
+    return Arrays.stream(x).allMatch(unit -> Double.isNaN(unit[band]));
+  }
+
+  boolean complete(int b, Rule rule) {
+    for (int j = b - rule.borrow; j <= b + rule.borrow; j++) {
+      if (j < 0 || j >= bands || (j != b && members(j).isEmpty())) {
+        continue;
+      }
+      for (int i : members(b)) {
+        if (Double.isNaN(d[i][j])) {
+          return false;
+        }
+        for (int c = j - rule.h; c <= j + rule.h; c++) {
+          if (c >= 0 && c < bands && !nothing(c) && Double.isNaN(x[i][c])) {
+            return false;
+          }
+        }
+      }
+    }
+    return true;
+  }
+
+  /** The penalty of a rule at a band: from all units, whoever is left out. */
+  double lambda(int b, Rule rule) {
+    Fit all = new Fit(b, rule, members(b), 0);
+    double squares = 0;
+    for (double[] row : all.rows) {
+      for (double element : row) {
+        squares += element * element;
+      }
+    }
+    return rule.kappa * squares / (2 * rule.h + 1);
+  }
+
+  /** The error on a unit at a band of a rule fitted on some units. */
+  double error(int b, Rule rule, List<Integer> fitted, int unit, double lambda) {
+    if (Double.isInfinite(rule.kappa)) {
+      return d[unit][b] - fitted.stream().mapToDouble(i -> d[i][b]).average().orElseThrow();
+    }
+    return d[unit][b] - new Fit(b, rule, fitted, lambda).predict(unit);
+  }
+
+  /** A ridge fitted by its normal equations. */
+  final class Fit {
+    private final int b;
+    private final Rule rule;
+    private final List<double[]> rows = new ArrayList<>();
+    private final List<Double> responses = new ArrayList<>();
+    private double meanDifference;
+    private double[] meanWindow;
+    double[] beta;
+
+    Fit(int b, Rule rule, List<Integer> fitted, double lambda) {
+      this.b = b;
+      this.rule = rule;
+      for (int j = b - rule.borrow; j <= b + rule.borrow; j++) {
+        if (j >= 0 && j < bands && (j == b || !members(j).isEmpty())) {
+          stack(j, fitted);
+        }
+      }
+      if (lambda > 0) {
+        RealMatrix w = new Array2DRowRealMatrix(rows.toArray(double[][]::new));
+        RealMatrix normal = w.transpose().multiply(w);
+        for (int k = 0; k < normal.getRowDimension(); k++) {
+          normal.addToEntry(k, k, lambda);
+        }
+        double[] y = responses.stream().mapToDouble(v -> v).toArray();
+        beta =
+            new CholeskyDecomposition(normal, 1e-10, 1e-300)
+                .getSolver()
+                .solve(new ArrayRealVector(w.transpose().operate(y)))
+                .toArray();
+      }
+    }
+
+    private void stack(int j, List<Integer> fitted) {
+      int p = 2 * rule.h + 1;
+      double[] means = new double[p];
+      for (int k = 0; k < p; k++) {
+        for (int i : fitted) {
+          means[k] += level(i, j + k - rule.h) / fitted.size();
+        }
+      }
+      int at = j;
+      double mean = fitted.stream().mapToDouble(i -> d[i][at]).average().orElseThrow();
+      for (int i : fitted) {
+        double[] row = new double[p];
+        for (int k = 0; k < p; k++) {
+          row[k] = level(i, j + k - rule.h) - means[k];
+        }
+        rows.add(row);
+        responses.add(d[i][j] - mean);
+      }
+      if (j == b) {
+        meanDifference = mean;
+        meanWindow = means;
+      }
+    }
+
+    double predict(int unit) {
+      double sum = meanDifference;
+      for (int k = 0; k < beta.length; k++) {
+        sum += beta[k] * (level(unit, b + k - rule.h) - meanWindow[k]);
+      }
+      return sum;
+    }
+
+    private double level(int unit, int band) {
+      return band < 0 || band >= bands || nothing(band) ? 0 : x[unit][band];
+    }
+  }
+
+  /** Leave-one-unit-out errors over some units, indexed by unit; NaN for the others. */
+  double[] errors(int b, Rule rule, List<Integer> among) {
+    double[] errors = new double[units];
+    Arrays.fill(errors, Double.NaN);
+    double lambda = Double.isInfinite(rule.kappa) ? 0 : lambda(b, rule);
+    for (int i : among) {
+      List<Integer> others = new ArrayList<>(among);
+      others.remove(Integer.valueOf(i));
+      errors[i] = error(b, rule, others, i, lambda);
+    }
+    return errors;
+  }
+
+  /** The rule for a band, chosen on the units other than {@code without} (-1: on all of them). */
+  Rule chosen(int b, int without, List<Rule> rules) {
+    List<Integer> here = left(b, without);
+    if (here.size() < 6) {
+      return Rule.OFFSET;
+    }
+    Rule best = Rule.OFFSET;
+    double least = score(b, Rule.OFFSET, without);
+    for (Rule rule : rules) {
+      if (complete(b, rule)) {
+        double score = score(b, rule, without);
+        if (score < least - 1e-12) {
+          best = rule;
+          least = score;
+        }
+      }
+    }
+    return best.equals(Rule.OFFSET) || gains(b, best, without) ? best : Rule.OFFSET;
+  }
+
+  private List<Integer> left(int b, int without) {
+    List<Integer> left = members(b);
+    left.remove(Integer.valueOf(without));
+    return left;
+  }
+
+  private List<Integer> around(int b) {
+    List<Integer> around = new ArrayList<>();
+    for (int k = Math.max(0, b - 2); k <= Math.min(bands - 1, b + 2); k++) {
+      if (members(k).size() >= 3) {
+        around.add(k);
+      }
+    }
+    return around;
+  }
+
+  private double[] errorsOrOffset(int k, Rule rule, int without) {
+    List<Integer> left = left(k, without);
+    boolean offered = left.size() >= 6 && complete(k, rule);
+    return errors(k, offered ? rule : Rule.OFFSET, left);
+  }
+
+  private double score(int b, Rule rule, int without) {
+    double sum = 0;
+    for (int k : around(b)) {
+      double squares = 0;
+      double[] errors = errorsOrOffset(k, rule, without);
+      for (int i : left(k, without)) {
+        squares += errors[i] * errors[i];
+      }
+      sum += Math.log(Math.max(1e-6, squares / left(k, without).size()));
+    }
+    return sum / around(b).size();
+  }
+
+  private boolean gains(int b, Rule rule, int without) {
+    List<Integer> here = left(b, without);
+    double[] sums = new double[units];
+    int[] counts = new int[units];
+    for (int k : around(b)) {
+      double[] ridge = errorsOrOffset(k, rule, without);
+      double[] offset = errors(k, Rule.OFFSET, left(k, without));
+      for (int i : left(k, without)) {
+        sums[i] += offset[i] * offset[i] - ridge[i] * ridge[i];
+        counts[i]++;
+      }
+    }
+    double[] g = here.stream().mapToDouble(i -> sums[i] / counts[i]).toArray();
+    double mean = Arrays.stream(g).average().orElseThrow();
+    double variance = Arrays.stream(g).map(v -> (v - mean) * (v - mean)).sum() / (g.length - 1);
+    return mean > Math.sqrt(variance / g.length);
+  }
+}
