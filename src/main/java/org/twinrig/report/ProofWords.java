@@ -116,11 +116,11 @@ public record ProofWords(ProofOutcome outcome) {
             + " of the time averaged over the bands, and no less than "
             + percent(Promise.LEAST_IN_A_REGION, 0)
             + " in any region, for every number of units, kind and sort of old graph.");
-    MODELS.forEach(model -> lines.addAll(verdict(outcome.promise(model))));
+    MODELS.forEach(model -> lines.addAll(verdict(outcome.promise(model), outcome.confidence())));
     return lines;
   }
 
-  private static List<String> verdict(Promise promise) {
+  private static List<String> verdict(Promise promise, double confidence) {
     List<String> lines = new ArrayList<>();
     Figure region = promise.leastRegion().under(promise.model()).coverage();
     lines.add(
@@ -131,12 +131,14 @@ public record ProofWords(ProofOutcome outcome) {
                 ? "keeps it in every row"
                 : "breaks it in " + Numbers.count(promise.breaches().size(), "row", "rows"))
             + ": stated "
-            + "level averaged over the bands "
+            + percent(confidence, 0)
+            + ", averaged over the bands "
             + averaged(promise, promise.leastAveraged())
             + " to "
             + averaged(promise, promise.mostAveraged())
-            + " %, least in a region "
-            + against(region, Promise.LEAST_IN_A_REGION)
+            + " %, least in any region "
+            + atLeast(region.value(), Promise.LEAST_IN_A_REGION)
+            + error(region)
             + " ("
             + where(promise.leastRegion())
             + ").");
@@ -146,24 +148,36 @@ public record ProofWords(ProofOutcome outcome) {
 
   private static String averaged(Promise promise, ProofRow row) {
     double value = row.under(promise.model()).coverage().value();
-    double bound = value < 0.95 ? Promise.LEAST_AVERAGED : Promise.MOST_AVERAGED;
-    return Numbers.against(value * 100, bound * 100, 1);
+    double middle = (Promise.LEAST_AVERAGED + Promise.MOST_AVERAGED) / 2;
+    return value < middle
+        ? atLeast(value, Promise.LEAST_AVERAGED)
+        : atMost(value, Promise.MOST_AVERAGED);
   }
 
   private static String sentence(Promise.Breach breach) {
+    double share = breach.coverage().value();
     return where(breach.row())
         + ": "
-        + against(breach.coverage(), breach.bound())
+        + (breach.below() ? atLeast(share, breach.bound()) : atMost(share, breach.bound()))
+        + error(breach.coverage())
         + (breach.below() ? ", but at least " : ", but at most ")
         + percent(breach.bound(), 0)
         + " is promised"
         + (breach.perhapsChance() ? " (within two standard errors: more studies must tell)." : ".");
   }
 
-  private static String against(Figure coverage, double bound) {
-    return Numbers.against(coverage.value() * 100, bound * 100, 1)
-        + " ± "
-        + percent(coverage.monteCarloSe(), 1);
+  /** Per cent on the same side of the printed bound as the share is of the bound. */
+  private static String atMost(double share, double bound) {
+    return Numbers.against(share * 100, bound * 100, 1);
+  }
+
+  /** The same for a lower bound: what is above it, mirrored, is below. */
+  private static String atLeast(double share, double bound) {
+    return Numbers.against(-share * 100, -bound * 100, 1).replace("-", "");
+  }
+
+  private static String error(Figure coverage) {
+    return " ± " + percent(coverage.monteCarloSe(), 1);
   }
 
   private static String where(ProofRow row) {

@@ -125,8 +125,8 @@ class GatheringTest {
   /**
    * Independent normal differences of 8 units: half = t·√mean(r²) with r from leaving one out holds
    * a ninth unit with probability P(|T₇| ≤ t·√(n²/(n²-1))), exactly. R 4.2.2: {@code
-   * 2*pt(qt(.975,7)*sqrt(64/63),7)-1} gives 0.951356. 4,000 studies; four standard errors, which must
-   * themselves be the binomial ones.
+   * 2*pt(qt(.975,7)*sqrt(64/63),7)-1} gives 0.951356. 4,000 studies; four standard errors, which
+   * must themselves be the binomial ones.
    */
   @Test
   void normalDifferencesAreCoveredAsTheTheorySays() {
