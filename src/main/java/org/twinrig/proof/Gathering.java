@@ -75,12 +75,14 @@ record Gathering(int units, List<StudyTally> tallies) {
     }
   }
 
-  private record ModelFigures(Clustered rmsDb, Clustered coverage, Clustered halfDb) {
+  private record ModelFigures(
+      Clustered rmsDb, Clustered coverage, Clustered below, Clustered halfDb) {
     static ModelFigures of(List<Sums> studies) {
       double[] judgements = column(studies, Sums::judgements);
       return new ModelFigures(
           Clustered.ratio(column(studies, Sums::squaresDb2), judgements).squareRoot(),
           Clustered.ratio(column(studies, Sums::inside), judgements),
+          Clustered.ratio(column(studies, Sums::below), judgements),
           Clustered.ratio(column(studies, Sums::halvesDb), judgements));
     }
 
@@ -88,11 +90,12 @@ record Gathering(int units, List<StudyTally> tallies) {
       return new ModelFigures(
           Clustered.mean(parts.stream().map(ModelFigures::rmsDb).toList()),
           Clustered.mean(parts.stream().map(ModelFigures::coverage).toList()),
+          Clustered.mean(parts.stream().map(ModelFigures::below).toList()),
           Clustered.mean(parts.stream().map(ModelFigures::halfDb).toList()));
     }
 
     ProofRow.ByModel row() {
-      return new ProofRow.ByModel(rmsDb.figure(), coverage.figure(), halfDb.value());
+      return new ProofRow.ByModel(rmsDb.figure(), coverage.figure(), below.value(), halfDb.value());
     }
 
     private static double[] column(List<Sums> studies, ToDoubleFunction<Sums> value) {

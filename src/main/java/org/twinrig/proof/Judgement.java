@@ -21,4 +21,9 @@ record Judgement(String kind, int graphSeatings, Band band, double errorDb, doub
   boolean inside() {
     return Math.abs(errorDb) <= halfDb;
   }
+
+  /** Whether the re-capture lies below the interval. */
+  boolean below() {
+    return errorDb < -halfDb;
+  }
 }

@@ -31,11 +31,14 @@ public record ProofRow(
    *
    * @param rmsDb root mean square error on unseen units, dB
    * @param coverage share of unseen units, band by band, inside their prediction interval
+   * @param below share of re-captures that lie below the interval; with an even spread half of what
+   *     is not inside
    * @param meanHalfDb mean half-width of the prediction interval, dB
    */
-  public record ByModel(Figure rmsDb, Figure coverage, double meanHalfDb) {
+  public record ByModel(Figure rmsDb, Figure coverage, double below, double meanHalfDb) {
     /** Refuses anything that is not a number. */
     public ByModel {
+      Checks.notNegative(below, "a share below the interval");
       Checks.notNegative(meanHalfDb, "a mean half-width in dB");
     }
   }

@@ -28,13 +28,15 @@ record StudyTally(Map<Cell, Sums> offset, Map<Cell, Sums> auto) {
    * @param judgements how many
    * @param squaresDb2 sum of squared errors, dB²
    * @param inside how many errors lie inside their interval
+   * @param below how many re-captures lie below their interval
    * @param halvesDb sum of half-widths, dB
    */
-  record Sums(long judgements, double squaresDb2, long inside, double halvesDb) {
-    static final Sums NONE = new Sums(0, 0, 0, 0);
+  record Sums(long judgements, double squaresDb2, long inside, long below, double halvesDb) {
+    static final Sums NONE = new Sums(0, 0, 0, 0, 0);
 
     static Sums of(Judgement j) {
-      return new Sums(1, j.errorDb() * j.errorDb(), j.inside() ? 1 : 0, j.halfDb());
+      return new Sums(
+          1, j.errorDb() * j.errorDb(), j.inside() ? 1 : 0, j.below() ? 1 : 0, j.halfDb());
     }
 
     Sums plus(Sums other) {
@@ -42,6 +44,7 @@ record StudyTally(Map<Cell, Sums> offset, Map<Cell, Sums> auto) {
           judgements + other.judgements,
           squaresDb2 + other.squaresDb2,
           inside + other.inside,
+          below + other.below,
           halvesDb + other.halvesDb);
     }
   }

@@ -233,7 +233,7 @@ public record ProofWords(ProofOutcome outcome) {
   private static void put(ObjectNode node, ProofRow.ByModel figures) {
     put(node, "rms_db", figures.rmsDb());
     put(node, "coverage", figures.coverage());
-    node.put("half_db", figures.meanHalfDb());
+    node.put("below", figures.below()).put("half_db", figures.meanHalfDb());
   }
 
   private static void put(ObjectNode node, String name, Figure figure) {

@@ -49,7 +49,7 @@ class ProveCommandTest {
         "units,kind,graph_seatings,region,from_hz,to_hz,studies,judgements,rms_offset_db,"
             + "rms_offset_mc_se_db,rms_auto_db,rms_auto_mc_se_db,ratio,ratio_mc_se,"
             + "coverage_offset,coverage_offset_mc_se,coverage_auto,coverage_auto_mc_se,"
-            + "half_offset_db,half_auto_db",
+            + "half_offset_db,half_auto_db,below_offset,below_auto",
         rows.get(0));
     assertEquals(1 + 2 * 3 * 6, rows.size());
     // 40 bands from 20 Hz to 200 Hz, 4 unseen units, 2 studies.

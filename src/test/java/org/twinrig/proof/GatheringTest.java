@@ -69,6 +69,7 @@ class GatheringTest {
     assertEquals(0.75, bass.offset().coverage().value(), 1e-12);
     assertEquals(0.25, bass.offset().coverage().monteCarloSe(), 1e-12);
     assertEquals(2, bass.offset().meanHalfDb(), 1e-12);
+    assertEquals(0, bass.offset().below());
     assertEquals(1, bass.auto().rmsDb().value(), 1e-12);
     assertEquals(new Figure(1, 0), bass.auto().coverage());
     assertEquals(3, bass.auto().meanHalfDb(), 1e-12);
@@ -113,6 +114,17 @@ class GatheringTest {
     Band band = ONE_BAND_PER_REGION.get(0);
     assertTrue(new Judgement(KIND, 5, band, -2, 2).inside());
     assertFalse(new Judgement(KIND, 5, band, Math.nextUp(2.0), 2).inside());
+    assertFalse(new Judgement(KIND, 5, band, -2, 2).below());
+    assertFalse(new Judgement(KIND, 5, band, 3, 2).below());
+    assertTrue(new Judgement(KIND, 5, band, -3, 2).below());
+    List<Judgement> three =
+        List.of(
+            new Judgement(KIND, 5, band, -3, 2),
+            new Judgement(KIND, 5, band, 3, 2),
+            new Judgement(KIND, 5, band, 0, 2));
+    assertEquals(
+        new StudyTally.Sums(3, 18, 1, 1, 6),
+        StudyTally.sums(three).get(new StudyTally.Cell(KIND, 5, Region.BASS)));
   }
 
   @Test

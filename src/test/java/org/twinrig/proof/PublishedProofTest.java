@@ -19,12 +19,12 @@ class PublishedProofTest {
 
   private static List<Map<String, String>> rows() throws IOException {
     List<String> lines = Files.readAllLines(TABLE);
-    String[] names = lines.get(0).split(",");
+    String[] names = lines.get(0).split(",", -1);
     return lines.stream()
         .skip(1)
         .map(
             line -> {
-              String[] cells = line.split(",");
+              String[] cells = line.split(",", -1);
               Map<String, String> row = new LinkedHashMap<>();
               for (int k = 0; k < names.length; k++) {
                 row.put(names[k], cells[k]);

@@ -12,7 +12,7 @@ public final class ProofTable {
       "units,kind,graph_seatings,region,from_hz,to_hz,studies,judgements,"
           + "rms_offset_db,rms_offset_mc_se_db,rms_auto_db,rms_auto_mc_se_db,ratio,ratio_mc_se,"
           + "coverage_offset,coverage_offset_mc_se,coverage_auto,coverage_auto_mc_se,"
-          + "half_offset_db,half_auto_db";
+          + "half_offset_db,half_auto_db,below_offset,below_auto";
 
   private ProofTable() {}
 
@@ -49,7 +49,12 @@ public final class ProofTable {
       figure(table, row.ratio());
       figure(table, row.offset().coverage());
       figure(table, row.auto().coverage());
-      table.number(row.offset().meanHalfDb()).number(row.auto().meanHalfDb()).endRow();
+      table
+          .number(row.offset().meanHalfDb())
+          .number(row.auto().meanHalfDb())
+          .number(row.offset().below())
+          .number(row.auto().below())
+          .endRow();
     }
     table.write(file);
   }
