@@ -13,9 +13,9 @@ import java.util.Objects;
  * place and moved there, so that an earlier table stays whole until the new one is.
  *
  * @param target where it shall be
- * @param header the first line by which an earlier table of the same sort is known
+ * @param firstColumns how the first line of an earlier table of the same sort begins
  */
-record OutputTable(Path target, String header) {
+record OutputTable(Path target, String firstColumns) {
 
   /** Writes the table's text. */
   @FunctionalInterface
@@ -38,7 +38,7 @@ record OutputTable(Path target, String header) {
     if (!Files.isWritable(folder())) {
       throw refused("no permission to write here; name another file with --out");
     }
-    if (Files.exists(target) && !header.equals(firstLine())) {
+    if (Files.exists(target) && !firstLine().startsWith(firstColumns)) {
       throw refused("holds something that is not an earlier table; name another file with --out");
     }
   }

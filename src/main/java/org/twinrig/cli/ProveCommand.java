@@ -85,7 +85,7 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
   public Integer call() throws CannotWrite {
     ProofPlan plan = plan();
     Optional<OutputTable> table =
-        Optional.ofNullable(out).map(file -> new OutputTable(file, ProofTable.header()));
+        Optional.ofNullable(out).map(file -> new OutputTable(file, ProofTable.firstColumns()));
     if (table.isPresent()) {
       table.get().check();
     }

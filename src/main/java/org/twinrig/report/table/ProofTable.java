@@ -8,8 +8,10 @@ import org.twinrig.proof.ProofRow;
 
 /** Writes the table of an interval proof. */
 public final class ProofTable {
+  private static final String FIRST_COLUMNS = "units,kind,graph_seatings,region";
   private static final String COLUMNS =
-      "units,kind,graph_seatings,region,from_hz,to_hz,studies,judgements,"
+      FIRST_COLUMNS
+          + ",from_hz,to_hz,studies,judgements,"
           + "rms_offset_db,rms_offset_mc_se_db,rms_auto_db,rms_auto_mc_se_db,ratio,ratio_mc_se,"
           + "coverage_offset,coverage_offset_mc_se,coverage_auto,coverage_auto_mc_se,"
           + "half_offset_db,half_auto_db,below_offset,below_auto";
@@ -17,12 +19,12 @@ public final class ProofTable {
   private ProofTable() {}
 
   /**
-   * The header line, by which an earlier table is known.
+   * How the header line begins, in this and in earlier versions: by it an earlier table is known.
    *
-   * @return column names, separated by commas
+   * @return names of the first columns, separated by commas
    */
-  public static String header() {
-    return COLUMNS;
+  public static String firstColumns() {
+    return FIRST_COLUMNS;
   }
 
   /**
