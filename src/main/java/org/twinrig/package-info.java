@@ -18,8 +18,9 @@
  *                     evidence     whether all this holds
  *                       simulation   studies whose truth is known
  *                         analysis     the whole way of a study, once
- *                           report       what people see (figure, html, table)
- *                             cli          how people reach it
+ *                           proof        whether intervals hold units a study never saw
+ *                             report       what people see (figure, html, table)
+ *                               cli          how people reach it
  * internal     argument checks, linear algebra, number texts: used by all, seen by nobody
  * </pre>
  *

@@ -30,6 +30,7 @@ class ArchitectureTest {
           "evidence",
           "simulation",
           "analysis",
+          "proof",
           "report",
           "cli");
 

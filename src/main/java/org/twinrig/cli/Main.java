@@ -20,7 +20,8 @@ import picocli.CommandLine.Command;
       StudyCommand.class,
       TranslateCommand.class,
       InspectCommand.class,
-      SimulateCommand.class
+      SimulateCommand.class,
+      ProveCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

@@ -2,7 +2,6 @@ package org.twinrig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.twinrig.problem.UnusableInput;
@@ -105,7 +104,9 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
   private SimulationPlan plan() {
     SimulationPlan plan = (demo ? SimulationPlan.demo() : SimulationPlan.standard()).withSeed(seed);
     if (kinds != null) {
-      plan = plan.withKinds(kinds.stream().map(this::kind).toArray(SimulatedKind[]::new));
+      plan =
+          plan.withKinds(
+              SimulatedKinds.named(kinds, spec.commandLine()).toArray(SimulatedKind[]::new));
     }
     if (units != null) {
       plan = plan.withUnitsPerKind(atLeast(1, units, "--units"));
@@ -126,24 +127,6 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
       plan = plan.withCatalogueGraphs(atLeast(0, catalogue, "--catalogue"));
     }
     return plan;
-  }
-
-  private SimulatedKind kind(String label) {
-    return Arrays.stream(SimulatedKind.values())
-        .filter(k -> k.label().equals(label.trim()))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new CommandLine.ParameterException(
-                    spec.commandLine(),
-                    "there is no kind `"
-                        + label.trim()
-                        + "`; known kinds: "
-                        + String.join(
-                            ", ",
-                            Arrays.stream(SimulatedKind.values())
-                                .map(SimulatedKind::label)
-                                .toList())));
   }
 
   private int atLeast(int least, int value, String option) {

@@ -2,7 +2,12 @@ package org.twinrig.cli;
 
 /** A command that has the options all commands share. */
 sealed interface WithCommonOptions
-    permits DemoCommand, StudyCommand, TranslateCommand, InspectCommand, SimulateCommand {
+    permits DemoCommand,
+        StudyCommand,
+        TranslateCommand,
+        InspectCommand,
+        SimulateCommand,
+        ProveCommand {
   /** The shared options. */
   CommonOptions common();
 }

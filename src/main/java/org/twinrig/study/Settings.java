@@ -165,6 +165,26 @@ public record Settings(
   }
 
   /**
+   * The same settings with another way of predicting a unit.
+   *
+   * @param other how a unit is predicted
+   * @return the changed settings
+   */
+  public Settings withModel(PredictionModel other) {
+    return new Settings(
+        grid,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        other,
+        seed);
+  }
+
+  /**
    * The same settings with another seed.
    *
    * @param other starts every random draw

@@ -55,7 +55,21 @@ public final class Translator {
    * @return the graph on the study's bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
-    Levels from = BandLevels.of(raw, translation.grid());
+    return apply(entry, BandLevels.of(raw, translation.grid()));
+  }
+
+  /**
+   * Re-expresses one graph that is on the study's bands already.
+   *
+   * @param entry the graph
+   * @param from its levels on the old fixture, anchored as the study is or not
+   * @return the graph on the study's bands
+   * @throws IllegalArgumentException when the levels are on other bands
+   */
+  public TranslatedGraph apply(CatalogueEntry entry, Levels from) {
+    if (!from.grid().equals(translation.grid())) {
+      throw new IllegalArgumentException("a graph must be on the bands of the study");
+    }
     boolean unknown = entry.kind().equals(Translation.UNKNOWN_KIND);
     List<TransferFunction> candidates =
         unknown

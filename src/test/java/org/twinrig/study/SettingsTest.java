@@ -61,12 +61,15 @@ class SettingsTest {
         settings
             .withConfidence(0.8)
             .withSeed(9)
+            .withModel(PredictionModel.OFFSET)
             .withScreening(ScreeningMode.EXCLUDE)
             .withZones(List.of(new DeclaredZone("z", "plate", 1, 2)))
             .withConfidence(0.95)
             .withSeed(1)
+            .withModel(PredictionModel.AUTO)
             .withScreening(ScreeningMode.SUGGEST)
             .withZones(List.of()));
     assertEquals(9, settings.withSeed(9).seed());
+    assertEquals(PredictionModel.OFFSET, settings.withModel(PredictionModel.OFFSET).model());
   }
 }

@@ -1,0 +1,121 @@
+package org.twinrig.proof;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.twinrig.analysis.Analysis;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Unit;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Levels;
+import org.twinrig.simulation.SimulatedStudy;
+import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Pairing;
+import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.TranslatedBand;
+import org.twinrig.translation.Translator;
+
+/**
+ * Holds one simulated study against the units it kept out.
+ *
+ * <p>The study goes the whole way of {@link Analysis}. The old graph of an unseen unit is its mean
+ * over its first seatings on the old fixture; re-expressed by {@link Translator}, it is compared
+ * with the unit's re-capture on the new fixture, averaged over as many seatings as in the study.
+ */
+final class UnseenUnits {
+  private final Study study;
+  private final StudyOutcome outcome;
+  private final Translator translator;
+
+  private UnseenUnits(Study study, StudyOutcome outcome) {
+    this.study = study;
+    this.outcome = outcome;
+    this.translator = new Translator(outcome.translation());
+  }
+
+  /**
+   * Analyses a drawn study.
+   *
+   * @param drawn the study, with units held out
+   * @param model how a unit is predicted
+   */
+  static UnseenUnits of(SimulatedStudy drawn, PredictionModel model) {
+    Study study = declared(drawn, Settings.defaults().withModel(model));
+    try {
+      return new UnseenUnits(study, Analysis.of(study, drawn.captures(), "proof", 1));
+    } catch (UnusableInput e) {
+      throw new IllegalStateException("a simulated study must give a result", e);
+    }
+  }
+
+  private static Study declared(SimulatedStudy drawn, Settings settings) {
+    return new Study(
+        Path.of("."),
+        "simulated",
+        drawn.from(),
+        drawn.to(),
+        drawn.units(),
+        drawn.captures().stream().map(c -> c.entry()).toList(),
+        drawn.sessions(),
+        Optional.empty(),
+        settings,
+        Path.of("."),
+        List.of());
+  }
+
+  /**
+   * Judges every unseen unit at every band that has a prediction.
+   *
+   * @param graphSeatings how many seatings the old graph averages, and is said to average
+   */
+  List<Judgement> judge(int graphSeatings) {
+    List<AnchoredCapture> seen =
+        outcome.screening().accepted().stream().filter(c -> counts(c, graphSeatings)).toList();
+    List<Judgement> judgements = new ArrayList<>();
+    for (PairedUnits kind : new Pairing(study).pair(seen, Unit.Role.HOLDOUT)) {
+      for (int i = 0; i < kind.units().size(); i++) {
+        judgements.addAll(judge(kind, i, graphSeatings));
+      }
+    }
+    return judgements;
+  }
+
+  private boolean counts(AnchoredCapture c, int graphSeatings) {
+    boolean old = c.capture().entry().fixture().equals(study.from().name());
+    return !old || c.capture().entry().seating() <= graphSeatings;
+  }
+
+  private List<Judgement> judge(PairedUnits kind, int unit, int graphSeatings) {
+    CatalogueEntry graph = graph(kind.units().get(unit), kind.kind(), graphSeatings);
+    Levels measured = kind.to().means().get(unit);
+    List<TranslatedBand> bands = translator.apply(graph, kind.from().means().get(unit)).bands();
+    List<Judgement> judgements = new ArrayList<>();
+    for (int b = 0; b < bands.size(); b++) {
+      Optional<TranslatedBand.Predicted> predicted = bands.get(b).predicted();
+      OptionalDouble level = measured.level(b);
+      if (predicted.isPresent() && level.isPresent()) {
+        double errorDb = level.getAsDouble() - predicted.get().toDb();
+        judgements.add(
+            new Judgement(
+                kind.kind(),
+                graphSeatings,
+                bands.get(b).band(),
+                errorDb,
+                predicted.get().halfDb()));
+      }
+    }
+    return judgements;
+  }
+
+  private static CatalogueEntry graph(String unit, String kind, int seatings) {
+    return new CatalogueEntry(
+        unit, unit, kind, "none", OptionalInt.of(seatings), Optional.empty(), "", 1);
+  }
+}

@@ -1,0 +1,67 @@
+package org.twinrig.report.table;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.twinrig.proof.Figure;
+import org.twinrig.proof.ProofOutcome;
+import org.twinrig.proof.ProofRow;
+
+/** Writes the table of an interval proof. */
+public final class ProofTable {
+  private static final String FIRST_COLUMNS = "units,kind,graph_seatings,region";
+  private static final String COLUMNS =
+      FIRST_COLUMNS
+          + ",from_hz,to_hz,studies,judgements,"
+          + "rms_offset_db,rms_offset_mc_se_db,rms_auto_db,rms_auto_mc_se_db,ratio,ratio_mc_se,"
+          + "coverage_offset,coverage_offset_mc_se,coverage_auto,coverage_auto_mc_se,"
+          + "half_offset_db,half_auto_db,below_offset,below_auto";
+
+  private ProofTable() {}
+
+  /**
+   * How the header line begins, in this and in earlier versions: by it an earlier table is known.
+   *
+   * @return names of the first columns, separated by commas
+   */
+  public static String firstColumns() {
+    return FIRST_COLUMNS;
+  }
+
+  /**
+   * Writes the table.
+   *
+   * @param outcome what the proof gave
+   * @param file where to
+   * @throws IOException when it cannot be written
+   */
+  public static void write(ProofOutcome outcome, Path file) throws IOException {
+    ResultTable table = new ResultTable(COLUMNS.split(","));
+    for (ProofRow row : outcome.rows()) {
+      table
+          .count(row.place().units())
+          .text(row.place().kind())
+          .count(row.place().graphSeatings())
+          .word(row.place().span().word())
+          .hz(row.place().span().fromHz())
+          .hz(row.place().span().toHz())
+          .count(row.studies())
+          .count(row.judgements());
+      figure(table, row.offset().rmsDb());
+      figure(table, row.auto().rmsDb());
+      figure(table, row.ratio());
+      figure(table, row.offset().coverage());
+      figure(table, row.auto().coverage());
+      table
+          .number(row.offset().meanHalfDb())
+          .number(row.auto().meanHalfDb())
+          .number(row.offset().below())
+          .number(row.auto().below())
+          .endRow();
+    }
+    table.write(file);
+  }
+
+  private static void figure(ResultTable table, Figure figure) {
+    table.number(figure.value()).number(figure.monteCarloSe());
+  }
+}

@@ -1,0 +1,75 @@
+package org.twinrig.translation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import org.twinrig.analysis.Analysis;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Capture;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
+import org.twinrig.response.Response;
+import org.twinrig.simulation.SimulatedKind;
+import org.twinrig.simulation.SimulatedStudy;
+import org.twinrig.simulation.SimulationPlan;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+
+/** A graph given as points and the same given on bands. */
+class TranslatorTest {
+  private static final CatalogueEntry GRAPH =
+      new CatalogueEntry(
+          "a", "a", "in-ear", "a.csv", OptionalInt.of(2), Optional.empty(), "none", 2);
+
+  private static Translation translation() throws UnusableInput {
+    SimulatedStudy drawn =
+        SimulationPlan.standard()
+            .withKinds(SimulatedKind.IN_EAR)
+            .withUnitsPerKind(5)
+            .withSeatings(2)
+            .withAxis(new SimulationPlan.Axis(80, 10, 22_000))
+            .draw();
+    Study study =
+        new Study(
+            Path.of("."),
+            "simulated",
+            drawn.from(),
+            drawn.to(),
+            drawn.units(),
+            drawn.captures().stream().map(Capture::entry).toList(),
+            drawn.sessions(),
+            Optional.empty(),
+            Settings.defaults(),
+            Path.of("."),
+            List.of());
+    return Analysis.of(study, drawn.captures(), "none", 1).translation();
+  }
+
+  @Test
+  void pointsAndTheirBandLevelsGiveTheSame() throws UnusableInput {
+    Translator translator = new Translator(translation());
+    Response points =
+        Response.copyOf(new double[] {15, 100, 3000, 21_000}, new double[] {2, 0, 7, -12});
+    Levels levels = BandLevels.of(points, Settings.defaults().grid());
+    assertEquals(translator.apply(GRAPH, points), translator.apply(GRAPH, levels));
+    assertEquals(
+        levels.db(60), translator.apply(GRAPH, levels).bands().get(60).fromDb().orElseThrow());
+  }
+
+  @Test
+  void otherBandsAreRefused() throws UnusableInput {
+    Translator translator = new Translator(translation());
+    BandGrid octaves = BandGrid.covering(500, 1000, 1);
+    Levels levels = Levels.copyOf(octaves, new double[octaves.size()]);
+    assertEquals(
+        "a graph must be on the bands of the study",
+        assertThrows(IllegalArgumentException.class, () -> translator.apply(GRAPH, levels))
+            .getMessage());
+  }
+}
