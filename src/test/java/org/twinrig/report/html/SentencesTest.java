@@ -105,7 +105,8 @@ class SentencesTest {
         sd,
         sd / 2,
         sd * 2,
-        zone);
+        zone,
+        new ResonanceWander.Range(5000, 12_000));
   }
 
   @Test
