@@ -1,8 +1,8 @@
 package org.twinrig.report.html;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
@@ -18,25 +18,34 @@ final class EdgeWords {
 
   /** How to read the tables of zones. */
   static String howToRead(int resamples, double confidence) {
-    String percent = Numbers.fixed(100 * confidence, 0) + " %";
     return "Other units would have given other edges. To see how far, the marks were decided "
         + resamples
         + " times anew from units drawn at random from the study's own, some counting twice and"
-        + " some not at all. The range after an edge holds "
-        + percent
-        + " of the places it then took; a steady edge stays where it is in as many; an edge that"
-        + " fewer than half of the draws have is not a stable one. Least kept is the share of draws"
-        + " in which the zone's least certain band keeps its mark. What no draw can change, such as"
-        + " the range of an ear simulator, is held, and so are the fitted rules. Two studies both"
-        + " err, so a new one agrees with this one less often than these shares say.";
+        + " some not at all. The range under the start of a zone holds "
+        + Numbers.fixed(100 * confidence, 0)
+        + " % of the places that edge then took; a steady edge has a range of no width; an edge"
+        + " that fewer than half of the draws have is not a stable one. Kept is the share of draws"
+        + " in which a band keeps its mark: the smallest in the zone, and the mean over its bands."
+        + " What no draw can change, such as the range of an ear simulator or too few units, is held, and"
+        + " so are the fitted rules. Two studies both err, so a new one agrees with this one less often than"
+        + " these shares say.";
   }
 
-  /** An end of a zone, with the range of the edge that lies there; breaks only before the range. */
+  /** The start of a zone, with the range of the edge there; breaks only before the range. */
   static String place(double hz, List<ZoneEdge> edges) {
     String plain = Numbers.hertz(hz);
     Optional<ZoneEdge> edge = edges.stream().filter(e -> e.edgeHz() == hz).findFirst();
-    String text = edge.map(e -> plain + "|(" + where(e) + ")").orElse(plain);
-    return text.replace(' ', '\u00a0').replace('|', ' ');
+    return edge.map(e -> twoLines(plain, where(e))).orElse(twoLines(plain, ""));
+  }
+
+  /** Two texts of which each stays on one line. */
+  private static String twoLines(String first, String second) {
+    String below = second.isEmpty() ? "" : " (" + unbroken(second) + ")";
+    return unbroken(first) + below;
+  }
+
+  private static String unbroken(String text) {
+    return text.replace(' ', '\u00a0');
   }
 
   private static String where(ZoneEdge edge) {
@@ -56,23 +65,29 @@ final class EdgeWords {
     return (alike ? from.substring(0, from.indexOf(' ')) : from) + " to " + to;
   }
 
-  /** The smallest share kept by a band of a zone; nothing where there are no data. */
-  static OptionalDouble leastKept(Zone zone, KindOutcome kind) {
+  /** The smallest and the mean share kept by the bands of a zone; empty without data. */
+  static Sheet.Cell kept(Zone zone, KindOutcome kind) {
     List<MarkedBand> bands = kind.transfer().bands();
-    return IntStream.range(0, bands.size())
-        .filter(b -> inside(bands.get(b), zone))
-        .mapToObj(b -> kind.stability().bands().get(b))
-        .flatMap(Optional::stream)
-        .mapToDouble(MarkStability.Shares::kept)
-        .min();
-  }
-
-  /** Rounded down, so that 100 says every draw. */
-  static String wholePercent(double share) {
-    return Numbers.fixed(Math.floor(100 * share + 1e-9), 0);
+    DoubleSummaryStatistics kept =
+        IntStream.range(0, bands.size())
+            .filter(b -> inside(bands.get(b), zone))
+            .mapToObj(b -> kind.stability().bands().get(b))
+            .flatMap(Optional::stream)
+            .mapToDouble(MarkStability.Shares::kept)
+            .summaryStatistics();
+    if (kept.getCount() == 0) {
+      return Sheet.ordered("", -1);
+    }
+    String mean = "mean " + wholePercent(kept.getAverage());
+    return Sheet.ordered(twoLines(wholePercent(kept.getMin()), mean), kept.getMin());
   }
 
   private static boolean inside(MarkedBand band, Zone zone) {
     return band.band().midHz() > zone.fromHz() && band.band().midHz() < zone.toHz();
+  }
+
+  /** Rounded down, so that 100 says every draw. */
+  private static String wholePercent(double share) {
+    return Numbers.fixed(Math.floor(100 * share + 1e-9), 0);
   }
 }

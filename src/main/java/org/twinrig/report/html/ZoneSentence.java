@@ -2,9 +2,7 @@ package org.twinrig.report.html;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.twinrig.analysis.KindOutcome;
-import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
@@ -49,26 +47,23 @@ final class ZoneSentence {
     return new Sheet(
         "Zones of the kind " + kind.kind() + ": runs of bands with the same mark",
         List.of(
-            Sheet.ranges("From"),
-            Sheet.ranges("To"),
+            Sheet.ranges("From (range)"),
+            Sheet.numbers("To"),
             Sheet.numbers("Octaves"),
             Sheet.names("Mark"),
-            Sheet.numbers("Least kept (%)"),
+            Sheet.ranges("Kept (%)"),
             Sheet.words("Why")),
         kind.zones().stream().map(z -> row(z, kind, declared)).toList());
   }
 
   private static List<Sheet.Cell> row(Zone zone, KindOutcome kind, List<DeclaredZone> declared) {
     List<ZoneEdge> edges = kind.stability().edges();
-    OptionalDouble kept = EdgeWords.leastKept(zone, kind);
     return List.of(
         Sheet.ordered(EdgeWords.place(zone.fromHz(), edges), zone.fromHz()),
-        Sheet.ordered(EdgeWords.place(zone.toHz(), edges), zone.toHz()),
+        Sheet.hertz(zone.toHz()),
         Sheet.hundredths(zone.octaves()),
         Sheet.marked(Swatch.of(zone)),
-        kept.isPresent()
-            ? Sheet.ordered(EdgeWords.wholePercent(kept.getAsDouble()), kept.getAsDouble())
-            : Sheet.ordered("", -1),
+        EdgeWords.kept(zone, kind),
         Sheet.text(of(zone, declared)));
   }
 }
