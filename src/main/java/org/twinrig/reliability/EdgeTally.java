@@ -76,6 +76,16 @@ final class EdgeTally {
     return mark.compareTo(worse) >= 0;
   }
 
+  /** Place of the edge in the study: the number of bands below it. */
+  int at() {
+    return at;
+  }
+
+  /** Place in the resample added last. */
+  int last() {
+    return places[filled - 1];
+  }
+
   /** Counts one resample, its narrow runs joined. */
   void add(Mark[] resample) {
     int place = at;

@@ -41,6 +41,8 @@ class EndToEndTest {
             List.of(
                 "study/transfer.csv",
                 "study/zones.csv",
+                "study/mark-stability.csv",
+                "study/zone-edges.csv",
                 "study/validation.csv",
                 "study/screening.csv",
                 "study/translation.json",

@@ -20,15 +20,18 @@ final class EdgeWords {
   static String howToRead(int resamples, double confidence) {
     return "Other units would have given other edges. To see how far, the marks were decided "
         + resamples
-        + " times anew from units drawn at random from the study's own, some counting twice and"
-        + " some not at all. The range under the start of a zone holds "
+        + " times"
+        + " anew from units drawn at random from the study's own, some counting more than once"
+        + " and some not at all. The range under the start of a zone holds "
         + Numbers.fixed(100 * confidence, 0)
-        + " % of the places that edge then took; a steady edge has a range of no width; an edge"
-        + " that fewer than half of the draws have is not a stable one. Kept is the share of draws"
-        + " in which a band keeps its mark: the smallest in the zone, and the mean over its bands."
-        + " What no draw can change, such as the range of an ear simulator or too few units, is held, and"
-        + " so are the fitted rules. Two studies both err, so a new one agrees with this one less often than"
-        + " these shares say.";
+        + " % of the places"
+        + " the edge then took, and reaches to the next edge where too many draws lose the zone;"
+        + " a steady edge has a range of no width; an edge that fewer than half of the draws have"
+        + " is not a stable one. Kept (%) is the share of draws in which a band keeps its mark:"
+        + " the least in the zone, and the mean over its bands. What no draw can change, such as"
+        + " the range of an ear simulator or too few units, is held, and so are the fitted rules."
+        + " With few units these ranges come out somewhat short. Two studies both err, so a new"
+        + " one agrees with this one less often than the shares say.";
   }
 
   /** The start of a zone, with the range of the edge there; breaks only before the range. */
