@@ -41,7 +41,14 @@ import org.twinrig.regression.KindEstimate;
  *
  * <p><b>How to read it:</b> a share is how often a study like this one would give the mark if units
  * were as this one found them. A fresh study and this one both err, so two of them agree less often
- * than the share says.
+ * than the share says: two normal errors of one size turn 0.95 into 0.88.
+ *
+ * <p><b>Limits:</b> with few units a resample scatters too little, because a dozen squared errors
+ * seldom show the tail they come from, and percentile intervals of a mean square lie too low. In
+ * simulated studies of 12 units (MarkCalibrationTest) bands said to keep their mark in 0.95 to 1 of
+ * the resamples had it in 0.89 of fresh studies, those said always to keep it in 0.98; and
+ * intervals said to hold 95 % held the long-run edge of an unreliable zone in 87 % of cases, among
+ * the edges that 0.95 or more of the resamples have.
  *
  * <p>Sources, from memory: Davison and Hinkley 1997, Bootstrap Methods and their Application,
  * chapter 2 (resampling, understated variance of small samples) and 5 (percentile intervals, 999

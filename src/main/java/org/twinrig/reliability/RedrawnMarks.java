@@ -1,11 +1,14 @@
 package org.twinrig.reliability;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.twinrig.internal.linalg.Matrix;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
-import org.twinrig.response.Levels;
 
 /**
  * The marks of every band in every resample.
@@ -18,7 +21,11 @@ final class RedrawnMarks {
   private final double[] halfDb;
   private final double[] meanSquare;
   private final Matrix squares;
-  private final Matrix present;
+  private final Matrix totals;
+
+  /** For each band, the column of its units in the totals. */
+  private final int[] column;
+
   private final RedrawnWander wander;
   private final boolean[] wanders;
 
@@ -31,42 +38,55 @@ final class RedrawnMarks {
     meanSquare = new double[size];
     wanders = new boolean[size];
     double[][] errorSquares = new double[estimate.units().size()][size];
-    double[][] ones = new double[estimate.units().size()][size];
-    for (int i = 0; i < ones.length; i++) {
-      fill(estimate.errors().get(i), errorSquares[i], ones[i]);
-    }
+    Map<BitSet, Integer> columns = new LinkedHashMap<>();
+    column = new int[size];
     for (int b = 0; b < size; b++) {
+      BitSet members = members(estimate, b);
+      column[b] = columns.computeIfAbsent(members, m -> columns.size());
+      double sum = 0;
+      for (int i = members.nextSetBit(0); i >= 0; i = members.nextSetBit(i + 1)) {
+        double errorDb = estimate.errors().get(i).db(b);
+        errorSquares[i][b] = errorDb * errorDb;
+        sum += errorDb * errorDb;
+      }
       if (bands.get(b) instanceof BandOutcome.Fitted fitted) {
         halfDb[b] = fitted.prediction().halfDb();
-        meanSquare[b] = meanSquare(errorSquares, ones, b);
+        meanSquare[b] = sum / atLeastOne(members.cardinality());
       }
     }
     Matrix counts = Matrix.ofRows(resamples.counts());
     squares = counts.times(Matrix.ofRows(errorSquares));
-    present = counts.times(Matrix.ofRows(ones));
+    totals = counts.times(ones(columns.keySet(), errorSquares.length));
     wander = new RedrawnWander(estimate, wandering, resamples);
   }
 
-  private static void fill(Levels errors, double[] squares, double[] ones) {
-    for (int b = 0; b < squares.length; b++) {
-      if (errors.has(b)) {
-        squares[b] = errors.db(b) * errors.db(b);
-        ones[b] = 1;
-      }
+  /** The units that have an error at a band. */
+  private static BitSet members(KindEstimate estimate, int b) {
+    BitSet members = new BitSet();
+    for (int i = 0; i < estimate.units().size(); i++) {
+      members.set(i, estimate.errors().get(i).has(b));
     }
+    return members;
   }
 
-  private static double meanSquare(double[][] squares, double[][] ones, int b) {
-    double sum = 0;
-    double count = 0;
-    for (int i = 0; i < squares.length; i++) {
-      sum += squares[i][b];
-      count += ones[i][b];
-    }
-    if (count == 0) {
+  private static int atLeastOne(int units) {
+    if (units == 0) {
       throw new IllegalArgumentException("a band with an estimate needs the errors of its units");
     }
-    return sum / count;
+    return units;
+  }
+
+  /** One column per set of units, 1 where a unit belongs to it. */
+  private static Matrix ones(Set<BitSet> columns, int units) {
+    double[][] ones = new double[units][columns.size()];
+    int c = 0;
+    for (BitSet members : columns) {
+      for (int i = 0; i < units; i++) {
+        ones[i][c] = members.get(i) ? 1 : 0;
+      }
+      c++;
+    }
+    return Matrix.ofRows(ones);
   }
 
   /** Writes the marks of one resample, narrow runs as they are. */
@@ -79,7 +99,7 @@ final class RedrawnMarks {
   }
 
   private Mark mark(int resample, int b) {
-    double count = present.get(resample, b);
+    double count = totals.get(resample, column[b]);
     if (count == 0) {
       return Mark.UNRELIABLE; // no unit of the band was drawn: nothing to judge it by
     }

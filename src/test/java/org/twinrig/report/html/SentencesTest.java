@@ -222,7 +222,7 @@ class SentencesTest {
     assertEquals(10, Method.lines().size());
     String lines = String.join(" ", Method.lines());
     for (String name :
-        List.of("IEC 61260-1", "Canay", "Hartung", "Sidik", "Stone", "Viechtbauer")) {
+        List.of("IEC 61260-1", "Canay", "Davison", "Hartung", "Sidik", "Stone", "Viechtbauer")) {
       assertEquals(true, lines.contains(name), name);
       assertEquals(1, Method.sources().stream().filter(s -> s.contains(name)).count(), name);
     }
