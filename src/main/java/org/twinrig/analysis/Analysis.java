@@ -16,6 +16,7 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.reliability.MarkRule;
+import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
@@ -94,15 +95,19 @@ public final class Analysis {
     List<ResonanceWander> wanders = fine.map(this::wanders).orElse(List.of());
     List<ResonanceWander.Range> wandering =
         wanders.stream().flatMap(w -> w.zone().stream()).toList();
-    List<MarkedBand> marked =
-        new MarkRule(settings, List.of(study.from(), study.to()), wandering).mark(estimate.bands());
+    MarkRule rule = new MarkRule(settings, List.of(study.from(), study.to()), wandering);
+    List<MarkedBand> marked = rule.mark(estimate.bands());
     return new KindOutcome(
         paired,
         estimate,
         new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked),
         Zone.of(marked),
         wanders,
-        RegionErrors.of(estimate, settings.confidence()));
+        RegionErrors.of(estimate, settings.confidence()),
+        MarkStability.withDefaults()
+            .withConfidence(settings.confidence())
+            .withSeed(settings.seed())
+            .of(estimate, rule, wanders));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

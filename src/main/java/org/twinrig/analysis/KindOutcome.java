@@ -3,6 +3,7 @@ package org.twinrig.analysis;
 import java.util.List;
 import org.twinrig.evidence.RegionErrors;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.study.PairedUnits;
@@ -17,6 +18,7 @@ import org.twinrig.translation.TransferFunction;
  * @param zones runs of bands with the same mark
  * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
  * @param errors errors on units that did not enter, by region
+ * @param stability how often bands keep their marks and zones their edges
  */
 public record KindOutcome(
     PairedUnits paired,
@@ -24,7 +26,8 @@ public record KindOutcome(
     TransferFunction transfer,
     List<Zone> zones,
     List<ResonanceWander> wanders,
-    List<RegionErrors> errors) {
+    List<RegionErrors> errors,
+    MarkStability.Result stability) {
 
   /** Copies the lists. */
   public KindOutcome {

@@ -66,10 +66,48 @@ public final class MarkRule {
    * @return the mark
    */
   public static Mark byWidth(Tolerance tolerance, double midHz, double halfDb) {
-    if (halfDb <= tolerance.reliable().atHz(midHz)) {
+    return byLimits(tolerance.reliable().atHz(midHz), tolerance.caution().atHz(midHz), halfDb);
+  }
+
+  private static Mark byLimits(double reliableDb, double cautionDb, double halfDb) {
+    if (halfDb <= reliableDb) {
       return Mark.RELIABLE;
     }
-    return halfDb <= tolerance.caution().atHz(midHz) ? Mark.CAUTION : Mark.UNRELIABLE;
+    return halfDb <= cautionDb ? Mark.CAUTION : Mark.UNRELIABLE;
+  }
+
+  /**
+   * What decides the mark of one band, its half-width and the wandering of resonances left open.
+   *
+   * @param reliableDb the reliable tolerance at the band, dB
+   * @param cautionDb the caution tolerance at the band, dB
+   * @param best the best mark the band may have: caution where capped by the range of an ear
+   *     simulator or a declared zone, unreliable with too few units or no estimate
+   */
+  record Ladder(double reliableDb, double cautionDb, Mark best) {
+    /**
+     * The mark.
+     *
+     * @param halfDb prediction half-width, dB
+     * @param wanders whether the band overlaps a zone in which a resonance wanders
+     * @return the mark
+     */
+    Mark at(double halfDb, boolean wanders) {
+      Mark mark = byLimits(reliableDb, cautionDb, halfDb).worse(best);
+      return wanders ? mark.worse(Mark.CAUTION) : mark;
+    }
+  }
+
+  /** What decides the mark of a band. */
+  Ladder ladder(BandOutcome outcome) {
+    boolean enough =
+        outcome instanceof BandOutcome.Fitted && outcome.units() >= settings.minUnits();
+    Mark best = fixedCaps(outcome.band()).isEmpty() ? Mark.RELIABLE : Mark.CAUTION;
+    double midHz = outcome.band().midHz();
+    return new Ladder(
+        settings.tolerance().reliable().atHz(midHz),
+        settings.tolerance().caution().atHz(midHz),
+        enough ? best : Mark.UNRELIABLE);
   }
 
   /**
@@ -99,23 +137,23 @@ public final class MarkRule {
   private MarkedBand markFitted(BandOutcome.Fitted fitted) {
     Band band = fitted.band();
     List<Reason> reasons = new ArrayList<>();
-    Mark mark = byWidth(settings.tolerance(), band.midHz(), fitted.prediction().halfDb());
-    if (mark != Mark.RELIABLE) {
+    double halfDb = fitted.prediction().halfDb();
+    if (byWidth(settings.tolerance(), band.midHz(), halfDb) != Mark.RELIABLE) {
       reasons.addAll(whyWide(fitted));
     }
-    Set<Reason> caps = caps(band);
-    reasons.addAll(caps);
-    if (!caps.isEmpty()) {
-      mark = mark.worse(Mark.CAUTION);
+    reasons.addAll(fixedCaps(band));
+    boolean wanders = wandering.stream().anyMatch(r -> overlaps(band, r.fromHz(), r.toHz()));
+    if (wanders) {
+      reasons.add(Reason.RESONANCE_WANDERS);
     }
     if (fitted.units() < settings.minUnits()) {
       reasons.add(Reason.FEW_UNITS);
-      mark = Mark.UNRELIABLE;
     }
-    return new MarkedBand(fitted, mark, reasons);
+    return new MarkedBand(fitted, ladder(fitted).at(halfDb, wanders), reasons);
   }
 
-  private Set<Reason> caps(Band band) {
+  /** Caps that do not depend on what the units showed. */
+  private Set<Reason> fixedCaps(Band band) {
     Set<Reason> caps = EnumSet.noneOf(Reason.class);
     for (Fixture fixture : fixtures) {
       if (!BandGrid.holds(
@@ -128,15 +166,10 @@ public final class MarkRule {
         caps.add(Reason.DECLARED_ZONE);
       }
     }
-    for (ResonanceWander.Range range : wandering) {
-      if (overlaps(band, range.fromHz(), range.toHz())) {
-        caps.add(Reason.RESONANCE_WANDERS);
-      }
-    }
     return caps;
   }
 
-  private static boolean overlaps(Band band, double fromHz, double toHz) {
+  static boolean overlaps(Band band, double fromHz, double toHz) {
     return band.lowerHz() < toHz && band.upperHz() > fromHz;
   }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.reliability;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
@@ -24,6 +25,7 @@ import org.twinrig.study.PairedUnits;
  * @param sdLowOctaves lower end of its interval (chi-squared; assumes normal shifts), octaves
  * @param sdHighOctaves upper end of it, octaves
  * @param zone where it wanders; nothing when it stays
+ * @param searched where it was looked for
  */
 public record ResonanceWander(
     Resonance.Shape shape,
@@ -33,12 +35,11 @@ public record ResonanceWander(
     double sdOctaves,
     double sdLowOctaves,
     double sdHighOctaves,
-    Optional<Range> zone) {
+    Optional<Range> zone,
+    Range searched) {
 
-  /** A shift that scatters less than this moves no feature out of its own 1/12-octave band. */
-  private static final double STEADY_OCTAVES = 1.0 / 12;
-
-  private static final int LEAST_UNITS = 3;
+  /** Fewer units than this say nothing about a feature. */
+  static final int LEAST_UNITS = 3;
 
   /** Copies the positions. */
   public ResonanceWander {
@@ -109,38 +110,22 @@ public record ResonanceWander(
     ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1.0);
     double low = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(1 - alpha / 2));
     double high = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(alpha / 2));
-    Optional<Range> zone =
-        sd > STEADY_OCTAVES ? Optional.of(zone(fine, positions)) : Optional.empty();
-    return new ResonanceWander(shape, positions, mean, t * sd / Math.sqrt(n), sd, low, high, zone);
+    Range searched = new Range(fine.grid().lowerHz(), fine.grid().upperHz());
+    double[] once = new double[n];
+    Arrays.fill(once, 1);
+    return new ResonanceWander(
+        shape,
+        positions,
+        mean,
+        t * sd / Math.sqrt(n),
+        sd,
+        low,
+        high,
+        new WanderZone(positions, searched).under(once, 1),
+        searched);
   }
 
-  /**
-   * Mean ± 2 SD of the positions on either fixture, at least as wide as the feature, inside the
-   * search range: outside it nothing was looked for.
-   */
-  private static Range zone(PairedUnits fine, List<Position> positions) {
-    double[] from = positions.stream().mapToDouble(p -> lb(p.from().hz())).toArray();
-    double[] to = positions.stream().mapToDouble(p -> lb(p.to().hz())).toArray();
-    double halfWidth =
-        positions.stream()
-                .mapToDouble(p -> Math.max(p.from().widthOctaves(), p.to().widthOctaves()))
-                .average()
-                .orElseThrow()
-            / 2;
-    double low =
-        Math.min(
-            StatUtils.mean(from) - Math.max(2 * sd(from), halfWidth),
-            StatUtils.mean(to) - Math.max(2 * sd(to), halfWidth));
-    double high =
-        Math.max(
-            StatUtils.mean(from) + Math.max(2 * sd(from), halfWidth),
-            StatUtils.mean(to) + Math.max(2 * sd(to), halfWidth));
-    return new Range(
-        Math.max(Math.pow(2, low), fine.grid().lowerHz()),
-        Math.min(Math.pow(2, high), fine.grid().upperHz()));
-  }
-
-  private static double lb(double x) {
+  static double lb(double x) {
     return Math.log(x) / Math.log(2);
   }
 

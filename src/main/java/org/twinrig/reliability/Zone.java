@@ -2,7 +2,6 @@ package org.twinrig.reliability;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.twinrig.band.Band;
 
 /**
  * A run of adjacent bands with the same mark.
@@ -14,9 +13,6 @@ import org.twinrig.band.Band;
  * @param reasons the reasons of its bands, in the order of {@link Reason}
  */
 public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Reason> reasons) {
-
-  /** Runs below this many octaves (in steps of G = 10^0.3) join the worse neighbour. */
-  private static final double NARROW_OCTAVES = 1.0 / 6;
 
   /** Copies the reasons. */
   public Zone {
@@ -46,73 +42,38 @@ public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Re
    * @return the zones, rising in frequency, without gaps
    */
   public static List<Zone> of(List<MarkedBand> bands) {
-    List<Run> runs = new ArrayList<>();
-    for (MarkedBand band : bands) {
-      runs.add(new Run(band.mark(), band.empty(), List.of(band)));
+    if (bands.isEmpty()) {
+      return List.of();
     }
-    runs = joinAlike(runs);
-    for (int narrow = firstNarrow(runs); narrow >= 0; narrow = firstNarrow(runs)) {
-      runs.set(narrow, runs.get(narrow).withMark(worseNeighbour(runs, narrow)));
-      runs = joinAlike(runs);
+    Mark[] marks = bands.stream().map(MarkedBand::mark).toArray(Mark[]::new);
+    boolean[] empty = emptyOnes(bands);
+    NarrowRuns.join(marks, empty, bands.get(0).band().perOctave());
+    List<Zone> zones = new ArrayList<>();
+    for (int start = 0; start < marks.length; ) {
+      int end = NarrowRuns.end(marks, empty, start);
+      zones.add(of(bands.subList(start, end), marks[start]));
+      start = end;
     }
-    return runs.stream().map(Run::zone).toList();
+    return zones;
   }
 
-  /** The first run that is narrow and not worse than every neighbour it has; -1 when none. */
-  private static int firstNarrow(List<Run> runs) {
-    for (int r = 0; r < runs.size(); r++) {
-      Run run = runs.get(r);
-      if (!run.empty && run.octaveSteps() < NARROW_OCTAVES - 1e-9) {
-        Mark neighbour = worseNeighbour(runs, r);
-        if (neighbour.compareTo(run.mark) > 0) {
-          return r;
-        }
-      }
-    }
-    return -1;
+  private static Zone of(List<MarkedBand> run, Mark mark) {
+    List<Reason> reasons =
+        run.stream().flatMap(b -> b.reasons().stream()).distinct().sorted().toList();
+    return new Zone(
+        run.get(0).band().lowerHz(),
+        run.get(run.size() - 1).band().upperHz(),
+        mark,
+        run.get(0).empty(),
+        reasons);
   }
 
-  /** The worse mark among the neighbours that have data; the run's own when it has none. */
-  private static Mark worseNeighbour(List<Run> runs, int r) {
-    Mark worse = null;
-    for (int k : new int[] {r - 1, r + 1}) {
-      if (k >= 0 && k < runs.size() && !runs.get(k).empty) {
-        worse = worse == null ? runs.get(k).mark : worse.worse(runs.get(k).mark);
-      }
+  /** Which bands have no data. */
+  static boolean[] emptyOnes(List<MarkedBand> bands) {
+    boolean[] empty = new boolean[bands.size()];
+    for (int b = 0; b < empty.length; b++) {
+      empty[b] = bands.get(b).empty();
     }
-    return worse == null ? runs.get(r).mark : worse;
-  }
-
-  private static List<Run> joinAlike(List<Run> runs) {
-    List<Run> joined = new ArrayList<>();
-    for (Run run : runs) {
-      int last = joined.size() - 1;
-      if (last >= 0 && joined.get(last).mark == run.mark && joined.get(last).empty == run.empty) {
-        List<MarkedBand> bands = new ArrayList<>(joined.get(last).bands);
-        bands.addAll(run.bands);
-        joined.set(last, new Run(run.mark, run.empty, bands));
-      } else {
-        joined.add(run);
-      }
-    }
-    return joined;
-  }
-
-  private record Run(Mark mark, boolean empty, List<MarkedBand> bands) {
-    Run withMark(Mark other) {
-      return new Run(other, empty, bands);
-    }
-
-    double octaveSteps() {
-      return (double) bands.size() / bands.get(0).band().perOctave();
-    }
-
-    Zone zone() {
-      Band first = bands.get(0).band();
-      Band last = bands.get(bands.size() - 1).band();
-      List<Reason> reasons =
-          bands.stream().flatMap(b -> b.reasons().stream()).distinct().sorted().toList();
-      return new Zone(first.lowerHz(), last.upperHz(), mark, empty, reasons);
-    }
+    return empty;
   }
 }

@@ -41,6 +41,8 @@ class EndToEndTest {
             List.of(
                 "study/transfer.csv",
                 "study/zones.csv",
+                "study/mark-stability.csv",
+                "study/zone-edges.csv",
                 "study/validation.csv",
                 "study/screening.csv",
                 "study/translation.json",
@@ -65,7 +67,42 @@ class EndToEndTest {
         assertFalse(text.replace("isNaN(", "").contains("NaN"), file);
       }
     }
+    stabilityAgreesWithMarksAndZones(folder.resolve("a").resolve("study"));
     assertTrue(first.out.contains("Of 44 graphs, 44 re-expressed and 0 refused."), () -> first.out);
+  }
+
+  private static void stabilityAgreesWithMarksAndZones(Path study) throws IOException {
+    List<String> stability = Files.readAllLines(study.resolve("mark-stability.csv"));
+    assertEquals(
+        "kind,band_hz,mark,kept,reliable_share,caution_share,unreliable_share", stability.get(0));
+    List<String> transfer = Files.readAllLines(study.resolve("transfer.csv"));
+    assertEquals(transfer.size(), stability.size());
+    for (int row = 1; row < stability.size(); row++) {
+      String[] marked = transfer.get(row).split(",", -1);
+      String[] cells = stability.get(row).split(",", -1);
+      assertEquals(marked[0] + marked[1] + marked[21], cells[0] + cells[1] + cells[2]);
+      double sum = 0;
+      for (String share : List.of(cells[4], cells[5], cells[6])) {
+        sum += Double.parseDouble(share);
+      }
+      assertEquals(1, sum, 2e-6);
+      assertEquals(
+          cells[3], cells[4 + List.of("reliable", "caution", "unreliable").indexOf(cells[2])]);
+    }
+    List<String> edges = Files.readAllLines(study.resolve("zone-edges.csv"));
+    assertEquals("kind,edge_hz,below_mark,above_mark,low_hz,high_hz,kept", edges.get(0));
+    List<String> zones = Files.readAllLines(study.resolve("zones.csv"));
+    assertEquals("kind,from_hz,to_hz,octaves,mark,reasons", zones.get(0));
+    int edge = 1;
+    for (int row = 2; row < zones.size(); row++) {
+      String[] below = zones.get(row - 1).split(",", -1);
+      String[] above = zones.get(row).split(",", -1);
+      if (below[0].equals(above[0])) {
+        String start = String.join(",", above[0], above[1], below[4], above[4]);
+        assertTrue(edges.get(edge++).startsWith(start + ","), start);
+      }
+    }
+    assertEquals(edges.size(), edge);
   }
 
   @Test

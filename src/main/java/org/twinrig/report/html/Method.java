@@ -26,7 +26,8 @@ final class Method {
         "Marks follow from the prediction half-width and the tolerances, and are capped outside the"
             + " range of the ear simulators, in zones the lab declared and where a resonance moves.",
         "Zones are runs of bands with one mark; runs narrower than 1/6 octave join the worse"
-            + " neighbour, unless that would hide a worse mark.");
+            + " neighbour, unless that would hide a worse mark. Their edges have ranges from resamples"
+            + " of whole units (Davison and Hinkley 1997).");
   }
 
   /** Where the method comes from, as named in {@link #lines}. */
@@ -34,6 +35,7 @@ final class Method {
     return List.of(
         "IEC 61260-1:2014, Electroacoustics: octave-band and fractional-octave-band filters, part 1.",
         "Canay, Romano and Shaikh 2017, Econometrica 85:1013.",
+        "Davison and Hinkley 1997, Bootstrap Methods and their Application, Cambridge University Press.",
         "Hartung 1999, Biometrical Journal 41:901.",
         "Sidik and Jonkman 2002, Statistics in Medicine 21:3153.",
         "Stone 1974, Journal of the Royal Statistical Society B 36:111.",

@@ -51,7 +51,9 @@ public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows)
     /** File names, broken anywhere. */
     FILES("f"),
     /** Numbers, flush right. */
-    NUMBERS("n");
+    NUMBERS("n"),
+    /** Numbers with a range, flush right, over two lines. */
+    RANGES("r");
 
     private final String style;
 
@@ -83,6 +85,10 @@ public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows)
 
   static Column numbers(String head) {
     return new Column(head, Setting.NUMBERS);
+  }
+
+  static Column ranges(String head) {
+    return new Column(head, Setting.RANGES);
   }
 
   static Cell text(String text) {

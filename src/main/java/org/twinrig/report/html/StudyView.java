@@ -10,6 +10,7 @@ import java.util.List;
  * @param verdicts one sentence per kind
  * @param octaves how many octaves carry each mark
  * @param legend how to read the marks
+ * @param zonesHowToRead how to read their edges
  * @param zones one table per kind
  * @param errorsHowToRead how to read the errors
  * @param errors on units that were left out
@@ -25,6 +26,7 @@ public record StudyView(
     List<String> verdicts,
     Sheet octaves,
     Legend legend,
+    String zonesHowToRead,
     List<KindZones> zones,
     String errorsHowToRead,
     Sheet errors,

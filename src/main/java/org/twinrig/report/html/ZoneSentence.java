@@ -5,6 +5,7 @@ import java.util.List;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
+import org.twinrig.reliability.ZoneEdge;
 import org.twinrig.study.DeclaredZone;
 
 /** Why a zone has its mark, in plain words. */
@@ -46,20 +47,23 @@ final class ZoneSentence {
     return new Sheet(
         "Zones of the kind " + kind.kind() + ": runs of bands with the same mark",
         List.of(
-            Sheet.numbers("From"),
+            Sheet.ranges("From (range)"),
             Sheet.numbers("To"),
             Sheet.numbers("Octaves"),
             Sheet.names("Mark"),
+            Sheet.ranges("Kept (%)"),
             Sheet.words("Why")),
-        kind.zones().stream().map(z -> row(z, declared)).toList());
+        kind.zones().stream().map(z -> row(z, kind, declared)).toList());
   }
 
-  private static List<Sheet.Cell> row(Zone zone, List<DeclaredZone> declared) {
+  private static List<Sheet.Cell> row(Zone zone, KindOutcome kind, List<DeclaredZone> declared) {
+    List<ZoneEdge> edges = kind.stability().edges();
     return List.of(
-        Sheet.hertz(zone.fromHz()),
+        Sheet.ordered(EdgeWords.place(zone.fromHz(), edges), zone.fromHz()),
         Sheet.hertz(zone.toHz()),
         Sheet.hundredths(zone.octaves()),
         Sheet.marked(Swatch.of(zone)),
+        EdgeWords.kept(zone, kind),
         Sheet.text(of(zone, declared)));
   }
 }

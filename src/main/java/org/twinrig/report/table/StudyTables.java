@@ -14,7 +14,10 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.Verdict;
 
-/** Writes transfer.csv, zones.csv, validation.csv and screening.csv. */
+/**
+ * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv and
+ * screening.csv.
+ */
 public final class StudyTables {
   private final StudyOutcome outcome;
 
@@ -36,6 +39,8 @@ public final class StudyTables {
   public void write(Path folder) throws IOException {
     transfer().write(folder.resolve("transfer.csv"));
     zones().write(folder.resolve("zones.csv"));
+    StabilityTables.bands(outcome).write(folder.resolve("mark-stability.csv"));
+    StabilityTables.edges(outcome).write(folder.resolve("zone-edges.csv"));
     validation().write(folder.resolve("validation.csv"));
     screening().write(folder.resolve("screening.csv"));
   }

@@ -9,6 +9,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
@@ -49,7 +50,9 @@ final class HandMade {
         new TransferFunction(name, units, grid, bands),
         Zone.of(bands),
         List.of(),
-        List.of());
+        List.of(),
+        new MarkStability.Result(
+            999, Collections.nCopies(grid.size(), Optional.empty()), List.of()));
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {

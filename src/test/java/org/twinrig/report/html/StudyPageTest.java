@@ -141,7 +141,8 @@ class StudyPageTest {
             first.transfer(),
             first.zones(),
             first.wanders(),
-            first.errors());
+            first.errors(),
+            first.stability());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),

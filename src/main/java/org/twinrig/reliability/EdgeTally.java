@@ -1,0 +1,129 @@
+package org.twinrig.reliability;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.band.BandGrid;
+
+/**
+ * Follows one edge of the study's zones through the resamples.
+ *
+ * <p>Call a band bad when its mark is at least as bad as that of the edge's worse side. In the
+ * study the edge parts a run of bands that are not bad from a run of bad ones. In a resample it is
+ * looked for from its place in the study: when the first band of the bad run is still bad, the edge
+ * has moved, if at all, into the better run, up to the first band that is not bad; otherwise into
+ * the bad run, up to the first that is. So it never jumps over another change of the marks, and an
+ * edge that worsens upwards is never taken for one that improves.
+ *
+ * <p>An edge that reaches the far end of either run is not kept: that run has been swallowed. Its
+ * place is then that far end, so that the interval does not pass over the resamples in which the
+ * edge vanished: it reaches at least as far as it might have gone.
+ */
+final class EdgeTally {
+  private final Mark[] zones;
+  private final int at;
+  private final Mark worse;
+  private final int betterEnd;
+  private final int worseEnd;
+
+  /** Step from the better to the worse side: 1 when marks worsen upwards, otherwise -1. */
+  private final int step;
+
+  /** One place per resample: the number of bands below the edge. */
+  private final int[] places;
+
+  private int filled;
+  private int kept;
+
+  private EdgeTally(Mark[] zones, boolean[] empty, int at, int resamples) {
+    this.zones = zones;
+    this.at = at;
+    this.worse = zones[at - 1].worse(zones[at]);
+    this.step = zones[at] == worse ? 1 : -1;
+    this.worseEnd = runEnd(empty, step, true);
+    this.betterEnd = runEnd(empty, -step, false);
+    this.places = new int[resamples];
+  }
+
+  /** One tally for each place where the marks of two bands with data differ. */
+  static List<EdgeTally> of(Mark[] zones, boolean[] empty, int resamples) {
+    List<EdgeTally> edges = new ArrayList<>();
+    for (int b = 1; b < zones.length; b++) {
+      if (zones[b] != zones[b - 1] && !empty[b] && !empty[b - 1]) {
+        edges.add(new EdgeTally(zones, empty, b, resamples));
+      }
+    }
+    return edges;
+  }
+
+  private int runEnd(boolean[] empty, int direction, boolean bad) {
+    int place = at;
+    for (int b = band(place, direction);
+        b >= 0 && b < zones.length && !empty[b] && bad(zones[b]) == bad;
+        b = band(place, direction)) {
+      place += direction;
+    }
+    return place;
+  }
+
+  /** The band next to a place on one side of it. */
+  private static int band(int place, int direction) {
+    return direction > 0 ? place : place - 1;
+  }
+
+  private boolean bad(Mark mark) {
+    return mark.compareTo(worse) >= 0;
+  }
+
+  /** Place of the edge in the study: the number of bands below it. */
+  int at() {
+    return at;
+  }
+
+  /** Place in the resample added last. */
+  int last() {
+    return places[filled - 1];
+  }
+
+  /** Counts one resample, its narrow runs joined. */
+  void add(Mark[] resample) {
+    int place = at;
+    if (bad(resample[band(place, step)])) {
+      while (place != betterEnd && bad(resample[band(place, -step)])) {
+        place -= step;
+      }
+    } else {
+      while (place != worseEnd && !bad(resample[band(place, step)])) {
+        place += step;
+      }
+    }
+    places[filled++] = place;
+    kept += place == betterEnd || place == worseEnd ? 0 : 1;
+  }
+
+  /**
+   * The edge with its percentile interval: the order statistics of rank {@code ⌊(R+1)·α/2⌋} from
+   * either end of the {@code R} places, widened where needed to hold the study's own place.
+   */
+  ZoneEdge edge(BandGrid grid, double confidence) {
+    double share = (double) kept / filled;
+    Optional<ResonanceWander.Range> interval = Optional.empty();
+    if (share >= ZoneEdge.LEAST_KEPT) {
+      int[] sorted = Arrays.copyOf(places, filled);
+      Arrays.sort(sorted);
+      // A hair is added so that 1000·0.025 does not become 24 by rounding.
+      int rank = Math.max(1, (int) Math.floor((filled + 1) * (1 - confidence) / 2 + 1e-9));
+      interval =
+          Optional.of(
+              new ResonanceWander.Range(
+                  hz(grid, Math.min(at, sorted[rank - 1])),
+                  hz(grid, Math.max(at, sorted[filled - rank]))));
+    }
+    return new ZoneEdge(hz(grid, at), zones[at - 1], zones[at], share, interval);
+  }
+
+  private static double hz(BandGrid grid, int place) {
+    return place < grid.size() ? grid.band(place).lowerHz() : grid.upperHz();
+  }
+}

@@ -1,0 +1,110 @@
+package org.twinrig.reliability;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.twinrig.internal.linalg.Matrix;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.KindEstimate;
+
+/**
+ * The marks of every band in every resample.
+ *
+ * <p>{@code Σ_i w_i r̃_i²} for all resamples and bands is one matrix product, resamples × units
+ * times units × bands; a second one counts the units that have an error.
+ */
+final class RedrawnMarks {
+  private final MarkRule.Ladder[] ladders;
+  private final double[] halfDb;
+  private final double[] meanSquare;
+  private final Matrix squares;
+  private final Matrix totals;
+
+  /** For each band, the column of its units in the totals. */
+  private final int[] column;
+
+  private final RedrawnWander wander;
+  private final boolean[] wanders;
+
+  RedrawnMarks(
+      KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering, Resamples resamples) {
+    List<BandOutcome> bands = estimate.bands();
+    int size = bands.size();
+    ladders = bands.stream().map(rule::ladder).toArray(MarkRule.Ladder[]::new);
+    halfDb = new double[size];
+    meanSquare = new double[size];
+    wanders = new boolean[size];
+    double[][] errorSquares = new double[estimate.units().size()][size];
+    Map<BitSet, Integer> columns = new LinkedHashMap<>();
+    column = new int[size];
+    for (int b = 0; b < size; b++) {
+      BitSet members = members(estimate, b);
+      column[b] = columns.computeIfAbsent(members, m -> columns.size());
+      double sum = 0;
+      for (int i = members.nextSetBit(0); i >= 0; i = members.nextSetBit(i + 1)) {
+        double errorDb = estimate.errors().get(i).db(b);
+        errorSquares[i][b] = errorDb * errorDb;
+        sum += errorDb * errorDb;
+      }
+      if (bands.get(b) instanceof BandOutcome.Fitted fitted) {
+        halfDb[b] = fitted.prediction().halfDb();
+        meanSquare[b] = sum / atLeastOne(members.cardinality());
+      }
+    }
+    Matrix counts = Matrix.ofRows(resamples.counts());
+    squares = counts.times(Matrix.ofRows(errorSquares));
+    totals = counts.times(ones(columns.keySet(), errorSquares.length));
+    wander = new RedrawnWander(estimate, wandering, resamples);
+  }
+
+  /** The units that have an error at a band. */
+  private static BitSet members(KindEstimate estimate, int b) {
+    BitSet members = new BitSet();
+    for (int i = 0; i < estimate.units().size(); i++) {
+      members.set(i, estimate.errors().get(i).has(b));
+    }
+    return members;
+  }
+
+  private static int atLeastOne(int units) {
+    if (units == 0) {
+      throw new IllegalArgumentException("a band with an estimate needs the errors of its units");
+    }
+    return units;
+  }
+
+  /** One column per set of units, 1 where a unit belongs to it. */
+  private static Matrix ones(Set<BitSet> columns, int units) {
+    double[][] ones = new double[units][columns.size()];
+    int c = 0;
+    for (BitSet members : columns) {
+      for (int i = 0; i < units; i++) {
+        ones[i][c] = members.get(i) ? 1 : 0;
+      }
+      c++;
+    }
+    return Matrix.ofRows(ones);
+  }
+
+  /** Writes the marks of one resample, narrow runs as they are. */
+  void write(int resample, Mark[] marks) {
+    Arrays.fill(wanders, false);
+    wander.flag(resample, wanders);
+    for (int b = 0; b < marks.length; b++) {
+      marks[b] = mark(resample, b);
+    }
+  }
+
+  private Mark mark(int resample, int b) {
+    double count = totals.get(resample, column[b]);
+    if (count == 0) {
+      return Mark.UNRELIABLE; // no unit of the band was drawn: nothing to judge it by
+    }
+    // Errors of exactly zero are zero in every resample: the half-width stays.
+    double ratio = meanSquare[b] > 0 ? squares.get(resample, b) / count / meanSquare[b] : 1;
+    return ladders[b].at(halfDb[b] * Math.sqrt(ratio), wanders[b]);
+  }
+}
