@@ -48,7 +48,8 @@ final class RedrawnKind {
     return new PairedUnits.OnFixture(
         means,
         Collections.nCopies(means.size(), Collections.nCopies(grid.size(), 1)),
-        Levels.copyOf(grid, unknown));
+        Levels.copyOf(grid, unknown),
+        means.stream().map(List::of).toList());
   }
 
   /** Reliable to 1.5 dB, caution to 3 dB. */
