@@ -45,6 +45,7 @@ public record StudyOutcome(
             study.to().label(),
             study.settings().anchor().words(),
             fingerprint),
+        study.settings().anchor(),
         study.settings().grid(),
         study.settings().confidence(),
         study.settings().tolerance(),

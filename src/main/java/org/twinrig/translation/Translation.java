@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.response.Anchor;
 import org.twinrig.study.Tolerance;
 
 /**
  * All that is needed to re-express old graphs elsewhere, without the captures.
  *
  * @param origin what study it came from
+ * @param anchor where the study's captures were pinned, and a graph is before a window looks at it
  * @param grid the bands
  * @param confidence of every interval
  * @param tolerance how far a translated level may be off
@@ -18,6 +20,7 @@ import org.twinrig.study.Tolerance;
  */
 public record Translation(
     Origin origin,
+    Anchor anchor,
     BandGrid grid,
     double confidence,
     Tolerance tolerance,

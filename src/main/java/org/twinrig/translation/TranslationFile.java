@@ -58,6 +58,7 @@ public final class TranslationFile {
         .put("to", origin.to())
         .put("anchor", origin.anchor())
         .put("fingerprint", origin.fingerprint());
+    root.set("anchor", AnchorNode.of(translation.anchor()));
     root.putObject("grid")
         .put("per_octave", translation.grid().perOctave())
         .put("first_band", translation.grid().band(0).index())
@@ -195,6 +196,7 @@ public final class TranslationFile {
             string(study, "to"),
             string(study, "anchor"),
             string(study, "fingerprint")),
+        AnchorNode.read(child(root, "anchor")),
         grid,
         confidence,
         new Tolerance(

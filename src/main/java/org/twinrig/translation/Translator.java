@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.band.Band;
+import org.twinrig.band.BandGrid;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
 import org.twinrig.regression.WindowRule;
@@ -24,9 +25,10 @@ import org.twinrig.response.Response;
  * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b) + Σ_c β_c (from(c) - x̄(c))}, the sum
  * only where the study predicts by a window, with the prediction half-width {@code
  * t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings. Where the
- * old graph lacks a band of the window, the offset alone predicts, with the offset's own errors.
- * Where the graph's leverage in the window is above 1 it lies outside what the study's units span,
- * and the band is marked so. The old graph must be pinned as the study's captures were.
+ * old graph lacks a band of the window or does not reach the anchor, the offset alone predicts,
+ * with the offset's own errors. Where the graph's leverage in the window is above 1 it lies outside
+ * what the study's units span, and the band is marked so. A window looks at the graph pinned to the
+ * study's anchor; the result keeps the level the graph came with.
  *
  * <p>A graph of unknown kind is held to be one of the kinds with enough units: its level is moved
  * by the plain mean {@code c} of their transfers, and its half-width is the greatest {@code |δ̂_k -
@@ -55,19 +57,42 @@ public final class Translator {
    * @return the graph on the study's bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
-    return apply(entry, BandLevels.of(raw, translation.grid()));
+    return apply(entry, OldGraph.of(raw, translation));
   }
 
   /**
-   * Re-expresses one graph that is on the study's bands already.
+   * Re-expresses one graph that is on the study's bands and pinned to its anchor already.
    *
    * @param entry the graph
-   * @param from its levels on the old fixture, anchored as the study is or not
+   * @param from its levels on the old fixture, pinned as the study's captures were
    * @return the graph on the study's bands
    * @throws IllegalArgumentException when the levels are on other bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Levels from) {
-    if (!from.grid().equals(translation.grid())) {
+    return apply(entry, new OldGraph(from, Optional.of(from)));
+  }
+
+  /**
+   * A graph as it came, and pinned.
+   *
+   * @param levels as it came
+   * @param pinned to the study's anchor; nothing when the graph does not reach it
+   */
+  private record OldGraph(Levels levels, Optional<Levels> pinned) {
+    static OldGraph of(Response raw, Translation translation) {
+      BandGrid grid = translation.grid();
+      Levels levels = BandLevels.of(raw, grid);
+      OptionalDouble pin = translation.anchor().levelOf(raw, grid.band(0).perOctave());
+      return new OldGraph(
+          levels,
+          pin.isPresent()
+              ? Optional.of(levels.map(db -> db - pin.getAsDouble()))
+              : Optional.empty());
+    }
+  }
+
+  private TranslatedGraph apply(CatalogueEntry entry, OldGraph graph) {
+    if (!graph.levels().grid().equals(translation.grid())) {
       throw new IllegalArgumentException("a graph must be on the bands of the study");
     }
     boolean unknown = entry.kind().equals(Translation.UNKNOWN_KIND);
@@ -77,14 +102,15 @@ public final class Translator {
             : translation.kind(entry.kind()).map(List::of).orElse(List.of());
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
-      bands.add(band(from, b, candidates, entry.averagedSeatings()));
+      bands.add(band(graph, b, candidates, entry.averagedSeatings()));
     }
     return new TranslatedGraph(entry, bands);
   }
 
-  private TranslatedBand band(Levels from, int b, List<TransferFunction> candidates, int seatings) {
+  private TranslatedBand band(
+      OldGraph graph, int b, List<TransferFunction> candidates, int seatings) {
     Band band = translation.grid().band(b);
-    OptionalDouble level = from.level(b);
+    OptionalDouble level = graph.levels().level(b);
     if (level.isEmpty()) {
       return unusable(band, level, Reason.NO_DATA);
     }
@@ -94,7 +120,7 @@ public final class Translator {
     List<Candidate> found = new ArrayList<>();
     for (TransferFunction kind : candidates) {
       if (kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted) {
-        found.add(candidate(kind.bands().get(b), fitted, from, seatings));
+        found.add(candidate(kind.bands().get(b), fitted, graph, seatings));
       }
     }
     if (found.size() < candidates.size()) {
@@ -112,7 +138,7 @@ public final class Translator {
   }
 
   private Candidate candidate(
-      MarkedBand marked, BandOutcome.Fitted fitted, Levels from, int seatings) {
+      MarkedBand marked, BandOutcome.Fitted fitted, OldGraph graph, int seatings) {
     BandOutcome.Prediction prediction = fitted.prediction();
     double meanDb = fitted.mean().meanDb();
     OptionalDouble seating = fitted.scatter().seatVarianceFrom();
@@ -121,9 +147,11 @@ public final class Translator {
       return new Candidate(marked, fitted, meanDb, half, false);
     }
     WindowRule window = prediction.window().get();
-    OptionalDouble departure = window.shiftDb(from);
+    OptionalDouble departure =
+        graph.pinned().isPresent() ? window.shiftDb(graph.pinned().get()) : OptionalDouble.empty();
     if (departure.isEmpty()) {
-      // The graph is too narrow for the window: the offset alone, with the offset's own errors.
+      // The graph is too narrow for the window or the anchor: the offset alone, with the offset's
+      // own errors.
       double half = half(fitted, prediction.looRmsOffsetDb(), seating, seatings);
       return new Candidate(marked, fitted, meanDb, half, false);
     }
@@ -132,7 +160,7 @@ public final class Translator {
         fitted,
         meanDb + departure.getAsDouble(),
         half(fitted, prediction.looRmsDb(), window.seatingVariance(), seatings),
-        window.leverage(from, fitted.units()) > 1);
+        window.leverage(graph.pinned().get(), fitted.units()) > 1);
   }
 
   private TranslatedBand marked(

@@ -19,6 +19,7 @@ class CataloguePageTest {
   private static final Translation TRANSLATION =
       new Translation(
           new Translation.Origin("Plate to head", "the plate", "the head", "1 kHz", "0123456789ab"),
+          new org.twinrig.response.Anchor.Range(300, 1000),
           BandGrid.covering(31.5, 16_000, 1),
           0.95,
           Settings.defaults().tolerance(),
