@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
+import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
@@ -101,7 +102,8 @@ public final class Analysis {
         new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked),
         Zone.of(marked),
         wanders,
-        RegionErrors.of(estimate, settings.confidence()));
+        RegionErrors.of(estimate, settings.confidence()),
+        ErrorBudget.of(paired, estimate, settings));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

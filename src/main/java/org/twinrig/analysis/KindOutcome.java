@@ -1,6 +1,7 @@
 package org.twinrig.analysis;
 
 import java.util.List;
+import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.reliability.ResonanceWander;
@@ -17,6 +18,7 @@ import org.twinrig.translation.TransferFunction;
  * @param zones runs of bands with the same mark
  * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
  * @param errors errors on units that did not enter, by region
+ * @param budget where the error of a translated level comes from
  */
 public record KindOutcome(
     PairedUnits paired,
@@ -24,7 +26,8 @@ public record KindOutcome(
     TransferFunction transfer,
     List<Zone> zones,
     List<ResonanceWander> wanders,
-    List<RegionErrors> errors) {
+    List<RegionErrors> errors,
+    ErrorBudget budget) {
 
   /** Copies the lists. */
   public KindOutcome {

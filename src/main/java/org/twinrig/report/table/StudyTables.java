@@ -14,7 +14,7 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.Verdict;
 
-/** Writes transfer.csv, zones.csv, validation.csv and screening.csv. */
+/** Writes transfer.csv, zones.csv, validation.csv, error-budget.csv and screening.csv. */
 public final class StudyTables {
   private final StudyOutcome outcome;
 
@@ -37,6 +37,7 @@ public final class StudyTables {
     transfer().write(folder.resolve("transfer.csv"));
     zones().write(folder.resolve("zones.csv"));
     validation().write(folder.resolve("validation.csv"));
+    BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
     screening().write(folder.resolve("screening.csv"));
   }
 

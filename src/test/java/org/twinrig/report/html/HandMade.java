@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
+import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
@@ -49,7 +50,8 @@ final class HandMade {
         new TransferFunction(name, units, grid, bands),
         Zone.of(bands),
         List.of(),
-        List.of());
+        List.of(),
+        new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1));
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {

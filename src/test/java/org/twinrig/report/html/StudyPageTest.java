@@ -42,6 +42,7 @@ class StudyPageTest {
             "h3 in-ear",
             "h3 on-ear",
             "h2 Does it predict?",
+            "h2 Error budget",
             "h2 Captures screened out",
             "h2 Resonance positions",
             "h2 Method",
@@ -63,8 +64,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(12, PageChecks.count(page, "<figure "));
-    assertEquals(12, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(16, PageChecks.count(page, "<figure "));
+    assertEquals(16, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -141,7 +142,8 @@ class StudyPageTest {
             first.transfer(),
             first.zones(),
             first.wanders(),
-            first.errors());
+            first.errors(),
+            first.budget());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),
