@@ -72,7 +72,13 @@ public record ErrorBudget(
     /** Levels stand as calibrated, and the class of the calibrators is not known. */
     NOT_KNOWN;
 
-    static Calibration of(Settings settings) {
+    /**
+     * How they enter a study.
+     *
+     * @param settings of the study
+     * @return by its anchor first, then by what is known of the calibrators
+     */
+    public static Calibration of(Settings settings) {
       if (!(settings.anchor() instanceof Anchor.None)) {
         return CANCELS;
       }

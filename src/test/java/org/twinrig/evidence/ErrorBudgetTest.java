@@ -228,7 +228,6 @@ class ErrorBudgetTest {
     }
     double share = (double) held / drawn;
     assertTrue(share > 0.93 && share < 0.975, () -> "held in " + share);
-    System.out.println(units + " " + tauSquared + " " + seatVariance + " " + share);
   }
 
   @Test

@@ -112,7 +112,7 @@ class UncertaintyBudgetTest {
         new UncertaintyBudget(List.of(Contribution.within("limits", Math.sqrt(3))), 0.95);
     assertEquals(1, budget.combined(), 1e-15);
     assertTrue(Double.isInfinite(budget.effectiveDegreesOfFreedom()));
-    // JCGM 100:2008, Table G.1.
+    // JCGM 100:2008, Table G.1 (from memory).
     assertEquals(1.960, budget.coverageFactor(), 5e-4);
   }
 

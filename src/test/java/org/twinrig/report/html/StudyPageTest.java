@@ -112,13 +112,15 @@ class StudyPageTest {
             List.of(HandMade.figure("one")),
             List.of(HandMade.figure("three")),
             List.of(HandMade.figure("two")),
+            List.of(HandMade.figure("budget")),
             List.of(HandMade.figure("four")));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
+    int budget = told.indexOf("alt of budget");
     int three = told.indexOf("alt of three");
     int four = told.indexOf("alt of four");
-    assertTrue(0 < one && one < two && two < three && three < four);
+    assertTrue(0 < one && one < two && two < budget && budget < three && three < four);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
