@@ -21,7 +21,7 @@ final class Ink {
 
   // Sources of error, each a step of lightness from its neighbours in the stack: they keep apart in
   // greyscale.
-  static final Color UNITS = new Color(0x6F, 0x82, 0xA8);
+  static final Color UNITS = new Color(0x5E, 0x71, 0x99);
   static final Color SEATING_OLD = new Color(0xDA, 0xCF, 0xBB);
   static final Color SEATING_NEW = new Color(0xA4, 0xA9, 0xAE);
   static final Color FIT = new Color(0xE4, 0xE9, 0xF2);

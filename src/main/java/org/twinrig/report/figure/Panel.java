@@ -4,6 +4,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.Stroke;
+import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -27,7 +28,7 @@ final class Panel {
   private static final int RIGHT = 18;
   private static final int TOP = 62;
   private static final int BOTTOM = 84;
-  private static final int PIXELS_PER_DECADE = (WIDTH - LEFT - RIGHT) / 3;
+  private static final double PIXELS_PER_DECADE = (WIDTH - LEFT - RIGHT) / 3.0;
   private static final double TALLEST_AT_10_DB = 12;
   private static final double VARIANCE_HEIGHT = 270;
   private static final double[] TICKS_HZ = {
@@ -40,6 +41,7 @@ final class Panel {
   private final List<Area> areas = new ArrayList<>();
   private final List<Rule> rules = new ArrayList<>();
   private final List<Label> labels = new ArrayList<>();
+  private final List<Leader> leaders = new ArrayList<>();
   private final List<Key> keys = new ArrayList<>();
   private Optional<MarkStrip> strip = Optional.empty();
   private boolean ofLevels = true;
@@ -67,10 +69,10 @@ final class Panel {
       return holding(lowest, highest, 5, tall ? 25 : 10);
     }
 
-    /** For variances in dB² from 0: about five round steps on a fixed height. */
+    /** For variances in dB² from 0: four to seven round steps on a fixed height. */
     static Range ofVariances(double highest) {
-      double power = Math.pow(10, Math.floor(Math.log10(highest / 5)));
-      double rough = highest / 5 / power;
+      double power = Math.pow(10, Math.floor(Math.log10(highest / 7)));
+      double rough = highest / 7 / power;
       double step = power * (rough <= 1 ? 1 : rough <= 2 ? 2 : rough <= 5 ? 5 : 10);
       double to = Math.ceil(highest / step - 1e-9) * step;
       return new Range(0, to, step, to * PIXELS_PER_DECADE / VARIANCE_HEIGHT);
@@ -91,6 +93,9 @@ final class Panel {
   /** Words on the graph itself, their middle at a point. */
   record Label(double hz, double db, String words, Color colour) {}
 
+  /** Words beside the thing they name, with a line that leads to it. */
+  record Leader(double hz, double db, String words, double toHz, double toDb) {}
+
   private record Rule(double db, String label, Stroke stroke) {}
 
   private record Key(String word, Color colour, Stroke stroke, boolean area) {}
@@ -107,6 +112,11 @@ final class Panel {
 
   Panel withLabel(Label label) {
     labels.add(label);
+    return this;
+  }
+
+  Panel withLeader(Leader leader) {
+    leaders.add(leader);
     return this;
   }
 
@@ -302,6 +312,20 @@ final class Panel {
     for (Label label : labels) {
       g.setColor(label.colour);
       Words.around(g, label.words, x(label.hz), y(label.db) + 4);
+    }
+    g.setStroke(Ink.HAIR);
+    g.setColor(Ink.TEXT);
+    for (Leader leader : leaders) {
+      double x = x(leader.hz);
+      double y = y(leader.db);
+      boolean rightwards = leader.toHz > leader.hz;
+      if (rightwards) {
+        Words.before(g, leader.words, x - 5, y + 4);
+      } else {
+        Words.after(g, leader.words, x + 5, y + 4);
+      }
+      g.draw(new Line2D.Double(x, y, x(leader.toHz), y(leader.toDb)));
+      g.fill(new Ellipse2D.Double(x(leader.toHz) - 2, y(leader.toDb) - 2, 4, 4));
     }
   }
 
