@@ -33,6 +33,12 @@ record BandInputs(
     double tauSquared,
     Optional<Double> calibratorHalfWidthDb) {
 
+  /**
+   * Share of {@code τ²+v} that stands for a {@code τ²} of 0: far below what any table prints, and
+   * yet how badly it is known counts.
+   */
+  private static final double SMALLEST_SHARE = 1e-14;
+
   /** A variance in dB² that was estimated, with its degrees of freedom. */
   record Estimated(double variance, double degreesOfFreedom) {
     static Optional<Estimated> ofSeatings(
@@ -80,15 +86,16 @@ record BandInputs(
   }
 
   private Estimated units() {
-    if (tauSquared == 0) {
+    double all = oneUnit().variance;
+    if (all == 0) {
       return new Estimated(0, fit.degreesOfFreedom);
     }
     double spread =
         Stream.concat(Stream.of(oneUnit()), seatings().stream())
             .mapToDouble(Estimated::squareByFreedom)
             .sum();
-    // A τ² that is hardly more than rounding is left with some freedom, however little.
-    return new Estimated(tauSquared, Math.max(Double.MIN_NORMAL, tauSquared * tauSquared / spread));
+    double held = Math.max(tauSquared, SMALLEST_SHARE * all);
+    return new Estimated(held, held * held / spread);
   }
 
   BandBudget budget(double confidence, Optional<BandBudget.MonteCarloCheck> check) {

@@ -68,6 +68,19 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
   }
 
   /**
+   * Share of both calibrators together.
+   *
+   * @return 0 to 1, or nothing when it is not known
+   */
+  public OptionalDouble calibratorShare() {
+    OptionalDouble from = share(ErrorSource.CALIBRATOR_FROM);
+    OptionalDouble to = share(ErrorSource.CALIBRATOR_TO);
+    return from.isPresent() && to.isPresent()
+        ? OptionalDouble.of(from.getAsDouble() + to.getAsDouble())
+        : OptionalDouble.empty();
+  }
+
+  /**
    * Mean over the bands of what is known of the variance.
    *
    * @return dB²

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.band.BandGrid;
+import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.StudentT;
 import org.twinrig.regression.TransferEstimator;
@@ -108,7 +109,7 @@ class ErrorBudgetTest {
       double[] d = paired.at(b).differencesDb();
       double mean = Arrays.stream(d).average().orElseThrow();
       double variance = Arrays.stream(d).map(x -> (x - mean) * (x - mean)).sum() / 7;
-      if (band.variance(ErrorSource.UNITS).orElseThrow() > 0) {
+      if (estimated(estimate, b) > 0) {
         double closed = Math.sqrt(variance * (1 + 1.0 / 8));
         assertEquals(closed, band.total().orElseThrow().combined(), 1e-9);
         if (band.monteCarlo().isPresent()) {
@@ -120,6 +121,27 @@ class ErrorBudgetTest {
       }
     }
     assertTrue(checked >= 4, "only " + checked);
+  }
+
+  private static double estimated(KindEstimate estimate, int b) {
+    return ((BandOutcome.Fitted) estimate.bands().get(b)).mean().tauSquared();
+  }
+
+  /** Where the units do not differ, that is an estimate too: it does not add freedom. */
+  @Test
+  void aVarianceBetweenUnitsOfZeroDoesNotMakeTheBudgetSure() {
+    PairedUnits paired = new Truth(5, 3, 0, 1.5).draw(GRID, new Random(8));
+    KindEstimate estimate = TransferEstimator.withDefaults().fit(paired);
+    int checked = 0;
+    for (int b = 0; b < GRID.size(); b++) {
+      if (estimated(estimate, b) == 0) {
+        BandBudget band = ErrorBudget.of(paired, estimate, ANCHORED).bands().get(b);
+        assertEquals(0, band.variance(ErrorSource.UNITS).orElseThrow(), 1e-12);
+        assertTrue(band.total().orElseThrow().effectiveDegreesOfFreedom() < 2 * 4);
+        checked++;
+      }
+    }
+    assertTrue(checked > 5);
   }
 
   @Test
@@ -203,13 +225,21 @@ class ErrorBudgetTest {
 
   /**
    * What all of it is for: a new unit, averaged over as many seatings, lies within the expanded
-   * uncertainty of the mean transfer about as often as stated. The share over some 15 000 drawn
+   * uncertainty of the mean transfer about as often as stated. The share over some 14 000 drawn
    * bands has a standard error of 0.002. The formula of Welch and Satterthwaite is an approximation
-   * and is held to 0.93 to 0.975; where {@code τ²} is small it is on the wide side.
+   * and is held to 0.93 at least; where {@code τ²} is often estimated as 0 it is on the wide side.
    */
   @ParameterizedTest
-  @CsvSource({"5, 1, 0.1", "8, 1, 0.1", "8, 0.5, 0.75", "16, 0.5, 0.75", "16, 0, 1.5"})
-  void aNewUnitLiesWithinAsOftenAsStated(int units, double tauSquared, double seatVariance) {
+  @CsvSource({
+    "5, 1, 0.1, 0.96",
+    "8, 1, 0.1, 0.96",
+    "8, 0.5, 0.75, 0.97",
+    "16, 0.5, 0.75, 0.96",
+    "16, 0, 1.5, 0.99",
+    "5, 0.5, 1.5, 0.99"
+  })
+  void aNewUnitLiesWithinAsOftenAsStated(
+      int units, double tauSquared, double seatVariance, double most) {
     Truth truth = new Truth(units, 3, tauSquared, seatVariance);
     BandGrid wide = BandGrid.covering(20, 20_000, 48);
     Random random = new Random(units);
@@ -227,7 +257,7 @@ class ErrorBudgetTest {
       }
     }
     double share = (double) held / drawn;
-    assertTrue(share > 0.93 && share < 0.975, () -> "held in " + share);
+    assertTrue(share > 0.93 && share < most, () -> "held in " + share);
   }
 
   @Test

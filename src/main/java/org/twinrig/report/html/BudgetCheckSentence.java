@@ -1,6 +1,7 @@
 package org.twinrig.report.html;
 
 import java.util.List;
+import java.util.Locale;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.BandBudget;
 import org.twinrig.internal.Numbers;
@@ -19,7 +20,7 @@ final class BudgetCheckSentence {
     long agree = checked.stream().filter(b -> check(b).agrees()).count();
     return who
         + "with "
-        + kind.budget().trials()
+        + String.format(Locale.ROOT, "%,d", kind.budget().trials())
         + " draws a band, one band per octave, a Monte Carlo run after JCGM 101 agrees in "
         + agree
         + " of "

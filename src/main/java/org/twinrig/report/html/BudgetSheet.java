@@ -33,10 +33,10 @@ final class BudgetSheet {
         + " adds. Where units have the greatest share, more seatings do not help; where seating has"
         + " it, more seatings do; where the fit of the mean has it, more units do. The combined"
         + " standard uncertainty is the root of the mean variance over the bands of a region; times"
-        + " the coverage factor it is the expanded uncertainty, ± at "
+        + " the factor it is the expanded uncertainty, ± at "
         + Numbers.fixed(100 * confidence, 0)
-        + " %. Few degrees of freedom mean that the uncertainty itself is badly known, and raise the"
-        + " factor. Seating that was never repeated cannot be told from the units and is counted with"
+        + " %. Few degrees of freedom (d.f., the fewest of any band) mean that the uncertainty itself"
+        + " is badly known, and raise the factor. Seating that was never repeated cannot be told from the units and is counted with"
         + " them. The marks do not rest on this budget but on the errors above.";
   }
 
@@ -64,28 +64,31 @@ final class BudgetSheet {
   }
 
   private static Sheet sheet(StudyOutcome outcome) {
+    boolean calibrators =
+        ErrorBudget.Calibration.of(outcome.study().settings()) != ErrorBudget.Calibration.CANCELS;
     List<List<Sheet.Cell>> rows = new ArrayList<>();
     for (KindOutcome kind : outcome.kinds()) {
-      RegionBudget.of(kind.budget()).forEach(r -> rows.add(row(kind.kind(), r)));
+      RegionBudget.of(kind.budget()).forEach(r -> rows.add(row(kind.kind(), r, calibrators)));
     }
+    List<Sheet.Column> columns = new ArrayList<>();
+    columns.add(Sheet.names("Kind"));
+    columns.add(Sheet.names("Region"));
+    columns.add(Sheet.numbers("Units (%)"));
+    columns.add(Sheet.numbers("Seating, old (%)"));
+    columns.add(Sheet.numbers("Seating, new (%)"));
+    columns.add(Sheet.numbers("Fit (%)"));
+    if (calibrators) {
+      columns.add(Sheet.numbers("Cali\u00adbrators (%)"));
+    }
+    columns.add(Sheet.numbers("Com\u00adbined (dB)"));
+    columns.add(Sheet.numbers("Least d.f."));
+    columns.add(Sheet.numbers("Factor"));
+    columns.add(Sheet.numbers("Ex\u00adpanded (dB)"));
     return new Sheet(
-        "Shares of the variance of one unit's translated level, and the whole",
-        List.of(
-            Sheet.names("Kind"),
-            Sheet.names("Region"),
-            Sheet.numbers("Units (%)"),
-            Sheet.numbers("Seating, old (%)"),
-            Sheet.numbers("Seating, new (%)"),
-            Sheet.numbers("Fit (%)"),
-            Sheet.numbers("Calibra\u00adtors (%)"),
-            Sheet.numbers("Com\u00adbined (dB)"),
-            Sheet.numbers("Degrees of freedom"),
-            Sheet.numbers("Factor"),
-            Sheet.numbers("Ex\u00adpanded (dB)")),
-        rows);
+        "Shares of the variance of one unit's translated level, and the whole", columns, rows);
   }
 
-  private static List<Sheet.Cell> row(String kind, RegionBudget region) {
+  private static List<Sheet.Cell> row(String kind, RegionBudget region, boolean calibrators) {
     List<Sheet.Cell> cells = new ArrayList<>();
     cells.add(Sheet.text(kind));
     cells.add(Sheet.ordered(region.region().word(), region.region().fromHz()));
@@ -93,14 +96,9 @@ final class BudgetSheet {
     cells.add(share(region.share(ErrorSource.SEATING_FROM), "in units"));
     cells.add(share(region.share(ErrorSource.SEATING_TO), "in units"));
     cells.add(share(region.share(ErrorSource.FIT), "none"));
-    OptionalDouble one = region.share(ErrorSource.CALIBRATOR_FROM);
-    OptionalDouble other = region.share(ErrorSource.CALIBRATOR_TO);
-    cells.add(
-        share(
-            one.isPresent() && other.isPresent()
-                ? OptionalDouble.of(one.getAsDouble() + other.getAsDouble())
-                : OptionalDouble.empty(),
-            "not known"));
+    if (calibrators) {
+      cells.add(share(region.calibratorShare(), "not known"));
+    }
     cells.addAll(region.totals().map(BudgetSheet::whole).orElseGet(BudgetSheet::noTotal));
     return cells;
   }
@@ -117,30 +115,24 @@ final class BudgetSheet {
   }
 
   private static List<Sheet.Cell> whole(List<UncertaintyBudget> bands) {
+    double combined = rms(bands, UncertaintyBudget::combined);
+    double expanded = rms(bands, UncertaintyBudget::expanded);
+    double least =
+        bands.stream()
+            .mapToDouble(UncertaintyBudget::effectiveDegreesOfFreedom)
+            .min()
+            .orElseThrow();
     return List.of(
-        Sheet.hundredths(rms(bands, UncertaintyBudget::combined)),
-        range(bands, UncertaintyBudget::effectiveDegreesOfFreedom, 0),
-        range(bands, UncertaintyBudget::coverageFactor, 2),
-        Sheet.hundredths(rms(bands, UncertaintyBudget::expanded)));
+        Sheet.hundredths(combined),
+        Double.isInfinite(least)
+            ? Sheet.ordered("∞", Double.MAX_VALUE)
+            : Sheet.ordered(Numbers.fixed(least, 1), least),
+        combined == 0 ? Sheet.ordered("none", -1) : Sheet.hundredths(expanded / combined),
+        Sheet.hundredths(expanded));
   }
 
   private static double rms(List<UncertaintyBudget> bands, ToDoubleFunction<UncertaintyBudget> of) {
-    double mean = bands.stream().mapToDouble(of).map(x -> x * x).average().orElseThrow();
-    return Math.sqrt(mean);
-  }
-
-  /** From the least to the greatest over the bands, sorted by the least. */
-  private static Sheet.Cell range(
-      List<UncertaintyBudget> bands, ToDoubleFunction<UncertaintyBudget> of, int decimals) {
-    double least = bands.stream().mapToDouble(of).min().orElseThrow();
-    double most = bands.stream().mapToDouble(of).max().orElseThrow();
-    String from = text(least, decimals);
-    String to = text(most, decimals);
-    double order = Double.isInfinite(least) ? Double.MAX_VALUE : least;
-    return Sheet.ordered(from.equals(to) ? from : from + " to " + to, order);
-  }
-
-  private static String text(double value, int decimals) {
-    return Double.isInfinite(value) ? "∞" : Numbers.fixed(value, decimals);
+    double squares = bands.stream().mapToDouble(of).map(x -> x * x).sum();
+    return Math.sqrt(squares / bands.size());
   }
 }
