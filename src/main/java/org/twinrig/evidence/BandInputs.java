@@ -90,12 +90,13 @@ record BandInputs(
     if (all == 0) {
       return new Estimated(0, fit.degreesOfFreedom);
     }
-    double spread =
-        Stream.concat(Stream.of(oneUnit()), seatings().stream())
-            .mapToDouble(Estimated::squareByFreedom)
-            .sum();
+    double seating = seatings().stream().mapToDouble(Estimated::squareByFreedom).sum();
+    // The part of the differences that the fit has not brought in already.
+    double differences =
+        new Estimated(all + fit.variance, fit.degreesOfFreedom).squareByFreedom()
+            - fit.squareByFreedom();
     double held = Math.max(tauSquared, SMALLEST_SHARE * all);
-    return new Estimated(held, held * held / spread);
+    return new Estimated(held, held * held / (differences + seating));
   }
 
   BandBudget budget(double confidence, Optional<BandBudget.MonteCarloCheck> check) {

@@ -31,15 +31,16 @@ import org.twinrig.study.Settings;
  *
  * <p>{@code τ²} is not observed but left over when the seating variance is taken from the scatter
  * of the units' differences, so that it has Satterthwaite's degrees of freedom of a difference of
- * variances, {@code ν = τ⁴ / ((τ²+v)²/(n-1) + Σ_g (s2_g/ñ_g)²/ν_g)}, {@code v = Σ_g s2_g/ñ_g}; the
+ * variances, and it rests on the same differences as {@code SE²}, which adds their covariance:
+ * {@code ν = τ⁴ / (((τ²+v+SE²)² - SE⁴)/(n-1) + Σ_g (s2_g/ñ_g)²/ν_g)}, {@code v = Σ_g s2_g/ñ_g}. The
  * {@code n - 1} of a directly observed variance would cover too rarely (0.93 for 0.95 with 8 units
- * when half the scatter is seating). A {@code τ²} of 0 enters as its limit from above: that it was
- * estimated as 0 does not make it known, and the degrees of freedom must not jump where it
- * vanishes. In simulation the expanded uncertainty then holds a new unit in 0.93 to 0.99 of cases
- * at 0.95 with five units or more. It is an approximation: {@code v} is exact only for equal
- * numbers of seatings, and the estimates of {@code τ²}, {@code SE²} and the seating variances are
- * not independent, as the formula of Welch and Satterthwaite assumes. The Monte Carlo run draws
- * them jointly and shows what that costs.
+ * when half the scatter is seating, 0.91 with three). Without known seating scatter the budget is
+ * Student's prediction interval of one more observation, exactly. A {@code τ²} of 0 enters as its
+ * limit from above: that it was estimated as 0 does not make it known, and the degrees of freedom
+ * must not jump where it vanishes. Otherwise it is an approximation, on the wide side where seating
+ * has a great share: {@code v} is exact only for equal numbers of seatings, and the covariance of
+ * {@code τ²} with the seating variances, which is negative, is left out. The Monte Carlo run draws
+ * all of them jointly and shows what that costs.
  *
  * <p>The Monte Carlo run takes one band per octave. Trial by trial {@code T = (τ²+v)(n-1)/χ²_{n-1}}
  * stands for the variance of a new unit's difference, {@code V_g = (s2_g/ñ_g)·ν_g/χ²} for the

@@ -62,7 +62,8 @@ final class BudgetTable {
     } else {
       table.number(freedom);
     }
-    table.number(total.get().coverageFactor()).number(total.get().expanded());
+    double factor = total.get().coverageFactor();
+    table.number(factor).number(factor * total.get().combined());
   }
 
   private static OptionalDouble root(OptionalDouble variance) {
