@@ -42,6 +42,7 @@ class EndToEndTest {
                 "study/transfer.csv",
                 "study/zones.csv",
                 "study/validation.csv",
+                "study/error-budget.csv",
                 "study/screening.csv",
                 "study/translation.json",
                 "study/report.html",
