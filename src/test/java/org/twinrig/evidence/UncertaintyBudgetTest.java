@@ -106,6 +106,45 @@ class UncertaintyBudgetTest {
     assertEquals(18.0532853e-6, budget.combined(), 1e-12);
   }
 
+  /**
+   * H.3: correction of a thermometer at 30 °C. With the line written about the mean reading its two
+   * parameters are not correlated, and no covariance is needed.
+   */
+  @Test
+  void theThermometerOfTheGuideAboutItsMeanReading() {
+    List<Map<String, String>> rows = ReferenceTable.rows("gum_h3_thermometer_line.csv");
+    double[] t = ReferenceTable.column(rows, "reading_degc");
+    double[] b = ReferenceTable.column(rows, "correction_degc");
+    double meanT = Arrays.stream(t).average().orElseThrow();
+    double meanB = Arrays.stream(b).average().orElseThrow();
+    double squares = 0;
+    double products = 0;
+    for (int k = 0; k < t.length; k++) {
+      squares += (t[k] - meanT) * (t[k] - meanT);
+      products += (t[k] - meanT) * (b[k] - meanB);
+    }
+    double slope = products / squares;
+    double residuals = 0;
+    for (int k = 0; k < t.length; k++) {
+      residuals += Math.pow(b[k] - meanB - slope * (t[k] - meanT), 2);
+    }
+    double s = Math.sqrt(residuals / 9);
+    UncertaintyBudget budget =
+        new UncertaintyBudget(
+            List.of(
+                Contribution.typeA("mean correction", s / Math.sqrt(t.length), 9),
+                new Contribution(
+                    "slope",
+                    s / Math.sqrt(squares),
+                    9,
+                    30 - meanT,
+                    Contribution.Distribution.STUDENT_T)),
+            0.95);
+    assertEquals(-0.14937681273, meanB + slope * (30 - meanT), 1e-10);
+    assertEquals(0.00413859575, budget.combined(), 1e-10);
+    assertEquals(0.0041, budget.combined(), 5e-5);
+  }
+
   @Test
   void infinitelyManyDegreesOfFreedomGiveTheNormalQuantile() {
     UncertaintyBudget budget =

@@ -68,5 +68,8 @@ class SettingsTest {
             .withScreening(ScreeningMode.SUGGEST)
             .withZones(List.of()));
     assertEquals(9, settings.withSeed(9).seed());
+    Settings classed = settings.withCalibratorClass(CalibratorClass.LS);
+    assertEquals(
+        classed, classed.withSeed(9).withGrid(settings.grid()).withConfidence(0.95).withSeed(1));
   }
 }

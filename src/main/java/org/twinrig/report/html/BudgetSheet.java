@@ -21,23 +21,26 @@ final class BudgetSheet {
   static StudyView.Budget view(StudyOutcome outcome) {
     Settings settings = outcome.study().settings();
     return new StudyView.Budget(
-        List.of(howToRead(settings.confidence()), calibrator(settings)),
+        List.of(what(), howToRead(settings.confidence()), calibrator(settings)),
         sheet(outcome),
         outcome.kinds().stream().map(BudgetCheckSentence::of).toList());
   }
 
-  static String howToRead(double confidence) {
+  static String what() {
     return "This is the budget of one quantity: how far the difference that a single new unit of the"
         + " kind shows between the fixtures, averaged over as many seatings on each as in this study,"
-        + " lies from the mean transfer. The table gives the share of the variance that each source"
-        + " adds. Where units have the greatest share, more seatings do not help; where seating has"
+        + " lies from the mean transfer. Seating that was never repeated cannot be told from the units"
+        + " and is counted with them. The marks do not rest on this budget but on the errors above.";
+  }
+
+  static String howToRead(double confidence) {
+    return "The table gives the share of the variance that each source adds. Where units have the greatest share, more seatings do not help; where seating has"
         + " it, more seatings do; where the fit of the mean has it, more units do. The combined"
         + " standard uncertainty is the root of the mean variance over the bands of a region; times"
         + " the factor it is the expanded uncertainty, ± at "
         + Numbers.fixed(100 * confidence, 0)
         + " %. Few degrees of freedom (d.f., the fewest of any band) mean that the uncertainty itself"
-        + " is badly known, and raise the factor. Seating that was never repeated cannot be told from the units and is counted with"
-        + " them. The marks do not rest on this budget but on the errors above.";
+        + " is badly known, and raise the factor.";
   }
 
   static String calibrator(Settings settings) {

@@ -62,12 +62,45 @@ class BudgetSheetTest {
   }
 
   @Test
+  void theReportSaysWhatIsBudgetedAndHowToReadIt() {
+    StudyView.Budget budget = BudgetSheet.view(outcome);
+    assertEquals(
+        "This is the budget of one quantity: how far the difference that a single new unit of the"
+            + " kind shows between the fixtures, averaged over as many seatings on each as in this"
+            + " study, lies from the mean transfer. Seating that was never repeated cannot be told"
+            + " from the units and is counted with them. The marks do not rest on this budget but on"
+            + " the errors above.",
+        budget.howToRead().get(0));
+    assertEquals(
+        "The table gives the share of the variance that each source adds. Where units have the"
+            + " greatest share, more seatings do not help; where seating has it, more seatings do;"
+            + " where the fit of the mean has it, more units do. The combined standard uncertainty is"
+            + " the root of the mean variance over the bands of a region; times the factor it is the"
+            + " expanded uncertainty, ± at 95 %. Few degrees of freedom (d.f., the fewest of any"
+            + " band) mean that the uncertainty itself is badly known, and raise the factor.",
+        budget.howToRead().get(1));
+    assertEquals(
+        "In-ear: with 20,000 draws a band, one band per octave, a Monte Carlo run after JCGM 101"
+            + " agrees in 11 of 11 bands to one significant digit of the combined uncertainty; its"
+            + " expanded uncertainty is between 98 % and 101 % of the budget's.",
+        budget.checks().get(2));
+    assertTrue(
+        budget
+            .checks()
+            .get(3)
+            .endsWith(
+                " % of the budget's. With so few units or repeats the distribution has no standard"
+                    + " deviation; only the intervals are compared."),
+        budget.checks().get(3));
+  }
+
+  @Test
   void withAnAnchorTheReportSaysThatTheCalibratorsCancel() {
     StudyView.Budget budget = BudgetSheet.view(outcome);
     assertEquals(
         "The calibrators add nothing: every capture is pinned to the anchor, 300 Hz to 1 kHz, and"
             + " the level of either measuring chain cancels.",
-        budget.howToRead().get(1));
+        budget.howToRead().get(2));
     assertEquals(
         List.of(
             "Kind",
@@ -91,7 +124,7 @@ class BudgetSheetTest {
         "There is no anchor, so the calibrators' errors count in full, and their class is not known:"
             + " nothing is combined. Write `calibrator_class` (`1`, `2` or `LS`, after IEC 60942)"
             + " into study.yaml. The shares are those of the sources that are known.",
-        budget.howToRead().get(1));
+        budget.howToRead().get(2));
     assertEquals("Calibrators (%)", heads(budget).get(6));
     for (List<Sheet.Cell> row : budget.sheet().rows()) {
       row.subList(6, 11).forEach(cell -> assertEquals("not known", cell.text()));
@@ -118,7 +151,7 @@ class BudgetSheetTest {
             + " rectangular within ± 0.25 dB, once for each fixture as if they were independent. If"
             + " one calibrator served both fixtures, its own error cancels and this is on the"
             + " cautious side.",
-        budget.howToRead().get(1));
+        budget.howToRead().get(2));
     for (List<Sheet.Cell> row : budget.sheet().rows()) {
       assertTrue(Double.parseDouble(row.get(7).text()) >= 0.2, "0.25·√(2/3) at least");
     }
