@@ -77,15 +77,15 @@ final class BudgetSheet {
     columns.add(Sheet.names("Kind"));
     columns.add(Sheet.names("Region"));
     columns.add(Sheet.numbers("Units (%)"));
-    columns.add(Sheet.numbers("Seating, old (%)"));
-    columns.add(Sheet.numbers("Seating, new (%)"));
+    columns.add(Sheet.numbers("Seat\u00ading, old (%)"));
+    columns.add(Sheet.numbers("Seat\u00ading, new (%)"));
     columns.add(Sheet.numbers("Fit (%)"));
     if (calibrators) {
-      columns.add(Sheet.numbers("Cali\u00adbrators (%)"));
+      columns.add(Sheet.numbers("Cali\u00adbra\u00adtors (%)"));
     }
     columns.add(Sheet.numbers("Com\u00adbined (dB)"));
     columns.add(Sheet.numbers("Least d.f."));
-    columns.add(Sheet.numbers("Factor"));
+    columns.add(Sheet.numbers("Fac\u00adtor"));
     columns.add(Sheet.numbers("Ex\u00adpanded (dB)"));
     return new Sheet(
         "Shares of the variance of one unit's translated level, and the whole", columns, rows);
