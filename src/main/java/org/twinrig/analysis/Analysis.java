@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
+import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -107,7 +108,8 @@ public final class Analysis {
         MarkStability.withDefaults()
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
-            .of(estimate, rule, wanders));
+            .of(estimate, rule, wanders),
+        ErrorBudget.of(paired, estimate, settings));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

@@ -1,6 +1,7 @@
 package org.twinrig.analysis;
 
 import java.util.List;
+import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.reliability.MarkStability;
@@ -19,6 +20,7 @@ import org.twinrig.translation.TransferFunction;
  * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
  * @param errors errors on units that did not enter, by region
  * @param stability how often bands keep their marks and zones their edges
+ * @param budget where the error of a translated level comes from
  */
 public record KindOutcome(
     PairedUnits paired,
@@ -27,7 +29,8 @@ public record KindOutcome(
     List<Zone> zones,
     List<ResonanceWander> wanders,
     List<RegionErrors> errors,
-    MarkStability.Result stability) {
+    MarkStability.Result stability,
+    ErrorBudget budget) {
 
   /** Copies the lists. */
   public KindOutcome {

@@ -84,6 +84,7 @@ public record StudyFolder(
         .put("screening", s.screening().name().toLowerCase(java.util.Locale.ROOT))
         .put("model", s.model().name().toLowerCase(java.util.Locale.ROOT))
         .put("seed", s.seed());
+    s.calibratorClass().ifPresent(c -> node.put("calibrator_class", c.word()));
   }
 
   private void exclusions(ObjectNode node) {

@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
@@ -19,6 +20,7 @@ import org.twinrig.response.Anchor;
  * @param screening what becomes of doubtful captures
  * @param model how a unit is predicted
  * @param seed starts every random draw
+ * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
  */
 public record Settings(
     BandGrid grid,
@@ -30,7 +32,8 @@ public record Settings(
     FrequencyRange resonanceSearch,
     ScreeningMode screening,
     PredictionModel model,
-    long seed) {
+    long seed,
+    Optional<CalibratorClass> calibratorClass) {
 
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
@@ -48,12 +51,14 @@ public record Settings(
     Objects.requireNonNull(resonanceSearch, "resonanceSearch");
     Objects.requireNonNull(screening, "screening");
     Objects.requireNonNull(model, "model");
+    Objects.requireNonNull(calibratorClass, "calibratorClass");
   }
 
   /**
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
-   * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1.
+   * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
+   * of a class that is not known.
    *
    * @return the defaults
    */
@@ -68,7 +73,8 @@ public record Settings(
         new FrequencyRange(5000, 12_000),
         ScreeningMode.SUGGEST,
         PredictionModel.AUTO,
-        1);
+        1,
+        Optional.empty());
   }
 
   /**
@@ -88,7 +94,8 @@ public record Settings(
         resonanceSearch,
         screening,
         model,
-        seed);
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -108,7 +115,8 @@ public record Settings(
         resonanceSearch,
         screening,
         model,
-        seed);
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -119,7 +127,17 @@ public record Settings(
    */
   public Settings withConfidence(double other) {
     return new Settings(
-        grid, anchor, other, tolerance, minUnits, zones, resonanceSearch, screening, model, seed);
+        grid,
+        anchor,
+        other,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -130,7 +148,17 @@ public record Settings(
    */
   public Settings withTolerance(Tolerance other) {
     return new Settings(
-        grid, anchor, confidence, other, minUnits, zones, resonanceSearch, screening, model, seed);
+        grid,
+        anchor,
+        confidence,
+        other,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -150,7 +178,8 @@ public record Settings(
         resonanceSearch,
         screening,
         model,
-        seed);
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -161,7 +190,17 @@ public record Settings(
    */
   public Settings withScreening(ScreeningMode other) {
     return new Settings(
-        grid, anchor, confidence, tolerance, minUnits, zones, resonanceSearch, other, model, seed);
+        grid,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        other,
+        model,
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -181,7 +220,8 @@ public record Settings(
         resonanceSearch,
         screening,
         other,
-        seed);
+        seed,
+        calibratorClass);
   }
 
   /**
@@ -201,6 +241,28 @@ public record Settings(
         resonanceSearch,
         screening,
         model,
-        other);
+        other,
+        calibratorClass);
+  }
+
+  /**
+   * The same settings with calibrators of a known class.
+   *
+   * @param other the class
+   * @return the changed settings
+   */
+  public Settings withCalibratorClass(CalibratorClass other) {
+    return new Settings(
+        grid,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        seed,
+        Optional.of(other));
   }
 }

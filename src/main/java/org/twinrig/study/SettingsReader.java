@@ -17,7 +17,8 @@ final class SettingsReader {
           "resonance_search_hz",
           "screening",
           "model",
-          "seed");
+          "seed",
+          "calibrator_class");
 
   private static final Settings DEFAULTS = Settings.defaults();
   private static final BandsReader.Axis DEFAULT_AXIS =
@@ -58,7 +59,8 @@ final class SettingsReader {
             .orElse(DEFAULTS.resonanceSearch()),
         root.value("screening").flatMap(SettingsReader::screening).orElse(DEFAULTS.screening()),
         root.value("model").flatMap(SettingsReader::model).orElse(DEFAULTS.model()),
-        root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()));
+        root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()),
+        root.value("calibrator_class").flatMap(SettingsReader::calibratorClass));
   }
 
   private static Optional<Double> confidence(YamlValue value) {
@@ -91,5 +93,12 @@ final class SettingsReader {
         -999_999_999_999_999_999L,
         999_999_999_999_999_999L,
         "write a whole number of at most 18 digits");
+  }
+
+  private static Optional<CalibratorClass> calibratorClass(YamlValue value) {
+    Optional<CalibratorClass> read = CalibratorClass.of(value.word());
+    return read.isPresent()
+        ? read
+        : value.refuse("write the class of both calibrators after IEC 60942: `1`, `2` or `LS`");
   }
 }

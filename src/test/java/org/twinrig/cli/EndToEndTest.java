@@ -44,6 +44,7 @@ class EndToEndTest {
                 "study/mark-stability.csv",
                 "study/zone-edges.csv",
                 "study/validation.csv",
+                "study/error-budget.csv",
                 "study/screening.csv",
                 "study/translation.json",
                 "study/report.html",

@@ -64,7 +64,8 @@ final class RedrawnKind {
         new FrequencyRange(5000, 12_000),
         ScreeningMode.SUGGEST,
         PredictionModel.AUTO,
-        1);
+        1,
+        java.util.Optional.empty());
   }
 
   /** A rule between two fixtures specified from 20 Hz to 20 kHz. */

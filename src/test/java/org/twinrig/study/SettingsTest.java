@@ -71,5 +71,8 @@ class SettingsTest {
             .withZones(List.of()));
     assertEquals(9, settings.withSeed(9).seed());
     assertEquals(PredictionModel.OFFSET, settings.withModel(PredictionModel.OFFSET).model());
+    Settings classed = settings.withCalibratorClass(CalibratorClass.LS);
+    assertEquals(
+        classed, classed.withSeed(9).withGrid(settings.grid()).withConfidence(0.95).withSeed(1));
   }
 }

@@ -71,7 +71,8 @@ class StudyReaderTest {
             new FrequencyRange(4000, 11_000),
             ScreeningMode.EXCLUDE,
             PredictionModel.OFFSET,
-            7),
+            7,
+            Optional.of(CalibratorClass.CLASS_1)),
         study.settings());
   }
 

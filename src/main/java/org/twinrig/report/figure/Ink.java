@@ -19,6 +19,14 @@ final class Ink {
   static final Color UNIT = new Color(0xB9, 0xB2, 0xA5);
   static final Color MARK = new Color(0x3A, 0x3A, 0x3E);
 
+  // Sources of error, each a step of lightness from its neighbours in the stack: they keep apart in
+  // greyscale.
+  static final Color UNITS = new Color(0x5E, 0x71, 0x99);
+  static final Color SEATING_OLD = new Color(0xDA, 0xCF, 0xBB);
+  static final Color SEATING_NEW = new Color(0xA4, 0xA9, 0xAE);
+  static final Color FIT = new Color(0xE4, 0xE9, 0xF2);
+  static final Color CALIBRATOR = new Color(0x54, 0x4C, 0x42);
+
   static final Stroke HAIR = new BasicStroke(0.6f);
   static final Stroke THIN = new BasicStroke(1f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
   static final Stroke CURVE = new BasicStroke(1.9f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);

@@ -4,6 +4,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.Stroke;
+import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -13,6 +14,7 @@ import java.util.Optional;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import org.twinrig.internal.Numbers;
 
 /**
  * A graph of levels over frequency: paper, frequency axis with the usual ticks, curves, interval
@@ -26,8 +28,9 @@ final class Panel {
   private static final int RIGHT = 18;
   private static final int TOP = 62;
   private static final int BOTTOM = 84;
-  private static final int PIXELS_PER_DECADE = (WIDTH - LEFT - RIGHT) / 3;
+  private static final double PIXELS_PER_DECADE = (WIDTH - LEFT - RIGHT) / 3.0;
   private static final double TALLEST_AT_10_DB = 12;
+  private static final double VARIANCE_HEIGHT = 270;
   private static final double[] TICKS_HZ = {
     20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000
   };
@@ -37,8 +40,11 @@ final class Panel {
   private final List<Curve> curves = new ArrayList<>();
   private final List<Area> areas = new ArrayList<>();
   private final List<Rule> rules = new ArrayList<>();
+  private final List<Label> labels = new ArrayList<>();
+  private final List<Leader> leaders = new ArrayList<>();
   private final List<Key> keys = new ArrayList<>();
   private Optional<MarkStrip> strip = Optional.empty();
+  private boolean ofLevels = true;
 
   Panel(Texts texts, Range range) {
     this.texts = texts;
@@ -62,20 +68,61 @@ final class Panel {
       boolean tall = highest - lowest > TALLEST_AT_10_DB;
       return holding(lowest, highest, 5, tall ? 25 : 10);
     }
+
+    /** For variances in dB² from 0: four to seven round steps on a fixed height. */
+    static Range ofVariances(double highest) {
+      double power = Math.pow(10, Math.floor(Math.log10(highest / 7)));
+      double rough = highest / 7 / power;
+      double step = power * (rough <= 1 ? 1 : rough <= 2 ? 2 : rough <= 5 ? 5 : 10);
+      double to = Math.ceil(highest / step - 1e-9) * step;
+      return new Range(0, to, step, to * PIXELS_PER_DECADE / VARIANCE_HEIGHT);
+    }
+
+    private String tick(double db) {
+      int decimals = (int) Math.max(0, Math.ceil(-Math.log10(stepDb) - 1e-9));
+      return Numbers.fixed(db, decimals);
+    }
   }
+
+  /** A filled band between two levels; a break where the lower is NaN. */
+  record Area(double[] hz, double[] lowDb, double[] highDb, Color colour) {}
 
   /** A curve through points; a break where {@code db} is NaN. */
   record Curve(double[] hz, double[] db, Color colour, Stroke stroke) {}
 
-  private record Area(double[] hz, double[] lowDb, double[] highDb, Color colour) {}
+  /** Words on the graph itself, their middle at a point. */
+  record Label(double hz, double db, String words, Color colour) {}
+
+  /** Words beside the thing they name, with a line that leads to it. */
+  record Leader(double hz, double db, String words, double toHz, double toDb) {}
 
   private record Rule(double db, String label, Stroke stroke) {}
 
   private record Key(String word, Color colour, Stroke stroke, boolean area) {}
 
   Panel withArea(double[] hz, double[] lowDb, double[] highDb, String word) {
-    areas.add(new Area(hz, lowDb, highDb, Ink.BAND));
-    keys.add(new Key(word, Ink.BAND, Ink.THIN, true));
+    return withArea(new Area(hz, lowDb, highDb, Ink.BAND), word);
+  }
+
+  Panel withArea(Area area, String word) {
+    areas.add(area);
+    keys.add(new Key(word, area.colour, Ink.THIN, true));
+    return this;
+  }
+
+  Panel withLabel(Label label) {
+    labels.add(label);
+    return this;
+  }
+
+  Panel withLeader(Leader leader) {
+    leaders.add(leader);
+    return this;
+  }
+
+  /** The ordinate holds variances, to which no proportion of levels to decades applies. */
+  Panel ofVariances() {
+    ofLevels = false;
     return this;
   }
 
@@ -120,6 +167,7 @@ final class Panel {
     areas.forEach(a -> paintArea(g, a));
     paintChart(g);
     paintRules(g);
+    paintLabels(g);
     paintFrame(g);
     paintTexts(g);
   }
@@ -259,6 +307,28 @@ final class Panel {
     }
   }
 
+  private void paintLabels(Graphics2D g) {
+    g.setFont(Ink.NOTE);
+    for (Label label : labels) {
+      g.setColor(label.colour);
+      Words.around(g, label.words, x(label.hz), y(label.db) + 4);
+    }
+    g.setStroke(Ink.HAIR);
+    g.setColor(Ink.TEXT);
+    for (Leader leader : leaders) {
+      double x = x(leader.hz);
+      double y = y(leader.db);
+      boolean rightwards = leader.toHz > leader.hz;
+      if (rightwards) {
+        Words.before(g, leader.words, x - 5, y + 4);
+      } else {
+        Words.after(g, leader.words, x + 5, y + 4);
+      }
+      g.draw(new Line2D.Double(x, y, x(leader.toHz), y(leader.toDb)));
+      g.fill(new Ellipse2D.Double(x(leader.toHz) - 2, y(leader.toDb) - 2, 4, 4));
+    }
+  }
+
   private void paintFrame(Graphics2D g) {
     g.setStroke(Ink.THIN);
     g.setColor(Ink.AXIS);
@@ -273,8 +343,7 @@ final class Panel {
       Words.around(g, label, x(hz), y(range.fromDb) + 15);
     }
     for (double db = range.fromDb; db <= range.toDb + 1e-9; db += range.stepDb) {
-      String label = Long.toString(Math.round(db));
-      Words.before(g, label, LEFT - 7, y(db) + 4);
+      Words.before(g, range.tick(db), LEFT - 7, y(db) + 4);
     }
   }
 
@@ -298,8 +367,8 @@ final class Panel {
         });
     g.setFont(Ink.SMALL);
     g.setColor(Ink.FAINT_TEXT);
-    String small =
-        "1 decade = " + Math.round(range.dbPerDecade) + " dB · study " + texts.fingerprint;
+    String scale = ofLevels ? "1 decade = " + Math.round(range.dbPerDecade) + " dB · " : "";
+    String small = scale + "study " + texts.fingerprint;
     Words.before(g, small, x(20_000), below + 67);
   }
 

@@ -18,14 +18,17 @@ import org.twinrig.study.AnchoredCapture;
  *
  * @param transfer the mean transfer, one per kind
  * @param errors the leave-one-unit-out errors, one per kind
+ * @param budget where the error of a translated level comes from, one per kind
  * @param captures the captures of one unit per kind: the one with most captures left out
  */
-public record StudyDrawings(List<Figure> transfer, List<Figure> errors, List<Figure> captures) {
+public record StudyDrawings(
+    List<Figure> transfer, List<Figure> errors, List<Figure> budget, List<Figure> captures) {
 
   /** Copies the lists. */
   public StudyDrawings {
     transfer = List.copyOf(transfer);
     errors = List.copyOf(errors);
+    budget = List.copyOf(budget);
     captures = List.copyOf(captures);
   }
 
@@ -42,10 +45,11 @@ public record StudyDrawings(List<Figure> transfer, List<Figure> errors, List<Fig
       Caption caption = caption(outcome, kind);
       work.add(() -> TransferFigure.of(kind, caption));
       work.add(() -> ErrorFigure.of(kind, outcome.study().settings().tolerance(), caption));
+      work.add(() -> BudgetFigure.of(kind, caption));
       work.add(() -> captures(outcome, kind, caption));
     }
     List<Figure> drawn = Parallel.map(work, threads, Supplier::get);
-    return new StudyDrawings(every(drawn, 0), every(drawn, 1), every(drawn, 2));
+    return new StudyDrawings(every(drawn, 0), every(drawn, 1), every(drawn, 2), every(drawn, 3));
   }
 
   /**
@@ -56,13 +60,14 @@ public record StudyDrawings(List<Figure> transfer, List<Figure> errors, List<Fig
   public List<Figure> all() {
     List<Figure> all = new ArrayList<>(transfer);
     all.addAll(errors);
+    all.addAll(budget);
     all.addAll(captures);
     return all;
   }
 
   private static List<Figure> every(List<Figure> drawn, int offset) {
     List<Figure> some = new ArrayList<>();
-    for (int k = offset; k < drawn.size(); k += 3) {
+    for (int k = offset; k < drawn.size(); k += 4) {
       some.add(drawn.get(k));
     }
     return some;

@@ -2,7 +2,7 @@ package org.twinrig.report.html;
 
 import java.util.List;
 
-/** The method in ten lines, with sources. */
+/** The method in few lines, with sources. */
 final class Method {
   private Method() {}
 
@@ -23,6 +23,12 @@ final class Method {
             + " measured by leaving each unit out in turn (Stone 1974).",
         "The prediction interval is t times the root mean square of those errors: where a new"
             + " measurement of one unit, averaged over as many seatings, is expected.",
+        "The error budget combines the variance between units, between seatings on either fixture and of"
+            + " the mean, and the calibrators' limits where no anchor cancels them, after JCGM 100:2008,"
+            + " with effective degrees of freedom by Welch and Satterthwaite (G.4.1) that are not cut to"
+            + " whole numbers; those of the variance between units are Satterthwaite's (1946) for a"
+            + " difference of variances. A Monte Carlo run after JCGM 101:2008 checks one band per"
+            + " octave.",
         "Marks follow from the prediction half-width and the tolerances, and are capped outside the"
             + " range of the ear simulators, in zones the lab declared and where a resonance moves.",
         "Zones are runs of bands with one mark; runs narrower than 1/6 octave join the worse"
@@ -34,9 +40,13 @@ final class Method {
   static List<String> sources() {
     return List.of(
         "IEC 61260-1:2014, Electroacoustics: octave-band and fractional-octave-band filters, part 1.",
+        "JCGM 100:2008, Evaluation of measurement data: guide to the expression of uncertainty in"
+            + " measurement.",
+        "JCGM 101:2008, Supplement 1 to it: propagation of distributions using a Monte Carlo method.",
         "Canay, Romano and Shaikh 2017, Econometrica 85:1013.",
         "Davison and Hinkley 1997, Bootstrap Methods and their Application, Cambridge University Press.",
         "Hartung 1999, Biometrical Journal 41:901.",
+        "Satterthwaite 1946, Biometrics Bulletin 2:110.",
         "Sidik and Jonkman 2002, Statistics in Medicine 21:3153.",
         "Stone 1974, Journal of the Royal Statistical Society B 36:111.",
         "Viechtbauer 2005, Journal of Educational and Behavioral Statistics 30:261.");

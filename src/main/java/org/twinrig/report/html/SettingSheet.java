@@ -38,6 +38,8 @@ final class SettingSheet {
                 + " to "
                 + Numbers.hertz(s.resonanceSearch().toHz())));
     rows.add(Map.entry("Screening", screening(s.screening())));
+    s.calibratorClass()
+        .ifPresent(c -> rows.add(Map.entry("Class of the calibrators (IEC 60942)", c.word())));
     rows.add(Map.entry("Seed of random draws", Long.toString(s.seed())));
     return new Sheet(
         "Settings in force",

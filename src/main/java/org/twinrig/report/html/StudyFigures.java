@@ -10,21 +10,28 @@ import org.twinrig.report.figure.StudyDrawings;
  * @param transfer the mean transfer
  * @param captures the captures of one unit
  * @param errors the leave-one-unit-out errors
+ * @param budget where the error comes from
  * @param resonances where resonances sit on either fixture
  */
 public record StudyFigures(
-    List<Figure> transfer, List<Figure> captures, List<Figure> errors, List<Figure> resonances) {
+    List<Figure> transfer,
+    List<Figure> captures,
+    List<Figure> errors,
+    List<Figure> budget,
+    List<Figure> resonances) {
 
   /** Copies the lists. */
   public StudyFigures {
     transfer = List.copyOf(transfer);
     captures = List.copyOf(captures);
     errors = List.copyOf(errors);
+    budget = List.copyOf(budget);
     resonances = List.copyOf(resonances);
   }
 
   /** What is drawn of a study so far: nothing of its resonances. */
   static StudyFigures of(StudyDrawings drawings) {
-    return new StudyFigures(drawings.transfer(), drawings.captures(), drawings.errors(), List.of());
+    return new StudyFigures(
+        drawings.transfer(), drawings.captures(), drawings.errors(), drawings.budget(), List.of());
   }
 }

@@ -62,6 +62,7 @@ public final class StudyPage {
             .toList(),
         ErrorSheet.howToRead(settings.confidence()),
         ErrorSheet.of(outcome),
+        BudgetSheet.view(outcome),
         ScreenedSheet.lead(outcome),
         ScreenedSheet.of(outcome),
         outcome.kinds().stream().flatMap(k -> resonances(k).stream()).toList(),

@@ -14,6 +14,7 @@ import java.util.List;
  * @param zones one table per kind
  * @param errorsHowToRead how to read the errors
  * @param errors on units that were left out
+ * @param budget where the error comes from
  * @param screenedLead how many captures were doubted
  * @param screened which, by whom and why
  * @param resonances one sentence per kind and shape
@@ -30,6 +31,7 @@ public record StudyView(
     List<KindZones> zones,
     String errorsHowToRead,
     Sheet errors,
+    Budget budget,
     String screenedLead,
     Sheet screened,
     List<String> resonances,
@@ -45,20 +47,35 @@ public record StudyView(
   public record KindZones(String kind, Sheet sheet) {}
 
   /**
+   * The error budget.
+   *
+   * @param howToRead what it is the budget of, and how to read it
+   * @param sheet one row per kind and region
+   * @param checks what the Monte Carlo run said, one sentence per kind
+   */
+  public record Budget(List<String> howToRead, Sheet sheet, List<String> checks) {}
+
+  /**
    * The drawings.
    *
    * @param transfer the mean transfer
    * @param captures of one unit a kind
    * @param errors on units that were left out
+   * @param budget where the error comes from
    * @param resonances where they sit
    */
   public record Figures(
-      List<Plate> transfer, List<Plate> captures, List<Plate> errors, List<Plate> resonances) {
+      List<Plate> transfer,
+      List<Plate> captures,
+      List<Plate> errors,
+      List<Plate> budget,
+      List<Plate> resonances) {
     static Figures of(StudyFigures f) {
       return new Figures(
           Plate.of(f.transfer()),
           Plate.of(f.captures()),
           Plate.of(f.errors()),
+          Plate.of(f.budget()),
           Plate.of(f.resonances()));
     }
   }

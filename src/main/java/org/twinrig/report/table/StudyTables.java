@@ -15,8 +15,8 @@ import org.twinrig.reliability.Zone;
 import org.twinrig.screening.Verdict;
 
 /**
- * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv and
- * screening.csv.
+ * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
+ * error-budget.csv and screening.csv.
  */
 public final class StudyTables {
   private final StudyOutcome outcome;
@@ -42,6 +42,7 @@ public final class StudyTables {
     StabilityTables.bands(outcome).write(folder.resolve("mark-stability.csv"));
     StabilityTables.edges(outcome).write(folder.resolve("zone-edges.csv"));
     validation().write(folder.resolve("validation.csv"));
+    BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
     screening().write(folder.resolve("screening.csv"));
   }
 

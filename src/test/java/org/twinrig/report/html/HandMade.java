@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
+import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
@@ -52,7 +53,8 @@ final class HandMade {
         List.of(),
         List.of(),
         new MarkStability.Result(
-            999, Collections.nCopies(grid.size(), Optional.empty()), List.of()));
+            999, Collections.nCopies(grid.size(), Optional.empty()), List.of()),
+        new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1));
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {

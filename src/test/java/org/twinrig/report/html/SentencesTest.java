@@ -125,7 +125,8 @@ class SentencesTest {
                     shares(Mark.UNRELIABLE, 0),
                     shares(Mark.UNRELIABLE, 0),
                     Optional.empty()),
-                List.of()));
+                List.of()),
+            plain.budget());
     assertEquals(
         List.of("60 (mean 89)", "100 (mean 100)", ""),
         kind.zones().stream()
@@ -218,11 +219,21 @@ class SentencesTest {
   }
 
   @Test
-  void theMethodHasTenLinesAndNamesOnlySourcesItGives() {
-    assertEquals(10, Method.lines().size());
+  void theMethodHasElevenLinesAndNamesOnlySourcesItGives() {
+    assertEquals(11, Method.lines().size());
     String lines = String.join(" ", Method.lines());
     for (String name :
-        List.of("IEC 61260-1", "Canay", "Davison", "Hartung", "Sidik", "Stone", "Viechtbauer")) {
+        List.of(
+            "IEC 61260-1",
+            "JCGM 100:2008",
+            "JCGM 101:2008",
+            "Canay",
+            "Davison",
+            "Hartung",
+            "Satterthwaite",
+            "Sidik",
+            "Stone",
+            "Viechtbauer")) {
       assertEquals(true, lines.contains(name), name);
       assertEquals(1, Method.sources().stream().filter(s -> s.contains(name)).count(), name);
     }

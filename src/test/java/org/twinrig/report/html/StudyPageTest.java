@@ -42,6 +42,7 @@ class StudyPageTest {
             "h3 in-ear",
             "h3 on-ear",
             "h2 Does it predict?",
+            "h2 Error budget",
             "h2 Captures screened out",
             "h2 Resonance positions",
             "h2 Method",
@@ -63,8 +64,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(12, PageChecks.count(page, "<figure "));
-    assertEquals(12, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(16, PageChecks.count(page, "<figure "));
+    assertEquals(16, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -111,13 +112,15 @@ class StudyPageTest {
             List.of(HandMade.figure("one")),
             List.of(HandMade.figure("three")),
             List.of(HandMade.figure("two")),
+            List.of(HandMade.figure("budget")),
             List.of(HandMade.figure("four")));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
+    int budget = told.indexOf("alt of budget");
     int three = told.indexOf("alt of three");
     int four = told.indexOf("alt of four");
-    assertTrue(0 < one && one < two && two < three && three < four);
+    assertTrue(0 < one && one < two && two < budget && budget < three && three < four);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
@@ -142,7 +145,8 @@ class StudyPageTest {
             first.zones(),
             first.wanders(),
             first.errors(),
-            first.stability());
+            first.stability(),
+            first.budget());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),

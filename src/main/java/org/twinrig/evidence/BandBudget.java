@@ -1,0 +1,97 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.twinrig.band.Band;
+
+/**
+ * The error budget of one band of one kind.
+ *
+ * <p>A source that is not known is missing from the map, never 0. Seating scatter that is not known
+ * (no unit was seated twice) is contained in the scatter between units, so that the total stands; a
+ * calibrator that is not known is contained in nothing, and there is no total without it.
+ *
+ * @param band the band
+ * @param known what is known, by source, in dB
+ * @param confidence of the expanded uncertainty
+ * @param monteCarlo the same by Monte Carlo, where it was run
+ */
+public record BandBudget(
+    Band band,
+    Map<ErrorSource, Contribution> known,
+    double confidence,
+    Optional<MonteCarloCheck> monteCarlo) {
+
+  /** Copies the map, in the order of the sources. */
+  public BandBudget {
+    known = java.util.Collections.unmodifiableMap(new EnumMap<>(known));
+  }
+
+  /**
+   * The variance one source adds.
+   *
+   * @param source the source
+   * @return dB², or nothing when it is not known
+   */
+  public OptionalDouble variance(ErrorSource source) {
+    Contribution found = known.get(source);
+    return found == null ? OptionalDouble.empty() : OptionalDouble.of(found.variance());
+  }
+
+  /**
+   * The variance the two calibrators add.
+   *
+   * @return dB², or nothing when it is not known
+   */
+  public OptionalDouble calibratorVariance() {
+    OptionalDouble from = variance(ErrorSource.CALIBRATOR_FROM);
+    OptionalDouble to = variance(ErrorSource.CALIBRATOR_TO);
+    return from.isPresent() && to.isPresent()
+        ? OptionalDouble.of(from.getAsDouble() + to.getAsDouble())
+        : OptionalDouble.empty();
+  }
+
+  /**
+   * The sources that are not known.
+   *
+   * @return in the order of the budget
+   */
+  public List<ErrorSource> unknown() {
+    List<ErrorSource> missing = new ArrayList<>(List.of(ErrorSource.values()));
+    missing.removeAll(known.keySet());
+    return missing;
+  }
+
+  /**
+   * All of it combined.
+   *
+   * @return combined and expanded uncertainty in dB, or nothing when the calibrators are not known
+   */
+  public Optional<UncertaintyBudget> total() {
+    return calibratorVariance().isPresent() ? Optional.of(knownOnly()) : Optional.empty();
+  }
+
+  UncertaintyBudget knownOnly() {
+    return new UncertaintyBudget(List.copyOf(known.values()), confidence);
+  }
+
+  /**
+   * The band's budget by Monte Carlo, and whether it agrees.
+   *
+   * <p>It agrees when the ends of both coverage intervals lie no further apart than the numerical
+   * tolerance of JCGM 101:2008, 7.9.2 and 8.1, for one significant digit of the combined standard
+   * uncertainty.
+   *
+   * @param standardDeviationDb of the draws; nothing where it does not exist (some variance has two
+   *     degrees of freedom or fewer)
+   * @param expandedDb half-width of the coverage interval, dB
+   * @param toleranceDb how far its ends may lie from those of the budget, dB
+   * @param agrees whether they lie within
+   */
+  public record MonteCarloCheck(
+      OptionalDouble standardDeviationDb, double expandedDb, double toleranceDb, boolean agrees) {}
+}

@@ -1,0 +1,41 @@
+package org.twinrig.evidence;
+
+/** Where the error of one unit's translated level comes from, in the order of the budget. */
+public enum ErrorSource {
+  /** Scatter between units, {@code τ²}. */
+  UNITS("between units"),
+  /** Scatter between seatings on the old fixture, {@code s2_A/ñ_A}. */
+  SEATING_FROM("seating on the old fixture"),
+  /** Scatter between seatings on the new fixture, {@code s2_B/ñ_B}. */
+  SEATING_TO("seating on the new fixture"),
+  /** Uncertainty of the mean transfer, {@code SE²}. */
+  FIT("fit of the mean"),
+  /** The calibrator's limits on the old fixture. */
+  CALIBRATOR_FROM("calibrator of the old fixture"),
+  /** The calibrator's limits on the new fixture. */
+  CALIBRATOR_TO("calibrator of the new fixture");
+
+  private final String word;
+
+  ErrorSource(String word) {
+    this.word = word;
+  }
+
+  /**
+   * The source as reports name it.
+   *
+   * @return for example {@code between units}
+   */
+  public String word() {
+    return word;
+  }
+
+  /**
+   * Whether it is a calibrator's.
+   *
+   * @return true when it is
+   */
+  public boolean ofCalibrator() {
+    return this == CALIBRATOR_FROM || this == CALIBRATOR_TO;
+  }
+}

@@ -1,0 +1,101 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The error budget of a kind over one region of the frequency axis: mean variances over its bands.
+ *
+ * @param region the region
+ * @param bands of it that have an estimate, 1 or more
+ */
+public record RegionBudget(Region region, List<BandBudget> bands) {
+
+  /** Copies the list. */
+  public RegionBudget {
+    bands = List.copyOf(bands);
+    if (bands.isEmpty()) {
+      throw new IllegalArgumentException("a region's budget needs a band");
+    }
+  }
+
+  /**
+   * A kind's budget by region.
+   *
+   * @param budget of the kind
+   * @return in the order of {@link Region}; a region without an estimate is left out
+   */
+  public static List<RegionBudget> of(ErrorBudget budget) {
+    List<RegionBudget> rows = new ArrayList<>();
+    for (Region region : Region.values()) {
+      List<BandBudget> inside =
+          budget.bands().stream().filter(b -> region.holds(b.band())).toList();
+      if (!inside.isEmpty()) {
+        rows.add(new RegionBudget(region, inside));
+      }
+    }
+    return rows;
+  }
+
+  /**
+   * Mean variance of one source over the bands in which it is known.
+   *
+   * @param source the source
+   * @return dB², or nothing when it is known in none
+   */
+  public OptionalDouble variance(ErrorSource source) {
+    return bands.stream()
+        .map(b -> b.variance(source))
+        .filter(OptionalDouble::isPresent)
+        .mapToDouble(OptionalDouble::getAsDouble)
+        .average();
+  }
+
+  /**
+   * Share of a source in what is known of the variance, over all bands of the region.
+   *
+   * @param source the source
+   * @return 0 to 1, or nothing when the source is known in no band or there is no variance
+   */
+  public OptionalDouble share(ErrorSource source) {
+    double all = bands.stream().mapToDouble(b -> b.knownOnly().variance()).sum();
+    double part = bands.stream().mapToDouble(b -> b.variance(source).orElse(0)).sum();
+    return variance(source).isPresent() && all > 0
+        ? OptionalDouble.of(part / all)
+        : OptionalDouble.empty();
+  }
+
+  /**
+   * Share of both calibrators together.
+   *
+   * @return 0 to 1, or nothing when it is not known
+   */
+  public OptionalDouble calibratorShare() {
+    OptionalDouble from = share(ErrorSource.CALIBRATOR_FROM);
+    OptionalDouble to = share(ErrorSource.CALIBRATOR_TO);
+    return from.isPresent() && to.isPresent()
+        ? OptionalDouble.of(from.getAsDouble() + to.getAsDouble())
+        : OptionalDouble.empty();
+  }
+
+  /**
+   * Mean over the bands of what is known of the variance.
+   *
+   * @return dB²
+   */
+  public double knownVariance() {
+    return bands.stream().mapToDouble(b -> b.knownOnly().variance()).average().orElseThrow();
+  }
+
+  /**
+   * The bands' totals.
+   *
+   * @return one per band, or nothing when the calibrators are not known
+   */
+  public Optional<List<UncertaintyBudget>> totals() {
+    List<UncertaintyBudget> totals = bands.stream().flatMap(b -> b.total().stream()).toList();
+    return totals.size() == bands.size() ? Optional.of(totals) : Optional.empty();
+  }
+}

@@ -1,0 +1,94 @@
+package org.twinrig.evidence;
+
+import java.util.List;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.twinrig.internal.Checks;
+
+/**
+ * Uncertainty of a result whose inputs are independent, after JCGM 100:2008 (the Guide to the
+ * expression of uncertainty in measurement).
+ *
+ * <ul>
+ *   <li>{@code u_c² = Σ (c_i u_i)²} (5.1.2, equation 10);
+ *   <li>{@code ν_eff = u_c⁴ / Σ ((c_i u_i)⁴/ν_i)} (G.4.1, equation G.2b), not cut to a whole
+ *       number: the t distribution is defined for any, and cutting would turn 18.999 into 18;
+ *   <li>{@code k = t_p(ν_eff)} (G.6.4) and {@code U = k u_c} (6.2.1).
+ * </ul>
+ *
+ * <p>{@code c_i} is the sensitivity, {@code u_i} the standard uncertainty and {@code ν_i} the
+ * degrees of freedom of input {@code i}. Inputs without uncertainty count for nothing; when none
+ * has any, {@code ν_eff} is infinite. Correlated inputs (5.2) are not covered.
+ *
+ * @param contributions the inputs
+ * @param confidence coverage probability {@code p}, strictly between 0 and 1
+ */
+public record UncertaintyBudget(List<Contribution> contributions, double confidence) {
+
+  /** Copies the list and checks the confidence. */
+  public UncertaintyBudget {
+    contributions = List.copyOf(contributions);
+    Checks.fraction(confidence, "confidence");
+  }
+
+  /**
+   * Combined variance.
+   *
+   * @return {@code u_c²}
+   */
+  public double variance() {
+    return contributions.stream().mapToDouble(Contribution::variance).sum();
+  }
+
+  /**
+   * Combined standard uncertainty.
+   *
+   * @return {@code u_c}, in the unit of the measurand
+   */
+  public double combined() {
+    return Math.sqrt(variance());
+  }
+
+  /**
+   * Effective degrees of freedom.
+   *
+   * @return {@code ν_eff}, not a whole number; infinite when no input with finitely many counts
+   */
+  public double effectiveDegreesOfFreedom() {
+    double total = variance();
+    double sum = 0;
+    for (Contribution c : contributions) {
+      // Shares instead of fourth powers: neither overflows nor vanishes.
+      double share = total == 0 ? 0 : c.variance() / total;
+      sum += share * share / c.degreesOfFreedom();
+    }
+    return 1 / sum;
+  }
+
+  /**
+   * Coverage factor.
+   *
+   * @return {@code k}
+   */
+  public double coverageFactor() {
+    return coverageFactor(confidence, effectiveDegreesOfFreedom());
+  }
+
+  /**
+   * Expanded uncertainty.
+   *
+   * @return {@code U}, half-width of the coverage interval in the unit of the measurand
+   */
+  public double expanded() {
+    return coverageFactor() * combined();
+  }
+
+  /** {@code t_p(ν)} of a two-sided interval; the normal quantile where {@code ν} is infinite. */
+  static double coverageFactor(double confidence, double degreesOfFreedom) {
+    double upper = (1 + confidence) / 2;
+    // The generator is left out: nothing is drawn.
+    return Double.isInfinite(degreesOfFreedom)
+        ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(upper)
+        : new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(upper);
+  }
+}

@@ -1,0 +1,50 @@
+package org.twinrig.study;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * The class of a sound calibrator after IEC 60942:2017; named as study.yaml writes it.
+ *
+ * <p>The limits hold for nominal frequencies from 160 Hz to 1250 Hz (Table 2), where calibrators of
+ * ear simulators work (common practice, no source). They are acceptance limits of the measured
+ * level; the uncertainty of that measurement, which Table A.1 bounds, is not part of them.
+ */
+public enum CalibratorClass {
+  /** Laboratory standard. */
+  LS("LS", 0.1),
+  /** Class 1. */
+  CLASS_1("1", 0.25),
+  /** Class 2. */
+  CLASS_2("2", 0.4);
+
+  private final String word;
+  private final double levelLimitDb;
+
+  CalibratorClass(String word, double levelLimitDb) {
+    this.word = word;
+    this.levelLimitDb = levelLimitDb;
+  }
+
+  /**
+   * The class as study.yaml writes it.
+   *
+   * @return {@code LS}, {@code 1} or {@code 2}
+   */
+  public String word() {
+    return word;
+  }
+
+  /**
+   * How far the level may lie from the stated one.
+   *
+   * @return half-width of the limits in dB
+   */
+  public double levelLimitDb() {
+    return levelLimitDb;
+  }
+
+  static Optional<CalibratorClass> of(String word) {
+    return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst();
+  }
+}
