@@ -10,7 +10,7 @@ public enum Reason {
   /** Fewer units than the study asks for. */
   FEW_UNITS("few units", "too few units were measured on both fixtures"),
   /** The prediction interval is wider than the reliable tolerance. */
-  WIDE_PREDICTION("wide prediction", "single units depart too far from the mean transfer"),
+  WIDE_PREDICTION("wide prediction", "single units depart too far from what is predicted for them"),
   /** Over half of the variance of the differences is seating. */
   SEATING_SCATTER("seating scatter", "the level changes from one seating to the next"),
   /** Over half of the variance of the differences is between units. */

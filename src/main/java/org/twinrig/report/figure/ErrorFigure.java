@@ -7,6 +7,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.response.Levels;
+import org.twinrig.study.DbLimit;
 import org.twinrig.study.Tolerance;
 
 /** The error made on each unit by a transfer that never saw it. */
@@ -26,6 +27,7 @@ public final class ErrorFigure {
     int n = bands.size();
     double[] hz = bands.stream().mapToDouble(b -> b.band().midHz()).toArray();
     double[] rms = filled(n);
+    double[] offset = filled(n);
     double[] low = filled(n);
     double[] high = filled(n);
     double greatest = 4;
@@ -33,6 +35,7 @@ public final class ErrorFigure {
     for (int b = 0; b < n; b++) {
       if (bands.get(b).outcome() instanceof BandOutcome.Fitted fitted) {
         rms[b] = fitted.prediction().looRmsDb();
+        offset[b] = fitted.prediction().looRmsOffsetDb();
         high[b] = fitted.prediction().halfDb();
         low[b] = -high[b];
         greatest = Math.max(greatest, Math.min(14, high[b]));
@@ -62,14 +65,11 @@ public final class ErrorFigure {
       panel.withCurve(new Panel.Curve(hz, errors, Ink.UNIT, Ink.HAIR));
     }
     panel
-        .withCurve(new Panel.Curve(hz, rms, Ink.TEXT, Ink.CURVE), "root mean square")
+        .withCurve(new Panel.Curve(hz, offset, Ink.OLD_FIXTURE, Ink.DASHED), "RMS, plain mean")
+        .withCurve(new Panel.Curve(hz, rms, Ink.TEXT, Ink.CURVE), "RMS")
         .withStrip(TransferFigure.cells(bands));
-    double reliable = tolerance.reliable().atHz(1000);
-    double caution = tolerance.caution().atHz(1000);
-    for (double sign : new double[] {1, -1}) {
-      panel.withRule(sign * reliable, sign > 0 ? text("reliable within ", reliable) : "");
-      panel.withRule(sign * caution, sign > 0 ? text("caution within ", caution) : "");
-    }
+    withLimit(panel, hz, tolerance.reliable(), greatest, true);
+    withLimit(panel, hz, tolerance.caution(), greatest, false);
     return Medium.draw(
         new Medium.Sheet(
             Figure.nameOf("error", kind.kind()),
@@ -80,8 +80,19 @@ public final class ErrorFigure {
         panel::paint);
   }
 
-  private static String text(String words, double db) {
-    return words + Numbers.fixed(db, 1) + " dB (at 1 kHz)";
+  /** A limit on either side, where it lies on the graph; it may change with frequency. */
+  private static void withLimit(
+      Panel panel, double[] hz, DbLimit limit, double greatest, boolean named) {
+    for (double sign : new double[] {1, -1}) {
+      double[] db = new double[hz.length];
+      Arrays.setAll(db, b -> limit.atHz(hz[b]) <= greatest ? sign * limit.atHz(hz[b]) : Double.NaN);
+      Panel.Curve curve = new Panel.Curve(hz, db, Ink.FAINT_TEXT, Ink.DOTTED);
+      if (named && sign > 0) {
+        panel.withCurve(curve, "reliable, caution");
+      } else {
+        panel.withCurve(curve);
+      }
+    }
   }
 
   private static double[] filled(int n) {

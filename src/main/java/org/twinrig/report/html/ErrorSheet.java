@@ -14,9 +14,10 @@ final class ErrorSheet {
 
   static String howToRead(double confidence) {
     return "Each unit was left out in turn and predicted from the other units of its kind, as if it"
-        + " were a graph from the back catalogue. The bias is the mean of those errors, measured"
-        + " minus predicted; it is zero by construction where units are predicted by the plain mean"
-        + " of the others and all units reach every band. The RMS error is their usual size. The"
+        + " were a graph from the back catalogue; the way to predict was chosen anew without it. The"
+        + " bias is the mean of those errors, measured minus predicted; it is zero by construction"
+        + " where the plain mean of the others predicts and all units reach every band. The RMS error"
+        + " is their usual size, beside it that of the plain mean of the others. The"
         + " coverage is the share of errors inside an interval made without that unit, and should"
         + " lie near "
         + Numbers.fixed(100 * confidence, 0)
@@ -36,6 +37,7 @@ final class ErrorSheet {
             Sheet.numbers("Units"),
             Sheet.numbers("Bias (dB)"),
             Sheet.numbers("RMS error (dB)"),
+            Sheet.numbers("RMS error of the plain mean (dB)"),
             Sheet.numbers("Coverage (%)")),
         rows);
   }
@@ -49,6 +51,7 @@ final class ErrorSheet {
         Sheet.count(e.units()),
         Sheet.hundredths(e.biasDb()),
         Sheet.hundredths(e.rmsDb()),
+        Sheet.hundredths(e.rmsOffsetDb()),
         e.coverage().isPresent()
             ? Sheet.ordered(
                 Numbers.fixed(100 * e.coverage().getAsDouble(), 0), e.coverage().getAsDouble())

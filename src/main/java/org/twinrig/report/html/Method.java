@@ -19,10 +19,13 @@ final class Method {
             + " on n − 1 degrees of freedom.",
         "The interval for all bands at once comes from sign flips of whole units (Canay, Romano and"
             + " Shaikh 2017), bounded by Bonferroni's.",
-        "A single unit is predicted by its old level plus the mean transfer. The error of that is"
-            + " measured by leaving each unit out in turn (Stone 1974).",
+        "A single unit is predicted by its old level plus the mean transfer; where that gains, band"
+            + " by band, also by what the unit's old levels up to half an octave around say (ridge"
+            + " regression, Hoerl and Kennard 1970). Its error is measured by leaving each unit out in"
+            + " turn and choosing anew without it (Stone 1974).",
         "The prediction interval is t times the root mean square of those errors: where a new"
-            + " measurement of one unit, averaged over as many seatings, is expected.",
+            + " measurement of one unit, averaged over as many seatings, is expected. It widens for old"
+            + " graphs averaged over fewer seatings.",
         "The error budget combines the variance between units, between seatings on either fixture and of"
             + " the mean, and the calibrators' limits where no anchor cancels them, after JCGM 100:2008,"
             + " with effective degrees of freedom by Welch and Satterthwaite (G.4.1) that are not cut to"
@@ -46,6 +49,7 @@ final class Method {
         "Canay, Romano and Shaikh 2017, Econometrica 85:1013.",
         "Davison and Hinkley 1997, Bootstrap Methods and their Application, Cambridge University Press.",
         "Hartung 1999, Biometrical Journal 41:901.",
+        "Hoerl and Kennard 1970, Technometrics 12:55.",
         "Satterthwaite 1946, Biometrics Bulletin 2:110.",
         "Sidik and Jonkman 2002, Statistics in Medicine 21:3153.",
         "Stone 1974, Journal of the Royal Statistical Society B 36:111.",
