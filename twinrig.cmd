@@ -15,5 +15,8 @@ if not exist "%JAR%" (
   echo twinrig: the build failed 1>&2
   exit /b 1
 )
-"%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmx400m -Djava.awt.headless=true "-Dtwinrig.home=%HOME_DIR%." %TWINRIG_JAVA_OPTIONS% -jar "%JAR%" %*
+set "LIMIT=1"
+if "%~1"=="study" set "LIMIT=4"
+if "%~1"=="prove" set "LIMIT=4"
+"%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=%LIMIT% -Xmx400m -Djava.awt.headless=true "-Dtwinrig.home=%HOME_DIR%." %TWINRIG_JAVA_OPTIONS% -jar "%JAR%" %*
 exit /b %ERRORLEVEL%
