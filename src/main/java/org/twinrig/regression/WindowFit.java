@@ -57,7 +57,7 @@ final class WindowFit {
   }
 
   /** {@code cᵀ S_A c} with {@code c = e_b + β}. */
-  private OptionalDouble seatingVariance(int band, List<WindowRule.Predictor> predictors) {
+  OptionalDouble seatingVariance(int band, List<WindowRule.Predictor> predictors) {
     int[] bands = predictors.stream().mapToInt(WindowRule.Predictor::band).toArray();
     double[] weights = predictors.stream().mapToDouble(WindowRule.Predictor::coefficient).toArray();
     for (int k = 0; k < bands.length; k++) {
