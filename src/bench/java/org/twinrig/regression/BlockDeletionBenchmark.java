@@ -1,5 +1,6 @@
 package org.twinrig.regression;
 
+import java.util.Arrays;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -44,11 +45,11 @@ public class BlockDeletionBenchmark {
     Random random = new Random(1);
     blocks = new BlockDeletion(units, rows, predictors);
     double size = Math.sqrt(0.2 / (rows * predictors));
-    for (int k = 0; k < blocks.z().length; k++) {
-      blocks.z()[k] = size * random.nextGaussian();
+    for (double[] row : blocks.z()) {
+      Arrays.setAll(row, i -> size * random.nextGaussian());
     }
-    for (int k = 0; k < blocks.e().length; k++) {
-      blocks.e()[k] = random.nextGaussian();
+    for (double[] row : blocks.e()) {
+      Arrays.setAll(row, i -> random.nextGaussian());
     }
     blocks.prepare();
     onPartner = new double[units];
