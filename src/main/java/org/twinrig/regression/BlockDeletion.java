@@ -85,7 +85,7 @@ final class BlockDeletion {
   void prepare() {
     formDiagonal();
     for (int i = 0; i < units; i++) {
-      own[i].factor(this, i);
+      own[i].factor(diagonal, z, e, i);
     }
   }
 
@@ -96,7 +96,7 @@ final class BlockDeletion {
    * @return {@code r_i} at the last row, dB
    */
   double withoutOne(int i) {
-    return own[i].scaledErrors[rows - 1] / own[i].lastPivot();
+    return own[i].scaledErrors()[rows - 1] / own[i].lastPivot();
   }
 
   /**
@@ -117,7 +117,7 @@ final class BlockDeletion {
     solve(from);
     int last = rows - 1;
     System.arraycopy(v[last], from, onPartner, from, units - from);
-    Arrays.fill(onUnit, from, units, own[i].scaledErrors[last]);
+    Arrays.fill(onUnit, from, units, own[i].scaledErrors()[last]);
     for (int r = 0; r < rows; r++) {
       Loops.subtractProduct(onUnit, m[last * rows + r], v[r], from, units);
     }
@@ -141,14 +141,9 @@ final class BlockDeletion {
     for (int q = 0; q < rows; q++) {
       for (int r = 0; r < rows; r++) {
         double[] to = m[q * rows + r];
-        Arrays.fill(to, from, units, -unit.inverse[q * rows + r] / units);
-        int c = 0;
-        for (; c + 3 < predictors; c += 4) {
-          Loops.subtractFour(to, z, c * rows + r, rows, unit.scaledRows[q], c, from, units);
-        }
-        for (; c < predictors; c++) {
-          Loops.subtractScaled(to, z[c * rows + r], unit.scaledRows[q][c], from, units);
-        }
+        double mean = -unit.inverse(q, r) / units;
+        Loops.difference(to, mean, z[r], unit.scaledRows()[q][0], from, units);
+        subtractRest(to, z, r, unit.scaledRows()[q], from);
       }
     }
   }
@@ -157,8 +152,8 @@ final class BlockDeletion {
     for (int r = 0; r < rows; r++) {
       for (int s = 0; s <= r; s++) {
         double[] to = k[triangle(r, s)];
-        System.arraycopy(diagonal[triangle(r, s)], from, to, from, units - from);
-        int q = 0;
+        Loops.difference(to, diagonal[triangle(r, s)], m[r], m[s], from, units);
+        int q = 1;
         for (; q + 1 < rows; q += 2) {
           int next = (q + 1) * rows;
           Loops.subtractTwoProducts(
@@ -173,10 +168,19 @@ final class BlockDeletion {
 
   private void rightHandSides(OwnBlock unit, int from) {
     for (int r = 0; r < rows; r++) {
-      System.arraycopy(e[r], from, v[r], from, units - from);
-      for (int q = 0; q < rows; q++) {
-        Loops.subtractScaled(v[r], m[q * rows + r], unit.scaledErrors[q], from, units);
-      }
+      Loops.difference(v[r], e[r], m[r], unit.scaledErrors()[0], from, units);
+      subtractRest(v[r], m, r, unit.scaledErrors(), from);
+    }
+  }
+
+  /** {@code to -= Σ factors[c]·x[c·R + r]} over all {@code c} but the first. */
+  private void subtractRest(double[] to, double[][] x, int r, double[] factors, int from) {
+    int c = 1;
+    for (; c + 3 < factors.length; c += 4) {
+      Loops.subtractFour(to, x, c * rows + r, rows, factors, c, from, units);
+    }
+    for (; c < factors.length; c++) {
+      Loops.subtractScaled(to, x[c * rows + r], factors[c], from, units);
     }
   }
 
@@ -200,71 +204,7 @@ final class BlockDeletion {
     }
   }
 
-  private static int triangle(int row, int column) {
+  static int triangle(int row, int column) {
     return row * (row + 1) / 2 + column;
-  }
-
-  /** A unit's own {@code L_i}, {@code L_i⁻¹}, {@code L_i⁻¹Z_i} and {@code L_i⁻¹e_i}. */
-  private static final class OwnBlock {
-    private final int rows;
-    private final int predictors;
-    private final double[] factor;
-    private final double[] inverse;
-    private final double[][] scaledRows;
-    private final double[] scaledErrors;
-
-    OwnBlock(int rows, int predictors) {
-      this.rows = rows;
-      this.predictors = predictors;
-      this.factor = new double[rows * rows];
-      this.inverse = new double[rows * rows];
-      this.scaledRows = new double[rows][predictors];
-      this.scaledErrors = new double[rows];
-    }
-
-    double lastPivot() {
-      return factor[rows * rows - 1];
-    }
-
-    /** Cholesky factor of {@code I - H_ii} and what is made from it; small, done once per unit. */
-    void factor(BlockDeletion all, int i) {
-      for (int r = 0; r < rows; r++) {
-        for (int s = 0; s <= r; s++) {
-          double sum = all.diagonal[triangle(r, s)][i];
-          for (int q = 0; q < s; q++) {
-            sum -= factor[r * rows + q] * factor[s * rows + q];
-          }
-          factor[r * rows + s] = r == s ? Math.sqrt(sum) : sum / factor[s * rows + s];
-        }
-      }
-      invert();
-      for (int r = 0; r < rows; r++) {
-        for (int c = 0; c < predictors; c++) {
-          scaledRows[r][c] = scaled(r, all.z, c * rows, i);
-        }
-        scaledErrors[r] = scaled(r, all.e, 0, i);
-      }
-    }
-
-    private void invert() {
-      for (int r = 0; r < rows; r++) {
-        for (int s = 0; s <= r; s++) {
-          double sum = r == s ? 1 : 0;
-          for (int q = s; q < r; q++) {
-            sum -= factor[r * rows + q] * inverse[q * rows + s];
-          }
-          inverse[r * rows + s] = sum / factor[r * rows + r];
-        }
-      }
-    }
-
-    /** One row of {@code L_i⁻¹} times a unit's column. */
-    private double scaled(int r, double[][] columns, int first, int i) {
-      double sum = 0;
-      for (int q = 0; q <= r; q++) {
-        sum += inverse[r * rows + q] * columns[first + q][i];
-      }
-      return sum;
-    }
   }
 }

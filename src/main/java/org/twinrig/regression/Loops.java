@@ -34,6 +34,30 @@ final class Loops {
     }
   }
 
+  /** {@code to = minuend - factor·x}. */
+  static void difference(
+      double[] to, double minuend, double[] x, double factor, int from, int end) {
+    for (int j = from; j < end; j++) {
+      to[j] = minuend - factor * x[j];
+    }
+  }
+
+  /** {@code to = minuend - factor·x}. */
+  static void difference(
+      double[] to, double[] minuend, double[] x, double factor, int from, int end) {
+    for (int j = from; j < end; j++) {
+      to[j] = minuend[j] - factor * x[j];
+    }
+  }
+
+  /** {@code to = minuend - left·right}. */
+  static void difference(
+      double[] to, double[] minuend, double[] left, double[] right, int from, int end) {
+    for (int j = from; j < end; j++) {
+      to[j] = minuend[j] - left[j] * right[j];
+    }
+  }
+
   /** {@code to -= factor·x}. */
   static void subtractScaled(double[] to, double[] x, double factor, int from, int end) {
     for (int j = from; j < end; j++) {
