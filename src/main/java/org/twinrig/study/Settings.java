@@ -3,6 +3,7 @@ package org.twinrig.study;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
@@ -84,18 +85,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withGrid(BandGrid other) {
-    return new Settings(
-        other,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.grid = other);
   }
 
   /**
@@ -105,18 +95,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withAnchor(Anchor other) {
-    return new Settings(
-        grid,
-        other,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.anchor = other);
   }
 
   /**
@@ -126,18 +105,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withConfidence(double other) {
-    return new Settings(
-        grid,
-        anchor,
-        other,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.confidence = other);
   }
 
   /**
@@ -147,18 +115,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withTolerance(Tolerance other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        other,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.tolerance = other);
   }
 
   /**
@@ -168,18 +125,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withZones(List<DeclaredZone> other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        other,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.zones = other);
   }
 
   /**
@@ -189,18 +135,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withScreening(ScreeningMode other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        other,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.screening = other);
   }
 
   /**
@@ -210,18 +145,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withModel(PredictionModel other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        other,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.model = other);
   }
 
   /**
@@ -231,18 +155,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withSeed(long other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        other,
-        calibratorClass);
+    return changed(draft -> draft.seed = other);
   }
 
   /**
@@ -252,17 +165,56 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withCalibratorClass(CalibratorClass other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        Optional.of(other));
+    return changed(draft -> draft.calibratorClass = Optional.of(other));
+  }
+
+  private Settings changed(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.settings();
+  }
+
+  /** Settings on their way to others; it leaves no method. */
+  private static final class Draft {
+    private BandGrid grid;
+    private Anchor anchor;
+    private double confidence;
+    private Tolerance tolerance;
+    private int minUnits;
+    private List<DeclaredZone> zones;
+    private FrequencyRange resonanceSearch;
+    private ScreeningMode screening;
+    private PredictionModel model;
+    private long seed;
+    private Optional<CalibratorClass> calibratorClass;
+
+    Draft(Settings settings) {
+      grid = settings.grid;
+      anchor = settings.anchor;
+      confidence = settings.confidence;
+      tolerance = settings.tolerance;
+      minUnits = settings.minUnits;
+      zones = settings.zones;
+      resonanceSearch = settings.resonanceSearch;
+      screening = settings.screening;
+      model = settings.model;
+      seed = settings.seed;
+      calibratorClass = settings.calibratorClass;
+    }
+
+    Settings settings() {
+      return new Settings(
+          grid,
+          anchor,
+          confidence,
+          tolerance,
+          minUnits,
+          zones,
+          resonanceSearch,
+          screening,
+          model,
+          seed,
+          calibratorClass);
+    }
   }
 }

@@ -2,7 +2,6 @@ package org.twinrig.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -177,19 +176,7 @@ class MarkCalibrationTest {
 
   private static List<KindOutcome> kinds(SimulatedStudy drawn, PredictionModel model)
       throws UnusableInput {
-    Study study =
-        new Study(
-            Path.of("."),
-            "simulated",
-            drawn.from(),
-            drawn.to(),
-            drawn.units(),
-            drawn.captures().stream().map(c -> c.entry()).toList(),
-            drawn.sessions(),
-            Optional.empty(),
-            Settings.defaults().withModel(model),
-            Path.of("."),
-            List.of());
+    Study study = drawn.declared(Settings.defaults().withModel(model));
     return Analysis.of(study, drawn.captures(), "none", 2).kinds();
   }
 }

@@ -15,7 +15,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.analysis.Analysis;
-import org.twinrig.capture.Capture;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
@@ -46,19 +45,7 @@ class WindowTranslationTest {
             .withAxis(new SimulationPlan.Axis(120, 10, 22_000))
             .withSeed(4)
             .draw();
-    Study study =
-        new Study(
-            Path.of("."),
-            "simulated",
-            drawn.from(),
-            drawn.to(),
-            drawn.units(),
-            drawn.captures().stream().map(Capture::entry).toList(),
-            drawn.sessions(),
-            Optional.empty(),
-            Settings.defaults(),
-            Path.of("."),
-            List.of());
+    Study study = drawn.declared(Settings.defaults());
     translation = Analysis.of(study, drawn.captures(), "none", 2).translation();
     graph =
         drawn.captures().stream()
