@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -11,6 +17,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -176,5 +183,22 @@ class WindowTranslationTest {
     Path file = folder.resolve("translation.json");
     Files.writeString(file, TranslationFile.text(translation), StandardCharsets.UTF_8);
     assertEquals(translation, TranslationFile.read(file, "translation.json"));
+  }
+
+  /** The published schema accepts what is written, and refuses it with a part taken out. */
+  @Test
+  void theFileFollowsItsSchema() throws IOException {
+    JsonSchema schema =
+        JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+            .getSchema(TranslationFile.class.getResourceAsStream("translation.schema.json"));
+    JsonNode file = JsonMapper.builder().build().readTree(TranslationFile.text(translation));
+    assertEquals(Set.of(), schema.validate(file));
+    JsonNode band = file.at("/kinds/0/bands/" + windows().get(0));
+    ((ObjectNode) band).remove("window");
+    assertFalse(schema.validate(file).isEmpty(), "a window model without its window");
+    ((ObjectNode) band).put("model", "offset");
+    assertEquals(Set.of(), schema.validate(file));
+    ((ObjectNode) file).put("surprise", 1);
+    assertFalse(schema.validate(file).isEmpty(), "a key nobody knows");
   }
 }
