@@ -1,6 +1,7 @@
 package org.twinrig.report.html;
 
 import java.util.List;
+import org.twinrig.report.figure.StudyDrawings;
 
 /**
  * The report of a study, as the template sees it.
@@ -17,6 +18,7 @@ import java.util.List;
  * @param budget where the error comes from
  * @param screenedLead how many captures were doubted
  * @param screened which, by whom and why
+ * @param repeatability how far seatings scatter, and what more of them buy
  * @param resonances one sentence per kind and shape
  * @param figures drawings, in their places
  * @param closing what every study's report ends with
@@ -34,6 +36,7 @@ public record StudyView(
     Budget budget,
     String screenedLead,
     Sheet screened,
+    Repeatability repeatability,
     List<String> resonances,
     Figures figures,
     Closing closing) {
@@ -56,27 +59,36 @@ public record StudyView(
   public record Budget(List<String> howToRead, Sheet sheet, List<String> checks) {}
 
   /**
+   * Scatter between seatings.
+   *
+   * @param howToRead what the tables hold
+   * @param scatter one row per kind and region
+   * @param seatings one row per kind and region
+   */
+  public record Repeatability(String howToRead, Sheet scatter, Sheet seatings) {}
+
+  /**
    * The drawings.
    *
    * @param transfer the mean transfer
    * @param captures of one unit a kind
    * @param errors on units that were left out
    * @param budget where the error comes from
-   * @param resonances where they sit
+   * @param repeatability how far seatings scatter
    */
   public record Figures(
       List<Plate> transfer,
       List<Plate> captures,
       List<Plate> errors,
       List<Plate> budget,
-      List<Plate> resonances) {
-    static Figures of(StudyFigures f) {
+      List<Plate> repeatability) {
+    static Figures of(StudyDrawings f) {
       return new Figures(
           Plate.of(f.transfer()),
           Plate.of(f.captures()),
           Plate.of(f.errors()),
           Plate.of(f.budget()),
-          Plate.of(f.resonances()));
+          Plate.of(f.repeatability()));
     }
   }
 

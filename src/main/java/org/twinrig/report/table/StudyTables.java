@@ -16,7 +16,7 @@ import org.twinrig.screening.Verdict;
 
 /**
  * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
- * error-budget.csv and screening.csv.
+ * error-budget.csv, repeatability.csv, seatings.csv and screening.csv.
  */
 public final class StudyTables {
   private final StudyOutcome outcome;
@@ -43,6 +43,8 @@ public final class StudyTables {
     StabilityTables.edges(outcome).write(folder.resolve("zone-edges.csv"));
     validation().write(folder.resolve("validation.csv"));
     BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
+    RepeatabilityTables.scatter(outcome).write(folder.resolve("repeatability.csv"));
+    RepeatabilityTables.seatings(outcome).write(folder.resolve("seatings.csv"));
     screening().write(folder.resolve("screening.csv"));
   }
 

@@ -52,7 +52,9 @@ class BudgetSheetTest {
               k.wanders(),
               k.errors(),
               k.stability(),
-              ErrorBudget.of(k.paired(), k.estimate(), settings)));
+              ErrorBudget.of(k.paired(), k.estimate(), settings),
+              k.repeatability(),
+              k.seatings()));
     }
     return new StudyOutcome(
         study, outcome.fingerprint(), List.of(), outcome.screening(), kinds, List.of());

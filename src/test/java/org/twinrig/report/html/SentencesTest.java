@@ -126,7 +126,9 @@ class SentencesTest {
                     shares(Mark.UNRELIABLE, 0),
                     Optional.empty()),
                 List.of()),
-            plain.budget());
+            plain.budget(),
+            plain.repeatability(),
+            plain.seatings());
     assertEquals(
         List.of("60 (mean 89)", "100 (mean 100)", ""),
         kind.zones().stream()

@@ -44,6 +44,7 @@ class StudyPageTest {
             "h2 Does it predict?",
             "h2 Error budget",
             "h2 Captures screened out",
+            "h2 Repeatability",
             "h2 Resonance positions",
             "h2 Method",
             "h3 Sources",
@@ -64,8 +65,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(16, PageChecks.count(page, "<figure "));
-    assertEquals(16, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(20, PageChecks.count(page, "<figure "));
+    assertEquals(20, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -107,12 +108,12 @@ class StudyPageTest {
 
   @Test
   void figuresGivenApartStandInTheirPlaces() {
-    StudyFigures figures =
-        new StudyFigures(
+    StudyDrawings figures =
+        new StudyDrawings(
             List.of(HandMade.figure("one")),
-            List.of(HandMade.figure("three")),
             List.of(HandMade.figure("two")),
             List.of(HandMade.figure("budget")),
+            List.of(HandMade.figure("three")),
             List.of(HandMade.figure("four")));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
@@ -146,7 +147,9 @@ class StudyPageTest {
             first.wanders(),
             first.errors(),
             first.stability(),
-            first.budget());
+            first.budget(),
+            first.repeatability(),
+            first.seatings());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),

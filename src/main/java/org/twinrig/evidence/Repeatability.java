@@ -1,0 +1,121 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.twinrig.band.Band;
+import org.twinrig.internal.Checks;
+import org.twinrig.study.BandSample;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * How far the level of a unit of one kind scatters from one seating to the next on either fixture.
+ *
+ * <p>At a band, {@code s = √s2_g}, the pooled standard deviation between seatings, on {@code ν =
+ * Σ_i (n_ig - 1)} degrees of freedom over the units that have a level on both fixtures; its
+ * interval is {@code s·√(ν/χ²_{ν,(1+C)/2})} to {@code s·√(ν/χ²_{ν,(1-C)/2})} at confidence {@code
+ * C}. In the words of ISO 5725-1 it is a repeatability standard deviation with the seating as the
+ * only condition that changes.
+ *
+ * <p>It is assumed that every unit scatters alike and that seatings scatter normally; where a leak
+ * now and then opens, the interval is too short.
+ *
+ * <p>Source: ISO 5725-2:2019, 7.4 (pooled variance); any textbook for the interval, for example
+ * NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.3.1.
+ *
+ * @param kind the kind
+ * @param from the old fixture, one entry per band; nothing where no unit was seated twice
+ * @param to the new fixture
+ * @param confidence of every interval
+ */
+public record Repeatability(
+    String kind, List<Optional<Scatter>> from, List<Optional<Scatter>> to, double confidence) {
+
+  /** Copies the lists. */
+  public Repeatability {
+    from = List.copyOf(from);
+    to = List.copyOf(to);
+    Checks.fraction(confidence, "confidence");
+  }
+
+  /**
+   * Scatter between seatings at one band.
+   *
+   * @param band the band
+   * @param units how many units entered
+   * @param degreesOfFreedom {@code ν}, 1 or more
+   * @param sdDb {@code s}, dB
+   * @param lowDb lower end of its interval, dB
+   * @param highDb upper end, dB
+   */
+  public record Scatter(
+      Band band, int units, int degreesOfFreedom, double sdDb, double lowDb, double highDb) {
+    /** Refuses anything that is not a number. */
+    public Scatter {
+      Checks.notNegative(sdDb, "a seating standard deviation in dB");
+      Checks.notNegative(lowDb, "the lower end of a standard deviation in dB");
+      Checks.notNegative(highDb, "the upper end of a standard deviation in dB");
+    }
+
+    /**
+     * Scatter from a pooled variance.
+     *
+     * @param band the band
+     * @param units how many units entered
+     * @param degreesOfFreedom {@code ν}, 1 or more
+     * @param variance {@code s²}, dB²
+     * @param confidence of the interval
+     * @return the scatter
+     */
+    static Scatter of(
+        Band band, int units, int degreesOfFreedom, double variance, double confidence) {
+      ChiSquaredDistribution chi = new ChiSquaredDistribution(null, degreesOfFreedom);
+      double squares = variance * degreesOfFreedom;
+      return new Scatter(
+          band,
+          units,
+          degreesOfFreedom,
+          Math.sqrt(variance),
+          Math.sqrt(squares / chi.inverseCumulativeProbability((1 + confidence) / 2)),
+          Math.sqrt(squares / chi.inverseCumulativeProbability((1 - confidence) / 2)));
+    }
+  }
+
+  /**
+   * The scatter of a kind.
+   *
+   * @param paired its units
+   * @param confidence of every interval
+   * @return one entry per band and fixture
+   */
+  public static Repeatability of(PairedUnits paired, double confidence) {
+    List<Optional<Scatter>> from = new ArrayList<>();
+    List<Optional<Scatter>> to = new ArrayList<>();
+    for (int b = 0; b < paired.grid().size(); b++) {
+      BandSample sample = paired.at(b);
+      from.add(scatter(paired, b, sample, paired.from(), sample.from().variance(), confidence));
+      to.add(scatter(paired, b, sample, paired.to(), sample.to().variance(), confidence));
+    }
+    return new Repeatability(paired.kind(), from, to, confidence);
+  }
+
+  private static Optional<Scatter> scatter(
+      PairedUnits paired,
+      int b,
+      BandSample sample,
+      PairedUnits.OnFixture fixture,
+      OptionalDouble variance,
+      double confidence) {
+    int freedom = 0;
+    for (int unit : sample.members()) {
+      freedom += fixture.seatings().get(unit).get(b) - 1;
+    }
+    return variance.isPresent() && freedom > 0
+        ? Optional.of(
+            Scatter.of(
+                paired.grid().band(b), sample.size(), freedom, variance.getAsDouble(), confidence))
+        : Optional.empty();
+  }
+}
