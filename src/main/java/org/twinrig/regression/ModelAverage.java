@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.twinrig.study.PairedUnits;
 
 /**
@@ -30,7 +28,6 @@ import org.twinrig.study.PairedUnits;
 final class ModelAverage {
   private static final double PRIOR_OF_OFFSET = 0.9;
   private static final double LEAST_WEIGHT = 1e-4;
-  private static final int WITH_ALL = -1;
 
   private final WindowData data;
   private final List<Optional<BandErrors>> bands;
@@ -51,11 +48,15 @@ final class ModelAverage {
       Arrays.fill(errors[b], Double.NaN);
       if (bands.get(b).isPresent()) {
         BandErrors band = bands.get(b).get();
+        double[][] scores = scores(b);
         for (int unit : data.members(b)) {
+          double[] weights = weights(band, scores[unit], band.members() - 1);
           double offset = band.offset().errors()[unit];
           double error = offset;
-          for (var window : weights(b, unit).entrySet()) {
-            error += window.getValue() * (band.rule(window.getKey()).errors()[unit] - offset);
+          for (int c = 0; c < weights.length; c++) {
+            if (weights[c] > 0) {
+              error += weights[c] * (band.rule(c).errors()[unit] - offset);
+            }
           }
           errors[b][unit] = error;
         }
@@ -66,58 +67,89 @@ final class ModelAverage {
 
   /** The rule at every band; nothing where the offset has all the weight. */
   List<Optional<WindowRule>> rules(PairedUnits paired) {
-    WindowFit fit = new WindowFit(data, paired);
     List<Optional<WindowRule>> rules = new ArrayList<>();
     for (int b = 0; b < data.bands(); b++) {
-      SortedMap<Integer, Double> weights =
-          bands.get(b).isEmpty() ? new TreeMap<>() : weights(b, WITH_ALL);
-      List<WindowMean.Weighted> windows = new ArrayList<>();
-      for (var window : weights.entrySet()) {
-        WindowRule rule = fit.rule(b, candidates.get(window.getKey()));
-        windows.add(new WindowMean.Weighted(window.getValue(), rule));
-      }
-      int band = b;
-      rules.add(
-          windows.isEmpty()
-              ? Optional.empty()
-              : Optional.of(
-                  WindowMean.of(windows, predictors -> fit.seatingVariance(band, predictors))));
+      rules.add(bands.get(b).isEmpty() ? Optional.empty() : rule(paired, b));
     }
     return rules;
   }
 
-  /** Weights of the windows at a band, without a unit or with all; the offset has the rest. */
-  private SortedMap<Integer, Double> weights(int b, int without) {
+  private Optional<WindowRule> rule(PairedUnits paired, int b) {
     BandErrors band = bands.get(b).orElseThrow();
-    int units = band.members() - (without == WITH_ALL ? 0 : 1);
-    SortedMap<Integer, Double> weights = new TreeMap<>();
+    double[] weights = weights(band, scores(b)[data.units()], band.members());
+    List<WindowMean.Weighted> windows = new ArrayList<>();
+    WindowFit fit = null;
+    for (int c = 0; c < weights.length; c++) {
+      if (weights[c] > 0) {
+        Candidate candidate = candidates.get(c);
+        if (fit == null || !fit.shape().equals(candidate.shape())) {
+          fit = new WindowFit(data, paired, b, candidate.shape());
+        }
+        windows.add(new WindowMean.Weighted(weights[c], fit.rule(candidate.kappa())));
+      }
+    }
+    return windows.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            WindowMean.of(
+                windows, predictors -> WindowFit.seatingVariance(data, paired, b, predictors)));
+  }
+
+  /**
+   * {@code L_c} at a band: one row per unit left out, the last row without leaving out any; one
+   * column per candidate, the offset's last.
+   */
+  private double[][] scores(int b) {
+    int units = data.units();
+    int offset = candidates.size();
+    double[][] scores = new double[units + 1][offset + 1];
+    int[] around = neighbourhood.of(b);
+    for (int c = 0; c <= offset; c++) {
+      for (int k : around) {
+        BandErrors.Rule rule =
+            bands.get(k).orElseThrow().rule(c == offset ? ModelChoice.OFFSET : c);
+        double[] without = rule.logMseWithout();
+        for (int i = 0; i < units; i++) {
+          scores[i][c] += without[i] / around.length;
+        }
+        scores[units][c] += rule.logMse() / around.length;
+      }
+    }
+    return scores;
+  }
+
+  /** Weight of each candidate, 0 where it is not offered or too light; the offset has the rest. */
+  private double[] weights(BandErrors band, double[] scores, int units) {
+    int offset = candidates.size();
+    double[] weights = new double[offset];
     if (units < BandErrors.FEWEST_UNITS) {
       return weights;
     }
-    for (int c = 0; c < candidates.size(); c++) {
+    double least = scores[offset];
+    int offered = 0;
+    for (int c = 0; c < offset; c++) {
       if (band.offers(c)) {
-        weights.put(c, score(b, c, without));
+        least = Math.min(least, scores[c]);
+        offered++;
       }
     }
-    double offset = score(b, ModelChoice.OFFSET, without);
-    double least = weights.values().stream().mapToDouble(s -> s).reduce(offset, Math::min);
-    double prior = (1 - PRIOR_OF_OFFSET) / Math.max(1, weights.size());
     double half = units / 2.0;
-    weights.replaceAll((c, score) -> prior * Math.exp(-half * (score - least)));
-    double ofOffset = PRIOR_OF_OFFSET * Math.exp(-half * (offset - least));
-    double sum = ofOffset + weights.values().stream().mapToDouble(w -> w).sum();
-    weights.values().removeIf(w -> w < LEAST_WEIGHT * sum);
-    double kept = ofOffset + weights.values().stream().mapToDouble(w -> w).sum();
-    weights.replaceAll((c, w) -> w / kept);
-    return weights;
-  }
-
-  private double score(int b, int candidate, int without) {
-    double sum = 0;
-    for (int k : neighbourhood.of(b)) {
-      BandErrors.Rule rule = bands.get(k).orElseThrow().rule(candidate);
-      sum += without == WITH_ALL ? rule.logMse() : rule.logMseWithout()[without];
+    double ofOffset = PRIOR_OF_OFFSET * Math.exp(-half * (scores[offset] - least));
+    double sum = ofOffset;
+    for (int c = 0; c < offset; c++) {
+      if (band.offers(c)) {
+        weights[c] = (1 - PRIOR_OF_OFFSET) / offered * Math.exp(-half * (scores[c] - least));
+        sum += weights[c];
+      }
     }
-    return sum / neighbourhood.of(b).length;
+    double kept = ofOffset;
+    for (int c = 0; c < offset; c++) {
+      weights[c] = weights[c] < LEAST_WEIGHT * sum ? 0 : weights[c];
+      kept += weights[c];
+    }
+    for (int c = 0; c < offset; c++) {
+      weights[c] /= kept;
+    }
+    return weights;
   }
 }

@@ -56,18 +56,22 @@ final class UnitPrediction {
     }
     ModelChoice choice = new ModelChoice(data, bands, candidates, model, threads);
     int[] chosen = choice.chosen();
-    WindowFit fit = new WindowFit(data, paired);
     List<Optional<WindowRule>> rules = new ArrayList<>();
     for (int b = 0; b < data.bands(); b++) {
       rules.add(
           chosen[b] == ModelChoice.OFFSET
               ? Optional.empty()
-              : Optional.of(fit.rule(b, candidates.get(chosen[b]))));
+              : Optional.of(rule(data, paired, b, candidates.get(chosen[b]))));
     }
     return new UnitPrediction(
         rules,
         curves(paired, errors(data, bands, offsets)),
         curves(paired, errors(data, bands, choice.nested())));
+  }
+
+  private static WindowRule rule(
+      WindowData data, PairedUnits paired, int band, Candidate candidate) {
+    return new WindowFit(data, paired, band, candidate.shape()).rule(candidate.kappa());
   }
 
   /** {@code [band][unit]}: the error under the rule that stands for the unit; NaN where none. */
