@@ -63,8 +63,7 @@ public final class StudyPage {
         ErrorSheet.howToRead(settings.confidence()),
         ErrorSheet.of(outcome),
         BudgetSheet.view(outcome),
-        ScreenedSheet.lead(outcome),
-        ScreenedSheet.of(outcome),
+        ScreeningWords.view(outcome),
         outcome.kinds().stream().flatMap(k -> resonances(k).stream()).toList(),
         StudyView.Figures.of(figures),
         closing);

@@ -15,8 +15,7 @@ import java.util.List;
  * @param errorsHowToRead how to read the errors
  * @param errors on units that were left out
  * @param budget where the error comes from
- * @param screenedLead how many captures were doubted
- * @param screened which, by whom and why
+ * @param screened which captures and units were doubted, by whom and why
  * @param resonances one sentence per kind and shape
  * @param figures drawings, in their places
  * @param closing what every study's report ends with
@@ -32,8 +31,7 @@ public record StudyView(
     String errorsHowToRead,
     Sheet errors,
     Budget budget,
-    String screenedLead,
-    Sheet screened,
+    Screened screened,
     List<String> resonances,
     Figures figures,
     Closing closing) {
@@ -54,6 +52,18 @@ public record StudyView(
    * @param checks what the Monte Carlo run said, one sentence per kind
    */
   public record Budget(List<String> howToRead, Sheet sheet, List<String> checks) {}
+
+  /**
+   * What screening found.
+   *
+   * @param lead how many captures were doubted
+   * @param rules what becomes of them
+   * @param effects what leaving them out, or in, does to the mean transfer
+   * @param units what was found about units
+   * @param sheet one row per capture
+   */
+  public record Screened(
+      String lead, String rules, List<String> effects, List<String> units, Sheet sheet) {}
 
   /**
    * The drawings.

@@ -166,7 +166,7 @@ class StudyPageTest {
     assertEquals(
         "The rules doubt 20 captures and left out 20; the lab left out 4. Nothing was deleted:"
             + " every file is still in its place.",
-        ScreenedSheet.lead(demo.outcome()));
+        ScreeningWords.lead(demo.outcome()));
     assertTrue(
         page.contains(
             "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 3.1"
