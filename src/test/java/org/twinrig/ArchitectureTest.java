@@ -93,6 +93,7 @@ class ArchitectureTest {
         fence("picocli..", "org.twinrig.cli.."),
         fence(
             "org.apache.commons.math3..",
+            "org.twinrig.screening..",
             "org.twinrig.regression..",
             "org.twinrig.reliability..",
             "org.twinrig.translation..",

@@ -115,7 +115,7 @@ class StrdVarianceTest {
     CaptureEntry entry = new CaptureEntry(unit, fixture, Side.M, seating, "file", "", "", "", 1);
     Response unused = Response.copyOf(new double[] {100, 9000}, new double[] {0, 0});
     return new AnchoredCapture(
-        new Capture(entry, unused, "x"), Levels.copyOf(ONE_BAND, new double[] {db}));
+        new Capture(entry, unused, "x"), Levels.copyOf(ONE_BAND, new double[] {db}), 0);
   }
 
   private static double number(Map<String, String> row, String column) {

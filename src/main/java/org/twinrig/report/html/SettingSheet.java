@@ -94,7 +94,7 @@ final class SettingSheet {
 
   private static String screening(ScreeningMode mode) {
     return mode == ScreeningMode.EXCLUDE
-        ? "captures the rules doubt are left out"
+        ? "captures the rules do not believe are left out"
         : "captures the rules doubt are reported, and used";
   }
 }

@@ -16,8 +16,7 @@ import org.twinrig.report.figure.StudyDrawings;
  * @param errorsHowToRead how to read the errors
  * @param errors on units that were left out
  * @param budget where the error comes from
- * @param screenedLead how many captures were doubted
- * @param screened which, by whom and why
+ * @param screened which captures and units were doubted, by whom and why
  * @param repeatability how far seatings scatter, and what more of them buy
  * @param resonances one sentence per kind and shape
  * @param figures drawings, in their places
@@ -34,8 +33,7 @@ public record StudyView(
     String errorsHowToRead,
     Sheet errors,
     Budget budget,
-    String screenedLead,
-    Sheet screened,
+    Screened screened,
     Repeatability repeatability,
     List<String> resonances,
     Figures figures,
@@ -66,6 +64,18 @@ public record StudyView(
    * @param seatings one row per kind and region
    */
   public record Repeatability(String howToRead, Sheet scatter, Sheet seatings) {}
+
+  /**
+   * What screening found.
+   *
+   * @param lead how many captures were doubted
+   * @param rules what becomes of them
+   * @param effects what leaving them out, or in, does to the mean transfer
+   * @param units what was found about units
+   * @param sheet one row per capture
+   */
+  public record Screened(
+      String lead, String rules, List<String> effects, List<String> units, Sheet sheet) {}
 
   /**
    * The drawings.

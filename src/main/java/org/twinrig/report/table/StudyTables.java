@@ -12,6 +12,8 @@ import org.twinrig.regression.RandomEffects;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
+import org.twinrig.screening.KindScreening;
+import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 
 /**
@@ -166,6 +168,12 @@ public final class StudyTables {
           .number(verdict.limit())
           .word(verdict.excluded() ? "rule" : "no")
           .endRow();
+    }
+    for (KindScreening kind : outcome.screening().kinds()) {
+      for (UnitVerdict verdict : kind.verdicts()) {
+        table.text(verdict.unit()).empty(4).word(UnitVerdict.WORD);
+        table.number(verdict.value()).number(verdict.limit()).word("no").endRow();
+      }
     }
     return table;
   }

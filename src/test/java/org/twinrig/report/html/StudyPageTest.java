@@ -44,6 +44,7 @@ class StudyPageTest {
             "h2 Does it predict?",
             "h2 Error budget",
             "h2 Captures screened out",
+            "h3 Units that depart from their kind",
             "h2 Repeatability",
             "h2 Resonance positions",
             "h2 Method",
@@ -167,9 +168,10 @@ class StudyPageTest {
   @Test
   void whatWasScreenedOutIsCounted() {
     assertEquals(
-        "The rules doubt 20 captures and left out 20; the lab left out 4. Nothing was deleted:"
-            + " every file is still in its place.",
-        ScreenedSheet.lead(demo.outcome()));
+        "The rules doubt 15 captures (lost seal 12, odd seating 14, side imbalance 1, level jump 10)"
+            + " and left out 14; the lab left out 4. Nothing was deleted: every file is still in its"
+            + " place.",
+        ScreeningWords.lead(demo.outcome()));
     assertTrue(
         page.contains(
             "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 3.1"
