@@ -92,7 +92,12 @@ final class ModelAverage {
         ? Optional.empty()
         : Optional.of(
             WindowMean.of(
-                windows, predictors -> WindowFit.seatingVariance(data, paired, b, predictors)));
+                windows,
+                Arrays.stream(data.members(b))
+                    .mapToDouble(i -> data.difference(b, i))
+                    .average()
+                    .orElseThrow(),
+                predictors -> WindowFit.seatingVariance(data, paired, b, predictors)));
   }
 
   /**

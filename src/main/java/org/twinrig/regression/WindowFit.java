@@ -47,6 +47,7 @@ final class WindowFit {
         WindowShape.octaves(shape.half(), data.perOctave()),
         WindowShape.octaves(shape.borrow(), data.perOctave()),
         kappa,
+        window.meanDb(),
         predictors,
         spread(svd, lambda, inside),
         seatingVariance(data, paired, band, predictors));

@@ -17,20 +17,24 @@ final class WindowMean {
    * The mean.
    *
    * @param windows one or more
+   * @param offsetDb mean difference of the units, which has the weight that is left, dB
    * @param seatingVariance {@code cᵀ S_A c} of the mean's predictors
-   * @return coefficients and leverages are weighted sums; window, borrowing and the logarithm of
-   *     the penalty are weighted means over the windows
+   * @return coefficients are weighted sums; leverages, window, borrowing and the logarithm of the
+   *     penalty are weighted means over the windows
    */
   static WindowRule of(
       List<Weighted> windows,
+      double offsetDb,
       Function<List<WindowRule.Predictor>, OptionalDouble> seatingVariance) {
     TreeMap<Integer, WindowRule.Predictor> byBand = new TreeMap<>();
     double total = 0;
     double half = 0;
     double borrow = 0;
     double logShrinkage = 0;
+    double mean = 0;
     for (Weighted w : windows) {
       total += w.weight;
+      mean += w.weight * w.rule.meanDb();
       half += w.weight * w.rule.halfOctaves();
       borrow += w.weight * w.rule.borrowOctaves();
       logShrinkage += w.weight * Math.log(w.rule.shrinkage());
@@ -48,12 +52,13 @@ final class WindowMean {
         half / total,
         borrow / total,
         Math.exp(logShrinkage / total),
+        mean + (1 - total) * offsetDb,
         predictors,
-        spread(windows, List.copyOf(byBand.keySet())),
+        spread(windows, total, List.copyOf(byBand.keySet())),
         seatingVariance.apply(predictors));
   }
 
-  private static List<Double> spread(List<Weighted> windows, List<Integer> bands) {
+  private static List<Double> spread(List<Weighted> windows, double total, List<Integer> bands) {
     double[][] sum = new double[bands.size()][bands.size()];
     for (Weighted w : windows) {
       int element = 0;
@@ -61,7 +66,7 @@ final class WindowMean {
       for (int r = 0; r < own.size(); r++) {
         for (int s = 0; s <= r; s++) {
           sum[bands.indexOf(own.get(r).band())][bands.indexOf(own.get(s).band())] +=
-              w.weight * w.rule.spread().get(element++);
+              w.weight / total * w.rule.spread().get(element++);
         }
       }
     }

@@ -187,7 +187,7 @@ class WindowRidgeTest {
           shift += weights[c] * (fit.predict(2) - mean);
         }
       }
-      assertEquals(shift, rule.shiftDb(paired.from().means().get(2)).orElseThrow(), 1e-9);
+      assertEquals(mean + shift, rule.shiftDb(paired.from().means().get(2)).orElseThrow(), 1e-9);
       assertTrue(rule.leverage(paired.from().means().get(2), 9) < 1);
     }
   }

@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -18,9 +19,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
@@ -200,5 +205,30 @@ class WindowTranslationTest {
     assertEquals(Set.of(), schema.validate(file));
     ((ObjectNode) file).put("surprise", 1);
     assertFalse(schema.validate(file).isEmpty(), "a key nobody knows");
+  }
+
+  /** What a hand may do to the file, and what is said of it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"confidence\" : 0.95 | \"confidence\" : 95 | confidence must lie between 0 and 1, but is 95.0",
+        "\"min_units\" : 5 | \"min_units\" : 5.5 | `min_units` must be a whole number",
+        "\"model\" : \"window\" | \"model\" : \"mirror\" | model `mirror` is not known to this program",
+        "\"band\" : | \"band\" : -0.5, \"was\" : | `band` must be a whole number",
+        "\"band\" : | \"band\" : 999, \"was\" : | a window's `band` must be a position in the grid, but is 999",
+        "\"band_hz\" : | \"band_hz\" : 12345, \"was\" : | `band_hz` of band 0 is not that of the grid",
+        "\"spread\" : [ | \"spread\" : [ 1, | one row of the spread is needed for each predictor",
+        "\"reasons\" : [ ] | \"reasons\" : \"\" | `reasons` must be a list",
+        "\"seat_variance_from_db2\" : | \"seat_variance_from_db2\" : -9, \"was\" : | seat_variance_from_db2 must be 0 or more, but is -9.0"
+      })
+  void aDamagedFileIsRefused(String found, String put, String what) throws IOException {
+    String text = TranslationFile.text(translation);
+    assertTrue(text.contains(found), found);
+    Path file = folder.resolve("translation.json");
+    Files.writeString(file, text.replaceFirst(Pattern.quote(found), Matcher.quoteReplacement(put)));
+    UnusableInput refused =
+        assertThrows(UnusableInput.class, () -> TranslationFile.read(file, "t.json"));
+    assertEquals(what, refused.problems().get(0).what());
   }
 }
