@@ -9,8 +9,13 @@ import org.twinrig.response.Response;
  * window and its sampling rate support.
  */
 final class Magnitudes {
-  /** Bins lie at most a quarter of the window's own resolution apart. */
-  private static final int OVERSAMPLING = 4;
+  /** Bins to one step of the window's own resolution: a straight line between them must do. */
+  private static final int OVERSAMPLING = 16;
+
+  /** Long windows have enough bins in every band with fewer. */
+  private static final int LEAST_OVERSAMPLING = 4;
+
+  private static final long USUAL_LENGTH = 1 << 20;
 
   /** The last twentieth belongs to the converters' filters (common practice, no source). */
   private static final double NYQUIST_SHARE = 0.95;
@@ -38,7 +43,7 @@ final class Magnitudes {
   }
 
   static Response of(Segment segment, double offset, Span span) throws UnusableSound {
-    int size = Fourier.lengthFor((long) OVERSAMPLING * segment.size());
+    int size = length(segment.size());
     double[] real = new double[size];
     double[] imaginary = new double[size];
     segment.copyTo(real, offset);
@@ -58,6 +63,11 @@ final class Magnitudes {
     double[] frequenciesHz = new double[levelsDb.length];
     Arrays.setAll(frequenciesHz, i -> (first + i) * stepHz);
     return Thinning.of(frequenciesHz, levelsDb);
+  }
+
+  private static int length(long samples) {
+    long bounded = Math.min(OVERSAMPLING * samples, USUAL_LENGTH);
+    return Fourier.lengthFor(Math.max(LEAST_OVERSAMPLING * samples, bounded));
   }
 
   private static double[] levels(double[] real, double[] imaginary, int first, int last)

@@ -20,6 +20,9 @@ import org.twinrig.response.Response;
 public record SoundSpectrum(
     Response response, double onsetMs, double beforeOnsetMs, double lengthMs, List<String> notes) {
 
+  /** What filters of converters may ring ahead (common practice, no source). */
+  private static final double EARLIEST_ONSET_MS = 1;
+
   /** Checks the parts and copies the notes. */
   public SoundSpectrum {
     Objects.requireNonNull(response, "response");
@@ -44,6 +47,13 @@ public record SoundSpectrum(
       lead = result.lead();
     }
     int onset = Onset.of(impulse, searchMs(impulse, content));
+    if (impulse.milliseconds(lead - onset) > EARLIEST_ONSET_MS) {
+      throw new UnusableSound(
+          "divided by the sweep, the response begins "
+              + Numbers.fixed(impulse.milliseconds(lead - onset), 1)
+              + " ms before the recording does",
+          "start to record before the sweep is played, or correct `sweep` in study.yaml");
+    }
     Segment segment = Segment.of(impulse, onset, content);
     EdgeCheck edges = new EdgeCheck(segment, content.sweep().isPresent());
     edges.check();

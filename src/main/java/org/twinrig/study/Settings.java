@@ -3,9 +3,11 @@ package org.twinrig.study;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
+import org.twinrig.spectrum.SoundContent;
 
 /**
  * How a study is to be computed and judged.
@@ -21,6 +23,7 @@ import org.twinrig.response.Anchor;
  * @param model how a unit is predicted
  * @param seed starts every random draw
  * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
+ * @param sound what captures that are sound files hold, and the window they are seen through
  */
 public record Settings(
     BandGrid grid,
@@ -33,7 +36,8 @@ public record Settings(
     ScreeningMode screening,
     PredictionModel model,
     long seed,
-    Optional<CalibratorClass> calibratorClass) {
+    Optional<CalibratorClass> calibratorClass,
+    SoundContent sound) {
 
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
@@ -52,13 +56,14 @@ public record Settings(
     Objects.requireNonNull(screening, "screening");
     Objects.requireNonNull(model, "model");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
+    Objects.requireNonNull(sound, "sound");
   }
 
   /**
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
-   * of a class that is not known.
+   * of a class that is not known, sound files that hold impulse responses.
    *
    * @return the defaults
    */
@@ -74,7 +79,8 @@ public record Settings(
         ScreeningMode.SUGGEST,
         PredictionModel.AUTO,
         1,
-        Optional.empty());
+        Optional.empty(),
+        SoundContent.defaults());
   }
 
   /**
@@ -84,18 +90,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withGrid(BandGrid other) {
-    return new Settings(
-        other,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.grid = other);
   }
 
   /**
@@ -105,18 +100,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withAnchor(Anchor other) {
-    return new Settings(
-        grid,
-        other,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.anchor = other);
   }
 
   /**
@@ -126,18 +110,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withConfidence(double other) {
-    return new Settings(
-        grid,
-        anchor,
-        other,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.confidence = other);
   }
 
   /**
@@ -147,18 +120,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withTolerance(Tolerance other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        other,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.tolerance = other);
   }
 
   /**
@@ -168,18 +130,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withZones(List<DeclaredZone> other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        other,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.zones = other);
   }
 
   /**
@@ -189,18 +140,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withScreening(ScreeningMode other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        other,
-        model,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.screening = other);
   }
 
   /**
@@ -210,18 +150,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withModel(PredictionModel other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        other,
-        seed,
-        calibratorClass);
+    return changed(draft -> draft.model = other);
   }
 
   /**
@@ -231,18 +160,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withSeed(long other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        other,
-        calibratorClass);
+    return changed(draft -> draft.seed = other);
   }
 
   /**
@@ -252,17 +170,69 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withCalibratorClass(CalibratorClass other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        Optional.of(other));
+    return changed(draft -> draft.calibratorClass = Optional.of(other));
+  }
+
+  /**
+   * The same settings with other sound files.
+   *
+   * @param other what they hold
+   * @return the changed settings
+   */
+  public Settings withSound(SoundContent other) {
+    return changed(draft -> draft.sound = other);
+  }
+
+  private Settings changed(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.settings();
+  }
+
+  /** Settings on their way to others; it leaves no method. */
+  private static final class Draft {
+    private BandGrid grid;
+    private Anchor anchor;
+    private double confidence;
+    private Tolerance tolerance;
+    private int minUnits;
+    private List<DeclaredZone> zones;
+    private FrequencyRange resonanceSearch;
+    private ScreeningMode screening;
+    private PredictionModel model;
+    private long seed;
+    private Optional<CalibratorClass> calibratorClass;
+    private SoundContent sound;
+
+    Draft(Settings settings) {
+      grid = settings.grid;
+      anchor = settings.anchor;
+      confidence = settings.confidence;
+      tolerance = settings.tolerance;
+      minUnits = settings.minUnits;
+      zones = settings.zones;
+      resonanceSearch = settings.resonanceSearch;
+      screening = settings.screening;
+      model = settings.model;
+      seed = settings.seed;
+      calibratorClass = settings.calibratorClass;
+      sound = settings.sound;
+    }
+
+    Settings settings() {
+      return new Settings(
+          grid,
+          anchor,
+          confidence,
+          tolerance,
+          minUnits,
+          zones,
+          resonanceSearch,
+          screening,
+          model,
+          seed,
+          calibratorClass,
+          sound);
+    }
   }
 }
