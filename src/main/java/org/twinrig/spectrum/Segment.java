@@ -18,6 +18,11 @@ record Segment(Signal impulse, int onset, int from, int to, int fade) {
     return new Segment(impulse, onset, from, to, impulse.samplesIn(window.fadeMs()));
   }
 
+  /** The same under a window that closes a quarter earlier. */
+  Segment shorter() {
+    return new Segment(impulse, onset, from, to - (to - onset) / 4, fade);
+  }
+
   int size() {
     return to - from;
   }

@@ -55,16 +55,18 @@ public record SoundSpectrum(
           "start to record before the sweep is played, or correct `sweep` in study.yaml");
     }
     Segment segment = Segment.of(impulse, onset, content);
-    EdgeCheck edges = new EdgeCheck(segment, content.sweep().isPresent());
-    edges.check();
-    Response response =
-        Magnitudes.of(segment, edges.offset(), Magnitudes.Span.of(segment, content));
+    RestCheck rest = new RestCheck(segment, content.sweep().isPresent());
+    rest.check();
+    Magnitudes.Span span = Magnitudes.Span.of(segment, content);
+    Response response = Magnitudes.of(segment, rest.offset(), span);
+    List<String> notes = notes(sound, content, segment, rest);
+    LengthCheck.note(response, segment, rest.offset(), span).ifPresent(notes::add);
     return new SoundSpectrum(
         response,
         impulse.milliseconds(onset - lead),
         impulse.milliseconds(onset - segment.from()),
         segment.lengthMs(),
-        notes(sound, content, segment, edges));
+        notes);
   }
 
   /** Distortion of a sweep lies ahead of the response and must not be taken for its onset. */
@@ -75,7 +77,7 @@ public record SoundSpectrum(
   }
 
   private static List<String> notes(
-      Signal sound, SoundContent content, Segment segment, EdgeCheck edges) {
+      Signal sound, SoundContent content, Segment segment, RestCheck rest) {
     List<String> notes = new ArrayList<>();
     if (segment.impulse().samplesIn(content.window().lengthMs()) > segment.to() - segment.onset()) {
       notes.add(
@@ -88,11 +90,11 @@ public record SoundSpectrum(
     double mean = Math.abs(sound.mean());
     if (content.sweep().isPresent() && mean > 1e-2 * sound.peak(0, sound.size())) {
       notes.add(
-          "a constant offset of "
-              + Numbers.fixed(100 * mean, 2)
-              + " % of full scale was taken off the recording");
+          "the mean of the recording, "
+              + Numbers.fixed(100 * mean, 1)
+              + " % of full scale, was taken off");
     }
-    notes.addAll(edges.notes());
+    notes.addAll(rest.notes());
     return notes;
   }
 }

@@ -11,9 +11,10 @@
  * Deconvolution  a recorded sweep to an impulse response; harmonics end up ahead of it
  * Onset          where the impulse response begins
  * Segment        the part under the window
- * EdgeCheck      whether the window holds the response, and how far it stands out of the rest
+ * RestCheck      whether the window holds the response, and how far the rest lies below it
  * Fourier        the discrete transform
  * Magnitudes     levels in dB at the frequencies the window supports
+ * LengthCheck    whether the response has died away where the window ends
  * Thinning       points left out where a straight line stands for them
  * </pre>
  *

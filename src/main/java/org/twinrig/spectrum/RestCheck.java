@@ -5,19 +5,16 @@ import java.util.List;
 import org.twinrig.internal.Numbers;
 
 /**
- * Whether the window holds the response: how far the sound has fallen where the window ends, and
- * how far the rest of the file lies below it. A sweep taken for an impulse response, or divided by
+ * Whether the window holds the response: how far the rest of the file lies below it, and whether
+ * what a sweep was divided into is compact. A sweep taken for an impulse response, or divided by
  * another sweep, fails here.
  */
-final class EdgeCheck {
+final class RestCheck {
   /** The rest of the file must lie at least so far below the window, in mean power. */
   private static final double LEAST_ABOVE_REST_DB = 10;
 
   /** With noise 30 dB down the level of a band is in doubt by some 0.3 dB. */
   private static final double QUIET_REST_DB = 30;
-
-  /** What is cut off 40 dB below the peak changes the sum by about a per cent of the peak. */
-  private static final double DIED_AWAY_DB = 40;
 
   /** How long a headphone stays within 20 dB of its peak at most (common practice, no source). */
   private static final double MOST_AHEAD_MS = 5;
@@ -37,7 +34,7 @@ final class EdgeCheck {
   private final double offset;
   private final double peak;
 
-  EdgeCheck(Segment segment, boolean sweep) {
+  RestCheck(Segment segment, boolean sweep) {
     this.segment = segment;
     this.sweep = sweep;
     this.offset = offset(segment);
@@ -59,7 +56,6 @@ final class EdgeCheck {
     if (sweep) {
       checkSpread();
     }
-    checkEnds();
   }
 
   private void noteOffset() {
@@ -97,19 +93,6 @@ final class EdgeCheck {
           "the rest of the file lies only "
               + Numbers.fixed(aboveDb, 1)
               + " dB below the window: noise may show in the levels");
-    }
-  }
-
-  private void checkEnds() throws UnusableSound {
-    Signal impulse = segment.impulse();
-    double end = impulse.peak(segment.to() - Math.max(1, segment.fadeOut()), segment.to());
-    double fallDb = decibels(peak / Math.max(end, Double.MIN_NORMAL));
-    if (fallDb < DIED_AWAY_DB) {
-      notes.add(
-          "where the window ends, the sound lies only "
-              + Numbers.fixed(fallDb, 1)
-              + " dB below its peak: low frequencies may be wrong unless the window"
-              + " (`impulse.length_ms`) or the recording is longer, or the noise lower");
     }
   }
 
