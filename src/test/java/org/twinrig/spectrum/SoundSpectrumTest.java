@@ -183,7 +183,7 @@ class SoundSpectrumTest {
     double[] ringing = new Filter(48_000).peak(30, 6, 24).apply(click(96_000, 5000, 0.25));
     List<String> tail = of(ringing, 48_000, IMPULSE).notes();
     assertEquals(
-        "levels up to 44.7 Hz change by up to 1.9 dB when the window is a quarter shorter: there the"
+        "levels up to 44.7 Hz change by up to 1.5 dB when the window is a quarter shorter: there the"
             + " sound has not died away 200.0 ms after its onset, or is noise; record longer and"
             + " raise `impulse.length_ms`",
         tail.get(tail.size() - 1));
