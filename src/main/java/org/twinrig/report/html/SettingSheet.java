@@ -88,7 +88,8 @@ final class SettingSheet {
         + Numbers.hertz(s.grid().upperHz());
   }
 
-  private static String sound(SoundContent content) {
+  /** What sound files hold, in words. */
+  static String sound(SoundContent content) {
     return content
             .sweep()
             .map(
