@@ -20,6 +20,7 @@ class ArchitectureTest {
           "problem",
           "band",
           "response",
+          "spectrum",
           "capture",
           "intake",
           "study",
@@ -94,6 +95,7 @@ class ArchitectureTest {
         fence(
             "org.apache.commons.math3..",
             "org.twinrig.screening..",
+            "org.twinrig.spectrum..",
             "org.twinrig.regression..",
             "org.twinrig.reliability..",
             "org.twinrig.translation..",

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.twinrig.capture.Capture;
 import org.twinrig.response.Response;
 import org.twinrig.study.AnchoredCapture;
 
@@ -18,6 +19,13 @@ final class SameContent {
 
   private SameContent() {}
 
+  /** A file and the curve taken from it: the two channels of a stereo file are no copies. */
+  private record Content(String sha256, Response response) {
+    static Content of(Capture capture) {
+      return new Content(capture.sha256(), capture.response());
+    }
+  }
+
   /** Every capture whose content already stood in an earlier row. */
   static List<Verdict> of(List<AnchoredCapture> captures) {
     Map<Object, String> fileOfContent = new HashMap<>();
@@ -26,7 +34,7 @@ final class SameContent {
     for (AnchoredCapture c : captures) {
       String file = c.capture().entry().file();
       Object curve = Curve.of(c.capture().response());
-      String sameBytes = fileOfContent.putIfAbsent(c.capture().sha256(), file);
+      String sameBytes = fileOfContent.putIfAbsent(Content.of(c.capture()), file);
       String sameCurve = fileOfContent.putIfAbsent(curve, file);
       int before = seen.merge(curve, 1, Integer::sum) - 1;
       if (sameBytes != null || sameCurve != null) {

@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
+import org.twinrig.spectrum.SoundContent;
 
 /**
  * How a study is to be computed and judged.
@@ -22,6 +23,7 @@ import org.twinrig.response.Anchor;
  * @param model how a unit is predicted
  * @param seed starts every random draw
  * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
+ * @param sound what captures that are sound files hold, and the window they are seen through
  */
 public record Settings(
     BandGrid grid,
@@ -34,7 +36,8 @@ public record Settings(
     ScreeningMode screening,
     PredictionModel model,
     long seed,
-    Optional<CalibratorClass> calibratorClass) {
+    Optional<CalibratorClass> calibratorClass,
+    SoundContent sound) {
 
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
@@ -53,13 +56,14 @@ public record Settings(
     Objects.requireNonNull(screening, "screening");
     Objects.requireNonNull(model, "model");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
+    Objects.requireNonNull(sound, "sound");
   }
 
   /**
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
-   * of a class that is not known.
+   * of a class that is not known, sound files that hold impulse responses.
    *
    * @return the defaults
    */
@@ -75,7 +79,8 @@ public record Settings(
         ScreeningMode.SUGGEST,
         PredictionModel.AUTO,
         1,
-        Optional.empty());
+        Optional.empty(),
+        SoundContent.defaults());
   }
 
   /**
@@ -168,6 +173,16 @@ public record Settings(
     return changed(draft -> draft.calibratorClass = Optional.of(other));
   }
 
+  /**
+   * The same settings with other sound files.
+   *
+   * @param other what they hold
+   * @return the changed settings
+   */
+  public Settings withSound(SoundContent other) {
+    return changed(draft -> draft.sound = other);
+  }
+
   private Settings changed(Consumer<Draft> change) {
     Draft draft = new Draft(this);
     change.accept(draft);
@@ -187,6 +202,7 @@ public record Settings(
     private PredictionModel model;
     private long seed;
     private Optional<CalibratorClass> calibratorClass;
+    private SoundContent sound;
 
     Draft(Settings settings) {
       grid = settings.grid;
@@ -200,6 +216,7 @@ public record Settings(
       model = settings.model;
       seed = settings.seed;
       calibratorClass = settings.calibratorClass;
+      sound = settings.sound;
     }
 
     Settings settings() {
@@ -214,7 +231,8 @@ public record Settings(
           screening,
           model,
           seed,
-          calibratorClass);
+          calibratorClass,
+          sound);
     }
   }
 }

@@ -18,7 +18,9 @@ final class SettingsReader {
           "screening",
           "model",
           "seed",
-          "calibrator_class");
+          "calibrator_class",
+          "impulse",
+          "sweep");
 
   private static final Settings DEFAULTS = Settings.defaults();
   private static final BandsReader.Axis DEFAULT_AXIS =
@@ -60,7 +62,8 @@ final class SettingsReader {
         root.value("screening").flatMap(SettingsReader::screening).orElse(DEFAULTS.screening()),
         root.value("model").flatMap(SettingsReader::model).orElse(DEFAULTS.model()),
         root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()),
-        root.value("calibrator_class").flatMap(SettingsReader::calibratorClass));
+        root.value("calibrator_class").flatMap(SettingsReader::calibratorClass),
+        new SoundReader(root).read(DEFAULTS.sound()));
   }
 
   private static Optional<Double> confidence(YamlValue value) {

@@ -23,6 +23,8 @@ import org.twinrig.capture.Unit;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
+import org.twinrig.spectrum.ImpulseWindow;
+import org.twinrig.spectrum.SoundContent;
 
 class StudyReaderTest {
   private static final String LEAST =
@@ -72,7 +74,8 @@ class StudyReaderTest {
             ScreeningMode.EXCLUDE,
             PredictionModel.OFFSET,
             7,
-            Optional.of(CalibratorClass.CLASS_1)),
+            Optional.of(CalibratorClass.CLASS_1),
+            new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty())),
         study.settings());
   }
 

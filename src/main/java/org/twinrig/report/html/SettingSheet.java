@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
+import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.InputFingerprint;
@@ -40,6 +41,9 @@ final class SettingSheet {
     rows.add(Map.entry("Screening", screening(s.screening())));
     s.calibratorClass()
         .ifPresent(c -> rows.add(Map.entry("Class of the calibrators (IEC 60942)", c.word())));
+    if (!s.sound().equals(SoundContent.defaults())) {
+      rows.add(Map.entry("Captures that are sound files", sound(s.sound())));
+    }
     rows.add(Map.entry("Seed of random draws", Long.toString(s.seed())));
     return new Sheet(
         "Settings in force",
@@ -82,6 +86,29 @@ final class SettingSheet {
         + Numbers.hertz(s.grid().lowerHz())
         + " to "
         + Numbers.hertz(s.grid().upperHz());
+  }
+
+  /** What sound files hold, in words. */
+  static String sound(SoundContent content) {
+    return content
+            .sweep()
+            .map(
+                sweep ->
+                    "recordings of a sweep from "
+                        + Numbers.hertz(sweep.fromHz())
+                        + " to "
+                        + Numbers.hertz(sweep.toHz())
+                        + " in "
+                        + Numbers.fixed(sweep.seconds(), 2)
+                        + " s")
+            .orElse("impulse responses")
+        + ", window from "
+        + Numbers.fixed(content.beforeOnsetMs(), 1)
+        + " ms before to "
+        + Numbers.fixed(content.window().lengthMs(), 1)
+        + " ms after the onset, ends of "
+        + Numbers.fixed(content.window().fadeMs(), 1)
+        + " ms";
   }
 
   private static String range(DeclaredZone zone) {
