@@ -19,8 +19,8 @@ import org.twinrig.study.AnchoredCapture;
  * <ul>
  *   <li>against the median of the same difference over the unit's seatings on the fixture (three or
  *       more): a seating with its sides exchanged, or with one side badly seated, stands out. The
- *       limit is the upper fence {@code Q₃ + 5(Q₃ - Q₁)} over the kind's seatings there, at least
- *       3 dB;
+ *       limit is the upper fence {@code Q₃ + 5(Q₃ - Q₁)} over the kind's seatings there, at least 3
+ *       dB;
  *   <li>by itself, against the other units of the kind on the fixture (three or more): a unit built
  *       unevenly, or measured unevenly throughout, stands out. The limit is four times the median
  *       of the others, at least 3 dB.
