@@ -44,7 +44,9 @@ final class Completeness {
     for (int i = 1; i < r.size(); i++) {
       double below = r.frequencyHz(i - 1);
       double ratio = r.frequencyHz(i) / below;
-      if (ratio > widest && below < grid.upperHz() && r.frequencyHz(i) > grid.lowerHz()) {
+      if (ratio > widest * (1 + 1e-9)
+          && below < grid.upperHz()
+          && r.frequencyHz(i) > grid.lowerHz()) {
         widest = ratio;
         atHz = below;
       }

@@ -65,6 +65,11 @@ public enum Finding {
     return disbelieved;
   }
 
+  /** Whether a lost seal by itself brings it about. */
+  boolean followsFromLeak() {
+    return this == ODD_SEATING || this == LEVEL_JUMP;
+  }
+
   String quantity() {
     return quantity;
   }

@@ -10,18 +10,18 @@ import org.twinrig.study.AnchoredCapture;
  *
  * <p>For a unit seated at least three times, the distance of a seating is, in each of the four
  * parts 20 Hz–200 Hz–4 kHz–10 kHz–20 kHz, the root mean square difference from the median curve of
- * the unit's seatings. The limit of a part is the upper fence {@code Q₃ + 4(Q₃ - Q₁)} of the
+ * the unit's seatings. The limit of a part is the upper fence {@code Q₃ + 3.5(Q₃ - Q₁)} of the
  * distances of all seatings of the kind on the fixture, and at least 1.5 dB. A seating is reported
  * once, for the part in which it exceeds its limit most.
  *
  * <p>A multiple of the median distance does not do: the bass of a soft head scatters with a long
- * tail, and five medians accused up to one capture in eight. The 4 is our choice: the smallest
- * whole number at which simulated studies without a fault accuse fewer than one capture in a
- * hundred, with three seatings as with five and on every kind. Common practice, no source.
+ * tail, and five medians accused up to one capture in eight. The 3.5 is our choice: in simulated
+ * studies without a fault it accuses fewer than one capture in a hundred, with three seatings as
+ * with five, and 3 accuses more. Common practice, no source.
  */
 final class OddSeating {
   private static final double FLOOR_DB = 1.5;
-  private static final double REACH = 4;
+  private static final double REACH = 3.5;
   private static final int LEAST_SEATINGS = 3;
 
   private OddSeating() {}

@@ -16,7 +16,7 @@ import org.twinrig.study.Study;
 
 /**
  * Screens the captures of a study, and its units. What the lab left out is not judged and does not
- * count.
+ * count. A capture whose seal was lost is not also accused of being odd or of a jump in level.
  *
  * @param accepted the captures that count
  * @param verdicts what was found about captures, in the order of the captures
@@ -46,7 +46,7 @@ public record Screening(
     boolean exclude = study.settings().screening() == ScreeningMode.EXCLUDE;
     List<AnchoredCapture> offered = offered(captures);
     List<Verdict> verdicts = new ArrayList<>();
-    for (Verdict v : doubts(study, offered)) {
+    for (Verdict v : unexplained(doubts(study, offered))) {
       verdicts.add(exclude ? v.excluding() : v);
     }
     verdicts.sort(
@@ -68,6 +68,17 @@ public record Screening(
    */
   public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {
     return captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
+  }
+
+  /** A lost seal alone makes a seating odd and changes its level: that is not said thrice. */
+  private static List<Verdict> unexplained(List<Verdict> doubts) {
+    Set<CaptureEntry> leaking = new HashSet<>();
+    doubts.stream()
+        .filter(v -> v.finding() == Finding.LOST_SEAL)
+        .forEach(v -> leaking.add(v.capture()));
+    return doubts.stream()
+        .filter(v -> !(v.finding().followsFromLeak() && leaking.contains(v.capture())))
+        .toList();
   }
 
   private static List<Verdict> doubts(Study study, List<AnchoredCapture> offered) {

@@ -16,6 +16,9 @@ import org.twinrig.response.Response;
 final class Thinning {
   static final double TOLERANCE_DB = 0.005;
 
+  /** Points stay at most 1/48 octave apart, the finest band there is, so that each has its own. */
+  private static final double MOST_SPAN = Math.log(2) / 48;
+
   private Thinning() {}
 
   static Response of(double[] frequenciesHz, double[] levelsDb) {
@@ -28,7 +31,7 @@ final class Thinning {
     for (int i = 1; i < frequenciesHz.length; i++) {
       double span = Math.log(frequenciesHz[i] / frequenciesHz[anchor]);
       double slope = (levelsDb[i] - levelsDb[anchor]) / span;
-      if (slope < least || slope > most) {
+      if (i - 1 > anchor && (slope < least || slope > most || span > MOST_SPAN)) {
         anchor = i - 1;
         kept[count++] = anchor;
         span = Math.log(frequenciesHz[i] / frequenciesHz[anchor]);

@@ -45,7 +45,7 @@ class SoundSpectrumTest {
     assertEquals(List.of(), flat.notes());
     assertEquals(5, flat.response().fromHz(), 0.4);
     assertEquals(0.95 * rateHz / 2, flat.response().toHz(), 1);
-    assertEquals(2, flat.response().size());
+    assertTrue(flat.response().size() < 700, "flat, but every band has a point of its own");
     for (double hz : List.of(5.5, 20.0, 1000.0, 20_000.0)) {
       assertEquals(20 * Math.log10(0.5), flat.response().levelAt(hz).orElseThrow(), 1e-9);
     }

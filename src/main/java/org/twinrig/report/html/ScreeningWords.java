@@ -101,11 +101,11 @@ final class ScreeningWords {
         ? " moves the mean transfer nowhere by as much as 0.1 dB."
         : " moves the mean transfer by at most "
             + size
-            + " dB: "
+            + " dB ("
             + (changeDb > 0 ? "up" : "down")
             + ", at "
             + Numbers.hertz(bandHz)
-            + ".";
+            + ").";
   }
 
   /** What was found about units, and of which kinds nothing can be said. */
