@@ -96,7 +96,7 @@ class CaptureSoundTest {
     assertEquals(
         """
         capture.txt
-          A curve of 2 points from 5.13 Hz to 22.8 kHz, with levels from -6.0 dB to -6.0 dB.
+          A curve of 601 points from 5.13 Hz to 22.8 kHz, with levels from -6.0 dB to -6.0 dB.
           The sound is WAV, 24-bit integer, 48000 Hz, one channel (any side), 12000 samples (0.250 s).
           It was taken for an impulse response.
           The onset lies at 10.000 ms; the window opens 2.0 ms before it and closes 200.0 ms after it, its ends raised cosines of up to 10.0 ms.
