@@ -13,7 +13,7 @@ import java.util.concurrent.Callable;
 import org.twinrig.intake.GatheredCapture;
 import org.twinrig.intake.Gatherer;
 import org.twinrig.intake.GrowingTable;
-import org.twinrig.intake.LabTable;
+import org.twinrig.intake.LabTables;
 import org.twinrig.intake.NamePattern;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
@@ -39,13 +39,6 @@ import picocli.CommandLine.Parameters;
       "Rows that stand in a table already stay as they are; run it again when files arrive."
     })
 final class GatherCommand implements Callable<Integer>, WithCommonOptions {
-  private static final LabTable.Columns CAPTURES =
-      new LabTable.Columns(
-          List.of("unit", "fixture", "side", "seating", "file"),
-          List.of("session", "exclude", "note"));
-  private static final LabTable.Columns UNITS =
-      new LabTable.Columns(List.of("unit", "kind"), List.of("role", "pads", "note"));
-
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Parameters(paramLabel = "FOLDER", description = "Where the captures are.")
@@ -109,8 +102,9 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     }
     try {
       Findings<Gatherer.Found> found = gatherer.gather(place);
-      GrowingTable captures = GrowingTable.open(table, CAPTURES, "file");
-      GrowingTable units = GrowingTable.open(table.resolveSibling("units.csv"), UNITS, "unit");
+      GrowingTable captures = GrowingTable.open(table, LabTables.CAPTURES, "file");
+      GrowingTable units =
+          GrowingTable.open(table.resolveSibling("units.csv"), LabTables.UNITS, "unit");
       return write(found, captures, units, place);
     } catch (IOException e) {
       throw new CannotWrite(out + ": the tables could not be made (" + e.getMessage() + ")", e);

@@ -3,7 +3,6 @@ package org.twinrig.evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
@@ -95,27 +94,18 @@ public record Repeatability(
     List<Optional<Scatter>> to = new ArrayList<>();
     for (int b = 0; b < paired.grid().size(); b++) {
       BandSample sample = paired.at(b);
-      from.add(scatter(paired, b, sample, paired.from(), sample.from().variance(), confidence));
-      to.add(scatter(paired, b, sample, paired.to(), sample.to().variance(), confidence));
+      from.add(scatter(paired.grid().band(b), sample.size(), sample.from(), confidence));
+      to.add(scatter(paired.grid().band(b), sample.size(), sample.to(), confidence));
     }
     return new Repeatability(paired.kind(), from, to, confidence);
   }
 
   private static Optional<Scatter> scatter(
-      PairedUnits paired,
-      int b,
-      BandSample sample,
-      PairedUnits.OnFixture fixture,
-      OptionalDouble variance,
-      double confidence) {
-    int freedom = 0;
-    for (int unit : sample.members()) {
-      freedom += fixture.seatings().get(unit).get(b) - 1;
-    }
-    return variance.isPresent() && freedom > 0
+      Band band, int units, BandSample.Seatings seatings, double confidence) {
+    int freedom = seatings.degreesOfFreedom();
+    return seatings.variance().isPresent() && freedom > 0
         ? Optional.of(
-            Scatter.of(
-                paired.grid().band(b), sample.size(), freedom, variance.getAsDouble(), confidence))
+            Scatter.of(band, units, freedom, seatings.variance().getAsDouble(), confidence))
         : Optional.empty();
   }
 }

@@ -6,18 +6,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.twinrig.internal.Sha256;
+import org.twinrig.internal.Spreadsheet;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 
@@ -95,7 +94,7 @@ public final class Gatherer {
       GatheredCapture earlier = bySlot.putIfAbsent(capture.slot(), capture);
       GatheredCapture sibling =
           firstOfUnit.putIfAbsent(capture.text(NamePattern.Part.UNIT), capture);
-      String twin = byContent.putIfAbsent(sum(file), name);
+      String twin = byContent.putIfAbsent(Sha256.hex(Files.readAllBytes(file)), name);
       if (earlier != null) {
         problems.add(
             Problem.refused(
@@ -131,7 +130,7 @@ public final class Gatherer {
 
   private static boolean runsAsFormula(GatheredCapture capture) {
     return Stream.concat(Stream.of(capture.file()), capture.parts().values().stream())
-        .anyMatch(text -> !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0);
+        .anyMatch(Spreadsheet::runsAsFormula);
   }
 
   private Problem unread(String name, List<Map<NamePattern.Part, String>> readings) {
@@ -191,14 +190,5 @@ public final class Gatherer {
 
   private static String slashes(Path path) {
     return path.toString().replace('\\', '/');
-  }
-
-  private static String sum(Path file) throws IOException {
-    try {
-      return HexFormat.of()
-          .formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
   }
 }

@@ -111,7 +111,7 @@ class PeakBoundTest {
   }
 
   private static BandSample sample(double[] differences) {
-    BandSample.Seatings none = new BandSample.Seatings(OptionalDouble.empty(), 1);
+    BandSample.Seatings none = new BandSample.Seatings(OptionalDouble.empty(), 0, 1);
     return new BandSample(
         IntStream.range(0, differences.length).toArray(),
         differences,
