@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.twinrig.capture.CaptureEntry;
 
 /** Distances of captures, part by part, and the worst verdict on each. */
@@ -33,13 +34,18 @@ final class Distances {
     return all.length == 0 ? 0 : Scatter.upperFence(all, reach);
   }
 
-  /** Doubts every capture whose distance in this part exceeds the limit. */
-  void judge(double limit, String where) {
+  /**
+   * Doubts every capture whose distance in this part exceeds the limit.
+   *
+   * @param limit the bound
+   * @param where the part in words; asked for only when there is something to say
+   */
+  void judge(double limit, Supplier<String> where) {
     for (int i = 0; i < captures.size(); i++) {
       if (values.get(i) > limit) {
         worst.merge(
             captures.get(i),
-            Verdict.of(captures.get(i), finding, values.get(i), limit, where),
+            Verdict.of(captures.get(i), finding, values.get(i), limit, where.get()),
             Distances::worse);
       }
     }

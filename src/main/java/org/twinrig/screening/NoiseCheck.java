@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.twinrig.band.BandGrid;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.response.Response;
 import org.twinrig.study.AnchoredCapture;
@@ -47,10 +46,10 @@ final class NoiseCheck {
       units.computeIfAbsent(g.key().unit(), u -> new ArrayList<>()).addAll(g.captures());
     }
     Distances distances = new Distances(Finding.NOISY);
-    BandGrid grid = groupsOfOneScale.get(0).grid();
+    List<Part> parts = Part.all(groupsOfOneScale.get(0).grid());
     for (List<AnchoredCapture> captures : units.values()) {
       if (captures.size() >= 2) {
-        Part.all(grid).forEach(part -> judge(captures, part, distances));
+        parts.forEach(part -> judge(captures, part, distances));
       }
     }
     return distances.verdicts();
@@ -74,7 +73,7 @@ final class NoiseCheck {
       if (others.length > 0) {
         distances.startPart();
         distances.add(ripple.capture, ripple.db);
-        distances.judge(Math.max(FLOOR_DB, RATIO * Scatter.median(others)), part.words());
+        distances.judge(Math.max(FLOOR_DB, RATIO * Scatter.median(others)), part::words);
       }
     }
   }

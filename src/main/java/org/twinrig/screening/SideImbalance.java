@@ -94,7 +94,7 @@ final class SideImbalance {
       }
     }
     double limit = Math.max(FLOOR_DB, distances.upperFence(REACH));
-    distances.judge(limit, part.words() + ", against the unit's other seatings");
+    distances.judge(limit, () -> part.words() + ", against the unit's other seatings");
   }
 
   private static void againstOtherUnits(List<List<Pair>> units, Part part, Distances distances) {
@@ -105,7 +105,7 @@ final class SideImbalance {
         for (Pair pair : units.get(i)) {
           part.rms(pair.difference).ifPresent(rms -> distances.add(pair.right, rms));
         }
-        distances.judge(Math.max(FLOOR_DB, MEDIANS * Scatter.median(others)), part.words());
+        distances.judge(Math.max(FLOOR_DB, MEDIANS * Scatter.median(others)), part::words);
       }
     }
   }
