@@ -17,10 +17,7 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
-import org.twinrig.regression.TransferEstimator;
-import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkStability;
-import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
@@ -33,7 +30,6 @@ import org.twinrig.study.Pairing;
 import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
-import org.twinrig.translation.TransferFunction;
 
 /** Walks a study from its captures to its marked transfer. */
 public final class Analysis {
@@ -88,29 +84,20 @@ public final class Analysis {
 
   private KindOutcome outcome(PairedUnits paired, Optional<PairedUnits> fine) {
     Settings settings = study.settings();
-    KindEstimate estimate =
-        TransferEstimator.withDefaults()
-            .withConfidence(settings.confidence())
-            .withSeed(settings.seed())
-            .withModel(settings.model())
-            .withThreads(threads)
-            .fit(paired);
     List<ResonanceWander> wanders = fine.map(this::wanders).orElse(List.of());
-    List<ResonanceWander.Range> wandering =
-        wanders.stream().flatMap(w -> w.zone().stream()).toList();
-    MarkRule rule = new MarkRule(settings, List.of(study.from(), study.to()), wandering);
-    List<MarkedBand> marked = rule.mark(estimate.bands());
+    MarkedKind kind = MarkedKind.of(study, paired, wanders, threads);
+    KindEstimate estimate = kind.estimate();
     return new KindOutcome(
         paired,
         estimate,
-        new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked),
-        Zone.of(marked),
+        kind.transfer(),
+        Zone.of(kind.transfer().bands()),
         wanders,
         RegionErrors.of(estimate, settings.confidence()),
         MarkStability.withDefaults()
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
-            .of(estimate, rule, wanders),
+            .of(estimate, kind.rule(), wanders),
         ErrorBudget.of(paired, estimate, settings),
         Repeatability.of(paired, settings.confidence()),
         SeatingsNeeded.of(paired, estimate, settings.confidence()));

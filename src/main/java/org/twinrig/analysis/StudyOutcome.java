@@ -50,6 +50,11 @@ public record StudyOutcome(
         study.settings().confidence(),
         study.settings().tolerance(),
         study.settings().minUnits(),
+        new Translation.Handling(
+            study.settings().captureSmoothing(),
+            study.settings().publishing(),
+            study.reference(study.from()),
+            study.reference(study.to())),
         kinds.stream().map(KindOutcome::transfer).toList());
   }
 }

@@ -28,4 +28,14 @@ public record Capture(CaptureEntry entry, Response response, String sha256) {
   public Capture plus(double correctionDb) {
     return new Capture(entry, response.plus(correctionDb), sha256);
   }
+
+  /**
+   * The same capture with another curve, for example smoothed.
+   *
+   * @param other the curve
+   * @return the changed capture
+   */
+  public Capture withResponse(Response other) {
+    return new Capture(entry, other, sha256);
+  }
 }

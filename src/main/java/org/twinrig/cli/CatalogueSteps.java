@@ -1,25 +1,39 @@
 package org.twinrig.cli;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueFolder;
 import org.twinrig.report.RunRecord;
+import org.twinrig.report.StagedFolder;
+import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
+import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.Decision;
 import org.twinrig.translation.Translation;
+import org.twinrig.translation.TranslationFile;
+import org.twinrig.translation.Translations;
 
 /** What every command that re-expresses a catalogue does: read it, run it, write it. */
 final class CatalogueSteps {
-  private final Translation translation;
+  private final Legs legs;
   private final CommonOptions common;
   private final RunRecord record;
 
-  CatalogueSteps(Translation translation, String command, CommonOptions common) {
-    this.translation = translation;
+  CatalogueSteps(Legs legs, String command, CommonOptions common) {
+    this.legs = legs;
     this.common = common;
     this.record = new RunRecord(Version.text(), command);
   }
@@ -29,36 +43,129 @@ final class CatalogueSteps {
    *
    * @param strict whether one refused graph stops everything
    * @param figures whether to draw every graph
+   * @param resume whether to go on with what a stopped run left
+   * @param part which part of the catalogue
    */
-  record Choices(boolean strict, boolean figures) {}
+  record Choices(boolean strict, boolean figures, boolean resume, CataloguePart part) {
+    static Choices plain() {
+      return new Choices(false, false, false, CataloguePart.WHOLE);
+    }
+  }
+
+  /** What became of a catalogue, and what it was taken through. */
+  record Done(Findings<CatalogueRun.Outcome> outcome, Translation translation) {}
 
   /** Re-expresses a catalogue into a result folder; returns what became of it. */
-  Findings<CatalogueRun.Outcome> run(Path catalogue, Path out, Choices choices)
-      throws UnusableInput, CannotWrite {
-    Findings<CatalogueReader.Catalogue> entries =
+  Done run(Path catalogue, Path out, Choices choices) throws UnusableInput, CannotWrite {
+    long start = System.nanoTime();
+    Findings<CatalogueReader.Catalogue> whole =
         CatalogueReader.read(catalogue, catalogue.toString());
-    common.progress("Re-expressing " + entries.value().entries().size() + " graphs.");
+    Findings<CatalogueReader.Catalogue> entries = choices.part().of(whole);
+    TreeSet<Smoothing> smoothings = new TreeSet<>((a, b) -> a.fraction() - b.fraction());
+    entries.value().entries().forEach(e -> smoothings.add(e.statedSmoothing()));
+    Translations translations = legs.translations(smoothings, common.threads());
+    common.progress(
+        "Re-expressing " + Numbers.count(entries.value().entries().size(), "graph.", "graphs."));
+    StagedFolder.Unfinished unfinished =
+        choices.resume() ? StagedFolder.Unfinished.CONTINUED : StagedFolder.Unfinished.LEFT;
     Findings<CatalogueRun.Outcome> outcome =
-        OutputFolder.write(out, folder -> fill(folder, catalogue, entries, choices));
+        OutputFolder.write(
+            out,
+            unfinished,
+            folder -> fill(folder, new Job(catalogue, entries, translations, choices)));
     common.refusals(outcome.problems());
+    speed(outcome.value(), (System.nanoTime() - start) / 1e9);
+    return new Done(outcome, translations.whole());
+  }
+
+  private record Job(
+      Path catalogue,
+      Findings<CatalogueReader.Catalogue> entries,
+      Translations translations,
+      Choices choices) {}
+
+  private void speed(CatalogueRun.Outcome outcome, double seconds) {
+    common.remark(
+        String.format(
+            Locale.ROOT,
+            "%s in %.1f s: %.0f a second.",
+            Numbers.count(outcome.lines().size(), "graph", "graphs"),
+            seconds,
+            outcome.lines().size() / seconds));
+    if (outcome.resumed() > 0) {
+      common.remark(
+          Numbers.count(outcome.resumed(), "graph was", "graphs were")
+              + " finished by an earlier run and found whole.");
+    }
+  }
+
+  private Findings<CatalogueRun.Outcome> fill(Path folder, Job job)
+      throws IOException, UnusableInput {
+    Path home = job.catalogue.toRealPath().resolve("..").normalize();
+    DataRoot root = new DataRoot(home);
+    Translation whole = job.translations.whole();
+    Findings<CatalogueRun.Outcome> outcome;
+    try (CatalogueFolder results =
+        new CatalogueFolder(
+            folder,
+            whole,
+            job.entries.value(),
+            new CatalogueFolder.Choices(
+                job.choices.figures(), common.threads(), identity(job, home, root)))) {
+      outcome =
+          noted(
+              new CatalogueRun(job.translations, common.threads())
+                  .run(job.entries, home, root, results),
+              whole);
+      if (job.choices.strict()) {
+        StudySteps.refuse(outcome.problems());
+      }
+      record.lap("translate");
+      results.finish(outcome, record);
+    }
     return outcome;
   }
 
-  private Findings<CatalogueRun.Outcome> fill(
-      Path folder, Path catalogue, Findings<CatalogueReader.Catalogue> entries, Choices choices)
-      throws IOException, UnusableInput {
-    Path home = catalogue.toRealPath().resolve("..").normalize();
-    CatalogueFolder results =
-        new CatalogueFolder(
-            folder, translation, entries.value().entries(), choices.figures(), common.threads());
-    Findings<CatalogueRun.Outcome> outcome =
-        new CatalogueRun(translation, Decision.Rule.standard(), common.threads())
-            .run(entries, home, new DataRoot(home), results::keep);
-    if (choices.strict()) {
-      StudySteps.refuse(outcome.problems());
+  /** Says once what holds for many graphs. */
+  private static Findings<CatalogueRun.Outcome> noted(
+      Findings<CatalogueRun.Outcome> outcome, Translation whole) {
+    long raw =
+        outcome.value().lines().stream()
+            .filter(l -> l.treatment().before().isPresent() && l.treatment().now().isEmpty())
+            .count();
+    if (raw == 0) {
+      return outcome;
     }
-    record.lap("translate");
-    results.finish(outcome, record);
-    return outcome;
+    List<Problem> problems = new ArrayList<>(outcome.problems());
+    problems.add(
+        Problem.note(
+            "catalogue",
+            0,
+            Numbers.count(raw, "compensated graph is", "compensated graphs are")
+                + " given as raw ones, because no reference curve of `"
+                + whole.origin().to()
+                + "` is known: name it under `references` in study.yaml, or with --subtract"));
+    return new Findings<>(outcome.value(), problems);
+  }
+
+  /** Everything the results of a graph depend on besides the graph and its row. */
+  private static String identity(Job job, Path home, DataRoot root) throws IOException {
+    StringBuilder all = new StringBuilder(Version.text());
+    all.append('\n').append(job.choices.figures()).append('\n');
+    for (Translation leg : job.translations.everyLeg()) {
+      all.append(TranslationFile.text(leg));
+    }
+    TreeSet<String> references = new TreeSet<>();
+    job.entries.value().entries().stream()
+        .flatMap(e -> e.subtracted().stream())
+        .map(CatalogueEntry.Subtracted::file)
+        .flatMap(Optional::stream)
+        .forEach(references::add);
+    for (String reference : references) {
+      if (root.file(home, reference) instanceof DataRoot.Place.Inside inside) {
+        all.append(reference).append(Sha256.hex(Files.readAllBytes(inside.path()))).append('\n');
+      }
+    }
+    return Sha256.hex(all.toString().getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -70,4 +70,11 @@ final class CommonOptions {
       err().println(what);
     }
   }
+
+  /** Says something beside the results, also where nobody is watching. */
+  void remark(String what) {
+    if (!quiet) {
+      err().println(what);
+    }
+  }
 }

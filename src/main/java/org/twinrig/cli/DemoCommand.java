@@ -3,11 +3,9 @@ package org.twinrig.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueWords;
-import org.twinrig.translation.CatalogueRun;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -54,13 +52,13 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
     steps.write(results.resolve("study"));
     steps.sentences(results.resolve("study")).forEach(common.out()::println);
     common.out().println();
-    Findings<CatalogueRun.Outcome> outcome =
-        new CatalogueSteps(steps.outcome().translation(), "demo", common)
+    CatalogueSteps.Done done =
+        new CatalogueSteps(Legs.of(steps.outcome()), "demo", common)
             .run(
                 steps.study().catalogue().orElseThrow(),
                 results.resolve("catalogue"),
-                new CatalogueSteps.Choices(false, false));
-    new CatalogueWords(outcome, results.resolve("catalogue"))
+                CatalogueSteps.Choices.plain());
+    new CatalogueWords(done.outcome(), done.translation(), results.resolve("catalogue"))
         .sentences()
         .forEach(common.out()::println);
     return 0;

@@ -19,7 +19,13 @@ final class OutputFolder {
 
   /** Writes a result folder as a whole and returns what the writer made of it. */
   static <T> T write(Path target, Writer<T> writer) throws CannotWrite, UnusableInput {
-    try (StagedFolder staged = StagedFolder.beside(target)) {
+    return write(target, StagedFolder.Unfinished.REMOVED, writer);
+  }
+
+  /** Writes a result folder as a whole; unfinished ones may be gone on with. */
+  static <T> T write(Path target, StagedFolder.Unfinished unfinished, Writer<T> writer)
+      throws CannotWrite, UnusableInput {
+    try (StagedFolder staged = StagedFolder.beside(target, unfinished)) {
       T written = writer.write(staged.path());
       staged.keep();
       return written;
@@ -29,6 +35,12 @@ final class OutputFolder {
               + ": the folder holds something that is not an earlier result of twinrig;"
               + " name a new or empty folder with --out",
           e);
+    } catch (StagedFolder.BusyException e) {
+      throw new CannotWrite(
+          target
+              + ": another run is writing to this folder; wait for it, or name another folder with"
+              + " --out",
+          e);
     } catch (AccessDeniedException e) {
       throw new CannotWrite(
           target + ": no permission to write here; name another folder with --out", e);
@@ -37,7 +49,8 @@ final class OutputFolder {
           target
               + ": the results could not be written ("
               + reason(e)
-              + "); earlier results are untouched; make room or name another folder with --out",
+              + "); earlier results are untouched; make room or name another folder with --out"
+              + (unfinished == StagedFolder.Unfinished.REMOVED ? "" : ", or go on with --resume"),
           e);
     }
   }

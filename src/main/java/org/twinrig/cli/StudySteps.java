@@ -48,9 +48,24 @@ final class StudySteps {
    */
   static StudySteps read(Path folder, boolean strict, String command, CommonOptions common)
       throws UnusableInput {
+    return read(folder, new Way(strict, false), command, common);
+  }
+
+  /**
+   * How a study is read.
+   *
+   * @param strict whether one refused capture or row stops everything
+   * @param reversed whether it goes from the new fixture to the old one
+   */
+  record Way(boolean strict, boolean reversed) {}
+
+  /** Reads and analyses a study, and says what was refused on the way. */
+  static StudySteps read(Path folder, Way way, String command, CommonOptions common)
+      throws UnusableInput {
     RunRecord record = new RunRecord(Version.text(), command);
     Findings<Study> read = StudyReader.read(folder);
-    Study study = read.value();
+    Study study = way.reversed() ? read.value().reversed() : read.value();
+    boolean strict = way.strict();
     List<Problem> problems = new ArrayList<>(read.problems());
     common.progress("Reading " + study.captures().size() + " captures.");
     Findings<List<Capture>> captures = CaptureReading.read(study, common.threads());

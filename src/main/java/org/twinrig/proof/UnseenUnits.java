@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
@@ -77,7 +76,7 @@ final class UnseenUnits {
   }
 
   private List<Judgement> judge(PairedUnits kind, int unit, int graphSeatings) {
-    CatalogueEntry graph = graph(kind.units().get(unit), kind.kind(), graphSeatings);
+    CatalogueEntry graph = CatalogueEntry.raw(kind.units().get(unit), kind.kind(), graphSeatings);
     Levels measured = kind.to().means().get(unit);
     List<TranslatedBand> bands = translator.apply(graph, kind.from().means().get(unit)).bands();
     List<Judgement> judgements = new ArrayList<>();
@@ -96,10 +95,5 @@ final class UnseenUnits {
       }
     }
     return judgements;
-  }
-
-  private static CatalogueEntry graph(String unit, String kind, int seatings) {
-    return new CatalogueEntry(
-        unit, unit, kind, "none", OptionalInt.of(seatings), Optional.empty(), "", 1);
   }
 }

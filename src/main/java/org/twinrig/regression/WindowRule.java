@@ -82,6 +82,21 @@ public record WindowRule(
   }
 
   /**
+   * A vector over the predictors spread by the window: {@code (WᵀW+λI)⁻¹·w}. Two graphs {@code w}
+   * and {@code v} share the error {@code wᵀ(WᵀW+λI)⁻¹v} of the coefficients, in units of the
+   * residual variance.
+   *
+   * @param centred levels less {@link Predictor#centreDb}, one per predictor, dB
+   * @return one per predictor, 1/dB
+   */
+  public double[] spread(double[] centred) {
+    if (centred.length != predictors.size()) {
+      throw new IllegalArgumentException("one level per predictor is needed");
+    }
+    return SpreadMatrix.times(spread, centred);
+  }
+
+  /**
    * How far a graph lies from the units the rule was fitted on: {@code 1/n + wᵀ(WᵀW+λI)⁻¹w} with
    * {@code w = x - x̄}. For a unit of the fit it stays below 1; above, the graph lies outside what
    * the study's units span.
@@ -91,14 +106,14 @@ public record WindowRule(
    * @return the leverage, {@code 1/n} or more
    */
   public double leverage(Levels old, int units) {
+    double[] centred = new double[predictors.size()];
+    for (int k = 0; k < centred.length; k++) {
+      centred[k] = old.db(predictors.get(k).band()) - predictors.get(k).centreDb();
+    }
+    double[] spread = spread(centred);
     double sum = 0;
-    int element = 0;
-    for (int r = 0; r < predictors.size(); r++) {
-      double row = old.db(predictors.get(r).band()) - predictors.get(r).centreDb();
-      for (int s = 0; s <= r; s++) {
-        double column = old.db(predictors.get(s).band()) - predictors.get(s).centreDb();
-        sum += (r == s ? 1 : 2) * row * column * spread.get(element++);
-      }
+    for (int k = 0; k < centred.length; k++) {
+      sum += centred[k] * spread[k];
     }
     if (Double.isNaN(sum) || sum < -1e-9) {
       throw new IllegalStateException("a leverage cannot be " + sum);

@@ -23,7 +23,9 @@ public enum Reason {
   /** A notch or peak sits at other frequencies on the two fixtures. */
   RESONANCE_WANDERS("resonance wanders", "a notch or peak moves between the fixtures"),
   /** The graph lies outside what the study's units span. */
-  OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one");
+  OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
+  /** The graph is smoothed more than the study's captures, and the band is no wider than that. */
+  SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures");
 
   private final String word;
   private final String plain;

@@ -9,16 +9,20 @@ import java.util.List;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.html.TooFewUnits;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
+import org.twinrig.translation.Translation;
 
 /**
  * What became of a catalogue, in words for a terminal and as JSON for a machine.
  *
  * @param outcome what became of it
+ * @param translation what was applied
  * @param folder where the results are
  */
-public record CatalogueWords(Findings<CatalogueRun.Outcome> outcome, Path folder) {
+public record CatalogueWords(
+    Findings<CatalogueRun.Outcome> outcome, Translation translation, Path folder) {
 
   /**
    * Plain sentences; in = out + refused stands in the first.
@@ -43,6 +47,7 @@ public record CatalogueWords(Findings<CatalogueRun.Outcome> outcome, Path folder
             + " to publish with marks, "
             + count(Decision.RE_MEASURE)
             + " to measure again.");
+    lines.addAll(TooFewUnits.sentences(translation));
     lines.add("Report: " + folder.resolve("report.html"));
     return lines;
   }
@@ -61,7 +66,10 @@ public record CatalogueWords(Findings<CatalogueRun.Outcome> outcome, Path folder
         .put("publish", count(Decision.PUBLISH))
         .put("publish_with_marks", count(Decision.PUBLISH_WITH_MARKS))
         .put("re_measure", count(Decision.RE_MEASURE))
+        .put("finished_earlier", done.resumed())
         .put("report", folder.resolve("report.html").toString());
+    ArrayNode tooFew = root.putArray("kinds_with_too_few_units");
+    translation.kindsWithTooFewUnits().forEach(k -> tooFew.add(k.kind()));
     ArrayNode problems = root.putArray("problems");
     outcome.refused().stream().map(Problem::text).forEach(problems::add);
     return root.toPrettyString();

@@ -10,7 +10,11 @@ import java.util.stream.Stream;
 
 /**
  * A result folder that appears as a whole or not at all: it is written beside its place and moved
- * there when finished. A run that dies leaves the previous results as they were.
+ * there when finished. A run that dies leaves the previous results as they were; what it had
+ * written stays beside them until the next run, which may go on from there.
+ *
+ * <p>While a run writes it holds a lock beside the folder, so that a second run on the same folder
+ * is refused and not mixed in.
  */
 public final class StagedFolder implements AutoCloseable {
   /** Every finished result folder holds this file; a folder without it is not ours to replace. */
@@ -18,35 +22,75 @@ public final class StagedFolder implements AutoCloseable {
 
   private final Path target;
   private final Path staging;
+  private final Path earlier;
+  private final FolderLock lock;
+  private final boolean unfinishedStays;
   private boolean kept;
 
-  private StagedFolder(Path target, Path staging) {
+  private StagedFolder(Path target, FolderLock lock, boolean unfinishedStays) {
     this.target = target;
-    this.staging = staging;
+    this.staging = beside(target, ".writing");
+    this.earlier = beside(target, ".earlier");
+    this.lock = lock;
+    this.unfinishedStays = unfinishedStays;
+  }
+
+  /** What becomes of the unfinished results of a run that stopped. */
+  public enum Unfinished {
+    /** They are removed, whoever left them. */
+    REMOVED,
+    /** What another run left is removed; what this run leaves stays. */
+    LEFT,
+    /** The run goes on with what another one left, and leaves its own. */
+    CONTINUED
   }
 
   /**
    * Starts a result folder.
    *
    * @param target where it shall be
+   * @param unfinished what becomes of unfinished results
    * @return the folder to write into
    * @throws NotOursException when the target exists, is not empty and is not an earlier result
+   * @throws BusyException when another run writes to the same place
    * @throws IOException when no folder can be made beside the target
    */
-  public static StagedFolder beside(Path target) throws IOException {
+  public static StagedFolder beside(Path target, Unfinished unfinished) throws IOException {
     Path place = target.toAbsolutePath().normalize();
-    if (!replaceable(place)) {
-      throw new NotOursException(target);
+    Files.createDirectories(place.resolve("..").normalize());
+    FolderLock lock = FolderLock.take(beside(place, ".lock"), target);
+    try {
+      StagedFolder folder = new StagedFolder(place, lock, unfinished != Unfinished.REMOVED);
+      folder.recover();
+      if (!replaceable(place)) {
+        throw new NotOursException(target);
+      }
+      if (unfinished != Unfinished.CONTINUED && Files.exists(folder.staging)) {
+        delete(folder.staging);
+      }
+      // Not createTempDirectory: the results must be as readable as any folder the user makes.
+      Files.createDirectories(folder.staging);
+      return folder;
+    } catch (IOException e) {
+      lock.close();
+      throw e;
     }
+  }
+
+  private static Path beside(Path place, String ending) {
     Path parent = place.resolve("..").normalize();
-    Files.createDirectories(parent);
-    // Not createTempDirectory: the results must be as readable as any folder the user makes.
-    String mark = Long.toString(ProcessHandle.current().pid());
-    Path staging = parent.resolve("." + parent.relativize(place) + ".writing-" + mark);
-    if (Files.exists(staging)) {
-      delete(staging);
+    return parent.resolve("." + parent.relativize(place) + ending);
+  }
+
+  /** A run that died between its two moves left the earlier results beside their place. */
+  private void recover() throws IOException {
+    if (Files.exists(earlier)) {
+      if (Files.exists(target)) {
+        delete(earlier);
+      } else {
+        Files.move(earlier, target);
+      }
     }
-    return new StagedFolder(place, Files.createDirectory(staging));
   }
 
   /** Thrown when a folder holds something this program did not write. */
@@ -55,6 +99,15 @@ public final class StagedFolder implements AutoCloseable {
 
     NotOursException(Path target) {
       super(target + " exists and holds no earlier results");
+    }
+  }
+
+  /** Thrown when another run writes to the same folder. */
+  public static final class BusyException extends IOException {
+    private static final long serialVersionUID = 1L;
+
+    BusyException(Path target) {
+      super("another run is writing to " + target);
     }
   }
 
@@ -73,7 +126,7 @@ public final class StagedFolder implements AutoCloseable {
   /**
    * Where to write.
    *
-   * @return an empty folder, to be moved
+   * @return a folder to be moved; empty unless it continues
    */
   public Path path() {
     return staging;
@@ -85,7 +138,6 @@ public final class StagedFolder implements AutoCloseable {
    * @throws IOException when it cannot be moved; earlier results are then back in their place
    */
   public void keep() throws IOException {
-    Path earlier = Path.of(staging + ".earlier");
     boolean replaces = Files.exists(target);
     if (replaces) {
       Files.move(target, earlier);
@@ -104,11 +156,13 @@ public final class StagedFolder implements AutoCloseable {
     }
   }
 
-  /** Removes what was written when it was not kept. */
+  /** Removes what was not kept, unless a later run may go on with it, and gives up the lock. */
   @Override
   public void close() throws IOException {
-    if (!kept && Files.exists(staging)) {
-      delete(staging);
+    try (lock) {
+      if (!kept && !unfinishedStays && Files.exists(staging)) {
+        delete(staging);
+      }
     }
   }
 

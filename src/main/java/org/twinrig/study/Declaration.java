@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.twinrig.capture.Fixture;
@@ -19,7 +20,8 @@ record Declaration(
     Fixture from,
     Fixture to,
     Settings settings,
-    Files files) {
+    Files files,
+    Map<String, ReferencesReader.Found> references) {
 
   private static final List<String> KEYS =
       Stream.concat(
@@ -32,6 +34,7 @@ record Declaration(
                   "captures",
                   "sessions",
                   "catalogue",
+                  "references",
                   "data_root"),
               SettingsReader.KEYS.stream())
           .toList();
@@ -71,6 +74,11 @@ record Declaration(
     Optional<DataRoot> dataRoot = place.dataRoot(root);
     Optional<Files> files = dataRoot.flatMap(data -> files(place, data, root));
     Settings settings = new SettingsReader(root, fixtures.ofStudy()).read();
+    Optional<Map<String, ReferencesReader.Found>> references =
+        dataRoot.flatMap(
+            data ->
+                root.value("references")
+                    .map(new ReferencesReader(fixtures.names(), v -> named(place, data, v))::read));
     boolean whole = title.isPresent() && fixtures.from().isPresent() && fixtures.to().isPresent();
     return whole && files.isPresent()
         ? Optional.of(
@@ -82,7 +90,8 @@ record Declaration(
                 fixtures.from().get(),
                 fixtures.to().get(),
                 settings,
-                files.get()))
+                files.get(),
+                references.orElse(Map.of())))
         : Optional.empty();
   }
 

@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
+import org.twinrig.response.Smoothing;
 import org.twinrig.spectrum.SoundContent;
 
 /**
@@ -24,6 +25,8 @@ import org.twinrig.spectrum.SoundContent;
  * @param seed starts every random draw
  * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
  * @param sound what captures that are sound files hold, and the window they are seen through
+ * @param captureSmoothing what the captures were smoothed by before they came here
+ * @param publishing when a re-expressed graph may be published
  */
 public record Settings(
     BandGrid grid,
@@ -37,7 +40,9 @@ public record Settings(
     PredictionModel model,
     long seed,
     Optional<CalibratorClass> calibratorClass,
-    SoundContent sound) {
+    SoundContent sound,
+    Smoothing captureSmoothing,
+    PublishingRule publishing) {
 
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
@@ -57,13 +62,16 @@ public record Settings(
     Objects.requireNonNull(model, "model");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
     Objects.requireNonNull(sound, "sound");
+    Objects.requireNonNull(captureSmoothing, "captureSmoothing");
+    Objects.requireNonNull(publishing, "publishing");
   }
 
   /**
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
-   * of a class that is not known, sound files that hold impulse responses.
+   * of a class that is not known, sound files that hold impulse responses, captures that are not
+   * smoothed, graphs published by the standard rule.
    *
    * @return the defaults
    */
@@ -80,7 +88,9 @@ public record Settings(
         PredictionModel.AUTO,
         1,
         Optional.empty(),
-        SoundContent.defaults());
+        SoundContent.defaults(),
+        Smoothing.NONE,
+        PublishingRule.standard());
   }
 
   /**
@@ -183,6 +193,26 @@ public record Settings(
     return changed(draft -> draft.sound = other);
   }
 
+  /**
+   * The same settings for captures that came smoothed.
+   *
+   * @param other what they were smoothed by
+   * @return the changed settings
+   */
+  public Settings withCaptureSmoothing(Smoothing other) {
+    return changed(draft -> draft.captureSmoothing = other);
+  }
+
+  /**
+   * The same settings with another rule for publishing.
+   *
+   * @param other when a re-expressed graph may be published
+   * @return the changed settings
+   */
+  public Settings withPublishing(PublishingRule other) {
+    return changed(draft -> draft.publishing = other);
+  }
+
   private Settings changed(Consumer<Draft> change) {
     Draft draft = new Draft(this);
     change.accept(draft);
@@ -203,6 +233,8 @@ public record Settings(
     private long seed;
     private Optional<CalibratorClass> calibratorClass;
     private SoundContent sound;
+    private Smoothing captureSmoothing;
+    private PublishingRule publishing;
 
     Draft(Settings settings) {
       grid = settings.grid;
@@ -217,6 +249,8 @@ public record Settings(
       seed = settings.seed;
       calibratorClass = settings.calibratorClass;
       sound = settings.sound;
+      captureSmoothing = settings.captureSmoothing;
+      publishing = settings.publishing;
     }
 
     Settings settings() {
@@ -232,7 +266,9 @@ public record Settings(
           model,
           seed,
           calibratorClass,
-          sound);
+          sound,
+          captureSmoothing,
+          publishing);
     }
   }
 }

@@ -3,6 +3,7 @@ package org.twinrig.study;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.response.Smoothing;
 
 /** The keys of study.yaml that say how a study is computed and judged. */
 final class SettingsReader {
@@ -20,7 +21,9 @@ final class SettingsReader {
           "seed",
           "calibrator_class",
           "impulse",
-          "sweep");
+          "sweep",
+          "capture_smoothing",
+          "publishing");
 
   private static final Settings DEFAULTS = Settings.defaults();
   private static final BandsReader.Axis DEFAULT_AXIS =
@@ -63,7 +66,13 @@ final class SettingsReader {
         root.value("model").flatMap(SettingsReader::model).orElse(DEFAULTS.model()),
         root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()),
         root.value("calibrator_class").flatMap(SettingsReader::calibratorClass),
-        new SoundReader(root).read(DEFAULTS.sound()));
+        new SoundReader(root).read(DEFAULTS.sound()),
+        root.value("capture_smoothing")
+            .flatMap(SettingsReader::smoothing)
+            .orElse(DEFAULTS.captureSmoothing()),
+        root.value("publishing")
+            .map(v -> PublishingReader.read(v, DEFAULTS.publishing()))
+            .orElse(DEFAULTS.publishing()));
   }
 
   private static Optional<Double> confidence(YamlValue value) {
@@ -103,5 +112,11 @@ final class SettingsReader {
     return read.isPresent()
         ? read
         : value.refuse("write the class of both calibrators after IEC 60942: `1`, `2` or `LS`");
+  }
+
+  /** A smoothing as the lab states it. */
+  static Optional<Smoothing> smoothing(YamlValue value) {
+    Optional<Smoothing> read = Smoothing.of(value.word());
+    return read.isPresent() ? read : value.refuse(Smoothing.FORM);
   }
 }

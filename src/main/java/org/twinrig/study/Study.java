@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.capture.CaptureEntry;
@@ -23,8 +24,9 @@ import org.twinrig.capture.Unit;
  * @param catalogue the table of old graphs, if one is named
  * @param settings how the study is to be computed and judged
  * @param capturesFolder what the file names of {@code captures} are relative to
- * @param inputs study.yaml and the tables of units, captures and, if any, sessions, in this order:
- *     what results depend on besides the capture files
+ * @param inputs study.yaml and the tables of units, captures and, if any, sessions, and the
+ *     reference curves, in this order: what results depend on besides the capture files
+ * @param references the curves the lab subtracts from graphs, by the name of the fixture
  */
 public record Study(
     Path folder,
@@ -37,7 +39,8 @@ public record Study(
     Optional<Path> catalogue,
     Settings settings,
     Path capturesFolder,
-    List<Path> inputs) {
+    List<Path> inputs,
+    Map<String, ReferenceCurve> references) {
 
   /** Checks that the fixtures differ and copies the lists. */
   public Study {
@@ -55,6 +58,49 @@ public record Study(
     Objects.requireNonNull(settings, "settings");
     Objects.requireNonNull(capturesFolder, "capturesFolder");
     inputs = List.copyOf(inputs);
+    references = Map.copyOf(references);
+  }
+
+  /**
+   * A study whose lab names no reference curves.
+   *
+   * @param folder the study's folder
+   * @param title as reports print it
+   * @param from the fixture the old graphs were made on
+   * @param to the fixture graphs are translated to
+   * @param units the units
+   * @param captures the captures
+   * @param sessions the sessions
+   * @param catalogue the table of old graphs, if one is named
+   * @param settings how the study is to be computed and judged
+   * @param capturesFolder what the file names of {@code captures} are relative to
+   * @param inputs what results depend on besides the capture files
+   */
+  public Study(
+      Path folder,
+      String title,
+      Fixture from,
+      Fixture to,
+      List<Unit> units,
+      List<CaptureEntry> captures,
+      List<Session> sessions,
+      Optional<Path> catalogue,
+      Settings settings,
+      Path capturesFolder,
+      List<Path> inputs) {
+    this(
+        folder,
+        title,
+        from,
+        to,
+        units,
+        captures,
+        sessions,
+        catalogue,
+        settings,
+        capturesFolder,
+        inputs,
+        Map.of());
   }
 
   /**
@@ -75,7 +121,8 @@ public record Study(
         catalogue,
         other,
         capturesFolder,
-        inputs);
+        inputs,
+        references);
   }
 
   /**
@@ -96,6 +143,39 @@ public record Study(
         catalogue,
         settings,
         capturesFolder,
-        inputs);
+        inputs,
+        references);
+  }
+
+  /**
+   * The same study read the other way: from the new fixture to the old one.
+   *
+   * @return the study with its fixtures exchanged; it has no catalogue, because old graphs were
+   *     made on the other fixture
+   */
+  public Study reversed() {
+    return new Study(
+        folder,
+        title,
+        to,
+        from,
+        units,
+        captures,
+        sessions,
+        Optional.empty(),
+        settings,
+        capturesFolder,
+        inputs,
+        references);
+  }
+
+  /**
+   * The curve the lab subtracts from graphs made on a fixture.
+   *
+   * @param fixture one of the two
+   * @return the curve; nothing when the lab names none
+   */
+  public Optional<ReferenceCurve> reference(Fixture fixture) {
+    return Optional.ofNullable(references.get(fixture.name()));
   }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
@@ -80,13 +81,20 @@ public final class StudyReader {
         files.catalogue().map(Declaration.Named::path),
         declared.settings(),
         files.captures().folder(),
-        Stream.concat(
-                Stream.of(
-                    declared.place().realFolder().resolve(declared.place().source()),
-                    files.units().path(),
-                    files.captures().path()),
-                files.sessions().map(Declaration.Named::path).stream())
-            .toList());
+        inputs(),
+        declared.references().entrySet().stream()
+            .collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().reference())));
+  }
+
+  private List<Path> inputs() {
+    Declaration.Files files = declared.files();
+    List<Path> inputs = new ArrayList<>();
+    inputs.add(declared.place().realFolder().resolve(declared.place().source()));
+    inputs.add(files.units().path());
+    inputs.add(files.captures().path());
+    files.sessions().map(Declaration.Named::path).ifPresent(inputs::add);
+    declared.references().values().forEach(found -> inputs.add(found.path()));
+    return inputs;
   }
 
   private Optional<LabTable> open(Declaration.Named file, LabTable.Columns columns) {

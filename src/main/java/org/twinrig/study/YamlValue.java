@@ -140,6 +140,12 @@ final class YamlValue {
     return Optional.empty();
   }
 
+  /** Adds what was found in a file the value names. */
+  <T> Optional<T> problems(List<Problem> found) {
+    place.problems().addAll(found);
+    return Optional.empty();
+  }
+
   private String shown() {
     String subject = name.isEmpty() ? "the file" : "`" + name + "`";
     if (isGroup()) {

@@ -1,7 +1,9 @@
 package org.twinrig.translation;
 
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.twinrig.response.Smoothing;
 
 /**
  * One row of catalogue.csv: an old graph, made on the old fixture.
@@ -11,8 +13,8 @@ import java.util.OptionalInt;
  * @param kind the unit's kind, or {@link Translation#UNKNOWN_KIND}
  * @param file the file as the lab wrote it, relative to the table
  * @param seatings how many seatings were averaged; nothing when not known
- * @param reference the curve that was subtracted; nothing for a raw graph
- * @param smoothing as the lab wrote it; may be empty
+ * @param subtracted the curve that was subtracted; nothing for a raw graph
+ * @param smoothing what the graph was smoothed by; nothing when not stated
  * @param line the line of catalogue.csv, from 1
  */
 public record CatalogueEntry(
@@ -21,8 +23,8 @@ public record CatalogueEntry(
     String kind,
     String file,
     OptionalInt seatings,
-    Optional<String> reference,
-    String smoothing,
+    Optional<Subtracted> subtracted,
+    Optional<Smoothing> smoothing,
     int line) {
 
   /** Checks names and number. */
@@ -33,7 +35,38 @@ public record CatalogueEntry(
     if (seatings.isPresent() && seatings.getAsInt() < 1) {
       throw new IllegalArgumentException("seatings must be 1 or more");
     }
+    Objects.requireNonNull(subtracted, "subtracted");
+    Objects.requireNonNull(smoothing, "smoothing");
   }
+
+  /**
+   * A raw graph.
+   *
+   * @param graph its name, and that of its unit
+   * @param kind the unit's kind
+   * @param seatings how many seatings were averaged
+   * @return the entry; not smoothed, of no file
+   */
+  public static CatalogueEntry raw(String graph, String kind, int seatings) {
+    return new CatalogueEntry(
+        graph,
+        graph,
+        kind,
+        "none",
+        OptionalInt.of(seatings),
+        Optional.empty(),
+        Optional.of(Smoothing.NONE),
+        1);
+  }
+
+  /**
+   * What was subtracted from a compensated graph.
+   *
+   * @param file the curve's file as the lab wrote it; nothing for the study's own reference of the
+   *     old fixture
+   * @param smoothing of the curve; nothing when not stated
+   */
+  public record Subtracted(Optional<String> file, Optional<Smoothing> smoothing) {}
 
   /**
    * How many seatings the graph is taken to average.
@@ -42,5 +75,14 @@ public record CatalogueEntry(
    */
   public int averagedSeatings() {
     return seatings.orElse(1);
+  }
+
+  /**
+   * What the graph is taken to be smoothed by.
+   *
+   * @return as stated; none when not stated
+   */
+  public Smoothing statedSmoothing() {
+    return smoothing.orElse(Smoothing.NONE);
   }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.translation;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,13 +11,14 @@ import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Smoothing;
 
 /** Reads catalogue.csv: the old graphs, one row each. */
 public final class CatalogueReader {
   private static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("graph", "unit", "kind", "file"),
-          List.of("seatings", "form", "reference", "smoothing"));
+          List.of("seatings", "form", "reference", "reference_smoothing", "smoothing"));
 
   private static final String RAW = "raw";
   private static final String COMPENSATED = "compensated";
@@ -30,12 +32,38 @@ public final class CatalogueReader {
    *
    * @param rows how many rows the table has, refused ones included
    * @param entries the rows that could be read
+   * @param graphs the names of all graphs that could be read, also where this is only a part
    */
-  public record Catalogue(int rows, List<CatalogueEntry> entries) {
-    /** Copies the entries. */
+  public record Catalogue(int rows, List<CatalogueEntry> entries, List<String> graphs) {
+    /** Copies the lists. */
     public Catalogue {
       entries = List.copyOf(entries);
+      graphs = List.copyOf(graphs);
     }
+  }
+
+  /**
+   * One part of a catalogue that is split over several machines: every {@code of}-th graph. Rows
+   * that could not be read belong to the first part, so that the parts add up to the whole.
+   *
+   * @param whole the catalogue
+   * @param number which part, from 1
+   * @param of how many parts there are
+   * @return the part
+   */
+  public static Findings<Catalogue> part(Findings<Catalogue> whole, int number, int of) {
+    if (number < 1 || number > of) {
+      throw new IllegalArgumentException("there is no part " + number + " of " + of);
+    }
+    List<CatalogueEntry> all = whole.value().entries();
+    List<CatalogueEntry> entries = new ArrayList<>();
+    for (int k = number - 1; k < all.size(); k += of) {
+      entries.add(all.get(k));
+    }
+    int unreadable = number == 1 ? whole.value().rows() - all.size() : 0;
+    return new Findings<>(
+        new Catalogue(entries.size() + unreadable, entries, whole.value().graphs()),
+        number == 1 ? whole.problems() : List.of());
   }
 
   /**
@@ -50,7 +78,8 @@ public final class CatalogueReader {
     LabTable table = LabTable.of(file, source, COLUMNS);
     CatalogueReader reader = new CatalogueReader();
     Findings<List<CatalogueEntry>> rows = table.read(reader::entry);
-    return new Findings<>(new Catalogue(table.size(), rows.value()), rows.problems());
+    List<String> graphs = rows.value().stream().map(CatalogueEntry::graph).toList();
+    return new Findings<>(new Catalogue(table.size(), rows.value(), graphs), rows.problems());
   }
 
   private Optional<CatalogueEntry> entry(LabRow row) {
@@ -63,19 +92,8 @@ public final class CatalogueReader {
         row.has("seatings")
             ? OptionalInt.of(row.count("seatings", 1, 10_000))
             : OptionalInt.empty();
-    Optional<String> reference =
-        row.has("reference") ? Optional.of(row.text("reference")) : Optional.empty();
-    if (form.equals(COMPENSATED) && reference.isEmpty()) {
-      row.refuse(
-          "a compensated graph does not name its `reference`",
-          "name the file of the curve that was subtracted, or give the raw graph");
-    }
-    if (form.equals(RAW) && reference.isPresent()) {
-      row.refuse(
-          "a raw graph names a `reference`",
-          "write `compensated` under `form` when the curve was subtracted, or leave `reference`"
-              + " empty");
-    }
+    Optional<CatalogueEntry.Subtracted> subtracted = subtracted(row, form);
+    Optional<Smoothing> smoothing = smoothing(row, "smoothing");
     Integer before = lineOfGraph.putIfAbsent(graph, row.line());
     if (before != null) {
       row.refuse(
@@ -85,6 +103,33 @@ public final class CatalogueReader {
     return row.ifSound(
         () ->
             new CatalogueEntry(
-                graph, unit, kind, file, seatings, reference, row.cell("smoothing"), row.line()));
+                graph, unit, kind, file, seatings, subtracted, smoothing, row.line()));
+  }
+
+  private static Optional<CatalogueEntry.Subtracted> subtracted(LabRow row, String form) {
+    Optional<String> file =
+        row.has("reference") ? Optional.of(row.text("reference")) : Optional.empty();
+    Optional<Smoothing> smoothing = smoothing(row, "reference_smoothing");
+    if (form.equals(COMPENSATED)) {
+      return Optional.of(new CatalogueEntry.Subtracted(file, smoothing));
+    }
+    if (file.isPresent()) {
+      row.refuse(
+          "a raw graph names a `reference`",
+          "write `compensated` under `form` when the curve was subtracted, or leave `reference`"
+              + " empty");
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Smoothing> smoothing(LabRow row, String column) {
+    if (!row.has(column)) {
+      return Optional.empty();
+    }
+    Optional<Smoothing> read = Smoothing.of(row.cell(column));
+    if (read.isEmpty()) {
+      row.refuse("`" + column + "` is `" + row.cell(column) + "`", Smoothing.FORM);
+    }
+    return read;
   }
 }

@@ -4,59 +4,60 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
-import org.twinrig.intake.CaptureFile;
-import org.twinrig.intake.Reading;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.Response;
 import org.twinrig.study.DataRoot;
+import org.twinrig.study.PublishingRule;
+import org.twinrig.study.ReferenceCurve;
 
 /**
  * Re-expresses a whole back catalogue. Every graph is either handed to the sink or refused with its
  * reason; the catalogue itself is only read.
- *
- * <p>A compensated graph has its reference added back, point by point, before it is re-expressed;
- * the result is the raw graph on the new fixture.
  */
 public final class CatalogueRun {
-  private final Translator translator;
-  private final Decision.Rule rule;
+  private final Translations translations;
+  private final PublishingRule rule;
   private final int threads;
 
   /**
    * A run.
    *
-   * @param translation what a study found
-   * @param rule how decisions are taken
+   * @param translations the way the graphs are taken
    * @param threads how many threads to work on; the outcome does not depend on it
    */
-  public CatalogueRun(Translation translation, Decision.Rule rule, int threads) {
-    this.translator = new Translator(translation);
-    this.rule = rule;
+  public CatalogueRun(Translations translations, int threads) {
+    this.translations = translations;
+    this.rule = translations.whole().handling().publishing();
     this.threads = threads;
   }
 
   /** Takes re-expressed graphs; called from several threads at once. */
-  @FunctionalInterface
   public interface Sink {
+    /**
+     * What became of a graph in an earlier run that stopped, when its results are still whole.
+     *
+     * @param entry the graph
+     * @param file where its file lies
+     * @return nothing when the graph must be re-expressed
+     * @throws IOException when the earlier results cannot be read
+     */
+    Optional<Findings<Line>> finished(CatalogueEntry entry, Path file) throws IOException;
+
     /**
      * Takes one graph.
      *
      * @param graph the graph
+     * @param line what became of it, with what the lab should know about its file
      * @throws IOException when it cannot be kept
      */
-    void accept(TranslatedGraph graph) throws IOException;
+    void accept(TranslatedGraph graph, Findings<Line> line) throws IOException;
   }
 
   /**
@@ -64,22 +65,24 @@ public final class CatalogueRun {
    *
    * @param entry the old graph
    * @param decision what to do with the result
-   * @param reliableOctaves octaves marked reliable
-   * @param cautionOctaves octaves marked caution
-   * @param unreliableOctaves octaves marked unreliable
-   * @param missingOctaves octaves the graph does not cover
-   * @param lostOctaves octaves unreliable or missing in the range readers compare by
+   * @param octaves how much of the axis carries which mark
    * @param reasons why marks are below reliable
+   * @param marks one per band; nothing where the graph has no level
+   * @param treatment how the graph was taken and given
+   * @param change how much of the range readers compare by moved
+   * @param sketch the raw old graph
+   * @param sha256 of the graph's file, followed by that of its reference's when it names one
    */
   public record Line(
       CatalogueEntry entry,
       Decision decision,
-      double reliableOctaves,
-      double cautionOctaves,
-      double unreliableOctaves,
-      double missingOctaves,
-      double lostOctaves,
-      List<Reason> reasons) {
+      Octaves octaves,
+      List<Reason> reasons,
+      MarkRow marks,
+      Treatment treatment,
+      Change change,
+      Sketch sketch,
+      String sha256) {
     /** Copies the reasons. */
     public Line {
       reasons = List.copyOf(reasons);
@@ -87,12 +90,37 @@ public final class CatalogueRun {
   }
 
   /**
+   * How much of the axis carries which mark.
+   *
+   * @param reliable octaves marked reliable
+   * @param caution octaves marked caution
+   * @param unreliable octaves marked unreliable
+   * @param missing octaves the graph does not cover
+   * @param lost octaves unreliable or missing in the range readers compare by
+   */
+  public record Octaves(
+      double reliable, double caution, double unreliable, double missing, double lost) {}
+
+  /**
+   * How far a graph moved over the range readers compare by.
+   *
+   * @param totalRmsDb from the graph as it came to the graph as it is given, dB; nothing where no
+   *     band has both
+   * @param fixtureRmsDb by the change of fixture alone, dB
+   * @param referenceRmsDb by the change of reference alone, dB; nothing for a graph that came raw
+   *     or is given raw
+   */
+  public record Change(
+      OptionalDouble totalRmsDb, OptionalDouble fixtureRmsDb, OptionalDouble referenceRmsDb) {}
+
+  /**
    * What became of a catalogue.
    *
    * @param rows how many graphs the catalogue lists
+   * @param resumed how many of the lines were finished in an earlier run
    * @param lines one per re-expressed graph, in the order of the catalogue
    */
-  public record Outcome(int rows, List<Line> lines) {
+  public record Outcome(int rows, int resumed, List<Line> lines) {
     /** Copies the lines. */
     public Outcome {
       lines = List.copyOf(lines);
@@ -108,6 +136,9 @@ public final class CatalogueRun {
     }
   }
 
+  /** What became of a row, and whether it was finished before. */
+  private record Row(Findings<Optional<Line>> line, boolean resumed) {}
+
   /**
    * Runs.
    *
@@ -117,112 +148,122 @@ public final class CatalogueRun {
    * @param sink takes every graph
    * @return what became of each, and everything that was refused
    * @throws IOException when the sink cannot keep a graph
+   * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */
   public Findings<Outcome> run(
       Findings<CatalogueReader.Catalogue> catalogue, Path folder, DataRoot root, Sink sink)
-      throws IOException {
+      throws IOException, UnusableInput {
+    checkNewReference();
     List<CatalogueEntry> entries = catalogue.value().entries();
     List<Problem> problems = new ArrayList<>(catalogue.problems());
-    Files files = new Files(folder, root);
-    Map<String, Findings<Optional<Response>>> references = references(entries, files);
-    List<Findings<Optional<Line>>> results;
+    GraphFiles files = new GraphFiles(folder, root, translations.first());
+    GraphWay way = new GraphWay(translations);
+    List<Row> rows;
     try {
-      results = Parallel.map(entries, threads, e -> one(e, files, references, sink));
+      rows = Parallel.map(entries, threads, e -> row(e, files, way, sink));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
     List<Line> lines = new ArrayList<>();
-    for (Findings<Optional<Line>> result : results) {
-      result.value().ifPresent(lines::add);
-      problems.addAll(result.problems());
+    int resumed = 0;
+    for (Row row : rows) {
+      row.line().value().ifPresent(lines::add);
+      problems.addAll(row.line().problems());
+      resumed += row.resumed() ? 1 : 0;
     }
-    return new Findings<>(new Outcome(catalogue.value().rows(), lines), problems);
+    return new Findings<>(new Outcome(catalogue.value().rows(), resumed, lines), problems);
   }
 
-  private Findings<Optional<Line>> one(
-      CatalogueEntry entry,
-      Files files,
-      Map<String, Findings<Optional<Response>>> references,
-      Sink sink) {
-    Findings<Optional<Response>> read = files.read(entry.file());
-    List<Problem> problems = new ArrayList<>(read.problems());
-    Optional<Response> raw = read.value();
-    if (raw.isPresent() && entry.reference().isPresent()) {
-      Findings<Optional<Response>> reference = references.get(entry.reference().get());
-      problems.addAll(reference.problems());
-      Response graph = raw.get();
-      raw = reference.value().flatMap(r -> addedBack(graph, r));
-      if (raw.isEmpty() && reference.value().isPresent()) {
-        problems.add(
-            Problem.refused(
-                entry.file(),
-                0,
-                "the graph and its reference `" + entry.reference().get() + "` do not overlap",
-                "name the reference that was subtracted from this graph"));
-      }
+  private void checkNewReference() throws UnusableInput {
+    Translation whole = translations.whole();
+    Optional<ReferenceCurve> reference = whole.handling().newReference();
+    if (reference.isPresent() && GraphWay.pinned(reference.get().curve(), whole).isEmpty()) {
+      throw new UnusableInput(
+          Problem.fatal(
+              reference.get().file(),
+              0,
+              "the reference does not cover the study's anchor (" + whole.anchor().words() + ")",
+              "give the whole reference curve"));
     }
-    return new Findings<>(raw.map(r -> keep(entry, r, sink)), problems);
   }
 
-  private Line keep(CatalogueEntry entry, Response raw, Sink sink) {
-    TranslatedGraph graph = translator.apply(entry, raw);
+  private Row row(CatalogueEntry entry, GraphFiles files, GraphWay way, Sink sink) {
     try {
-      sink.accept(graph);
+      Optional<Path> path = files.path(entry.file());
+      if (path.isPresent()) {
+        Optional<Findings<Line>> finished = sink.finished(entry, path.get());
+        if (finished.isPresent()) {
+          return new Row(
+              new Findings<>(Optional.of(finished.get().value()), finished.get().problems()), true);
+        }
+      }
+      Findings<Optional<GraphFiles.Found>> found = files.graph(entry);
+      Optional<Line> line = Optional.empty();
+      if (found.value().isPresent()) {
+        GraphWay.Result result = way.of(found.value().get().graph());
+        line = Optional.of(line(result, found.value().get().sha256()));
+        sink.accept(result.given(), new Findings<>(line.get(), found.problems()));
+      }
+      return new Row(new Findings<>(line, found.problems()), false);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private Line line(GraphWay.Result result, String sha256) {
+    TranslatedGraph graph = result.given();
     return new Line(
-        entry,
-        rule.of(graph),
-        graph.octaves(Mark.RELIABLE),
-        graph.octaves(Mark.CAUTION),
-        graph.octaves(Mark.UNRELIABLE),
-        graph.missingOctaves(),
-        rule.lostOctaves(graph),
-        graph.reasons());
+        graph.entry(),
+        Decision.of(graph, rule),
+        new Octaves(
+            graph.octaves(Mark.RELIABLE),
+            graph.octaves(Mark.CAUTION),
+            graph.octaves(Mark.UNRELIABLE),
+            graph.missingOctaves(),
+            Decision.lostOctaves(graph, rule)),
+        graph.reasons(),
+        MarkRow.of(graph),
+        graph.treatment(),
+        change(result),
+        result.sketch(),
+        sha256);
   }
 
-  private static Map<String, Findings<Optional<Response>>> references(
-      List<CatalogueEntry> entries, Files files) {
-    Set<String> names = new HashSet<>();
-    entries.forEach(e -> e.reference().ifPresent(names::add));
-    Map<String, Findings<Optional<Response>>> references = new HashMap<>();
-    names.forEach(name -> references.put(name, files.read(name)));
-    return references;
+  private Change change(GraphWay.Result result) {
+    OptionalDouble total = rms(result.given(), result.raw(), Part.TOTAL);
+    OptionalDouble fixture = rms(result.given(), result.raw(), Part.FIXTURE);
+    OptionalDouble reference =
+        result.given().treatment().now().isPresent()
+            ? rms(result.given(), result.raw(), Part.REFERENCE)
+            : OptionalDouble.empty();
+    return new Change(total, fixture, reference);
   }
 
-  /** The graph with its reference added back at its own points, where the reference reaches. */
-  private static Optional<Response> addedBack(Response graph, Response reference) {
-    double[] hz = new double[graph.size()];
-    double[] db = new double[graph.size()];
-    int kept = 0;
-    for (int k = 0; k < graph.size(); k++) {
-      OptionalDouble added = reference.levelAt(graph.frequencyHz(k));
-      if (added.isPresent()) {
-        hz[kept] = graph.frequencyHz(k);
-        db[kept++] = graph.levelDb(k) + added.getAsDouble();
+  private enum Part {
+    TOTAL,
+    FIXTURE,
+    REFERENCE
+  }
+
+  private OptionalDouble rms(TranslatedGraph given, TranslatedGraph raw, Part part) {
+    double sum = 0;
+    int count = 0;
+    for (int b = 0; b < given.bands().size(); b++) {
+      TranslatedBand g = given.bands().get(b);
+      TranslatedBand r = raw.bands().get(b);
+      if (g.predicted().isPresent() && rule.compares(g.band().midHz())) {
+        double total = g.predicted().get().toDb() - g.fromDb().orElseThrow();
+        double fixture = r.predicted().orElseThrow().toDb() - r.fromDb().orElseThrow();
+        double moved =
+            switch (part) {
+              case TOTAL -> total;
+              case FIXTURE -> fixture;
+              case REFERENCE -> total - fixture;
+            };
+        sum += moved * moved;
+        count++;
       }
     }
-    return kept < 2
-        ? Optional.empty()
-        : Optional.of(
-            Response.copyOf(java.util.Arrays.copyOf(hz, kept), java.util.Arrays.copyOf(db, kept)));
-  }
-
-  /** The catalogue's files. */
-  private record Files(Path folder, DataRoot root) {
-    Findings<Optional<Response>> read(String name) {
-      DataRoot.Place place = root.file(folder, name);
-      if (place instanceof DataRoot.Place.Refused refused) {
-        return new Findings<>(
-            Optional.empty(), List.of(Problem.refused(name, 0, refused.what(), refused.remedy())));
-      }
-      try {
-        Reading reading = CaptureFile.read(((DataRoot.Place.Inside) place).path(), name);
-        return new Findings<>(Optional.of(reading.response()), reading.notes());
-      } catch (UnusableInput e) {
-        return new Findings<>(Optional.empty(), e.problems());
-      }
-    }
+    return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(Math.sqrt(sum / count));
   }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.translation;
 
 import org.twinrig.reliability.Mark;
+import org.twinrig.study.PublishingRule;
 
 /** What the lab should do with a re-expressed graph. */
 public enum Decision {
@@ -27,50 +28,23 @@ public enum Decision {
   }
 
   /**
-   * How decisions are taken.
+   * Decides.
    *
-   * @param fromHz lower end of the range readers compare by, Hz
-   * @param toHz its upper end, Hz
-   * @param allowedOctaves more than this many octaves unreliable or missing inside that range call
-   *     for a new measurement
+   * @param graph a re-expressed graph
+   * @param rule when a graph may be published
+   * @return what to do with it
    */
-  public record Rule(double fromHz, double toHz, double allowedOctaves) {
-
-    /**
-     * From 100 Hz to 10 kHz, at most one octave.
-     *
-     * @return the rule
-     */
-    public static Rule standard() {
-      return new Rule(100, 10_000, 1);
+  static Decision of(TranslatedGraph graph, PublishingRule rule) {
+    if (lostOctaves(graph, rule) > rule.lostOctaves()) {
+      return RE_MEASURE;
     }
+    boolean allReliable = graph.octaves(Mark.CAUTION) == 0 && graph.octaves(Mark.UNRELIABLE) == 0;
+    return allReliable ? PUBLISH : PUBLISH_WITH_MARKS;
+  }
 
-    /**
-     * How much of the range readers compare by cannot be used.
-     *
-     * @param graph a re-expressed graph
-     * @return octaves of it that are unreliable or missing
-     */
-    public double lostOctaves(TranslatedGraph graph) {
-      return graph.octaves(
-          b ->
-              b.band().midHz() >= fromHz
-                  && b.band().midHz() <= toHz
-                  && (b.missing() || b.mark() == Mark.UNRELIABLE));
-    }
-
-    /**
-     * Decides.
-     *
-     * @param graph a re-expressed graph
-     * @return what to do with it
-     */
-    public Decision of(TranslatedGraph graph) {
-      if (lostOctaves(graph) > allowedOctaves) {
-        return RE_MEASURE;
-      }
-      boolean allReliable = graph.octaves(Mark.CAUTION) == 0 && graph.octaves(Mark.UNRELIABLE) == 0;
-      return allReliable ? PUBLISH : PUBLISH_WITH_MARKS;
-    }
+  /** Octaves unreliable or missing in the range readers compare by. */
+  static double lostOctaves(TranslatedGraph graph, PublishingRule rule) {
+    return graph.octaves(
+        b -> rule.compares(b.band().midHz()) && (b.missing() || b.mark() == Mark.UNRELIABLE));
   }
 }

@@ -9,18 +9,29 @@ import org.twinrig.reliability.MarkedBand;
  * The transfer of one kind with its marks: the only thing that can be applied to a graph.
  *
  * @param kind the kind
- * @param units how many units of the kind were measured on both fixtures
+ * @param unitNames the units of the kind that were measured on both fixtures
  * @param grid the bands
  * @param bands one estimate with its mark per band
  */
-public record TransferFunction(String kind, int units, BandGrid grid, List<MarkedBand> bands) {
+public record TransferFunction(
+    String kind, List<String> unitNames, BandGrid grid, List<MarkedBand> bands) {
 
   /** Copies the bands and checks the sizes. */
   public TransferFunction {
+    unitNames = List.copyOf(unitNames);
     bands = List.copyOf(bands);
     if (bands.size() != grid.size()) {
       throw new IllegalArgumentException("one marked band per band of the grid is needed");
     }
+  }
+
+  /**
+   * How many units the transfer rests on.
+   *
+   * @return 0 or more
+   */
+  public int units() {
+    return unitNames.size();
   }
 
   /**

@@ -3,6 +3,7 @@ package org.twinrig.translation;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 import org.twinrig.reliability.Mark;
@@ -35,12 +36,14 @@ public record TranslatedBand(
    *
    * @param toDb level on the new fixture, dB
    * @param halfDb half-width of the prediction interval, dB
+   * @param degreesOfFreedom of the interval; effective ones where several legs were combined
    */
-  public record Predicted(double toDb, double halfDb) {
+  public record Predicted(double toDb, double halfDb, double degreesOfFreedom) {
     /** Refuses anything that is not a number. */
     public Predicted {
       Checks.finite(toDb, "a translated level in dB");
       Checks.notNegative(halfDb, "a prediction half-width in dB");
+      Checks.positive(degreesOfFreedom, "degrees of freedom");
     }
 
     /**
@@ -60,6 +63,38 @@ public record TranslatedBand(
     public double highDb() {
       return toDb + halfDb;
     }
+  }
+
+  /** The same band of a graph that had another level. */
+  TranslatedBand withFrom(OptionalDouble levelDb) {
+    return new TranslatedBand(band, levelDb, predicted, mark, reasons);
+  }
+
+  /** The same band with a mark no better than another, and why. */
+  TranslatedBand lowered(Mark best, Reason reason) {
+    List<Reason> all =
+        Stream.concat(reasons.stream(), Stream.of(reason)).distinct().sorted().toList();
+    return new TranslatedBand(band, fromDb, predicted, mark.worse(best), all);
+  }
+
+  /** The same band with a reference subtracted; unusable where the reference has no level. */
+  TranslatedBand lessReference(OptionalDouble referenceDb) {
+    if (predicted.isEmpty()) {
+      return this;
+    }
+    if (referenceDb.isEmpty()) {
+      return new TranslatedBand(
+          band, fromDb, Optional.empty(), Mark.UNRELIABLE, List.of(Reason.NO_DATA));
+    }
+    Predicted raw = predicted.get();
+    return new TranslatedBand(
+        band,
+        fromDb,
+        Optional.of(
+            new Predicted(
+                raw.toDb() - referenceDb.getAsDouble(), raw.halfDb(), raw.degreesOfFreedom())),
+        mark,
+        reasons);
   }
 
   /**

@@ -6,6 +6,9 @@ import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
+import org.twinrig.response.Smoothing;
+import org.twinrig.study.PublishingRule;
+import org.twinrig.study.ReferenceCurve;
 import org.twinrig.study.Tolerance;
 
 /**
@@ -17,6 +20,7 @@ import org.twinrig.study.Tolerance;
  * @param confidence of every interval
  * @param tolerance how far a translated level may be off
  * @param minUnits with fewer units than this a band is unreliable
+ * @param handling how graphs are taken and given
  * @param kinds one transfer function per kind, each with its marks
  */
 public record Translation(
@@ -26,6 +30,7 @@ public record Translation(
     double confidence,
     Tolerance tolerance,
     int minUnits,
+    Handling handling,
     List<TransferFunction> kinds) {
 
   /** The kind the lab writes when it does not know. */
@@ -47,6 +52,79 @@ public record Translation(
    * @param fingerprint of the study's inputs
    */
   public record Origin(String title, String from, String to, String anchor, String fingerprint) {}
+
+  /**
+   * How graphs are taken and given.
+   *
+   * @param captureSmoothing what the study's captures were smoothed by
+   * @param publishing when a re-expressed graph may be published
+   * @param oldReference the curve the lab subtracts from graphs made on the old fixture, if any
+   * @param newReference the curve it subtracts on the new fixture, if any
+   */
+  public record Handling(
+      Smoothing captureSmoothing,
+      PublishingRule publishing,
+      Optional<ReferenceCurve> oldReference,
+      Optional<ReferenceCurve> newReference) {
+    /**
+     * Captures as measured, the standard rule, no reference curves.
+     *
+     * @return the plainest handling
+     */
+    public static Handling plain() {
+      return new Handling(
+          Smoothing.NONE, PublishingRule.standard(), Optional.empty(), Optional.empty());
+    }
+
+    /**
+     * The same handling with another curve of the new fixture.
+     *
+     * @param reference the curve
+     * @return the changed handling
+     */
+    public Handling withNewReference(ReferenceCurve reference) {
+      return new Handling(captureSmoothing, publishing, oldReference, Optional.of(reference));
+    }
+
+    /**
+     * The same handling under another rule.
+     *
+     * @param rule when a graph may be published
+     * @return the changed handling
+     */
+    public Handling withPublishing(PublishingRule rule) {
+      return new Handling(captureSmoothing, rule, oldReference, newReference);
+    }
+  }
+
+  /**
+   * The same translation with other handling of graphs.
+   *
+   * @param other the handling
+   * @return the changed translation
+   */
+  public Translation withHandling(Handling other) {
+    return new Translation(origin, anchor, grid, confidence, tolerance, minUnits, other, kinds);
+  }
+
+  /**
+   * The same translation with other transfers.
+   *
+   * @param other one per kind
+   * @return the changed translation
+   */
+  public Translation withKinds(List<TransferFunction> other) {
+    return new Translation(origin, anchor, grid, confidence, tolerance, minUnits, handling, other);
+  }
+
+  /**
+   * The kinds with fewer units than the study asks for: nothing they translate is reliable.
+   *
+   * @return possibly none
+   */
+  public List<TransferFunction> kindsWithTooFewUnits() {
+    return kinds.stream().filter(k -> k.units() < minUnits).toList();
+  }
 
   /**
    * The transfer function of a kind.

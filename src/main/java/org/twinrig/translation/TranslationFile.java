@@ -72,9 +72,15 @@ public final class TranslationFile {
     tolerance.set("reliable", limit(translation.tolerance().reliable()));
     tolerance.set("caution", limit(translation.tolerance().caution()));
     tolerance.put("equivalence_db", translation.tolerance().equivalenceDb());
+    root.set("handling", HandlingNode.of(translation.handling()));
     ArrayNode kinds = root.putArray("kinds");
     for (TransferFunction kind : translation.kinds()) {
-      ObjectNode node = kinds.addObject().put("kind", kind.kind()).put("units", kind.units());
+      ObjectNode node = kinds.addObject().put("kind", kind.kind());
+      ArrayNode names = node.putArray("unit_names");
+      kind.unitNames().forEach(names::add);
+      if (kind.units() < translation.minUnits()) {
+        node.put("too_few_units", true);
+      }
       ArrayNode bands = node.putArray("bands");
       kind.bands().forEach(b -> bands.add(band(b)));
     }
@@ -195,7 +201,7 @@ public final class TranslationFile {
       for (int b = 0; b < grid.size(); b++) {
         marked.add(band(bandNodes.get(b), grid, b, confidence));
       }
-      kinds.add(new TransferFunction(string(kind, "kind"), whole(kind, "units"), grid, marked));
+      kinds.add(new TransferFunction(string(kind, "kind"), unitNames(kind), grid, marked));
     }
     return new Translation(
         new Translation.Origin(
@@ -212,7 +218,19 @@ public final class TranslationFile {
             limit(list(tolerance, "caution")),
             number(tolerance, "equivalence_db")),
         whole(root, "min_units"),
+        HandlingNode.read(child(root, "handling")),
         kinds);
+  }
+
+  private static List<String> unitNames(JsonNode kind) throws MissingPart {
+    List<String> names = new ArrayList<>();
+    for (JsonNode name : list(kind, "unit_names")) {
+      if (!name.isTextual()) {
+        throw new MissingPart("`unit_names` must be a list of texts");
+      }
+      names.add(name.asText());
+    }
+    return names;
   }
 
   private static DbLimit limit(JsonNode steps) throws MissingPart {

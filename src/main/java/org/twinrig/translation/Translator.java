@@ -7,15 +7,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.band.Band;
-import org.twinrig.band.BandGrid;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
-import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -69,29 +66,37 @@ public final class Translator {
    * @throws IllegalArgumentException when the levels are on other bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Levels from) {
-    return apply(entry, new OldGraph(from, Optional.of(from)));
+    return apply(entry, OldGraph.pinned(from));
   }
 
   /**
-   * A graph as it came, and pinned.
+   * Re-expresses what another study re-expressed: the next leg of a way over several fixtures.
    *
-   * @param levels as it came
-   * @param pinned to the study's anchor; nothing when the graph does not reach it
+   * <p>What the earlier leg left uncertain enters with the weights of this leg, {@code Σ_c |1{c=b}
+   * + β_c|·u(c)}, as if the errors of neighbouring bands had one sign: how they go together is not
+   * known. It is combined with this leg's own after JCGM 100:2008, 5.1.2, with effective degrees of
+   * freedom after its G.4.1. The graph counts as averaged over as many seatings as this leg's
+   * study, because the earlier leg's errors hold the seating scatter of its new fixture already.
+   * The errors of two legs are taken not to go together: the studies are to be of other units or
+   * occasions.
+   *
+   * @param before what the earlier leg made; its new fixture is this leg's old one
+   * @return the graph on this leg's new fixture, with the levels of the old graph under {@code
+   *     fromDb}
+   * @throws IllegalArgumentException when the legs have other bands
    */
-  private record OldGraph(Levels levels, Optional<Levels> pinned) {
-    static OldGraph of(Response raw, Translation translation) {
-      BandGrid grid = translation.grid();
-      Levels levels = BandLevels.of(raw, grid);
-      OptionalDouble pin = translation.anchor().levelOf(raw, grid.band(0).perOctave());
-      return new OldGraph(
-          levels,
-          pin.isPresent()
-              ? Optional.of(levels.map(db -> db - pin.getAsDouble()))
-              : Optional.empty());
+  TranslatedGraph onward(TranslatedGraph before) {
+    List<TranslatedBand> onward =
+        apply(before.entry(), OldGraph.carried(before, translation)).bands();
+    List<TranslatedBand> bands = new ArrayList<>();
+    for (int b = 0; b < onward.size(); b++) {
+      TranslatedBand old = before.bands().get(b);
+      bands.add(old.predicted().isEmpty() ? old : onward.get(b).withFrom(old.fromDb()));
     }
+    return new TranslatedGraph(before.entry(), bands, before.treatment());
   }
 
-  private TranslatedGraph apply(CatalogueEntry entry, OldGraph graph) {
+  TranslatedGraph apply(CatalogueEntry entry, OldGraph graph) {
     if (!graph.levels().grid().equals(translation.grid())) {
       throw new IllegalArgumentException("a graph must be on the bands of the study");
     }
@@ -104,7 +109,7 @@ public final class Translator {
     for (int b = 0; b < translation.grid().size(); b++) {
       bands.add(band(graph, b, candidates, entry.averagedSeatings()));
     }
-    return new TranslatedGraph(entry, bands);
+    return new TranslatedGraph(entry, bands, Treatment.RAW);
   }
 
   private TranslatedBand band(
@@ -117,10 +122,11 @@ public final class Translator {
     if (candidates.isEmpty()) {
       return unusable(band, level, Reason.OUTSIDE_THE_STUDY);
     }
-    List<Candidate> found = new ArrayList<>();
+    List<KindPrediction> found = new ArrayList<>();
     for (TransferFunction kind : candidates) {
-      if (kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted) {
-        found.add(candidate(kind.bands().get(b), fitted, graph, seatings));
+      MarkedBand marked = kind.bands().get(b);
+      if (marked.outcome() instanceof BandOutcome.Fitted fitted) {
+        found.add(KindPrediction.of(marked, fitted, graph, b, seatings));
       }
     }
     if (found.size() < candidates.size()) {
@@ -129,86 +135,58 @@ public final class Translator {
           candidates.size() == 1 && candidates.get(0).bands().get(b).outcome().units() == 0;
       return unusable(band, level, nothing ? Reason.NO_DATA : Reason.FEW_UNITS);
     }
-    double centre = found.stream().mapToDouble(Candidate::shiftDb).average().orElseThrow();
-    double half =
-        found.stream()
-            .mapToDouble(c -> Math.abs(c.shiftDb() - centre) + c.half)
-            .max()
-            .orElseThrow();
-    return marked(
-        band, new TranslatedBand.Predicted(level.getAsDouble() + centre, half), level, found);
-  }
-
-  private Candidate candidate(
-      MarkedBand marked, BandOutcome.Fitted fitted, OldGraph graph, int seatings) {
-    BandOutcome.Prediction prediction = fitted.prediction();
-    double meanDb = fitted.mean().meanDb();
-    OptionalDouble seating = fitted.scatter().seatVarianceFrom();
-    if (prediction.window().isEmpty()) {
-      double half = half(fitted, prediction.looRmsDb(), seating, seatings);
-      return new Candidate(marked, fitted, meanDb, half, false);
-    }
-    WindowRule window = prediction.window().get();
-    OptionalDouble shift =
-        graph.pinned().isPresent() ? window.shiftDb(graph.pinned().get()) : OptionalDouble.empty();
-    if (shift.isEmpty()) {
-      // The graph is too narrow for the window or the anchor: the offset alone, with the offset's
-      // own errors.
-      double half = half(fitted, prediction.looRmsOffsetDb(), seating, seatings);
-      return new Candidate(marked, fitted, meanDb, half, false);
-    }
-    return new Candidate(
-        marked,
-        fitted,
-        shift.getAsDouble(),
-        half(
-            fitted,
-            prediction.looRmsDb(),
-            window.seatingVariance().isPresent() ? window.seatingVariance() : seating,
-            seatings),
-        window.leverage(graph.pinned().get(), fitted.units()) > 1);
+    return marked(band, level, found, graph.reasons(b));
   }
 
   private TranslatedBand marked(
-      Band band,
-      TranslatedBand.Predicted predicted,
-      OptionalDouble from,
-      List<Candidate> candidates) {
+      Band band, OptionalDouble level, List<KindPrediction> kinds, List<Reason> carried) {
+    double centre = kinds.stream().mapToDouble(KindPrediction::shiftDb).average().orElseThrow();
+    KindPrediction farthest =
+        kinds.stream().max(Comparator.comparingDouble(k -> reach(k, centre))).orElseThrow();
+    TranslatedBand.Predicted predicted =
+        new TranslatedBand.Predicted(
+            level.orElseThrow() + centre, reach(farthest, centre), farthest.degreesOfFreedom());
     Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());
     List<Reason> reasons = new ArrayList<>();
     if (mark != Mark.RELIABLE) {
-      Candidate widest =
-          candidates.stream().max(Comparator.comparingDouble(Candidate::half)).orElseThrow();
-      reasons.addAll(MarkRule.whyWide(widest.fitted));
+      KindPrediction widest =
+          kinds.stream().max(Comparator.comparingDouble(this::halfDb)).orElseThrow();
+      reasons.addAll(MarkRule.whyWide(widest.fitted()));
     }
-    if (candidates.stream().anyMatch(Candidate::outside)) {
+    if (kinds.stream().anyMatch(KindPrediction::outside)) {
       mark = Mark.UNRELIABLE;
       reasons.add(Reason.OUTSIDE_THE_STUDY);
     }
-    for (Candidate c : candidates) {
-      for (Reason reason : c.marked.reasons()) {
-        switch (reason) {
-          case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> {}
-          case FEW_UNITS, NO_DATA, OUTSIDE_THE_STUDY -> {
-            mark = Mark.UNRELIABLE;
-            reasons.add(reason);
-          }
-          case OUTSIDE_EAR_SIMULATOR_RANGE, DECLARED_ZONE, RESONANCE_WANDERS -> {
-            mark = mark.worse(Mark.CAUTION);
-            reasons.add(reason);
-          }
-        }
+    List<Reason> others = new ArrayList<>(carried);
+    kinds.forEach(k -> others.addAll(k.marked().reasons()));
+    for (Reason reason : others) {
+      Optional<Mark> best = best(reason);
+      if (best.isPresent()) {
+        mark = mark.worse(best.get());
+        reasons.add(reason);
       }
     }
     return new TranslatedBand(
-        band, from, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
+        band, level, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
   }
 
-  private double half(
-      BandOutcome.Fitted fitted, double looRmsDb, OptionalDouble seatingVariance, int seatings) {
-    double fewer = Math.max(0, 1.0 / seatings - 1 / fitted.scatter().seatingsFrom());
-    double seating = seatingVariance.orElse(0) * fewer;
-    return quantile(fitted.mean().degreesOfFreedom()) * Math.sqrt(looRmsDb * looRmsDb + seating);
+  /** The best mark a reason allows; nothing for reasons that only say why a prediction is wide. */
+  static Optional<Mark> best(Reason reason) {
+    return switch (reason) {
+      case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> Optional.empty();
+      case FEW_UNITS, NO_DATA, OUTSIDE_THE_STUDY -> Optional.of(Mark.UNRELIABLE);
+      case OUTSIDE_EAR_SIMULATOR_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE ->
+          Optional.of(Mark.CAUTION);
+    };
+  }
+
+  /** How far from a shift the interval of a kind reaches. */
+  private double reach(KindPrediction kind, double centreDb) {
+    return Math.abs(kind.shiftDb() - centreDb) + halfDb(kind);
+  }
+
+  private double halfDb(KindPrediction kind) {
+    return quantile(kind.degreesOfFreedom()) * kind.standardErrorDb();
   }
 
   private double quantile(int degreesOfFreedom) {
@@ -219,7 +197,4 @@ public final class Translator {
   private static TranslatedBand unusable(Band band, OptionalDouble from, Reason reason) {
     return new TranslatedBand(band, from, Optional.empty(), Mark.UNRELIABLE, List.of(reason));
   }
-
-  private record Candidate(
-      MarkedBand marked, BandOutcome.Fitted fitted, double shiftDb, double half, boolean outside) {}
 }

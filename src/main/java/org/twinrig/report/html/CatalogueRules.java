@@ -1,12 +1,14 @@
 package org.twinrig.report.html;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.PublishingRule;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.Decision;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
+import org.twinrig.translation.Treatment;
 
 /** How a catalogue was handled, in words. */
 final class CatalogueRules {
@@ -28,24 +30,86 @@ final class CatalogueRules {
         + ".";
   }
 
-  static List<String> of(Translation translation) {
-    Decision.Rule rule = Decision.Rule.standard();
-    return List.of(
+  static List<String> of(Translation translation, List<CatalogueRun.Line> lines) {
+    PublishingRule rule = translation.handling().publishing();
+    List<String> rules = new ArrayList<>();
+    rules.add(
         "A graph is to be measured again when more than "
-            + Numbers.fixed(rule.allowedOctaves(), 1)
+            + Numbers.fixed(rule.lostOctaves(), 1)
             + " octaves between "
-            + Numbers.hertz(rule.fromHz())
+            + Numbers.hertz(rule.compared().fromHz())
             + " and "
-            + Numbers.hertz(rule.toHz())
+            + Numbers.hertz(rule.compared().toHz())
             + " are unreliable or missing: what it has lost. It is published when every band it"
-            + " covers is reliable, and published with marks otherwise.",
-        unknown(translation),
+            + " covers is reliable, and published with marks otherwise. The key publishing of"
+            + " study.yaml sets this rule.");
+    rules.add(unknown(translation));
+    rules.add(
         "A graph of a kind the study does not have is not translated: every band it covers is"
-            + " unreliable.",
+            + " unreliable.");
+    rules.add(
         "Where the number of averaged seatings is not given it is taken as one, which widens the"
-            + " interval.",
-        "A compensated graph has its reference added back first; the result is the raw graph on the"
-            + " new fixture.");
+            + " interval.");
+    rules.addAll(compensated(lines));
+    rules.addAll(smoothing(translation, lines));
+    return rules;
+  }
+
+  private static List<String> compensated(List<CatalogueRun.Line> lines) {
+    long compensated = lines.stream().filter(l -> l.treatment().before().isPresent()).count();
+    if (compensated == 0) {
+      return List.of();
+    }
+    boolean stays = lines.stream().anyMatch(l -> l.treatment().now().isPresent());
+    return List.of(
+        "A compensated graph has its reference added back, pinned to the study's anchor; the raw"
+            + " graph is re-expressed, and "
+            + (stays
+                ? "the new fixture's reference, pinned alike, is subtracted again."
+                : "stays raw, because no reference of the new fixture was given."));
+  }
+
+  private static List<String> smoothing(Translation translation, List<CatalogueRun.Line> lines) {
+    List<String> rules = new ArrayList<>();
+    long notStated = lines.stream().filter(l -> l.entry().smoothing().isEmpty()).count();
+    if (notStated > 0) {
+      rules.add(
+          Numbers.count(notStated, "graph does", "graphs do")
+              + " not state any smoothing and "
+              + (notStated == 1 ? "is" : "are")
+              + " taken as not smoothed.");
+    }
+    for (Treatment.SmoothingMatch match : Treatment.SmoothingMatch.values()) {
+      long count = lines.stream().filter(l -> l.treatment().smoothing() == match).count();
+      if (count > 0 && match != Treatment.SmoothingMatch.ALIKE) {
+        rules.add(Numbers.count(count, "graph", "graphs") + ": " + met(match, translation));
+      }
+    }
+    return rules;
+  }
+
+  private static String met(Treatment.SmoothingMatch match, Translation translation) {
+    String captures = translation.handling().captureSmoothing().plain();
+    return switch (match) {
+      case ALIKE -> "smoothed as the study's captures are.";
+      case GRAPH_SMOOTHED ->
+          "smoothed less than the study's captures ("
+              + captures
+              + "), so they were smoothed alike first; so is the result.";
+      case STUDY_SMOOTHED ->
+          "smoothed more than the study's captures ("
+              + captures
+              + "), so the captures were smoothed alike and the study fitted anew for them.";
+      case FINER_THAN_BANDS ->
+          "smoothed more than the study's captures ("
+              + captures
+              + "), but over less than a band, which averages as much.";
+      case MARKED ->
+          "smoothed more than the study's captures ("
+              + captures
+              + ") and over a band or more; the captures were not at hand to be smoothed alike, so"
+              + " every band is marked. Translate with the study's folder to avoid this.";
+    };
   }
 
   private static String unknown(Translation translation) {

@@ -7,9 +7,13 @@ import java.util.List;
  *
  * @param title of the study
  * @param lead the count in words: in = out + refused
+ * @param warnings what the study has too little evidence for, one sentence each
  * @param again the re-measure list, worst first
+ * @param worth units that would help the other graphs most, and how that is computed
  * @param others what may be published, with marks before without
  * @param overview kinds by decision; without rows when nothing was re-expressed
+ * @param zones what became of the zones of the study
+ * @param compensated what references did to graphs; without rows when no graph was compensated
  * @param rules how decisions are taken and graphs are handled
  * @param legend how to read the marks
  * @param examples drawings
@@ -20,9 +24,13 @@ import java.util.List;
 public record CatalogueView(
     String title,
     String lead,
+    List<String> warnings,
     Part again,
+    Worth worth,
     List<Part> others,
     Sheet overview,
+    Sheet zones,
+    Sheet compensated,
     List<String> rules,
     Legend legend,
     List<Plate> examples,
@@ -38,4 +46,12 @@ public record CatalogueView(
    * @param more how many are left to summary.csv; empty when none
    */
   public record Part(String count, Sheet sheet, String more) {}
+
+  /**
+   * Units worth measuring on both fixtures.
+   *
+   * @param howComputed in words
+   * @param sheet the units; without rows when there is none to choose from
+   */
+  public record Worth(String howComputed, Sheet sheet) {}
 }

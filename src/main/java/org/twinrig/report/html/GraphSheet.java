@@ -8,6 +8,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Reason;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
+import org.twinrig.translation.Translation;
 
 /** The tables of graphs, one per decision. */
 final class GraphSheet {
@@ -15,14 +16,14 @@ final class GraphSheet {
   private static final int MOST_OTHERS = 200;
 
   private static final Comparator<CatalogueRun.Line> WORST_FIRST =
-      Comparator.comparingDouble((CatalogueRun.Line l) -> -l.lostOctaves())
-          .thenComparingDouble(l -> -l.unreliableOctaves())
+      Comparator.comparingDouble((CatalogueRun.Line l) -> -l.octaves().lost())
+          .thenComparingDouble(l -> -l.octaves().unreliable())
           .thenComparing(l -> l.entry().graph());
 
   private GraphSheet() {}
 
   /** What must be measured again, worst first. */
-  static CatalogueView.Part again(List<CatalogueRun.Line> lines) {
+  static CatalogueView.Part again(List<CatalogueRun.Line> lines, Translation translation) {
     List<CatalogueRun.Line> worst =
         with(Decision.RE_MEASURE, lines).stream().sorted(WORST_FIRST).toList();
     Sheet sheet =
@@ -35,7 +36,10 @@ final class GraphSheet {
                 Sheet.numbers("Lost (octaves)"),
                 Sheet.numbers("Unreliable (octaves)"),
                 Sheet.words("Why")),
-            worst.stream().limit(MOST_AGAIN).map(GraphSheet::againRow).toList());
+            worst.stream()
+                .limit(MOST_AGAIN)
+                .map(line -> againRow(line, measured(line, translation)))
+                .toList());
     return part(worst.size(), "to measure again", sheet);
   }
 
@@ -75,21 +79,31 @@ final class GraphSheet {
     return lines.stream().filter(l -> l.decision() == decision).toList();
   }
 
-  private static List<Sheet.Cell> againRow(CatalogueRun.Line line) {
+  /** Whether the study has measured the unit on the new fixture already. */
+  private static boolean measured(CatalogueRun.Line line, Translation translation) {
+    return translation
+        .kind(line.entry().kind())
+        .filter(k -> k.unitNames().contains(line.entry().unit()))
+        .isPresent();
+  }
+
+  private static List<Sheet.Cell> againRow(CatalogueRun.Line line, boolean measured) {
     List<Sheet.Cell> row = named(line);
-    row.add(Sheet.hundredths(line.lostOctaves()));
-    row.add(Sheet.hundredths(line.unreliableOctaves()));
+    row.add(Sheet.hundredths(line.octaves().lost()));
+    row.add(Sheet.hundredths(line.octaves().unreliable()));
     row.add(
-        Sheet.text(line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "))));
+        Sheet.text(
+            (measured ? "the study has this unit on the new fixture: publish that; " : "")
+                + line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "))));
     return row;
   }
 
   private static List<Sheet.Cell> publishedRow(CatalogueRun.Line line) {
     List<Sheet.Cell> row = named(line);
-    row.add(Sheet.hundredths(line.reliableOctaves()));
-    row.add(Sheet.hundredths(line.cautionOctaves()));
-    row.add(Sheet.hundredths(line.unreliableOctaves()));
-    row.add(Sheet.hundredths(line.missingOctaves()));
+    row.add(Sheet.hundredths(line.octaves().reliable()));
+    row.add(Sheet.hundredths(line.octaves().caution()));
+    row.add(Sheet.hundredths(line.octaves().unreliable()));
+    row.add(Sheet.hundredths(line.octaves().missing()));
     return row;
   }
 

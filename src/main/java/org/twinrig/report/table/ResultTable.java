@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -79,7 +80,15 @@ final class ResultTable {
   }
 
   void write(Path file) throws IOException {
-    writer.flush();
-    Files.writeString(file, text.toString(), StandardCharsets.UTF_8);
+    Files.writeString(file, text(), StandardCharsets.UTF_8);
+  }
+
+  String text() {
+    try {
+      writer.flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // a StringWriter has no disk to fail
+    }
+    return text.toString();
   }
 }

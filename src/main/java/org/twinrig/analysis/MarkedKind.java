@@ -1,0 +1,41 @@
+package org.twinrig.analysis;
+
+import java.util.List;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.TransferEstimator;
+import org.twinrig.reliability.MarkRule;
+import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+import org.twinrig.translation.TransferFunction;
+
+/**
+ * The estimate of one kind, and its marks.
+ *
+ * @param estimate how the fixtures differ for it
+ * @param rule how its bands are marked
+ * @param transfer the estimate with its marks
+ */
+record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfer) {
+
+  static MarkedKind of(
+      Study study, PairedUnits paired, List<ResonanceWander> wanders, int threads) {
+    Settings settings = study.settings();
+    KindEstimate estimate =
+        TransferEstimator.withDefaults()
+            .withConfidence(settings.confidence())
+            .withSeed(settings.seed())
+            .withModel(settings.model())
+            .withThreads(threads)
+            .fit(paired);
+    List<ResonanceWander.Range> wandering =
+        wanders.stream().flatMap(w -> w.zone().stream()).toList();
+    MarkRule rule = new MarkRule(settings, List.of(study.from(), study.to()), wandering);
+    return new MarkedKind(
+        estimate,
+        rule,
+        new TransferFunction(
+            paired.kind(), paired.units(), paired.grid(), rule.mark(estimate.bands())));
+  }
+}

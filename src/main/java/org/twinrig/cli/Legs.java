@@ -1,0 +1,141 @@
+package org.twinrig.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.analysis.SmoothedStudy;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Smoothing;
+import org.twinrig.translation.Translation;
+import org.twinrig.translation.TranslationFile;
+import org.twinrig.translation.Translations;
+
+/** The studies and translation files graphs are taken through, one after the other. */
+final class Legs {
+  private final List<Leg> legs;
+
+  private Legs(List<Leg> legs) {
+    this.legs = legs;
+  }
+
+  /** One leg; with what its study found, when that is at hand. */
+  private record Leg(Translation translation, Optional<StudyOutcome> outcome) {
+    Translation alike(Smoothing smoothing, int threads) {
+      boolean asItIs = !smoothing.widerThan(translation.handling().captureSmoothing());
+      return asItIs
+          ? translation
+          : SmoothedStudy.of(outcome.orElseThrow(), smoothing, threads)
+              .withHandling(translation.handling());
+    }
+  }
+
+  /** The leg of a study that was analysed. */
+  static Legs of(StudyOutcome outcome) {
+    return new Legs(List.of(new Leg(outcome.translation(), Optional.of(outcome))));
+  }
+
+  /** Reads every leg; a folder is a study, a file a translation. */
+  static Legs read(List<Path> places, StudySteps.Way way, CommonOptions common)
+      throws UnusableInput {
+    List<Leg> legs = new ArrayList<>();
+    for (Path place : places) {
+      legs.add(leg(place, way, common));
+    }
+    for (int k = 1; k < legs.size(); k++) {
+      check(legs.get(0).translation(), legs.get(k).translation(), places.get(k));
+      checkFixtures(legs.get(k - 1).translation(), legs.get(k).translation(), places.get(k));
+    }
+    return new Legs(legs);
+  }
+
+  private static Leg leg(Path place, StudySteps.Way way, CommonOptions common)
+      throws UnusableInput {
+    if (Files.isDirectory(place)) {
+      StudyOutcome outcome = StudySteps.read(place, way, "translate", common).outcome();
+      return new Leg(outcome.translation(), Optional.of(outcome));
+    }
+    if (way.reversed()) {
+      throw new UnusableInput(
+          Problem.fatal(
+              place.toString(),
+              0,
+              "a translation file cannot be read the other way: the reverse is fitted anew from the"
+                  + " captures",
+              "give the study's folder with --reverse"));
+    }
+    return new Leg(TranslationFile.read(place, place.toString()), Optional.empty());
+  }
+
+  private static void check(Translation first, Translation next, Path place) throws UnusableInput {
+    if (!next.grid().equals(first.grid())) {
+      throw new UnusableInput(
+          Problem.fatal(
+              place.toString(),
+              0,
+              "the study has other bands than the one before it",
+              "set the same `bands` in both and run them again"));
+    }
+    if (next.confidence() != first.confidence()) {
+      throw new UnusableInput(
+          Problem.fatal(
+              place.toString(),
+              0,
+              "the study has another confidence than the one before it",
+              "set the same `confidence` in both and run them again"));
+    }
+  }
+
+  private static void checkFixtures(Translation before, Translation next, Path place)
+      throws UnusableInput {
+    if (!next.origin().from().equals(before.origin().to())) {
+      throw new UnusableInput(
+          Problem.fatal(
+              place.toString(),
+              0,
+              "the study starts from `"
+                  + next.origin().from()
+                  + "`, but the one before it ends on `"
+                  + before.origin().to()
+                  + "`",
+              "give studies that meet on one fixture, with the same label in both"));
+    }
+  }
+
+  /** The same legs with other handling of graphs on the last one. */
+  Legs withLastHandling(java.util.function.UnaryOperator<Translation.Handling> change) {
+    List<Leg> changed = new ArrayList<>(legs);
+    Leg last = changed.remove(changed.size() - 1);
+    Translation translation =
+        last.translation().withHandling(change.apply(last.translation().handling()));
+    changed.add(new Leg(translation, last.outcome()));
+    return new Legs(changed);
+  }
+
+  /** The last leg's translation. */
+  Translation last() {
+    return legs.get(legs.size() - 1).translation();
+  }
+
+  /**
+   * The way, with legs smoothed alike for graphs of the given smoothings where the captures are at
+   * hand.
+   */
+  Translations translations(Collection<Smoothing> smoothings, int threads) {
+    Translations way = Translations.of(legs.stream().map(Leg::translation).toList());
+    if (legs.stream().anyMatch(l -> l.outcome().isEmpty())) {
+      return way;
+    }
+    for (Smoothing smoothing : smoothings) {
+      if (smoothing.widerThan(way.first().handling().captureSmoothing())) {
+        way =
+            way.withAlike(smoothing, legs.stream().map(l -> l.alike(smoothing, threads)).toList());
+      }
+    }
+    return way;
+  }
+}

@@ -1,0 +1,219 @@
+package org.twinrig.report.table;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.twinrig.band.BandGrid;
+import org.twinrig.evidence.UnitsToMeasure;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.Zone;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+import org.twinrig.translation.TransferFunction;
+import org.twinrig.translation.Translation;
+import tech.tablesaw.aggregate.AggregateFunctions;
+import tech.tablesaw.api.DoubleColumn;
+import tech.tablesaw.api.StringColumn;
+import tech.tablesaw.api.Table;
+
+/**
+ * A catalogue seen from above: by kind and decision, by the zones of the study, and which units are
+ * worth measuring on both fixtures.
+ *
+ * @param decisions one row per kind and decision that occurs
+ * @param zones one row per kind and zone of its transfer
+ * @param choices units worth measuring, the most useful first within each kind
+ */
+public record CatalogueOverview(
+    List<Decided> decisions, List<ZoneShare> zones, List<UnitsToMeasure.Choice> choices) {
+  private static final int MOST_CHOICES = 10;
+
+  /** Copies the lists. */
+  public CatalogueOverview {
+    decisions = List.copyOf(decisions);
+    zones = List.copyOf(zones);
+    choices = List.copyOf(choices);
+  }
+
+  /**
+   * The graphs of one kind with one decision.
+   *
+   * @param kind the kind
+   * @param decision the decision
+   * @param graphs how many there are
+   * @param octaves mean octaves by mark: reliable, caution, unreliable, missing
+   */
+  public record Decided(String kind, Decision decision, int graphs, List<Double> octaves) {}
+
+  /**
+   * What became of a zone of the study over the graphs of its kind.
+   *
+   * @param kind the kind
+   * @param zone of the study's transfer
+   * @param graphs how many graphs there are
+   * @param shares share of bands times graphs: reliable, caution, unreliable, missing
+   */
+  public record ZoneShare(String kind, Zone zone, int graphs, List<Double> shares) {}
+
+  /**
+   * Looks at a catalogue.
+   *
+   * @param translation what was applied
+   * @param outcome what became of the catalogue
+   * @return the overview
+   */
+  public static CatalogueOverview of(Translation translation, CatalogueRun.Outcome outcome) {
+    Map<String, List<CatalogueRun.Line>> byKind = new LinkedHashMap<>();
+    outcome
+        .lines()
+        .forEach(l -> byKind.computeIfAbsent(l.entry().kind(), k -> new ArrayList<>()).add(l));
+    List<ZoneShare> zones = new ArrayList<>();
+    List<UnitsToMeasure.Choice> choices = new ArrayList<>();
+    for (TransferFunction kind : translation.kinds()) {
+      List<CatalogueRun.Line> lines = byKind.getOrDefault(kind.kind(), List.of());
+      if (!lines.isEmpty()) {
+        Zone.of(kind.bands()).forEach(z -> zones.add(share(kind, z, lines)));
+        choices.addAll(
+            UnitsToMeasure.of(
+                kind,
+                lines.stream()
+                    .map(l -> new UnitsToMeasure.Graph(l.entry().unit(), l.sketch()))
+                    .toList(),
+                translation.handling().publishing(),
+                MOST_CHOICES));
+      }
+    }
+    return new CatalogueOverview(decided(outcome.lines()), zones, choices);
+  }
+
+  private static ZoneShare share(TransferFunction kind, Zone zone, List<CatalogueRun.Line> lines) {
+    BandGrid grid = kind.grid();
+    double[] counts = new double[Mark.values().length + 1];
+    int cells = 0;
+    for (int b = 0; b < grid.size(); b++) {
+      double hz = grid.band(b).midHz();
+      if (hz > zone.fromHz() && hz < zone.toHz()) {
+        cells++;
+        for (CatalogueRun.Line line : lines) {
+          counts[line.marks().at(b).map(Mark::ordinal).orElse(Mark.values().length)]++;
+        }
+      }
+    }
+    List<Double> shares = new ArrayList<>();
+    for (double count : counts) {
+      shares.add(count / ((double) cells * lines.size()));
+    }
+    return new ZoneShare(kind.kind(), zone, lines.size(), shares);
+  }
+
+  private static List<Decided> decided(List<CatalogueRun.Line> lines) {
+    if (lines.isEmpty()) {
+      return List.of();
+    }
+    StringColumn kinds = StringColumn.create("kind");
+    StringColumn decisions = StringColumn.create("decision");
+    DoubleColumn[] octaves = {
+      DoubleColumn.create("reliable"),
+      DoubleColumn.create("caution"),
+      DoubleColumn.create("unreliable"),
+      DoubleColumn.create("missing")
+    };
+    for (CatalogueRun.Line line : lines) {
+      kinds.append(line.entry().kind());
+      decisions.append(Integer.toString(line.decision().ordinal()));
+      octaves[0].append(line.octaves().reliable());
+      octaves[1].append(line.octaves().caution());
+      octaves[2].append(line.octaves().unreliable());
+      octaves[3].append(line.octaves().missing());
+    }
+    Table summary =
+        Table.create(kinds, decisions, octaves[0], octaves[1], octaves[2], octaves[3])
+            .summarize(
+                List.of("reliable", "caution", "unreliable", "missing"),
+                AggregateFunctions.mean,
+                AggregateFunctions.count)
+            .by("kind", "decision")
+            .sortOn("kind", "decision");
+    List<Decided> rows = new ArrayList<>();
+    for (int r = 0; r < summary.rowCount(); r++) {
+      List<Double> means = new ArrayList<>();
+      for (DoubleColumn column : octaves) {
+        means.add(summary.doubleColumn("Mean [" + column.name() + "]").getDouble(r));
+      }
+      rows.add(
+          new Decided(
+              summary.stringColumn("kind").get(r),
+              Decision.values()[Integer.parseInt(summary.stringColumn("decision").get(r))],
+              (int) Math.round(summary.doubleColumn("Count [reliable]").getDouble(r)),
+              means));
+    }
+    return rows;
+  }
+
+  /**
+   * Writes overview.csv, overview-zones.csv and units-to-measure.csv.
+   *
+   * @param folder where to
+   * @throws IOException when they cannot be written
+   */
+  public void write(Path folder) throws IOException {
+    writeDecisions(folder.resolve("overview.csv"));
+    writeZones(folder.resolve("overview-zones.csv"));
+    ResultTable units =
+        new ResultTable(
+            "kind,unit,rank,prediction_rms_before_db,prediction_rms_after_db".split(","));
+    String last = "";
+    int rank = 0;
+    for (UnitsToMeasure.Choice choice : choices) {
+      rank = choice.kind().equals(last) ? rank + 1 : 1;
+      last = choice.kind();
+      units
+          .text(choice.kind())
+          .text(choice.unit())
+          .count(rank)
+          .number(choice.beforeDb())
+          .number(choice.afterDb())
+          .endRow();
+    }
+    units.write(folder.resolve("units-to-measure.csv"));
+  }
+
+  private void writeDecisions(Path file) throws IOException {
+    ResultTable table =
+        new ResultTable(
+            ("kind,decision,graphs,mean_reliable_octaves,mean_caution_octaves,"
+                    + "mean_unreliable_octaves,mean_missing_octaves")
+                .split(","));
+    for (Decided row : decisions) {
+      table.text(row.kind()).word(row.decision().word()).count(row.graphs());
+      row.octaves().forEach(o -> table.number(OptionalDouble.of(o)));
+      table.endRow();
+    }
+    table.write(file);
+  }
+
+  private void writeZones(Path file) throws IOException {
+    ResultTable table =
+        new ResultTable(
+            ("kind,from_hz,to_hz,mark_in_study,reasons_in_study,graphs,reliable_share,"
+                    + "caution_share,unreliable_share,missing_share")
+                .split(","));
+    for (ZoneShare row : zones) {
+      table
+          .text(row.kind())
+          .hz(row.zone().fromHz())
+          .hz(row.zone().toHz())
+          .word(row.zone().mark().word())
+          .word(Reason.join(row.zone().reasons()))
+          .count(row.graphs());
+      row.shares().forEach(s -> table.number(OptionalDouble.of(s)));
+      table.endRow();
+    }
+    table.write(file);
+  }
+}

@@ -1,0 +1,105 @@
+package org.twinrig.response;
+
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Fractional-octave smoothing, or none: every point of a curve becomes the mean-square level over
+ * the {@code 1/n} octave around it.
+ *
+ * <p>{@code L'(f) = 10·lg( mean of 10^(L/10) per unit ln f over [f·G^(-1/2n), f·G^(1/2n)] )},
+ * {@code G = 10^(3/10)}, the octave of IEC 61260-1:2014. Near the ends of the curve the mean is
+ * taken over the part of the stretch the curve covers (common practice, no source).
+ *
+ * @param fraction {@code n} of {@code 1/n} octave, 1 to 48; 0 for a curve that is not smoothed
+ */
+public record Smoothing(int fraction) {
+  /** A curve as measured. */
+  public static final Smoothing NONE = new Smoothing(0);
+
+  /** How a smoothing is to be written, for remedies. */
+  public static final String FORM = "write `none`, or a part of an octave from `1/1` to `1/48`";
+
+  private static final int NARROWEST = 48;
+  private static final double OCTAVE = Math.pow(10, 0.3);
+  private static final Pattern PART = Pattern.compile("1/([1-9][0-9]?)");
+
+  /** Checks the part. */
+  public Smoothing {
+    if (fraction < 0 || fraction > NARROWEST) {
+      throw new IllegalArgumentException(
+          "smoothing must be 1/1 to 1/48 octave or none, but is 1/" + fraction);
+    }
+  }
+
+  /**
+   * Reads a smoothing.
+   *
+   * @param text {@code none} or for example {@code 1/12}
+   * @return the smoothing; nothing when the text is neither
+   */
+  public static Optional<Smoothing> of(String text) {
+    if (text.strip().equals("none")) {
+      return Optional.of(NONE);
+    }
+    Matcher part = PART.matcher(text.strip());
+    return part.matches() && Integer.parseInt(part.group(1)) <= NARROWEST
+        ? Optional.of(new Smoothing(Integer.parseInt(part.group(1))))
+        : Optional.empty();
+  }
+
+  /**
+   * The smoothing as files write it.
+   *
+   * @return {@code none} or for example {@code 1/12}
+   */
+  public String word() {
+    return fraction == 0 ? "none" : "1/" + fraction;
+  }
+
+  /**
+   * The smoothing in a sentence.
+   *
+   * @return for example {@code smoothed to 1/12 octave}
+   */
+  public String plain() {
+    return fraction == 0 ? "not smoothed" : "smoothed to " + word() + " octave";
+  }
+
+  /**
+   * Whether curves smoothed so show less detail.
+   *
+   * @param other another smoothing
+   * @return true when this one averages over more of the axis
+   */
+  public boolean widerThan(Smoothing other) {
+    return fraction > 0 && (other.fraction == 0 || fraction < other.fraction);
+  }
+
+  /**
+   * Smooths a curve.
+   *
+   * @param curve the curve
+   * @return levels at the same frequencies
+   */
+  public Response apply(Response curve) {
+    if (fraction == 0) {
+      return curve;
+    }
+    double half = Math.pow(OCTAVE, 0.5 / fraction);
+    double[] hz = new double[curve.size()];
+    double[] db = new double[curve.size()];
+    int piece = 0;
+    for (int k = 0; k < hz.length; k++) {
+      hz[k] = curve.frequencyHz(k);
+      double lowerHz = Math.max(curve.fromHz(), hz[k] / half);
+      double upperHz = Math.min(curve.toHz(), hz[k] * half);
+      while (curve.frequencyHz(piece + 1) <= lowerHz) {
+        piece++;
+      }
+      db[k] = MeanSquare.levelDb(curve, lowerHz, upperHz, piece);
+    }
+    return Response.copyOf(hz, db);
+  }
+}

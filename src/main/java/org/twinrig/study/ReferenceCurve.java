@@ -1,0 +1,24 @@
+package org.twinrig.study;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.twinrig.response.Response;
+import org.twinrig.response.Smoothing;
+
+/**
+ * The curve a lab subtracts from graphs made on a fixture.
+ *
+ * @param file as the lab names it
+ * @param smoothing of the curve; nothing when not stated
+ * @param curve its levels
+ */
+public record ReferenceCurve(String file, Optional<Smoothing> smoothing, Response curve) {
+  /** Checks the parts. */
+  public ReferenceCurve {
+    if (file.isBlank()) {
+      throw new IllegalArgumentException("a reference curve needs a file");
+    }
+    Objects.requireNonNull(smoothing, "smoothing");
+    Objects.requireNonNull(curve, "curve");
+  }
+}

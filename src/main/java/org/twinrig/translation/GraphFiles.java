@@ -1,0 +1,181 @@
+package org.twinrig.translation;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
+import org.twinrig.intake.CaptureFile;
+import org.twinrig.intake.Reading;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Response;
+import org.twinrig.response.Smoothing;
+import org.twinrig.study.DataRoot;
+import org.twinrig.study.ReferenceCurve;
+
+/** The files of a catalogue: graphs, and the references that were subtracted from them. */
+final class GraphFiles {
+  private final Path folder;
+  private final DataRoot root;
+  private final Translation translation;
+  private final Map<String, Findings<Optional<Reference>>> references = new ConcurrentHashMap<>();
+
+  GraphFiles(Path folder, DataRoot root, Translation translation) {
+    this.folder = folder;
+    this.root = root;
+    this.translation = translation;
+  }
+
+  /** A file as read. */
+  record Read(Response response, String sha256) {}
+
+  /** A reference pinned to the anchor, and its file's SHA-256. */
+  private record Reference(Response pinned, ReferenceCurve curve, String sha256) {}
+
+  /** A graph, and the SHA-256 of everything it is made from. */
+  record Found(OldGraphFile graph, String sha256) {}
+
+  /** Reads a graph, its reference added back. */
+  Findings<Optional<Found>> graph(CatalogueEntry entry) {
+    Findings<Optional<Read>> read = read(entry.file());
+    List<Problem> problems = new ArrayList<>(read.problems());
+    if (read.value().isEmpty()) {
+      return new Findings<>(Optional.empty(), problems);
+    }
+    Response published = read.value().get().response();
+    String sha256 = read.value().get().sha256();
+    if (entry.subtracted().isEmpty()) {
+      OldGraphFile raw = new OldGraphFile(entry, published, published, Optional.empty());
+      return new Findings<>(Optional.of(new Found(raw, sha256)), problems);
+    }
+    Findings<Optional<Reference>> reference = reference(entry, entry.subtracted().get());
+    problems.addAll(reference.problems());
+    Optional<Found> found = Optional.empty();
+    if (reference.value().isPresent()) {
+      Reference r = reference.value().get();
+      Optional<Response> raw = sum(published, r.pinned());
+      if (raw.isEmpty()) {
+        problems.add(
+            Problem.refused(
+                entry.file(),
+                0,
+                "the graph and its reference `" + r.curve().file() + "` do not overlap",
+                "name the reference that was subtracted from this graph"));
+      }
+      found =
+          raw.map(
+              sum ->
+                  new Found(
+                      new OldGraphFile(entry, published, sum, Optional.of(r.curve())),
+                      sha256 + r.sha256()));
+    }
+    return new Findings<>(found, problems);
+  }
+
+  private Findings<Optional<Reference>> reference(
+      CatalogueEntry entry, CatalogueEntry.Subtracted subtracted) {
+    if (subtracted.file().isEmpty()) {
+      return translation.handling().oldReference().isPresent()
+          ? pinned(translation.handling().oldReference().get(), "")
+          : new Findings<>(
+              Optional.empty(),
+              List.of(
+                  Problem.refused(
+                      entry.file(),
+                      0,
+                      "the compensated graph names no `reference`, and the study has none for its"
+                          + " old fixture",
+                      "name the file of the curve that was subtracted, or give the raw graph")));
+    }
+    String name = subtracted.file().get();
+    String key = name + "\n" + subtracted.smoothing().map(Smoothing::word).orElse("");
+    return references.computeIfAbsent(key, k -> read(name, subtracted.smoothing()));
+  }
+
+  private Findings<Optional<Reference>> read(String name, Optional<Smoothing> stated) {
+    Findings<Optional<Read>> read = read(name);
+    if (read.value().isEmpty()) {
+      return new Findings<>(Optional.empty(), read.problems());
+    }
+    Response curve = read.value().get().response();
+    Optional<Smoothing> smoothing =
+        stated.isPresent()
+            ? stated
+            : translation
+                .handling()
+                .oldReference()
+                .filter(r -> r.curve().equals(curve))
+                .flatMap(ReferenceCurve::smoothing);
+    Findings<Optional<Reference>> pinned =
+        pinned(new ReferenceCurve(name, smoothing, curve), read.value().get().sha256());
+    List<Problem> problems = new ArrayList<>(read.problems());
+    problems.addAll(pinned.problems());
+    return new Findings<>(pinned.value(), problems);
+  }
+
+  private Findings<Optional<Reference>> pinned(ReferenceCurve reference, String sha256) {
+    OptionalDouble pin =
+        translation.anchor().levelOf(reference.curve(), translation.grid().perOctave());
+    if (pin.isEmpty()) {
+      return new Findings<>(
+          Optional.empty(),
+          List.of(
+              Problem.refused(
+                  reference.file(),
+                  0,
+                  "the reference does not cover the study's anchor ("
+                      + translation.anchor().words()
+                      + ")",
+                  "give the whole reference curve")));
+    }
+    Response pinned = reference.curve().plus(-pin.getAsDouble());
+    return new Findings<>(Optional.of(new Reference(pinned, reference, sha256)), List.of());
+  }
+
+  /** The file of a graph inside the catalogue's root; nothing when the name may not be used. */
+  Optional<Path> path(String name) {
+    return root.file(folder, name) instanceof DataRoot.Place.Inside inside
+        ? Optional.of(inside.path())
+        : Optional.empty();
+  }
+
+  private Findings<Optional<Read>> read(String name) {
+    DataRoot.Place place = root.file(folder, name);
+    if (place instanceof DataRoot.Place.Refused refused) {
+      return new Findings<>(
+          Optional.empty(), List.of(Problem.refused(name, 0, refused.what(), refused.remedy())));
+    }
+    try {
+      Reading reading = CaptureFile.read(((DataRoot.Place.Inside) place).path(), name);
+      return new Findings<>(
+          Optional.of(new Read(reading.response(), reading.sha256())), reading.notes());
+    } catch (UnusableInput e) {
+      return new Findings<>(Optional.empty(), e.problems());
+    }
+  }
+
+  /** The sum of two curves where both reach, at the points of both: exact for lines between. */
+  static Optional<Response> sum(Response graph, Response reference) {
+    double fromHz = Math.max(graph.fromHz(), reference.fromHz());
+    double toHz = Math.min(graph.toHz(), reference.toHz());
+    if (!(fromHz < toHz)) {
+      return Optional.empty();
+    }
+    double[] hz = new double[graph.size() + reference.size()];
+    for (int k = 0; k < hz.length; k++) {
+      hz[k] = k < graph.size() ? graph.frequencyHz(k) : reference.frequencyHz(k - graph.size());
+    }
+    double[] points =
+        Arrays.stream(hz).filter(f -> f >= fromHz && f <= toHz).sorted().distinct().toArray();
+    double[] db =
+        Arrays.stream(points)
+            .map(f -> graph.levelAt(f).orElseThrow() + reference.levelAt(f).orElseThrow())
+            .toArray();
+    return Optional.of(Response.copyOf(points, db));
+  }
+}

@@ -1,0 +1,150 @@
+package org.twinrig.translation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.twinrig.band.Band;
+import org.twinrig.band.BandGrid;
+import org.twinrig.regression.StudentT;
+import org.twinrig.regression.WindowRule;
+import org.twinrig.reliability.Reason;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
+import org.twinrig.response.Response;
+
+/**
+ * A graph on the study's bands, as one leg of a translation takes it.
+ *
+ * @param levels as the graph came
+ * @param pinned to the study's anchor, for windows to look at; nothing when it does not reach it
+ * @param carried what an earlier leg left uncertain, one per band; nothing for a graph as measured
+ */
+record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> carried) {
+
+  /**
+   * What an earlier leg left uncertain at a band.
+   *
+   * @param standardDb standard uncertainty of the level, dB
+   * @param degreesOfFreedom of it
+   * @param reasons why the earlier leg's mark is below reliable
+   */
+  record Carried(double standardDb, double degreesOfFreedom, List<Reason> reasons) {
+    static final Carried NOTHING = new Carried(0, Double.POSITIVE_INFINITY, List.of());
+  }
+
+  static OldGraph of(Response raw, Translation translation) {
+    BandGrid grid = translation.grid();
+    Levels levels = BandLevels.of(raw, grid);
+    OptionalDouble pin = translation.anchor().levelOf(raw, grid.perOctave());
+    return new OldGraph(levels, pinnedBy(levels, pin), Optional.empty());
+  }
+
+  /** A graph that was pinned like the study's captures. */
+  static OldGraph pinned(Levels levels) {
+    return new OldGraph(levels, Optional.of(levels), Optional.empty());
+  }
+
+  /** What an earlier leg made, as the graph the next leg starts from. */
+  static OldGraph carried(TranslatedGraph before, Translation next) {
+    BandGrid grid = next.grid();
+    double[] db = new double[before.bands().size()];
+    List<Carried> carried = new ArrayList<>();
+    for (int b = 0; b < db.length; b++) {
+      Optional<TranslatedBand.Predicted> predicted = before.bands().get(b).predicted();
+      db[b] = predicted.map(TranslatedBand.Predicted::toDb).orElse(Double.NaN);
+      List<Reason> reasons = before.bands().get(b).reasons();
+      carried.add(
+          predicted.isEmpty()
+              ? Carried.NOTHING
+              : new Carried(
+                  predicted.get().halfDb()
+                      / StudentT.twoSided(
+                          next.confidence(), (int) predicted.get().degreesOfFreedom()),
+                  predicted.get().degreesOfFreedom(),
+                  reasons));
+    }
+    Levels levels = Levels.copyOf(grid, db);
+    return new OldGraph(levels, pinnedBy(levels, pin(levels, next.anchor())), Optional.of(carried));
+  }
+
+  private static Optional<Levels> pinnedBy(Levels levels, OptionalDouble pin) {
+    return pin.isPresent()
+        ? Optional.of(levels.map(db -> db - pin.getAsDouble()))
+        : Optional.empty();
+  }
+
+  /** The level at the anchor of a curve known by its band levels only. */
+  private static OptionalDouble pin(Levels levels, Anchor anchor) {
+    if (anchor instanceof Anchor.Range range) {
+      return mean(levels, range);
+    }
+    return anchor instanceof Anchor.Frequency at
+        ? nearest(levels, at.hz())
+        : OptionalDouble.of(0); // none: levels stand as they are
+  }
+
+  private static OptionalDouble mean(Levels levels, Anchor.Range range) {
+    BandGrid anchor = BandGrid.covering(range.fromHz(), range.toHz(), levels.grid().perOctave());
+    double sum = 0;
+    for (Band band : anchor.bands()) {
+      int b = levels.grid().bands().indexOf(band);
+      if (b < 0 || !levels.has(b)) {
+        return OptionalDouble.empty();
+      }
+      sum += levels.db(b);
+    }
+    return OptionalDouble.of(sum / anchor.size());
+  }
+
+  private static OptionalDouble nearest(Levels levels, double hz) {
+    for (int b = 0; b < levels.grid().size(); b++) {
+      Band band = levels.grid().band(b);
+      if (band.lowerHz() <= hz && hz < band.upperHz()) {
+        return levels.level(b);
+      }
+    }
+    return OptionalDouble.empty();
+  }
+
+  /** How many seatings the graph counts as averaged over. */
+  double seatings(int stated, double ofStudy) {
+    return carried.isPresent() ? ofStudy : stated;
+  }
+
+  /** Why the earlier leg's mark is below reliable. */
+  List<Reason> reasons(int band) {
+    return carried.map(all -> all.get(band).reasons()).orElse(List.of());
+  }
+
+  /**
+   * The standard uncertainty that comes in from an earlier leg.
+   *
+   * @param band the band that is predicted
+   * @param window the window that predicts it, if any
+   * @return uncertainty with the least degrees of freedom of the bands it comes from
+   */
+  Carried carried(int band, Optional<WindowRule> window) {
+    if (carried.isEmpty()) {
+      return Carried.NOTHING;
+    }
+    List<Carried> all = carried.get();
+    if (window.isEmpty()) {
+      return all.get(band);
+    }
+    double own = 1;
+    double sum = 0;
+    double freedom = all.get(band).degreesOfFreedom();
+    for (WindowRule.Predictor p : window.get().predictors()) {
+      if (p.band() == band) {
+        own += p.coefficient();
+      } else {
+        sum += Math.abs(p.coefficient()) * all.get(p.band()).standardDb();
+      }
+      freedom = Math.min(freedom, all.get(p.band()).degreesOfFreedom());
+    }
+    sum += Math.abs(own) * all.get(band).standardDb();
+    return new Carried(sum, freedom, all.get(band).reasons());
+  }
+}

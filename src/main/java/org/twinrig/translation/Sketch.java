@@ -1,0 +1,116 @@
+package org.twinrig.translation;
+
+import java.util.Arrays;
+import org.twinrig.response.Levels;
+
+/**
+ * Band levels of an old graph pinned to the study's anchor, in single precision: what is kept of
+ * every graph of a catalogue, to tell which of them the study knows least about.
+ */
+public final class Sketch {
+  /** NaN marks a missing level in here, and never leaves. */
+  private final float[] db;
+
+  private Sketch(float[] db) {
+    this.db = db;
+  }
+
+  /**
+   * A sketch of levels.
+   *
+   * @param levels pinned to the anchor
+   * @return their sketch
+   */
+  public static Sketch of(Levels levels) {
+    float[] db = new float[levels.grid().size()];
+    for (int b = 0; b < db.length; b++) {
+      db[b] = levels.has(b) ? (float) levels.db(b) : Float.NaN;
+    }
+    return new Sketch(db);
+  }
+
+  /**
+   * A sketch of no level at all.
+   *
+   * @param bands how many bands it has
+   * @return the sketch
+   */
+  public static Sketch empty(int bands) {
+    float[] db = new float[bands];
+    Arrays.fill(db, Float.NaN);
+    return new Sketch(db);
+  }
+
+  /**
+   * A sketch as {@link #bits} gave it.
+   *
+   * @param bits one per band
+   * @return the sketch
+   */
+  public static Sketch ofBits(int[] bits) {
+    float[] db = new float[bits.length];
+    for (int b = 0; b < db.length; b++) {
+      db[b] = Float.intBitsToFloat(bits[b]);
+    }
+    return new Sketch(db);
+  }
+
+  /**
+   * The sketch as bit patterns after IEEE 754, for a file.
+   *
+   * @return one per band
+   */
+  public int[] bits() {
+    int[] bits = new int[db.length];
+    Arrays.setAll(bits, b -> Float.floatToIntBits(db[b]));
+    return bits;
+  }
+
+  /**
+   * How many bands it has.
+   *
+   * @return as many as the study's grid
+   */
+  public int size() {
+    return db.length;
+  }
+
+  /**
+   * Whether a band has a level.
+   *
+   * @param band position in the grid
+   * @return true when it has
+   */
+  public boolean has(int band) {
+    return !Float.isNaN(db[band]);
+  }
+
+  /**
+   * The level of a band that has one.
+   *
+   * @param band position in the grid
+   * @return dB relative to the anchor
+   * @throws IllegalStateException when it is missing
+   */
+  public double db(int band) {
+    if (!has(band)) {
+      throw new IllegalStateException("band " + band + " has no level");
+    }
+    return db[band];
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Sketch that && Arrays.equals(db, that.db);
+  }
+
+  @Override
+  public int hashCode() {
+    return Arrays.hashCode(db);
+  }
+
+  @Override
+  public String toString() {
+    return "Sketch[" + db.length + " bands]";
+  }
+}

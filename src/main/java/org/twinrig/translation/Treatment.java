@@ -1,0 +1,79 @@
+package org.twinrig.translation;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.twinrig.response.Smoothing;
+import org.twinrig.study.ReferenceCurve;
+
+/**
+ * How a graph was taken and given.
+ *
+ * @param smoothing how the graph's smoothing was met
+ * @param before the curve that was added back; nothing for a raw graph
+ * @param now the curve of the new fixture that was subtracted again; nothing where the result is
+ *     raw
+ */
+public record Treatment(
+    SmoothingMatch smoothing, Optional<Reference> before, Optional<Reference> now) {
+  /** A raw graph smoothed as the study's captures are. */
+  public static final Treatment RAW =
+      new Treatment(SmoothingMatch.ALIKE, Optional.empty(), Optional.empty());
+
+  /** Checks the parts. */
+  public Treatment {
+    Objects.requireNonNull(smoothing, "smoothing");
+    if (now.isPresent() && before.isEmpty()) {
+      throw new IllegalArgumentException("a raw graph stays raw");
+    }
+  }
+
+  /**
+   * A reference curve by name.
+   *
+   * @param file as the lab names it
+   * @param smoothing of the curve; nothing when not stated
+   */
+  public record Reference(String file, Optional<Smoothing> smoothing) {
+    static Reference of(ReferenceCurve curve) {
+      return new Reference(curve.file(), curve.smoothing());
+    }
+
+    /**
+     * The smoothing in words.
+     *
+     * @return for example {@code smoothed to 1/2 octave}
+     */
+    public String smoothingWords() {
+      return smoothing.map(Smoothing::plain).orElse("smoothing not stated");
+    }
+  }
+
+  /** How the smoothing of a graph was made to meet that of the study's captures. */
+  public enum SmoothingMatch {
+    /** Both are smoothed alike, or neither is. */
+    ALIKE("alike"),
+    /** The graph was smoothed as the study's captures are; so is the result. */
+    GRAPH_SMOOTHED("graph smoothed as the captures"),
+    /** The study's captures were smoothed as the graph is before the fit. */
+    STUDY_SMOOTHED("study smoothed as the graph"),
+    /** The captures were not at hand, and every band is wider than the smoothing. */
+    FINER_THAN_BANDS("finer than the bands"),
+    /** The captures were not at hand; bands no wider than the smoothing are marked. */
+    MARKED("marked");
+
+    private final String word;
+
+    SmoothingMatch(String word) {
+      this.word = word;
+    }
+
+    /**
+     * The match as files write it.
+     *
+     * @return for example {@code study smoothed as the graph}
+     */
+    public String word() {
+      return word;
+    }
+  }
+}
