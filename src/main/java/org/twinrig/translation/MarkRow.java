@@ -10,19 +10,21 @@ import org.twinrig.reliability.Mark;
  * @param letters one per band
  */
 public record MarkRow(String letters) {
-  private static final String KNOWN = "RCU-";
+  private static final char NONE = '-';
 
   /** Checks the letters. */
   public MarkRow {
-    if (letters.chars().anyMatch(c -> KNOWN.indexOf(c) < 0)) {
-      throw new IllegalArgumentException("marks are written as R, C, U and -");
+    for (int b = 0; b < letters.length(); b++) {
+      if (letters.charAt(b) != NONE && mark(letters.charAt(b)).isEmpty()) {
+        throw new IllegalArgumentException("marks are written as R, C, U and -");
+      }
     }
   }
 
   static MarkRow of(TranslatedGraph graph) {
     StringBuilder letters = new StringBuilder(graph.bands().size());
     for (TranslatedBand b : graph.bands()) {
-      letters.append(b.missing() ? '-' : KNOWN.charAt(b.mark().ordinal()));
+      letters.append(b.missing() ? NONE : letter(b.mark()));
     }
     return new MarkRow(letters.toString());
   }
@@ -34,7 +36,23 @@ public record MarkRow(String letters) {
    * @return the mark; nothing where the graph has no level
    */
   public Optional<Mark> at(int band) {
-    char letter = letters.charAt(band);
-    return letter == '-' ? Optional.empty() : Optional.of(Mark.values()[KNOWN.indexOf(letter)]);
+    return mark(letters.charAt(band));
+  }
+
+  private static char letter(Mark mark) {
+    return switch (mark) {
+      case RELIABLE -> 'R';
+      case CAUTION -> 'C';
+      case UNRELIABLE -> 'U';
+    };
+  }
+
+  private static Optional<Mark> mark(char letter) {
+    return switch (letter) {
+      case 'R' -> Optional.of(Mark.RELIABLE);
+      case 'C' -> Optional.of(Mark.CAUTION);
+      case 'U' -> Optional.of(Mark.UNRELIABLE);
+      default -> Optional.empty();
+    };
   }
 }

@@ -66,7 +66,9 @@ final class RedrawnKind {
         PredictionModel.AUTO,
         1,
         java.util.Optional.empty(),
-        org.twinrig.spectrum.SoundContent.defaults());
+        org.twinrig.spectrum.SoundContent.defaults(),
+        org.twinrig.response.Smoothing.NONE,
+        org.twinrig.study.PublishingRule.standard());
   }
 
   /** A rule between two fixtures specified from 20 Hz to 20 kHz. */

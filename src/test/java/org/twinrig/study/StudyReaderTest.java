@@ -23,6 +23,7 @@ import org.twinrig.capture.Unit;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
+import org.twinrig.response.Smoothing;
 import org.twinrig.spectrum.ImpulseWindow;
 import org.twinrig.spectrum.SoundContent;
 
@@ -75,7 +76,9 @@ class StudyReaderTest {
             PredictionModel.OFFSET,
             7,
             Optional.of(CalibratorClass.CLASS_1),
-            new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty())),
+            new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty()),
+            new Smoothing(24),
+            new PublishingRule(new FrequencyRange(200, 8000), 0.5)),
         study.settings());
   }
 

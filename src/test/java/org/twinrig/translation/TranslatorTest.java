@@ -3,8 +3,6 @@ package org.twinrig.translation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import java.util.Optional;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.band.BandGrid;
@@ -20,9 +18,7 @@ import org.twinrig.study.Study;
 
 /** A graph given as points and the same given on bands. */
 class TranslatorTest {
-  private static final CatalogueEntry GRAPH =
-      new CatalogueEntry(
-          "a", "a", "in-ear", "a.csv", OptionalInt.of(2), Optional.empty(), "none", 2);
+  private static final CatalogueEntry GRAPH = CatalogueEntry.raw("a", "in-ear", 2);
 
   private static Translation translation() throws UnusableInput {
     SimulatedStudy drawn =

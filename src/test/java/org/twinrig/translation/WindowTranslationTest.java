@@ -16,8 +16,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -68,8 +66,7 @@ class WindowTranslationTest {
   }
 
   private static CatalogueEntry entry(int seatings) {
-    return new CatalogueEntry(
-        "a", "a", "in-ear", "a.csv", OptionalInt.of(seatings), Optional.empty(), "none", seatings);
+    return CatalogueEntry.raw("a", "in-ear", seatings);
   }
 
   private static TranslatedGraph translate(Response response, int seatings) {

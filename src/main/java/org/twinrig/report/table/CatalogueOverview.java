@@ -3,9 +3,11 @@ package org.twinrig.report.table;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
@@ -93,21 +95,25 @@ public record CatalogueOverview(
 
   private static ZoneShare share(TransferFunction kind, Zone zone, List<CatalogueRun.Line> lines) {
     BandGrid grid = kind.grid();
-    double[] counts = new double[Mark.values().length + 1];
+    EnumMap<Mark, Integer> counts = new EnumMap<>(Mark.class);
+    int missing = 0;
     int cells = 0;
     for (int b = 0; b < grid.size(); b++) {
       double hz = grid.band(b).midHz();
       if (hz > zone.fromHz() && hz < zone.toHz()) {
-        cells++;
+        cells += lines.size();
         for (CatalogueRun.Line line : lines) {
-          counts[line.marks().at(b).map(Mark::ordinal).orElse(Mark.values().length)]++;
+          Optional<Mark> mark = line.marks().at(b);
+          mark.ifPresent(m -> counts.merge(m, 1, Integer::sum));
+          missing += mark.isEmpty() ? 1 : 0;
         }
       }
     }
     List<Double> shares = new ArrayList<>();
-    for (double count : counts) {
-      shares.add(count / ((double) cells * lines.size()));
+    for (Mark mark : Mark.values()) {
+      shares.add(counts.getOrDefault(mark, 0) / (double) cells);
     }
+    shares.add(missing / (double) cells);
     return new ZoneShare(kind.kind(), zone, lines.size(), shares);
   }
 
@@ -125,7 +131,7 @@ public record CatalogueOverview(
     };
     for (CatalogueRun.Line line : lines) {
       kinds.append(line.entry().kind());
-      decisions.append(Integer.toString(line.decision().ordinal()));
+      decisions.append(line.decision().name());
       octaves[0].append(line.octaves().reliable());
       octaves[1].append(line.octaves().caution());
       octaves[2].append(line.octaves().unreliable());
@@ -148,7 +154,7 @@ public record CatalogueOverview(
       rows.add(
           new Decided(
               summary.stringColumn("kind").get(r),
-              Decision.values()[Integer.parseInt(summary.stringColumn("decision").get(r))],
+              Decision.valueOf(summary.stringColumn("decision").get(r)),
               (int) Math.round(summary.doubleColumn("Count [reliable]").getDouble(r)),
               means));
     }

@@ -49,7 +49,7 @@ public final class CatalogueTables {
   public static String referenceText(TranslatedReference reference) {
     ResultTable table =
         new ResultTable(
-            ("band_hz,from_db,to_db,ci_low_db,ci_high_db,sim_low_db,sim_high_db,mark,reasons")
+            "band_hz,from_db,to_db,ci_low_db,ci_high_db,sim_low_db,sim_high_db,mark,reasons"
                 .split(","));
     for (TranslatedReference.Row row : reference.rows()) {
       table.hz(row.band().midHz()).number(row.fromDb());

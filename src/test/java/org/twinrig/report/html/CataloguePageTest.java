@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.Settings;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
@@ -24,14 +25,17 @@ class CataloguePageTest {
           0.95,
           Settings.defaults().tolerance(),
           5,
+          Translation.Handling.plain(),
           List.of(
               HandMade.kind("in-ear", 8, "UCRRRRRRCU").transfer(),
               HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()));
 
   private static String html(int rows, List<CatalogueRun.Line> lines, Problem... problems) {
+    CatalogueRun.Outcome outcome = new CatalogueRun.Outcome(rows, 0, lines);
     return CataloguePage.html(
         TRANSLATION,
-        new Findings<>(new CatalogueRun.Outcome(rows, lines), List.of(problems)),
+        new Findings<>(outcome, List.of(problems)),
+        CatalogueOverview.of(TRANSLATION, outcome),
         List.of(HandMade.figure("an example")));
   }
 
@@ -70,14 +74,16 @@ class CataloguePageTest {
   void theWorstGraphComesFirstAndNamesBreakTies() {
     assertEquals(
         List.of("G-3", "G-2", "G-4"),
-        GraphSheet.again(some()).sheet().rows().stream().map(r -> r.get(0).text()).toList());
+        GraphSheet.again(some(), TRANSLATION).sheet().rows().stream()
+            .map(r -> r.get(0).text())
+            .toList());
   }
 
   @Test
   void whatWentInIsWhatCameOut() {
     assertEquals(
         "7 graphs, all made on the plate, read as if made on the head. In 7 = out 5 + refused 2.",
-        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, some())));
+        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, 0, some())));
     assertTrue(
         html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"))
             .contains("<li>g.csv:4: no level; write one</li>"));
@@ -85,11 +91,12 @@ class CataloguePageTest {
 
   @Test
   void theRulesAreToldInWords() {
-    List<String> rules = CatalogueRules.of(TRANSLATION);
+    List<String> rules = CatalogueRules.of(TRANSLATION, some());
     assertEquals(
         "A graph is to be measured again when more than 1.0 octaves between 100 Hz and 10 kHz are"
             + " unreliable or missing: what it has lost. It is published when every band it covers"
-            + " is reliable, and published with marks otherwise.",
+            + " is reliable, and published with marks otherwise. The key publishing of study.yaml"
+            + " sets this rule.",
         rules.get(0));
     assertEquals(
         "A graph of unknown kind is held to be of one of the kinds with enough units (in-ear);"

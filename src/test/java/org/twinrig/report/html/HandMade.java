@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
@@ -17,11 +18,15 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.response.Levels;
+import org.twinrig.response.Smoothing;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
+import org.twinrig.translation.MarkRow;
+import org.twinrig.translation.Sketch;
 import org.twinrig.translation.TransferFunction;
+import org.twinrig.translation.Treatment;
 
 /** Kinds and graphs whose marks are set by hand; ten bands of one octave from 31.5 Hz to 16 kHz. */
 final class HandMade {
@@ -49,7 +54,7 @@ final class HandMade {
         new PairedUnits(
             name, grid, Collections.nCopies(units, "Alder"), flat(grid, units), flat(grid, units)),
         null,
-        new TransferFunction(name, units, grid, bands),
+        new TransferFunction(name, Collections.nCopies(units, "Alder"), grid, bands),
         Zone.of(bands),
         List.of(),
         List.of(),
@@ -72,14 +77,22 @@ final class HandMade {
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {
     return new CatalogueRun.Line(
         new CatalogueEntry(
-            graph, "Alder 3", kind, "g.csv", OptionalInt.empty(), Optional.empty(), "none", 2),
+            graph,
+            "Alder 3",
+            kind,
+            "g.csv",
+            OptionalInt.empty(),
+            Optional.empty(),
+            Optional.of(Smoothing.NONE),
+            2),
         decision,
-        9.97 - lost,
-        0,
-        lost,
-        0,
-        lost,
-        lost > 0 ? List.of(Reason.UNITS_DISAGREE) : List.of());
+        new CatalogueRun.Octaves(9.97 - lost, 0, lost, 0, lost),
+        lost > 0 ? List.of(Reason.UNITS_DISAGREE) : List.of(),
+        new MarkRow("UCRRRRRRCU"),
+        Treatment.RAW,
+        new CatalogueRun.Change(OptionalDouble.of(1), OptionalDouble.of(1), OptionalDouble.empty()),
+        Sketch.empty(10),
+        "0".repeat(64));
   }
 
   static Figure figure(String title) {
