@@ -1,0 +1,456 @@
+package org.twinrig.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Catalogues through the command line: stopped, spoiled, split, compensated, there and back. */
+class TranslateCommandTest {
+  private static final Path STUDY = Path.of("studies", "plate-to-head");
+  private static final Path DATA = Path.of("demo-data", "plate-to-head");
+
+  @TempDir private static Path studyFolder;
+  private static Path translation;
+
+  @TempDir private Path folder;
+  private Path catalogue;
+
+  private record Ran(int status, String out, String err) {}
+
+  private static Ran run(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
+    return new Ran(status, out.toString(), err.toString());
+  }
+
+  @BeforeAll
+  static void study() {
+    Path results = studyFolder.resolve("results");
+    assertEquals(0, run("study", STUDY.toString(), "--out", results.toString()).status);
+    translation = results.resolve("translation.json");
+  }
+
+  /** The first twelve graphs of the demonstration, in a folder of the test's own. */
+  @BeforeEach
+  void lab() throws IOException {
+    List<String> rows =
+        Files.readAllLines(DATA.resolve("catalogue.csv")).stream()
+            .filter(l -> !l.startsWith("#"))
+            .limit(13)
+            .toList();
+    Files.createDirectory(folder.resolve("catalogue"));
+    for (String row : rows.subList(1, rows.size())) {
+      String file = row.split(",", -1)[3];
+      Files.copy(DATA.resolve(file), folder.resolve(file));
+    }
+    Files.copy(
+        DATA.resolve("catalogue/house-reference.csv"),
+        folder.resolve("catalogue/house-reference.csv"));
+    catalogue = folder.resolve("catalogue.csv");
+    Files.write(catalogue, rows);
+  }
+
+  private Ran translate(String out, String... more) {
+    List<String> arguments =
+        new ArrayList<>(
+            List.of(
+                "translate",
+                translation.toString(),
+                "--catalogue",
+                catalogue.toString(),
+                "--out",
+                folder.resolve(out).toString()));
+    arguments.addAll(List.of(more));
+    return run(arguments.toArray(String[]::new));
+  }
+
+  private List<String> rows() throws IOException {
+    return new ArrayList<>(Files.readAllLines(catalogue));
+  }
+
+  private void replace(int row, String from, String to) throws IOException {
+    List<String> rows = rows();
+    assertTrue(rows.get(row).contains(from), rows.get(row));
+    rows.set(row, rows.get(row).replace(from, to));
+    Files.write(catalogue, rows);
+  }
+
+  private static void sameResults(Path a, Path b) throws IOException {
+    List<String> files = files(a);
+    assertEquals(files, files(b));
+    for (String file : files) {
+      if (!file.equals("run.json")) {
+        assertArrayEquals(
+            Files.readAllBytes(a.resolve(file)), Files.readAllBytes(b.resolve(file)), file);
+      }
+    }
+  }
+
+  private static List<String> files(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.filter(Files::isRegularFile)
+          .map(p -> folder.relativize(p).toString().replace('\\', '/'))
+          .sorted()
+          .toList();
+    }
+  }
+
+  @Test
+  void everyOutputIsThereAndNothingIsLeftBeside() throws IOException {
+    Ran ran = translate("out");
+    assertEquals(0, ran.status, ran.err);
+    assertTrue(ran.out.startsWith("Of 12 graphs, 12 re-expressed and 0 refused.\n"), ran.out);
+    assertTrue(ran.err.matches("12 graphs in [0-9]+\\.[0-9] s: [0-9]+ a second\\.\\R"), ran.err);
+    List<String> files = files(folder.resolve("out"));
+    assertTrue(
+        files.containsAll(
+            List.of(
+                "summary.csv",
+                "handling.csv",
+                "overview.csv",
+                "overview-zones.csv",
+                "units-to-measure.csv",
+                "report.html",
+                "run.json")),
+        files.toString());
+    assertEquals(12, files.stream().filter(f -> f.startsWith("translated/")).count());
+    try (Stream<Path> beside = Files.list(folder)) {
+      assertEquals(
+          List.of("catalogue", "catalogue.csv", "out"),
+          beside.map(p -> p.getFileName().toString()).sorted().toList());
+    }
+  }
+
+  /** A run stopped by a spoiled graph is gone on with, and gives what one run would have given. */
+  @Test
+  void aStoppedRunIsGoneOnWith() throws IOException {
+    assertEquals(0, translate("whole", "--figures").status);
+    Path last = folder.resolve("catalogue/g-012.csv");
+    byte[] sound = Files.readAllBytes(last);
+    Files.writeString(last, "nothing here\n", StandardCharsets.UTF_8);
+    Ran stopped = translate("out", "--figures", "--strict");
+    assertEquals(1, stopped.status);
+    assertFalse(Files.exists(folder.resolve("out")));
+    Files.write(last, sound);
+    Path unfinished = folder.resolve(".out.writing");
+    // A file changed since, and a journal whose last line a kill cut short.
+    Files.writeString(
+        unfinished.resolve("translated/G-006.csv"), "spoiled", StandardCharsets.UTF_8);
+    Path journal = unfinished.resolve("journal.jsonl");
+    String text = Files.readString(journal, StandardCharsets.UTF_8);
+    Files.writeString(journal, text.substring(0, text.length() - 40), StandardCharsets.UTF_8);
+    Ran resumed = translate("out", "--figures", "--resume");
+    assertEquals(0, resumed.status, resumed.err);
+    // Of eleven finished graphs one was changed, one cut short, and the first of a kind is redrawn.
+    assertTrue(resumed.err.contains(" finished by an earlier run and found whole."), resumed.err);
+    sameResults(folder.resolve("whole"), folder.resolve("out"));
+    assertFalse(Files.exists(unfinished));
+  }
+
+  @Test
+  void aRunUnderAnotherStudyIsNotGoneOnWith() throws IOException {
+    Path last = folder.resolve("catalogue/g-012.csv");
+    byte[] sound = Files.readAllBytes(last);
+    Files.writeString(last, "nothing here\n", StandardCharsets.UTF_8);
+    assertEquals(1, translate("out", "--strict").status);
+    Files.write(last, sound);
+    Ran other = translate("out", "--resume", "--figures");
+    assertEquals(0, other.status, other.err);
+    assertFalse(other.err.contains("earlier run"), other.err);
+  }
+
+  /** In = out + refused, whatever happens to the files. */
+  @Test
+  void nothingIsLostHoweverFilesAreSpoiled() throws IOException {
+    Random random = new Random(20261125);
+    List<Path> graphs;
+    try (Stream<Path> all = Files.list(folder.resolve("catalogue"))) {
+      graphs = all.filter(p -> !p.endsWith("house-reference.csv")).sorted().toList();
+    }
+    List<byte[]> sound =
+        graphs.stream()
+            .map(
+                p -> {
+                  try {
+                    return Files.readAllBytes(p);
+                  } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                  }
+                })
+            .toList();
+    List<String> rows = rows();
+    for (int trial = 0; trial < 25; trial++) {
+      for (int g = 0; g < graphs.size(); g++) {
+        spoil(graphs.get(g), sound.get(g), random);
+      }
+      List<String> spoiled = new ArrayList<>(rows);
+      for (int r = 1; r < spoiled.size(); r++) {
+        if (random.nextInt(8) == 0) {
+          spoiled.set(r, spoiledRow(spoiled.get(r), random));
+        }
+      }
+      Files.write(catalogue, spoiled);
+      Ran ran = translate("out");
+      assertEquals(0, ran.status, ran.err);
+      int out = Files.readAllLines(folder.resolve("out/summary.csv")).size() - 1;
+      long refused = ran.err.lines().filter(l -> !l.contains(" a second.")).count();
+      assertEquals(12, out + refused, "trial " + trial + ": " + ran.err);
+      assertTrue(
+          ran.out.startsWith(
+              "Of 12 graphs, " + out + " re-expressed and " + (12 - out) + " refused.\n"),
+          ran.out);
+      assertEquals(
+          out,
+          files(folder.resolve("out")).stream().filter(f -> f.startsWith("translated/")).count());
+    }
+  }
+
+  private static void spoil(Path file, byte[] sound, Random random) throws IOException {
+    byte[] bytes = sound.clone();
+    switch (random.nextInt(6)) {
+      case 0 -> bytes = new byte[0];
+      case 1 -> bytes = java.util.Arrays.copyOf(bytes, random.nextInt(bytes.length));
+      case 2 -> {
+        for (int k = 0; k < 20; k++) {
+          bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
+        }
+      }
+      case 3 -> {
+        Files.deleteIfExists(file);
+        return;
+      }
+      default -> {}
+    }
+    Files.write(file, bytes);
+  }
+
+  private static String spoiledRow(String row, Random random) {
+    return switch (random.nextInt(4)) {
+      case 0 -> row.replace("raw", "cooked");
+      case 1 -> row + ",more";
+      case 2 -> row.replace("none", "1/999");
+      default -> row.replace("catalogue/", "../../");
+    };
+  }
+
+  @Test
+  void partsAddUpToTheWhole() throws IOException {
+    replace(6, "raw", "cooked");
+    assertEquals(0, translate("whole").status);
+    List<String> whole = files(folder.resolve("whole/translated"));
+    List<String> parts = new ArrayList<>();
+    int rows = 0;
+    for (int k = 1; k <= 3; k++) {
+      Ran ran = translate("part-" + k, "--part", k + "/3");
+      assertEquals(0, ran.status, ran.err);
+      rows += Integer.parseInt(ran.out.replaceFirst("(?s)Of ([0-9]+) graphs, .*", "$1"));
+      List<String> part = files(folder.resolve("part-" + k + "/translated"));
+      for (String file : part) {
+        assertArrayEquals(
+            Files.readAllBytes(folder.resolve("whole/translated").resolve(file)),
+            Files.readAllBytes(folder.resolve("part-" + k + "/translated").resolve(file)));
+      }
+      parts.addAll(part);
+    }
+    assertEquals(12, rows);
+    assertEquals(whole, parts.stream().sorted().toList());
+    assertTrue(
+        translate("x", "--part", "4/3")
+            .err
+            .startsWith(
+                "Invalid value for option '--part' (K/N): write the number of the part and how many"
+                    + " there are, such as 2/5"));
+  }
+
+  @Test
+  void twoRunsOnOneFolderAreNotMixed() throws IOException {
+    Path out = folder.resolve("out");
+    try (org.twinrig.report.StagedFolder held =
+        org.twinrig.report.StagedFolder.beside(
+            out, org.twinrig.report.StagedFolder.Unfinished.REMOVED)) {
+      assertTrue(Files.isDirectory(held.path()));
+      Ran second = translate("out");
+      assertEquals(1, second.status);
+      assertEquals(
+          out
+              + ": another run is writing to this folder; wait for it, or name another folder with"
+              + " --out"
+              + System.lineSeparator(),
+          second.err);
+    }
+    assertEquals(0, translate("out").status);
+  }
+
+  @Test
+  void compensatedGraphsStayCompensatedWhenTheNewReferenceIsGiven() throws IOException {
+    Files.writeString(
+        folder.resolve("old.csv"), "10,3\n1000,0\n22000,-6\n", StandardCharsets.UTF_8);
+    Files.writeString(
+        folder.resolve("new.csv"), "10,5\n1000,0\n22000,-9\n", StandardCharsets.UTF_8);
+    replace(1, "raw,,none", "compensated,old.csv,none");
+    Ran raw = translate("raw");
+    assertEquals(0, raw.status, raw.err);
+    assertTrue(handling("raw", 1).contains(",compensated,raw,"), handling("raw", 1));
+    assertTrue(
+        Files.readString(folder.resolve("raw/report.html"))
+            .contains(
+                "catalogue: 1 compensated graph is given as raw ones, because no reference curve of"
+                    + " `Head with soft cheeks` is known: name it under `references` in study.yaml,"
+                    + " or with --subtract"));
+    Ran kept =
+        translate(
+            "kept",
+            "--subtract",
+            folder.resolve("new.csv").toString(),
+            "--subtract-smoothing",
+            "1/2");
+    assertEquals(0, kept.status, kept.err);
+    assertTrue(
+        handling("kept", 1).contains(",compensated,compensated,none,alike,old.csv,,new.csv,1/2,"),
+        handling("kept", 1));
+    assertTrue(Files.readString(folder.resolve("kept/report.html")).contains("Compensated graphs"));
+  }
+
+  private String handling(String out, int row) throws IOException {
+    return Files.readAllLines(folder.resolve(out).resolve("handling.csv")).get(row);
+  }
+
+  @Test
+  void aCompensatedGraphWithoutAnyReferenceIsRefused() throws IOException {
+    replace(1, "raw,,none", "compensated,,none");
+    Ran ran = translate("out");
+    assertEquals(0, ran.status);
+    assertTrue(
+        ran.err.contains(
+            "catalogue/g-001.csv: the compensated graph names no `reference`, and the study has none"
+                + " for its old fixture; name the file of the curve that was subtracted, or give the"
+                + " raw graph"),
+        ran.err);
+    assertTrue(ran.out.startsWith("Of 12 graphs, 11 re-expressed and 1 refused."), ran.out);
+  }
+
+  @Test
+  void aSmoothedGraphGoesThroughAStudySmoothedAlike() throws IOException {
+    replace(1, ",none", ",1/3");
+    Ran byFile = translate("file");
+    assertEquals(0, byFile.status, byFile.err);
+    assertTrue(handling("file", 1).contains(",1/3,marked,"), handling("file", 1));
+    Ran byStudy =
+        run(
+            "translate",
+            STUDY.toString(),
+            "--catalogue",
+            catalogue.toString(),
+            "--out",
+            folder.resolve("study").toString());
+    assertEquals(0, byStudy.status, byStudy.err);
+    assertTrue(
+        handling("study", 1).contains(",1/3,study smoothed as the graph,"), handling("study", 1));
+  }
+
+  @Test
+  void aReferenceIsReExpressedWithTheIntervalOfTheMean() throws IOException {
+    Path curve = folder.resolve("old.csv");
+    Files.writeString(curve, "10,3\n1000,0\n22000,-6\n", StandardCharsets.UTF_8);
+    Ran ran = reference(curve, "--kind", "in-ear");
+    assertEquals(0, ran.status, ran.err);
+    assertTrue(ran.out.startsWith("Re-expressed with the mean transfer of `in-ear` ("), ran.out);
+    List<String> transfer =
+        Files.readAllLines(translation.resolveSibling("transfer.csv")).stream()
+            .filter(l -> l.startsWith("in-ear,"))
+            .toList();
+    List<String> rows = Files.readAllLines(folder.resolve("moved/reference.csv"));
+    assertEquals(
+        "band_hz,from_db,to_db,ci_low_db,ci_high_db,sim_low_db,sim_high_db,mark,reasons",
+        rows.get(0));
+    for (int b = 0; b < transfer.size(); b++) {
+      String[] t = transfer.get(b).split(",", -1);
+      String[] r = rows.get(b + 1).split(",", -1);
+      double from = Double.parseDouble(r[1]);
+      for (int c = 0; c < 5; c++) {
+        int column = List.of(5, 7, 8, 9, 10).get(c);
+        assertEquals(
+            Double.parseDouble(t[column]), Double.parseDouble(r[c + 2]) - from, 2e-6, t[1]);
+      }
+    }
+    assertEquals(
+        "--kind: a reference needs the kind whose mean transfer is to be applied; kinds of the"
+            + " study: open over-ear, closed over-ear, in-ear, on-ear"
+            + System.lineSeparator(),
+        reference(curve).err);
+    assertEquals(
+        "--kind: the study has no kind `in-eer`; did you mean `in-ear`? kinds of the study: open"
+            + " over-ear, closed over-ear, in-ear, on-ear"
+            + System.lineSeparator(),
+        reference(curve, "--kind", "in-eer").err);
+  }
+
+  private Ran reference(Path curve, String... more) {
+    List<String> arguments =
+        new ArrayList<>(
+            List.of(
+                "translate",
+                translation.toString(),
+                "--reference",
+                curve.toString(),
+                "--out",
+                folder.resolve("moved").toString()));
+    arguments.addAll(List.of(more));
+    return run(arguments.toArray(String[]::new));
+  }
+
+  @Test
+  void thereAndBackThroughTwoStudies() throws IOException {
+    Path back = folder.resolve("back.json");
+    // The same study read the other way, as a file of its own.
+    String text = Files.readString(translation, StandardCharsets.UTF_8);
+    Files.writeString(back, text, StandardCharsets.UTF_8);
+    Ran wrong = translate("out", "--then", back.toString());
+    assertEquals(1, wrong.status);
+    assertEquals(
+        back
+            + ": the study starts from `Flat-plate ear simulator`, but the one before it ends on"
+            + " `Head with soft cheeks`; give studies that meet on one fixture, with the same label"
+            + " in both"
+            + System.lineSeparator(),
+        wrong.err);
+    assertEquals(
+        translation
+            + ": a translation file cannot be read the other way: the reverse is fitted anew from"
+            + " the captures; give the study's folder with --reverse"
+            + System.lineSeparator(),
+        translate("out", "--reverse").err);
+  }
+
+  @Test
+  void optionsThatDoNotGoTogetherAreRefused() {
+    assertTrue(
+        translate("out", "--kind", "in-ear")
+            .err
+            .startsWith(
+                "--kind belongs to --reference; a catalogue names the kind of every graph"));
+    assertTrue(
+        translate("out", "--subtract-smoothing", "1/3")
+            .err
+            .startsWith("--subtract-smoothing needs the curve of --subtract"));
+    assertEquals(2, translate("out", "--reverse", "--then", "x").status);
+  }
+}

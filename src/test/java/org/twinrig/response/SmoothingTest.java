@@ -1,0 +1,112 @@
+package org.twinrig.response;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Optional;
+import java.util.Random;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+
+/** Smoothing against a direct average of powers, and what must hold of any smoothing. */
+class SmoothingTest {
+  private static final double OCTAVE = Math.pow(10, 0.3);
+
+  private static Response drawn(long seed, int points) {
+    Random random = new Random(seed);
+    double[] hz = new double[points];
+    double[] db = new double[points];
+    double lg = Math.log(15);
+    for (int k = 0; k < points; k++) {
+      lg += Math.log(22_000.0 / 15) / points * (0.2 + 1.6 * random.nextDouble());
+      hz[k] = Math.exp(lg);
+      db[k] = 70 + 12 * random.nextGaussian();
+    }
+    return Response.copyOf(hz, db);
+  }
+
+  /** Mean of {@code 10^(L/10)} over 20 000 samples of the stretch, evenly spaced in ln f. */
+  private static double direct(Response curve, double hz, int fraction) {
+    double lower = Math.log(Math.max(curve.fromHz(), hz * Math.pow(OCTAVE, -0.5 / fraction)));
+    double upper = Math.log(Math.min(curve.toHz(), hz * Math.pow(OCTAVE, 0.5 / fraction)));
+    int samples = 20_000;
+    double sum = 0;
+    for (int k = 0; k < samples; k++) {
+      double f = Math.exp(lower + (upper - lower) * (k + 0.5) / samples);
+      f = Math.min(Math.max(f, curve.fromHz()), curve.toHz());
+      sum += Math.pow(10, curve.levelAt(f).orElseThrow() / 10);
+    }
+    return 10 * Math.log10(sum / samples);
+  }
+
+  @Property(tries = 30)
+  void everyPointIsTheMeanSquareAroundIt(
+      @ForAll long seed, @ForAll @IntRange(min = 1, max = 48) int n) {
+    Response curve = drawn(seed, 60);
+    Response smooth = new Smoothing(n).apply(curve);
+    for (int k = 0; k < curve.size(); k += 7) {
+      assertEquals(curve.frequencyHz(k), smooth.frequencyHz(k));
+      assertEquals(direct(curve, curve.frequencyHz(k), n), smooth.levelDb(k), 2e-4);
+    }
+  }
+
+  @Property(tries = 50)
+  void aLevelAddedBeforeIsThereAfter(
+      @ForAll long seed, @ForAll @IntRange(min = 1, max = 48) int n) {
+    Response curve = drawn(seed, 40);
+    Response shifted = new Smoothing(n).apply(curve.plus(-31.4));
+    Response smooth = new Smoothing(n).apply(curve);
+    for (int k = 0; k < curve.size(); k++) {
+      assertEquals(smooth.levelDb(k) - 31.4, shifted.levelDb(k), 1e-9);
+    }
+  }
+
+  /** Closed form: over a straight line the mean of powers is the line's plus a constant. */
+  @Test
+  void aStraightLineKeepsItsSlope() {
+    Response line =
+        Response.copyOf(new double[] {10, 100, 1000, 10_000}, new double[] {0, 20, 40, 60});
+    Response smooth = new Smoothing(3).apply(line);
+    double z = 20 * Math.log(10) / 10 * Math.log10(OCTAVE) / 3; // nepers over a third octave
+    double constant = 10 * Math.log10(Math.sinh(z / 2) / (z / 2));
+    assertEquals(20 + constant, smooth.levelDb(1), 1e-9);
+    assertEquals(40 + constant, smooth.levelDb(2), 1e-9);
+  }
+
+  @Test
+  void noneLeavesTheCurveAlone() {
+    Response curve = drawn(3, 20);
+    assertSame(curve, Smoothing.NONE.apply(curve));
+  }
+
+  @Test
+  void itIsWrittenAsPartsOfAnOctave() {
+    assertEquals(Optional.of(Smoothing.NONE), Smoothing.of("none"));
+    assertEquals(Optional.of(new Smoothing(12)), Smoothing.of(" 1/12 "));
+    for (String wrong :
+        new String[] {"", "0", "1/0", "1/49", "1/012", "2/3", "12", "1 / 3", "None"}) {
+      assertEquals(Optional.empty(), Smoothing.of(wrong), wrong);
+    }
+    assertEquals("1/3", new Smoothing(3).word());
+    assertEquals("smoothed to 1/3 octave", new Smoothing(3).plain());
+    assertEquals("not smoothed", Smoothing.NONE.plain());
+    assertEquals(
+        "smoothing must be 1/1 to 1/48 octave or none, but is 1/49",
+        assertThrows(IllegalArgumentException.class, () -> new Smoothing(49)).getMessage());
+    assertThrows(IllegalArgumentException.class, () -> new Smoothing(-1));
+  }
+
+  @Test
+  void widerMeansMoreOfTheAxis() {
+    assertTrue(new Smoothing(3).widerThan(new Smoothing(12)));
+    assertTrue(new Smoothing(48).widerThan(Smoothing.NONE));
+    assertFalse(Smoothing.NONE.widerThan(new Smoothing(48)));
+    assertFalse(new Smoothing(6).widerThan(new Smoothing(6)));
+    assertFalse(Smoothing.NONE.widerThan(Smoothing.NONE));
+  }
+}

@@ -1,0 +1,156 @@
+package org.twinrig.translation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.regression.StudentT;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.Reason;
+import org.twinrig.response.Response;
+import org.twinrig.response.Smoothing;
+import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Settings;
+
+/** Ways over several fixtures, and there and back. */
+class ChainTest {
+  private static SmallStudy first;
+  private static SmallStudy back;
+  private static SmallStudy others;
+
+  @BeforeAll
+  static void analyse() throws UnusableInput {
+    first = SmallStudy.of(14, 21, Settings.defaults());
+    back = SmallStudy.of(14, 22, Settings.defaults()).reversed();
+    others = SmallStudy.of(14, 23, Settings.defaults());
+  }
+
+  private static OldGraphFile graph(Response curve) {
+    CatalogueEntry entry = CatalogueEntry.raw("a", "in-ear", 1);
+    return new OldGraphFile(entry, curve, curve, Optional.empty());
+  }
+
+  private static TranslatedGraph through(Response curve, Translation... legs) {
+    return new GraphWay(Translations.of(List.of(legs))).of(graph(curve)).given();
+  }
+
+  /** There by one study, back by the reverse of another: the original lies in its interval. */
+  @Test
+  void theRoundTripHoldsTheOriginal() {
+    int held = 0;
+    int judged = 0;
+    for (Response curve : others.old()) {
+      TranslatedGraph round = through(curve, first.translation(), back.translation());
+      for (TranslatedBand band : round.bands()) {
+        TranslatedBand.Predicted p = band.predicted().orElseThrow();
+        double original = band.fromDb().orElseThrow();
+        judged++;
+        held += p.lowDb() <= original && original <= p.highDb() ? 1 : 0;
+      }
+    }
+    double share = (double) held / judged;
+    assertTrue(share >= 0.95, "held: " + share);
+  }
+
+  /** The reverse is fitted anew: it is no mirror image of the study where windows predict. */
+  @Test
+  void theReverseIsFittedAnew() throws UnusableInput {
+    Translation there = first.translation();
+    Translation mirrored = first.reversed().translation();
+    assertEquals(there.origin().from(), mirrored.origin().to());
+    assertEquals(there.origin().to(), mirrored.origin().from());
+    Response curve = first.old().get(0);
+    TranslatedGraph round = through(curve, there, mirrored);
+    double largest = 0;
+    for (TranslatedBand band : round.bands()) {
+      largest =
+          Math.max(
+              largest,
+              Math.abs(band.predicted().orElseThrow().toDb() - band.fromDb().orElseThrow()));
+    }
+    assertTrue(largest > 0.1, "largest: " + largest);
+  }
+
+  /** With offsets alone the standard uncertainties add in squares, JCGM 100:2008, 5.1.2. */
+  @Test
+  void uncertaintiesOfLegsAddInSquares() throws UnusableInput {
+    Settings plain = Settings.defaults().withModel(PredictionModel.OFFSET);
+    Translation a = SmallStudy.of(8, 31, plain).translation();
+    Translation b = SmallStudy.of(12, 32, plain).reversed().translation();
+    Response curve = first.old().get(3);
+    CatalogueEntry many = CatalogueEntry.raw("a", "in-ear", 3);
+    TranslatedGraph leg = new Translator(a).apply(many, curve);
+    TranslatedGraph chain =
+        new GraphWay(Translations.of(List.of(a, b)))
+            .of(new OldGraphFile(many, curve, curve, Optional.empty()))
+            .given();
+    for (int k = 0; k < chain.bands().size(); k++) {
+      TranslatedBand.Predicted one = leg.bands().get(k).predicted().orElseThrow();
+      TranslatedBand.Predicted both = chain.bands().get(k).predicted().orElseThrow();
+      double u1 = one.halfDb() / StudentT.twoSided(0.95, 7);
+      double u2 = prediction(b, k) / StudentT.twoSided(0.95, 11);
+      double squares = u1 * u1 + u2 * u2;
+      double freedom = squares * squares / (Math.pow(u1, 4) / 7 + Math.pow(u2, 4) / 11);
+      assertEquals((int) Math.floor(freedom + 1e-9), both.degreesOfFreedom());
+      assertEquals(
+          StudentT.twoSided(0.95, (int) both.degreesOfFreedom()) * Math.sqrt(squares),
+          both.halfDb(),
+          1e-9);
+      assertEquals(leg.bands().get(k).fromDb(), chain.bands().get(k).fromDb());
+    }
+  }
+
+  private static double prediction(Translation translation, int band) {
+    return ((org.twinrig.regression.BandOutcome.Fitted)
+            translation.kinds().get(0).bands().get(band).outcome())
+        .prediction()
+        .halfDb();
+  }
+
+  /** What lowered a mark on the first leg for another cause than width lowers it at the end. */
+  @Test
+  void causesOfTheFirstLegStay() {
+    Response curve = others.old().get(5);
+    TranslatedGraph leg = through(curve, first.translation());
+    TranslatedGraph chain = through(curve, first.translation(), back.translation());
+    int outside = 0;
+    for (int k = 0; k < chain.bands().size(); k++) {
+      if (leg.bands().get(k).reasons().contains(Reason.OUTSIDE_EAR_SIMULATOR_RANGE)) {
+        outside++;
+        assertTrue(chain.bands().get(k).reasons().contains(Reason.OUTSIDE_EAR_SIMULATOR_RANGE));
+        assertFalse(chain.bands().get(k).mark() == Mark.RELIABLE);
+      }
+    }
+    assertTrue(outside > 10, "bands: " + outside);
+  }
+
+  @Test
+  void legsMustShareBandsAndConfidence() throws UnusableInput {
+    Translation other = SmallStudy.of(6, 1, Settings.defaults().withConfidence(0.9)).translation();
+    assertEquals(
+        "the studies have another confidence",
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Translations.of(List.of(first.translation(), other)))
+            .getMessage());
+    assertEquals(
+        "a way needs at least one leg",
+        assertThrows(IllegalArgumentException.class, () -> Translations.of(List.of()))
+            .getMessage());
+  }
+
+  @Test
+  void theWholeNamesEveryLeg() {
+    Translation whole = Translations.of(List.of(first.translation(), back.translation())).whole();
+    assertEquals(first.translation().origin().from(), whole.origin().from());
+    assertEquals(back.translation().origin().to(), whole.origin().to());
+    assertEquals("none + none", whole.origin().fingerprint());
+    assertEquals(Smoothing.NONE, whole.handling().captureSmoothing());
+  }
+}
