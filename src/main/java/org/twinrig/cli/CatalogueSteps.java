@@ -142,7 +142,7 @@ final class CatalogueSteps {
             "catalogue",
             0,
             Numbers.count(raw, "compensated graph is", "compensated graphs are")
-                + " given as raw ones, because no reference curve of `"
+                + " given raw, because no reference curve of `"
                 + whole.origin().to()
                 + "` is known: name it under `references` in study.yaml, or with --subtract"));
     return new Findings<>(outcome.value(), problems);
