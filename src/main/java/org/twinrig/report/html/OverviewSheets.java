@@ -1,6 +1,7 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -17,6 +18,8 @@ import org.twinrig.translation.Treatment;
 
 /** The catalogue seen from above, as tables of the page. */
 final class OverviewSheets {
+  private static final int MOST_OF_A_KIND = 5;
+
   private OverviewSheets() {}
 
   /** Which units would help the other graphs most. */
@@ -26,7 +29,11 @@ final class OverviewSheets {
             + " and "
             + Numbers.hertz(translation.handling().publishing().compared().toHz());
     List<List<Sheet.Cell>> rows = new ArrayList<>();
+    Map<String, Integer> shown = new HashMap<>();
     for (UnitsToMeasure.Choice choice : overview.choices()) {
+      if (shown.merge(choice.kind(), 1, Integer::sum) > MOST_OF_A_KIND) {
+        continue;
+      }
       rows.add(
           List.of(
               Sheet.text(choice.unit()),
@@ -42,7 +49,10 @@ final class OverviewSheets {
             + " prediction variance when one row is added to the fit, averaged over the graphs and"
             + " the bands between "
             + range
-            + "). The spread of single units about the rule stays; no unit can cut that.",
+            + "). The spread of single units about the rule stays; no unit can cut that. Kinds the"
+            + " study has too few units of come first. The first "
+            + MOST_OF_A_KIND
+            + " of each kind are listed; units-to-measure.csv has more.",
         new Sheet(
             "Units worth measuring on both fixtures",
             List.of(

@@ -3,12 +3,15 @@ package org.twinrig.report.table;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Mark;
@@ -29,7 +32,8 @@ import tech.tablesaw.api.Table;
  *
  * @param decisions one row per kind and decision that occurs
  * @param zones one row per kind and zone of its transfer
- * @param choices units worth measuring, the most useful first within each kind
+ * @param choices units worth measuring: kinds with too few units before the others, and these by
+ *     how much their first unit would help; within a kind in the order they were chosen
  */
 public record CatalogueOverview(
     List<Decided> decisions, List<ZoneShare> zones, List<UnitsToMeasure.Choice> choices) {
@@ -75,22 +79,38 @@ public record CatalogueOverview(
         .lines()
         .forEach(l -> byKind.computeIfAbsent(l.entry().kind(), k -> new ArrayList<>()).add(l));
     List<ZoneShare> zones = new ArrayList<>();
-    List<UnitsToMeasure.Choice> choices = new ArrayList<>();
+    List<List<UnitsToMeasure.Choice>> choices = new ArrayList<>();
     for (TransferFunction kind : translation.kinds()) {
       List<CatalogueRun.Line> lines = byKind.getOrDefault(kind.kind(), List.of());
       if (!lines.isEmpty()) {
         Zone.of(kind.bands()).forEach(z -> zones.add(share(kind, z, lines)));
-        choices.addAll(
-            UnitsToMeasure.of(
-                kind,
-                lines.stream()
-                    .map(l -> new UnitsToMeasure.Graph(l.entry().unit(), l.sketch()))
-                    .toList(),
-                translation.handling().publishing(),
-                MOST_CHOICES));
+        choices.add(choices(kind, lines, translation));
       }
     }
-    return new CatalogueOverview(decided(outcome.lines()), zones, choices);
+    Set<String> tooFew =
+        translation.kindsWithTooFewUnits().stream()
+            .map(TransferFunction::kind)
+            .collect(Collectors.toSet());
+    return new CatalogueOverview(
+        decided(outcome.lines()),
+        zones,
+        choices.stream()
+            .filter(c -> !c.isEmpty())
+            .sorted(
+                Comparator.comparing(
+                        (List<UnitsToMeasure.Choice> c) -> !tooFew.contains(c.get(0).kind()))
+                    .thenComparingDouble(c -> c.get(0).afterDb() - c.get(0).beforeDb()))
+            .flatMap(List::stream)
+            .toList());
+  }
+
+  private static List<UnitsToMeasure.Choice> choices(
+      TransferFunction kind, List<CatalogueRun.Line> lines, Translation translation) {
+    return UnitsToMeasure.of(
+        kind,
+        lines.stream().map(l -> new UnitsToMeasure.Graph(l.entry().unit(), l.sketch())).toList(),
+        translation.handling().publishing(),
+        MOST_CHOICES);
   }
 
   private static ZoneShare share(TransferFunction kind, Zone zone, List<CatalogueRun.Line> lines) {
