@@ -1,6 +1,9 @@
 package org.twinrig.analysis;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.twinrig.capture.CaptureEntry;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
 import org.twinrig.study.AnchoredCapture;
@@ -52,9 +55,23 @@ public record StudyOutcome(
         study.settings().minUnits(),
         new Translation.Handling(
             study.settings().captureSmoothing(),
+            sidesPerSeating(),
             study.settings().publishing(),
             study.reference(study.from()),
             study.reference(study.to())),
         kinds.stream().map(KindOutcome::transfer).toList());
+  }
+
+  /** Mean number of sides over the accepted seatings on the old fixture. */
+  private double sidesPerSeating() {
+    Map<String, Integer> sides = new HashMap<>();
+    for (AnchoredCapture capture : screening.accepted()) {
+      CaptureEntry entry = capture.capture().entry();
+      if (entry.fixture().equals(study.from().name())) {
+        sides.merge(entry.unit() + "\n" + entry.seating(), 1, Integer::sum);
+      }
+    }
+    double mean = sides.values().stream().mapToInt(n -> n).average().orElse(1);
+    return Math.min(2, Math.max(1, mean));
   }
 }

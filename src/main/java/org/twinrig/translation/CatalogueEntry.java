@@ -12,7 +12,7 @@ import org.twinrig.response.Smoothing;
  * @param unit the unit it shows
  * @param kind the unit's kind, or {@link Translation#UNKNOWN_KIND}
  * @param file the file as the lab wrote it, relative to the table
- * @param seatings how many seatings were averaged; nothing when not known
+ * @param averaged how many seatings and sides were averaged
  * @param subtracted the curve that was subtracted; nothing for a raw graph
  * @param smoothing what the graph was smoothed by; nothing when not stated
  * @param line the line of catalogue.csv, from 1
@@ -22,7 +22,7 @@ public record CatalogueEntry(
     String unit,
     String kind,
     String file,
-    OptionalInt seatings,
+    Averaged averaged,
     Optional<Subtracted> subtracted,
     Optional<Smoothing> smoothing,
     int line) {
@@ -32,9 +32,7 @@ public record CatalogueEntry(
     if (graph.isBlank() || unit.isBlank() || kind.isBlank() || file.isBlank()) {
       throw new IllegalArgumentException("a graph needs a name, a unit, a kind and a file");
     }
-    if (seatings.isPresent() && seatings.getAsInt() < 1) {
-      throw new IllegalArgumentException("seatings must be 1 or more");
-    }
+    Objects.requireNonNull(averaged, "averaged");
     Objects.requireNonNull(subtracted, "subtracted");
     Objects.requireNonNull(smoothing, "smoothing");
   }
@@ -53,7 +51,7 @@ public record CatalogueEntry(
         graph,
         kind,
         "none",
-        OptionalInt.of(seatings),
+        Averaged.overSeatings(seatings),
         Optional.empty(),
         Optional.of(Smoothing.NONE),
         1);
@@ -69,12 +67,53 @@ public record CatalogueEntry(
   public record Subtracted(Optional<String> file, Optional<Smoothing> smoothing) {}
 
   /**
-   * How many seatings the graph is taken to average.
+   * What a graph averages.
    *
-   * @return the number the lab gave, or 1 when it is not known: the cautious choice
+   * @param seatings how many seatings; nothing when not known
+   * @param sides how many sides of each seating, 1 or 2; nothing when not known
    */
-  public int averagedSeatings() {
-    return seatings.orElse(1);
+  public record Averaged(OptionalInt seatings, OptionalInt sides) {
+    /** Checks the numbers. */
+    public Averaged {
+      if (seatings.isPresent() && seatings.getAsInt() < 1) {
+        throw new IllegalArgumentException("seatings must be 1 or more");
+      }
+      if (sides.isPresent() && sides.getAsInt() != 1 && sides.getAsInt() != 2) {
+        throw new IllegalArgumentException("sides must be 1 or 2");
+      }
+    }
+
+    /**
+     * Neither is known.
+     *
+     * @return the average
+     */
+    public static Averaged unknown() {
+      return new Averaged(OptionalInt.empty(), OptionalInt.empty());
+    }
+
+    /**
+     * Over seatings whose sides are as in the study.
+     *
+     * @param seatings how many
+     * @return the average
+     */
+    public static Averaged overSeatings(int seatings) {
+      return new Averaged(OptionalInt.of(seatings), OptionalInt.empty());
+    }
+
+    /**
+     * How many seatings of the study the graph counts as: {@code m·(its sides / the study's
+     * sides)}, because the sides of a seating scatter each by itself. One seating when the number
+     * is not known, the cautious choice; sides as in the study when theirs is not.
+     *
+     * @param studySides how many sides a seating of the study averages
+     * @return above 0
+     */
+    public double asSeatingsOf(double studySides) {
+      double ofEach = sides.isPresent() ? sides.getAsInt() / studySides : 1;
+      return seatings.orElse(1) * ofEach;
+    }
   }
 
   /**

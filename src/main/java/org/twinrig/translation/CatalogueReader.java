@@ -18,7 +18,7 @@ public final class CatalogueReader {
   private static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("graph", "unit", "kind", "file"),
-          List.of("seatings", "form", "reference", "reference_smoothing", "smoothing"));
+          List.of("seatings", "sides", "form", "reference", "reference_smoothing", "smoothing"));
 
   private static final String RAW = "raw";
   private static final String COMPENSATED = "compensated";
@@ -88,10 +88,9 @@ public final class CatalogueReader {
     String kind = row.text("kind");
     String file = row.text("file");
     String form = row.word("form", List.of(RAW, COMPENSATED), RAW);
-    OptionalInt seatings =
-        row.has("seatings")
-            ? OptionalInt.of(row.count("seatings", 1, 10_000))
-            : OptionalInt.empty();
+    CatalogueEntry.Averaged averaged =
+        new CatalogueEntry.Averaged(
+            countIfAny(row, "seatings", 10_000), countIfAny(row, "sides", 2));
     Optional<CatalogueEntry.Subtracted> subtracted = subtracted(row, form);
     Optional<Smoothing> smoothing = smoothing(row, "smoothing");
     Integer before = lineOfGraph.putIfAbsent(graph, row.line());
@@ -103,7 +102,7 @@ public final class CatalogueReader {
     return row.ifSound(
         () ->
             new CatalogueEntry(
-                graph, unit, kind, file, seatings, subtracted, smoothing, row.line()));
+                graph, unit, kind, file, averaged, subtracted, smoothing, row.line()));
   }
 
   private static Optional<CatalogueEntry.Subtracted> subtracted(LabRow row, String form) {
@@ -120,6 +119,10 @@ public final class CatalogueReader {
               + " empty");
     }
     return Optional.empty();
+  }
+
+  private static OptionalInt countIfAny(LabRow row, String column, int most) {
+    return row.has(column) ? OptionalInt.of(row.count(column, 1, most)) : OptionalInt.empty();
   }
 
   private static Optional<Smoothing> smoothing(LabRow row, String column) {

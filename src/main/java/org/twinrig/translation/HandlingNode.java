@@ -24,7 +24,8 @@ final class HandlingNode {
 
   static ObjectNode of(Translation.Handling handling) {
     ObjectNode node = NODES.objectNode();
-    node.put("capture_smoothing", handling.captureSmoothing().word());
+    node.put("capture_smoothing", handling.captureSmoothing().word())
+        .put("sides_per_seating", handling.sidesPerSeating());
     node.putObject("publishing")
         .put("from_hz", handling.publishing().compared().fromHz())
         .put("to_hz", handling.publishing().compared().toHz())
@@ -51,6 +52,7 @@ final class HandlingNode {
     JsonNode publishing = child(node, "publishing");
     return new Translation.Handling(
         smoothing(string(node, "capture_smoothing")),
+        number(node, "sides_per_seating"),
         new PublishingRule(
             new FrequencyRange(number(publishing, "from_hz"), number(publishing, "to_hz")),
             number(publishing, "lost_octaves")),

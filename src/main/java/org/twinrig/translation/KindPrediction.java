@@ -25,7 +25,7 @@ record KindPrediction(
     boolean outside) {
 
   static KindPrediction of(
-      MarkedBand marked, BandOutcome.Fitted fitted, OldGraph graph, int band, int seatings) {
+      MarkedBand marked, BandOutcome.Fitted fitted, OldGraph graph, int band, double seatings) {
     BandOutcome.Prediction prediction = fitted.prediction();
     OptionalDouble shift = OptionalDouble.empty();
     if (prediction.window().isPresent() && graph.pinned().isPresent()) {

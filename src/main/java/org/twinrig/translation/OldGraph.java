@@ -109,7 +109,7 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   }
 
   /** How many seatings the graph counts as averaged over. */
-  double seatings(int stated, double ofStudy) {
+  double seatings(double stated, double ofStudy) {
     return carried.isPresent() ? ofStudy : stated;
   }
 

@@ -57,23 +57,33 @@ public record Translation(
    * How graphs are taken and given.
    *
    * @param captureSmoothing what the study's captures were smoothed by
+   * @param sidesPerSeating how many sides a seating on the old fixture averages, 1 to 2
    * @param publishing when a re-expressed graph may be published
    * @param oldReference the curve the lab subtracts from graphs made on the old fixture, if any
    * @param newReference the curve it subtracts on the new fixture, if any
    */
   public record Handling(
       Smoothing captureSmoothing,
+      double sidesPerSeating,
       PublishingRule publishing,
       Optional<ReferenceCurve> oldReference,
       Optional<ReferenceCurve> newReference) {
+    /** Checks the number of sides. */
+    public Handling {
+      if (!(sidesPerSeating >= 1 && sidesPerSeating <= 2)) {
+        throw new IllegalArgumentException(
+            "a seating has 1 to 2 sides, but " + sidesPerSeating + " were given");
+      }
+    }
+
     /**
-     * Captures as measured, the standard rule, no reference curves.
+     * Captures as measured, one side a seating, the standard rule, no reference curves.
      *
      * @return the plainest handling
      */
     public static Handling plain() {
       return new Handling(
-          Smoothing.NONE, PublishingRule.standard(), Optional.empty(), Optional.empty());
+          Smoothing.NONE, 1, PublishingRule.standard(), Optional.empty(), Optional.empty());
     }
 
     /**
@@ -83,7 +93,8 @@ public record Translation(
      * @return the changed handling
      */
     public Handling withNewReference(ReferenceCurve reference) {
-      return new Handling(captureSmoothing, publishing, oldReference, Optional.of(reference));
+      return new Handling(
+          captureSmoothing, sidesPerSeating, publishing, oldReference, Optional.of(reference));
     }
 
     /**
@@ -93,7 +104,7 @@ public record Translation(
      * @return the changed handling
      */
     public Handling withPublishing(PublishingRule rule) {
-      return new Handling(captureSmoothing, rule, oldReference, newReference);
+      return new Handling(captureSmoothing, sidesPerSeating, rule, oldReference, newReference);
     }
   }
 

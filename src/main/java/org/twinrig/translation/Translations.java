@@ -120,6 +120,7 @@ public final class Translations {
     Translation.Handling handling =
         new Translation.Handling(
             first().handling().captureSmoothing(),
+            first().handling().sidesPerSeating(),
             first().handling().publishing(),
             first().handling().oldReference(),
             last.handling().newReference());

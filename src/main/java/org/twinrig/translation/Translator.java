@@ -105,15 +105,16 @@ public final class Translator {
         unknown
             ? translation.candidatesForUnknown()
             : translation.kind(entry.kind()).map(List::of).orElse(List.of());
+    double seatings = entry.averaged().asSeatingsOf(translation.handling().sidesPerSeating());
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
-      bands.add(band(graph, b, candidates, entry.averagedSeatings()));
+      bands.add(band(graph, b, candidates, seatings));
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
   }
 
   private TranslatedBand band(
-      OldGraph graph, int b, List<TransferFunction> candidates, int seatings) {
+      OldGraph graph, int b, List<TransferFunction> candidates, double seatings) {
     Band band = translation.grid().band(b);
     OptionalDouble level = graph.levels().level(b);
     if (level.isEmpty()) {

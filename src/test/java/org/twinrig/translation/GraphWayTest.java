@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.SmoothedStudy;
@@ -37,7 +36,14 @@ class GraphWayTest {
 
   private static CatalogueEntry entry(Optional<Smoothing> smoothing) {
     return new CatalogueEntry(
-        "a", "a", "in-ear", "a.csv", OptionalInt.of(3), Optional.empty(), smoothing, 2);
+        "a",
+        "a",
+        "in-ear",
+        "a.csv",
+        CatalogueEntry.Averaged.overSeatings(3),
+        Optional.empty(),
+        smoothing,
+        2);
   }
 
   private static OldGraphFile raw(Response curve, Smoothing smoothing) {
@@ -244,7 +250,7 @@ class GraphWayTest {
     Translation coarse =
         translation.withHandling(
             new Translation.Handling(
-                sixth, translation.handling().publishing(), Optional.empty(), Optional.empty()));
+                sixth, 1, translation.handling().publishing(), Optional.empty(), Optional.empty()));
     TranslatedGraph given = way(coarse).of(raw(graph, Smoothing.NONE)).given();
     assertEquals(SmoothingMatch.GRAPH_SMOOTHED, given.treatment().smoothing());
     assertEquals(

@@ -49,7 +49,9 @@ final class CatalogueRules {
             + " unreliable.");
     rules.add(
         "Where the number of averaged seatings is not given it is taken as one, which widens the"
-            + " interval.");
+            + " interval; where the number of sides is not given it is taken to be that of the study ("
+            + Numbers.fixed(translation.handling().sidesPerSeating(), 1)
+            + " a seating).");
     rules.addAll(compensated(lines));
     rules.addAll(smoothing(translation, lines));
     return rules;

@@ -108,7 +108,7 @@ public final class CatalogueTables {
   public static void writeHandling(CatalogueRun.Outcome outcome, Path file) throws IOException {
     ResultTable table =
         new ResultTable(
-            ("graph,file,sha256,seatings_taken,form_from,form_to,smoothing,smoothing_match,"
+            ("graph,file,sha256,seatings_taken,sides,form_from,form_to,smoothing,smoothing_match,"
                     + "old_reference,old_reference_smoothing,new_reference,"
                     + "new_reference_smoothing,change_rms_db,fixture_change_rms_db,"
                     + "reference_change_rms_db")
@@ -120,7 +120,8 @@ public final class CatalogueTables {
           .text(entry.graph())
           .text(entry.file())
           .word(line.sha256().substring(0, SHA256_DIGITS))
-          .count(entry.averagedSeatings())
+          .count(entry.averaged().seatings().orElse(1))
+          .word(sides(entry))
           .word(form(treatment.before()))
           .word(form(treatment.now()))
           .word(entry.smoothing().map(Smoothing::word).orElse(""))
@@ -134,6 +135,13 @@ public final class CatalogueTables {
           .endRow();
     }
     table.write(file);
+  }
+
+  /** Empty where they are taken to be as in the study. */
+  private static String sides(CatalogueEntry entry) {
+    return entry.averaged().sides().isPresent()
+        ? Integer.toString(entry.averaged().sides().getAsInt())
+        : "";
   }
 
   private static String form(Optional<Treatment.Reference> reference) {

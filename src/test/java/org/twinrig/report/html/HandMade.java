@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.ErrorBudget;
@@ -81,7 +80,7 @@ final class HandMade {
             "Alder 3",
             kind,
             "g.csv",
-            OptionalInt.empty(),
+            CatalogueEntry.Averaged.unknown(),
             Optional.empty(),
             Optional.of(Smoothing.NONE),
             2),
