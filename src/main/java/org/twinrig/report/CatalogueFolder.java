@@ -203,7 +203,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
   private static void removeOthers(Path place, Set<String> wanted) throws IOException {
     try (java.util.stream.Stream<Path> files = Files.list(place)) {
       for (Path file : (Iterable<Path>) files::iterator) {
-        String name = file.getFileName().toString();
+        String name = place.relativize(file).toString();
         if (!wanted.contains(name.substring(0, name.lastIndexOf('.')))) {
           Files.delete(file);
         }
