@@ -1,8 +1,11 @@
 package org.twinrig.analysis;
 
 import java.util.List;
+import java.util.Optional;
+import org.twinrig.evidence.Repeatability;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
 import org.twinrig.translation.Translation;
@@ -15,6 +18,7 @@ import org.twinrig.translation.Translation;
  * @param captures every capture that could be used, whether it counted or not
  * @param screening which of them counted, and what was found
  * @param kinds one outcome per kind that has units on both fixtures
+ * @param sessions what the check unit says of the sessions, if the study names one
  * @param problems what was wrong with captures, found on this way
  */
 public record StudyOutcome(
@@ -23,6 +27,7 @@ public record StudyOutcome(
     List<AnchoredCapture> captures,
     Screening screening,
     List<KindOutcome> kinds,
+    Optional<SessionReview> sessions,
     List<Problem> problems) {
 
   /** Copies the lists. */
@@ -30,6 +35,22 @@ public record StudyOutcome(
     captures = List.copyOf(captures);
     kinds = List.copyOf(kinds);
     problems = List.copyOf(problems);
+  }
+
+  /**
+   * How well seatings repeat.
+   *
+   * @return one entry per kind, in their order
+   */
+  public List<Repeatability> repeatability() {
+    return kinds.stream()
+        .map(
+            k ->
+                Repeatability.of(
+                    k.paired(),
+                    study.settings().sessions().checkUnit(),
+                    study.settings().confidence()))
+        .toList();
   }
 
   /**

@@ -10,9 +10,11 @@ import org.twinrig.internal.Checks;
  * @param name the session's name
  * @param date as the lab wrote it
  * @param fixture the fixture's name
- * @param calibratorNominalDb the calibrator's stated level, dB SPL
+ * @param calibratorNominalDb the calibrator's stated level, dB SPL; of a pistonphone, at 101.325
+ *     kPa
  * @param calibratorReadDb the level that was read, dB SPL
- * @param pressureKpa static pressure in kPa, if noted
+ * @param calibrator what sort of calibrator it was
+ * @param pressureKpa static pressure in kPa, if noted; with a pistonphone it must be
  * @param temperatureC temperature in °C, if noted
  * @param operator who measured; may be empty
  * @param note the lab's remark; may be empty
@@ -24,6 +26,7 @@ public record Session(
     String fixture,
     double calibratorNominalDb,
     double calibratorReadDb,
+    Calibrator calibrator,
     OptionalDouble pressureKpa,
     OptionalDouble temperatureC,
     String operator,
@@ -34,16 +37,32 @@ public record Session(
   public Session {
     Checks.finite(calibratorNominalDb, "calibrator_nominal_db");
     Checks.finite(calibratorReadDb, "calibrator_read_db");
+    Objects.requireNonNull(calibrator, "calibrator");
     Objects.requireNonNull(pressureKpa, "pressureKpa");
     Objects.requireNonNull(temperatureC, "temperatureC");
+    if (calibrator == Calibrator.PISTONPHONE && pressureKpa.isEmpty()) {
+      throw new IllegalArgumentException("a pistonphone's level is not known without the pressure");
+    }
+  }
+
+  /**
+   * The level the calibrator gave at the session's static pressure.
+   *
+   * @return the stated level, of a pistonphone {@code + 20·lg(p/101.325 kPa)}; dB SPL
+   */
+  public double calibratorTrueDb() {
+    return calibratorNominalDb
+        + (calibrator == Calibrator.PISTONPHONE
+            ? Calibrator.pressureTermDb(pressureKpa.orElseThrow())
+            : 0);
   }
 
   /**
    * What to add to a capture of this session so that the calibrator reads true.
    *
-   * @return nominal minus read, dB
+   * @return the level it gave minus the level that was read, dB
    */
   public double correctionDb() {
-    return calibratorNominalDb - calibratorReadDb;
+    return calibratorTrueDb() - calibratorReadDb;
   }
 }

@@ -85,6 +85,9 @@ public record StudyFolder(
         .put("model", s.model().name().toLowerCase(java.util.Locale.ROOT))
         .put("seed", s.seed());
     s.calibratorClass().ifPresent(c -> node.put("calibrator_class", c.word()));
+    node.put("drift", s.sessions().drift().name().toLowerCase(java.util.Locale.ROOT))
+        .put("microphone_drift_db", s.sessions().microphoneDriftDb());
+    s.sessions().checkUnit().ifPresent(u -> node.put("check_unit", u));
   }
 
   private void exclusions(ObjectNode node) {

@@ -23,7 +23,9 @@ public record Verdict(
     /** The curve departs from the unit's other seatings. */
     ODD_SEATING("odd seating", "distance from the unit's middle curve"),
     /** The same content was given under another name. */
-    SAME_CONTENT("same content", "other captures with the same content");
+    SAME_CONTENT("same content", "other captures with the same content"),
+    /** The check unit was out of control in the capture's session. */
+    DRIFTING_SESSION("drifting session", "the check unit's departure from its middle");
 
     private final String word;
     private final String quantity;

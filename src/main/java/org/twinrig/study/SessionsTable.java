@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
@@ -15,7 +17,7 @@ final class SessionsTable {
   static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("session", "date", "fixture", "calibrator_nominal_db", "calibrator_read_db"),
-          List.of("pressure_kpa", "temperature_c", "operator", "note"));
+          List.of("calibrator", "pressure_kpa", "temperature_c", "operator", "note"));
 
   private final Roster<String> fixtures;
   private final Map<String, Integer> lines = new HashMap<>();
@@ -40,6 +42,7 @@ final class SessionsTable {
     // Weather at any altitude people work at; a slip of hPa for kPa falls outside.
     OptionalDouble pressureKpa = row.decimalIfAny("pressure_kpa", 50, 120);
     OptionalDouble temperatureC = row.decimalIfAny("temperature_c", -30, 60);
+    Calibrator calibrator = calibrator(row);
     refuseRepeated(row, name);
     return row.ifSound(
         () ->
@@ -49,11 +52,30 @@ final class SessionsTable {
                 fixture,
                 nominalDb,
                 readDb,
+                calibrator,
                 pressureKpa,
                 temperatureC,
                 row.cell("operator"),
                 row.cell("note"),
                 row.line()));
+  }
+
+  private static Calibrator calibrator(LabRow row) {
+    String word =
+        row.word(
+            "calibrator",
+            Stream.of(Calibrator.values()).map(Calibrator::word).toList(),
+            Calibrator.LEVEL_CONTROLLED.word());
+    if (!word.equals(Calibrator.PISTONPHONE.word())) {
+      return Calibrator.LEVEL_CONTROLLED;
+    }
+    if (!row.has("pressure_kpa")) {
+      row.refuse(
+          "the level of a pistonphone depends on the static pressure, and `pressure_kpa` is empty",
+          "write the pressure at the place in kPa (not reduced to sea level), or leave `calibrator`"
+              + " empty where `calibrator_nominal_db` is corrected for it already");
+    }
+    return Calibrator.PISTONPHONE;
   }
 
   private void refuseRepeated(LabRow row, String name) {

@@ -21,6 +21,7 @@ import org.twinrig.response.Anchor;
  * @param model how a unit is predicted
  * @param seed starts every random draw
  * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
+ * @param sessions how sessions are judged and corrected
  */
 public record Settings(
     BandGrid grid,
@@ -33,7 +34,8 @@ public record Settings(
     ScreeningMode screening,
     PredictionModel model,
     long seed,
-    Optional<CalibratorClass> calibratorClass) {
+    Optional<CalibratorClass> calibratorClass,
+    SessionRules sessions) {
 
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
@@ -52,13 +54,14 @@ public record Settings(
     Objects.requireNonNull(screening, "screening");
     Objects.requireNonNull(model, "model");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
+    Objects.requireNonNull(sessions, "sessions");
   }
 
   /**
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
-   * of a class that is not known.
+   * of a class that is not known, no check unit.
    *
    * @return the defaults
    */
@@ -74,7 +77,8 @@ public record Settings(
         ScreeningMode.SUGGEST,
         PredictionModel.AUTO,
         1,
-        Optional.empty());
+        Optional.empty(),
+        SessionRules.none());
   }
 
   /**
@@ -95,7 +99,8 @@ public record Settings(
         screening,
         model,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -116,7 +121,8 @@ public record Settings(
         screening,
         model,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -137,7 +143,8 @@ public record Settings(
         screening,
         model,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -158,7 +165,8 @@ public record Settings(
         screening,
         model,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -179,7 +187,8 @@ public record Settings(
         screening,
         model,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -200,7 +209,8 @@ public record Settings(
         other,
         model,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -221,7 +231,8 @@ public record Settings(
         screening,
         other,
         seed,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -242,7 +253,8 @@ public record Settings(
         screening,
         model,
         other,
-        calibratorClass);
+        calibratorClass,
+        sessions);
   }
 
   /**
@@ -263,6 +275,29 @@ public record Settings(
         screening,
         model,
         seed,
-        Optional.of(other));
+        Optional.of(other),
+        sessions);
+  }
+
+  /**
+   * The same settings with other rules for sessions.
+   *
+   * @param other the rules
+   * @return the changed settings
+   */
+  public Settings withSessions(SessionRules other) {
+    return new Settings(
+        grid,
+        anchor,
+        confidence,
+        tolerance,
+        minUnits,
+        zones,
+        resonanceSearch,
+        screening,
+        model,
+        seed,
+        calibratorClass,
+        other);
   }
 }

@@ -18,7 +18,10 @@ final class SettingsReader {
           "screening",
           "model",
           "seed",
-          "calibrator_class");
+          "calibrator_class",
+          "check_unit",
+          "drift",
+          "microphone_drift_db");
 
   private static final Settings DEFAULTS = Settings.defaults();
   private static final BandsReader.Axis DEFAULT_AXIS =
@@ -60,7 +63,8 @@ final class SettingsReader {
         root.value("screening").flatMap(SettingsReader::screening).orElse(DEFAULTS.screening()),
         root.value("model").flatMap(SettingsReader::model).orElse(DEFAULTS.model()),
         root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()),
-        root.value("calibrator_class").flatMap(SettingsReader::calibratorClass));
+        root.value("calibrator_class").flatMap(SettingsReader::calibratorClass),
+        new SessionRulesReader(root).read());
   }
 
   private static Optional<Double> confidence(YamlValue value) {

@@ -13,6 +13,7 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabTable;
+import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -53,6 +54,13 @@ public final class StudyReader {
     stopIfNone(units.isEmpty(), files.units().name(), "unit");
     List<Session> sessions =
         sessionsTable.map(table -> kept(SessionsTable.read(table, fixtures))).orElse(List.of());
+    CalibratorCheck.of(declared.settings())
+        .ifPresent(
+            check ->
+                problems.addAll(
+                    check.notes(
+                        files.sessions().map(Declaration.Named::name).orElse(""), sessions)));
+    stopWithoutCheckUnit(units);
     CapturesTable.References known =
         new CapturesTable.References(
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
@@ -132,6 +140,22 @@ public final class StudyReader {
                         + names().get(1)
                         + "`")));
     return entries.stream().filter(entry -> names().contains(entry.fixture())).toList();
+  }
+
+  private void stopWithoutCheckUnit(List<Unit> units) throws UnusableInput {
+    Optional<String> named = declared.settings().sessions().checkUnit();
+    List<String> names = units.stream().map(Unit::name).toList();
+    if (named.isPresent() && !names.contains(named.get())) {
+      problems.add(
+          Problem.fatal(
+              declared.place().source(),
+              0,
+              "`check_unit` is `" + named.get() + "`, which has no sound row in the table of units",
+              NearestName.among(named.get(), names)
+                  .map(near -> "did you mean `" + near + "`?")
+                  .orElse("add it there, or correct the name")));
+      stopIf(true);
+    }
   }
 
   private void stopIfNone(boolean none, String source, String noun) throws UnusableInput {

@@ -65,7 +65,8 @@ final class RedrawnKind {
         ScreeningMode.SUGGEST,
         PredictionModel.AUTO,
         1,
-        java.util.Optional.empty());
+        java.util.Optional.empty(),
+        org.twinrig.study.SessionRules.none());
   }
 
   /** A rule between two fixtures specified from 20 Hz to 20 kHz. */

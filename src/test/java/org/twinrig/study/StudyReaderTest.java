@@ -15,6 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Session;
@@ -72,7 +73,8 @@ class StudyReaderTest {
             ScreeningMode.EXCLUDE,
             PredictionModel.OFFSET,
             7,
-            Optional.of(CalibratorClass.CLASS_1)),
+            Optional.of(CalibratorClass.CLASS_1),
+            SessionRules.none()),
         study.settings());
   }
 
@@ -98,6 +100,7 @@ class StudyReaderTest {
             "plate",
             94.0,
             93.8,
+            Calibrator.LEVEL_CONTROLLED,
             OptionalDouble.of(101.2),
             OptionalDouble.of(21.5),
             "J",

@@ -6,9 +6,11 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.evidence.Repeatability;
 import org.twinrig.internal.Parallel;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
@@ -20,9 +22,16 @@ import org.twinrig.study.AnchoredCapture;
  * @param errors the leave-one-unit-out errors, one per kind
  * @param budget where the error of a translated level comes from, one per kind
  * @param captures the captures of one unit per kind: the one with most captures left out
+ * @param repeatability how far seatings scatter, one per kind
+ * @param sessions the drift charts of the check unit, one per fixture; empty without one
  */
 public record StudyDrawings(
-    List<Figure> transfer, List<Figure> errors, List<Figure> budget, List<Figure> captures) {
+    List<Figure> transfer,
+    List<Figure> errors,
+    List<Figure> budget,
+    List<Figure> captures,
+    List<Figure> repeatability,
+    List<Figure> sessions) {
 
   /** Copies the lists. */
   public StudyDrawings {
@@ -30,6 +39,8 @@ public record StudyDrawings(
     errors = List.copyOf(errors);
     budget = List.copyOf(budget);
     captures = List.copyOf(captures);
+    repeatability = List.copyOf(repeatability);
+    sessions = List.copyOf(sessions);
   }
 
   /**
@@ -49,7 +60,18 @@ public record StudyDrawings(
       work.add(() -> captures(outcome, kind, caption));
     }
     List<Figure> drawn = Parallel.map(work, threads, Supplier::get);
-    return new StudyDrawings(every(drawn, 0), every(drawn, 1), every(drawn, 2), every(drawn, 3));
+    return new StudyDrawings(
+        every(drawn, 0),
+        every(drawn, 1),
+        every(drawn, 2),
+        every(drawn, 3),
+        Parallel.map(outcome.repeatability(), threads, r -> repeatability(outcome, r)),
+        outcome.sessions().stream()
+            .flatMap(
+                review ->
+                    review.fixtures().stream()
+                        .map(f -> DriftFigure.of(f, review.unit(), outcome.fingerprint())))
+            .toList());
   }
 
   /**
@@ -62,6 +84,8 @@ public record StudyDrawings(
     all.addAll(errors);
     all.addAll(budget);
     all.addAll(captures);
+    all.addAll(sessions);
+    all.addAll(repeatability);
     return all;
   }
 
@@ -79,6 +103,19 @@ public record StudyDrawings(
         kind.paired().units().size(),
         outcome.study().settings().confidence(),
         outcome.fingerprint());
+  }
+
+  private static Figure repeatability(StudyOutcome outcome, Repeatability kind) {
+    int units =
+        Stream.concat(kind.from().stream(), kind.to().stream())
+            .mapToInt(Repeatability.AtBand::units)
+            .max()
+            .orElse(0);
+    return RepeatabilityFigure.of(
+        kind,
+        new CapturesFigure.Fixtures(outcome.study().from().label(), outcome.study().to().label()),
+        new Caption(
+            kind.kind(), units, outcome.study().settings().confidence(), outcome.fingerprint()));
   }
 
   private static Figure captures(StudyOutcome outcome, KindOutcome kind, Caption caption) {

@@ -63,7 +63,8 @@ record VarianceStack(double[] hz, List<Stacked> layers) {
             "calibrators",
             Ink.CALIBRATOR,
             Ink.PAPER,
-            List.of(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO)));
+            List.of(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO)),
+        new Layer("drift correction", Ink.UNIT, Ink.TEXT, List.of(ErrorSource.DRIFT)));
   }
 
   /** The word under which a source is drawn. */

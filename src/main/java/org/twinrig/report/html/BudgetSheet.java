@@ -11,6 +11,7 @@ import org.twinrig.evidence.ErrorSource;
 import org.twinrig.evidence.RegionBudget;
 import org.twinrig.evidence.UncertaintyBudget;
 import org.twinrig.internal.Numbers;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.Settings;
 
@@ -66,12 +67,17 @@ final class BudgetSheet {
         + " fixtures, its own error cancels and this is on the cautious side.";
   }
 
+  /** Which sources have a column that is not always there. */
+  private record Shown(boolean calibrators, boolean drift) {}
+
   private static Sheet sheet(StudyOutcome outcome) {
     boolean calibrators =
         ErrorBudget.Calibration.of(outcome.study().settings()) != ErrorBudget.Calibration.CANCELS;
+    boolean drift = outcome.sessions().flatMap(SessionReview::correction).isPresent();
+    Shown shown = new Shown(calibrators, drift);
     List<List<Sheet.Cell>> rows = new ArrayList<>();
     for (KindOutcome kind : outcome.kinds()) {
-      RegionBudget.of(kind.budget()).forEach(r -> rows.add(row(kind.kind(), r, calibrators)));
+      RegionBudget.of(kind.budget()).forEach(r -> rows.add(row(kind.kind(), r, shown)));
     }
     List<Sheet.Column> columns = new ArrayList<>();
     columns.add(Sheet.names("Kind"));
@@ -83,6 +89,9 @@ final class BudgetSheet {
     if (calibrators) {
       columns.add(Sheet.numbers("Cali\u00adbra\u00adtors (%)"));
     }
+    if (drift) {
+      columns.add(Sheet.numbers("Drift (%)"));
+    }
     columns.add(Sheet.numbers("Com\u00adbined (dB)"));
     columns.add(Sheet.numbers("Least d.f."));
     columns.add(Sheet.numbers("Fac\u00adtor"));
@@ -91,7 +100,7 @@ final class BudgetSheet {
         "Shares of the variance of one unit's translated level, and the whole", columns, rows);
   }
 
-  private static List<Sheet.Cell> row(String kind, RegionBudget region, boolean calibrators) {
+  private static List<Sheet.Cell> row(String kind, RegionBudget region, Shown shown) {
     List<Sheet.Cell> cells = new ArrayList<>();
     cells.add(Sheet.text(kind));
     cells.add(Sheet.ordered(region.region().word(), region.region().fromHz()));
@@ -99,8 +108,11 @@ final class BudgetSheet {
     cells.add(share(region.share(ErrorSource.SEATING_FROM), "in units"));
     cells.add(share(region.share(ErrorSource.SEATING_TO), "in units"));
     cells.add(share(region.share(ErrorSource.FIT), "none"));
-    if (calibrators) {
+    if (shown.calibrators) {
       cells.add(share(region.calibratorShare(), "not known"));
+    }
+    if (shown.drift) {
+      cells.add(share(region.share(ErrorSource.DRIFT), "none"));
     }
     cells.addAll(region.totals().map(BudgetSheet::whole).orElseGet(BudgetSheet::noTotal));
     return cells;

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.DriftMode;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.Settings;
@@ -40,6 +41,7 @@ final class SettingSheet {
     rows.add(Map.entry("Screening", screening(s.screening())));
     s.calibratorClass()
         .ifPresent(c -> rows.add(Map.entry("Class of the calibrators (IEC 60942)", c.word())));
+    s.sessions().checkUnit().ifPresent(u -> rows.add(Map.entry("Check unit", u + drift(s))));
     rows.add(Map.entry("Seed of random draws", Long.toString(s.seed())));
     return new Sheet(
         "Settings in force",
@@ -90,6 +92,12 @@ final class SettingSheet {
 
   private static String percent(double share) {
     return Numbers.fixed(100 * share, 1) + " %";
+  }
+
+  private static String drift(Settings s) {
+    return s.sessions().drift() == DriftMode.CORRECT
+        ? "; sessions are corrected for its drift"
+        : "; its drift is reported only";
   }
 
   private static String screening(ScreeningMode mode) {

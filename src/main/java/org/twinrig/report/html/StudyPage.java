@@ -65,6 +65,8 @@ public final class StudyPage {
         BudgetSheet.view(outcome),
         ScreenedSheet.lead(outcome),
         ScreenedSheet.of(outcome),
+        SessionSheet.view(outcome),
+        RepeatabilitySheet.view(outcome),
         outcome.kinds().stream().flatMap(k -> resonances(k).stream()).toList(),
         StudyView.Figures.of(figures),
         closing);

@@ -17,6 +17,8 @@ import java.util.List;
  * @param budget where the error comes from
  * @param screenedLead how many captures were doubted
  * @param screened which, by whom and why
+ * @param sessions the calibrator and the check unit, session by session
+ * @param repeating how well seatings repeat
  * @param resonances one sentence per kind and shape
  * @param figures drawings, in their places
  * @param closing what every study's report ends with
@@ -34,6 +36,8 @@ public record StudyView(
     Budget budget,
     String screenedLead,
     Sheet screened,
+    Sessions sessions,
+    Repeating repeating,
     List<String> resonances,
     Figures figures,
     Closing closing) {
@@ -56,6 +60,24 @@ public record StudyView(
   public record Budget(List<String> howToRead, Sheet sheet, List<String> checks) {}
 
   /**
+   * The sessions.
+   *
+   * @param howToRead what was done with them, and how to read it
+   * @param sheet one row per session
+   * @param findings one sentence per session out of control or fixture without limits
+   */
+  public record Sessions(List<String> howToRead, Sheet sheet, List<String> findings) {}
+
+  /**
+   * How well seatings repeat.
+   *
+   * @param howToRead how to read the tables
+   * @param scatter one row per kind and region
+   * @param gain what more seatings would buy, likewise
+   */
+  public record Repeating(List<String> howToRead, Sheet scatter, Sheet gain) {}
+
+  /**
    * The drawings.
    *
    * @param transfer the mean transfer
@@ -63,20 +85,26 @@ public record StudyView(
    * @param errors on units that were left out
    * @param budget where the error comes from
    * @param resonances where they sit
+   * @param sessions the drift charts
+   * @param repeatability how far seatings scatter
    */
   public record Figures(
       List<Plate> transfer,
       List<Plate> captures,
       List<Plate> errors,
       List<Plate> budget,
-      List<Plate> resonances) {
+      List<Plate> resonances,
+      List<Plate> sessions,
+      List<Plate> repeatability) {
     static Figures of(StudyFigures f) {
       return new Figures(
           Plate.of(f.transfer()),
           Plate.of(f.captures()),
           Plate.of(f.errors()),
           Plate.of(f.budget()),
-          Plate.of(f.resonances()));
+          Plate.of(f.resonances()),
+          Plate.of(f.sessions()),
+          Plate.of(f.repeatability()));
     }
   }
 

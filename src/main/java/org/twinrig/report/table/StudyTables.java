@@ -16,7 +16,8 @@ import org.twinrig.screening.Verdict;
 
 /**
  * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
- * error-budget.csv and screening.csv.
+ * error-budget.csv, screening.csv, repeatability.csv, seating-gain.csv and, where there is a check
+ * unit, drift.csv.
  */
 public final class StudyTables {
   private final StudyOutcome outcome;
@@ -44,6 +45,11 @@ public final class StudyTables {
     validation().write(folder.resolve("validation.csv"));
     BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
     screening().write(folder.resolve("screening.csv"));
+    RepeatabilityTables.bands(outcome).write(folder.resolve("repeatability.csv"));
+    RepeatabilityTables.gain(outcome).write(folder.resolve("seating-gain.csv"));
+    if (outcome.sessions().isPresent()) {
+      SessionTables.drift(outcome.sessions().get()).write(folder.resolve("drift.csv"));
+    }
   }
 
   private ResultTable transfer() {

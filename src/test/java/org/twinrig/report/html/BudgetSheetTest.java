@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
@@ -55,7 +56,13 @@ class BudgetSheetTest {
               ErrorBudget.of(k.paired(), k.estimate(), settings)));
     }
     return new StudyOutcome(
-        study, outcome.fingerprint(), List.of(), outcome.screening(), kinds, List.of());
+        study,
+        outcome.fingerprint(),
+        List.of(),
+        outcome.screening(),
+        kinds,
+        Optional.empty(),
+        List.of());
   }
 
   private static List<String> heads(StudyView.Budget budget) {

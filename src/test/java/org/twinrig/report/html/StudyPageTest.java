@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
@@ -44,6 +45,8 @@ class StudyPageTest {
             "h2 Does it predict?",
             "h2 Error budget",
             "h2 Captures screened out",
+            "h2 Sessions",
+            "h2 Repeatability",
             "h2 Resonance positions",
             "h2 Method",
             "h3 Sources",
@@ -64,8 +67,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(16, PageChecks.count(page, "<figure "));
-    assertEquals(16, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(20, PageChecks.count(page, "<figure "));
+    assertEquals(20, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -88,6 +91,7 @@ class StudyPageTest {
             List.of(),
             demo.outcome().screening(),
             kinds,
+            Optional.empty(),
             List.of());
     String told =
         html(outcome, List.of(Problem.refused("a</p>.csv", 3, hostile, "write <b>a level</b>")));
@@ -113,7 +117,9 @@ class StudyPageTest {
             List.of(HandMade.figure("three")),
             List.of(HandMade.figure("two")),
             List.of(HandMade.figure("budget")),
-            List.of(HandMade.figure("four")));
+            List.of(HandMade.figure("four")),
+            List.of(HandMade.figure("sessions")),
+            List.of(HandMade.figure("repeatability")));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
@@ -154,6 +160,7 @@ class StudyPageTest {
             demo.outcome().captures(),
             demo.outcome().screening(),
             List.of(renamed),
+            Optional.empty(),
             List.of());
     String told =
         StudyPage.html(outcome, demo.fingerprint(), List.of(), StudyDrawings.of(outcome, 1));
