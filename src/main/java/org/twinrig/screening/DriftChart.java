@@ -77,7 +77,23 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
 
   /** Whether a session lies outside. */
   boolean outside(String session) {
-    return points.stream().anyMatch(p -> p.session.equals(session) && p.outside);
+    return side(session) != 0;
+  }
+
+  /** On which side of the centre a session lies outside: 1 above, -1 below, 0 when it does not. */
+  int side(String session) {
+    return points.stream()
+        .filter(p -> p.session.equals(session) && p.outside)
+        .mapToInt(this::side)
+        .findFirst()
+        .orElse(0);
+  }
+
+  private int side(Point outside) {
+    ControlLimits own = limits.orElseThrow();
+    double db =
+        own.exceededBy(outside.valueDb) ? outside.valueDb : outside.ewma.orElseThrow().valueDb;
+    return db > own.centreDb() ? 1 : -1;
   }
 
   /**

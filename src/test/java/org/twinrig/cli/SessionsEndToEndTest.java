@@ -83,6 +83,12 @@ class SessionsEndToEndTest {
     for (String[] row : rows(corrected.resolve("error-budget.csv")).subList(1, 28)) {
       double drift = Double.parseDouble(row[column]);
       assertTrue(drift > 0 && drift < 0.1, row[1] + ": " + drift);
+      double squares = 0;
+      for (int source = 2; source <= column; source++) {
+        squares += Math.pow(Double.parseDouble(row[source]), 2);
+      }
+      assertEquals(Math.sqrt(squares), Double.parseDouble(row[column + 1]), 2e-6, row[1]);
+      assertTrue(List.of("", "yes").contains(row[row.length - 1]), "Monte Carlo at " + row[1]);
     }
     String page = Files.readString(corrected.resolve("report.html"));
     assertTrue(page.contains("head-07: out of control by "));
@@ -92,6 +98,29 @@ class SessionsEndToEndTest {
     String plain = Files.readString(reported.resolve("report.html"));
     assertFalse(plain.contains("Drift (%)"));
     assertTrue(plain.contains("No capture was changed"));
+  }
+
+  @Test
+  void withTooFewSessionsTheReportSaysThatThereAreNoLimits() throws IOException {
+    Path study = SessionStudy.write(folder.resolve("few"), 5, "check_unit: Oak 1");
+    StringWriter err = new StringWriter();
+    assertEquals(
+        0,
+        Main.run(
+            new PrintWriter(new StringWriter()), new PrintWriter(err), "study", study.toString()),
+        err.toString());
+    String page = Files.readString(study.resolve("results/report.html"));
+    assertTrue(
+        page.contains(
+            "<li>Head with soft cheeks: 5 sessions with the check unit; limits cannot be had from"
+                + " fewer than 6, because one odd session would widen the limits it is held"
+                + " against.</li>"));
+    assertTrue(page.contains("Head with soft cheeks: too few sessions for limits"));
+    assertFalse(page.contains("out of control by"));
+    assertTrue(
+        rows(study.resolve("results/drift.csv")).stream()
+            .skip(1)
+            .allMatch(r -> r[13].equals("no limits") && r[7].isEmpty()));
   }
 
   /** Greatest standard deviation between units from 4 kHz on: drift of one session is in it. */

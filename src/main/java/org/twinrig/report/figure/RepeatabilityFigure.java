@@ -35,7 +35,7 @@ public final class RepeatabilityFigure {
                 new Panel.Texts(
                     title,
                     caption.counted()
-                        + " seated twice or more; pale: "
+                        + " seated twice or more; title: 200 Hz to 4 kHz; pale: "
                         + caption.percent()
                         + " interval of the standard deviation",
                     "Standard deviation between seatings, dB",
@@ -74,11 +74,11 @@ public final class RepeatabilityFigure {
       return who + "seating was repeated on one fixture only";
     }
     return who
-        + "a seating repeats within "
+        + "seatings scatter by "
         + Numbers.fixed(old.getAsDouble(), 2)
-        + " dB (old) and "
+        + " dB (old), "
         + Numbers.fixed(now.getAsDouble(), 2)
-        + " dB (new), 200 Hz to 4 kHz";
+        + " dB (new)";
   }
 
   private static void interval(Panel panel, List<Repeatability.AtBand> bands, Color colour) {

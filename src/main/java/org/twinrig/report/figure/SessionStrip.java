@@ -13,7 +13,9 @@ import org.twinrig.screening.DriftChart;
 
 /** One control chart in its rectangle: a point per session, limits and the moving average. */
 final class SessionStrip {
-  private static final double[] STEPS_DB = {0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50};
+  private static final double[] STEPS_DB = {
+    0.02, 0.03, 0.05, 0.1, 0.15, 0.2, 0.3, 0.5, 1, 1.5, 2, 3, 5, 10, 20, 50
+  };
   private static final double RADIUS = 2.6;
   private static final double RING = 5;
 
@@ -75,7 +77,7 @@ final class SessionStrip {
     g.setColor(Ink.TEXT);
     for (int k = -1; k <= 1; k++) {
       double db = k * stepDb;
-      String tick = (k > 0 ? "+" : "") + Numbers.fixed(db, stepDb < 0.1 ? 2 : stepDb < 1 ? 1 : 0);
+      String tick = (k > 0 ? "+" : "") + Numbers.fixed(db, stepDb < 0.2 ? 2 : stepDb < 2 ? 1 : 0);
       Words.before(g, tick, box.x - 5, y(centreDb + db) + 3);
     }
   }

@@ -150,7 +150,9 @@ record VarianceStack(double[] hz, List<Stacked> layers) {
       if (thickest >= 0 && free.isPresent()) {
         double toHz = hz[thickest];
         boolean rightwards = toHz > Math.sqrt(free.get().fromHz * free.get().toHz);
-        double atHz = rightwards ? free.get().toHz / 1.15 : free.get().fromHz * 1.15;
+        // Words that start at their point must not start left of what they point at.
+        double atHz =
+            rightwards ? free.get().toHz / 1.15 : 1.15 * Math.max(free.get().fromHz, toHz);
         double toDb = (s.low[thickest] + s.high[thickest]) / 2;
         panel.withLeader(new Panel.Leader(atHz, row * range.toDb(), s.layer.word, toHz, toDb));
         row -= ROW;

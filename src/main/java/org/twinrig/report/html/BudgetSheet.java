@@ -22,9 +22,21 @@ final class BudgetSheet {
   static StudyView.Budget view(StudyOutcome outcome) {
     Settings settings = outcome.study().settings();
     return new StudyView.Budget(
-        List.of(what(), howToRead(settings.confidence()), calibrator(settings)),
+        howToRead(outcome, settings),
         sheet(outcome),
         outcome.kinds().stream().map(BudgetCheckSentence::of).toList());
+  }
+
+  private static List<String> howToRead(StudyOutcome outcome, Settings settings) {
+    List<String> words =
+        new ArrayList<>(List.of(what(), howToRead(settings.confidence()), calibrator(settings)));
+    if (outcome.sessions().flatMap(SessionReview::correction).isPresent()) {
+      words.add(
+          "Drift stands for what the correction of the sessions brings in: the check unit's own seating"
+              + " scatter. As far as units were captured in different sessions it is in the scatter"
+              + " between units too, so that the whole is on the cautious side.");
+    }
+    return words;
   }
 
   static String what() {

@@ -12,7 +12,7 @@ import org.twinrig.internal.Numbers;
 
 /** How well seatings repeat, and what more of them would buy. */
 final class RepeatabilitySheet {
-  private static final int[] SHOWN_SEATINGS = {1, 2, 3, 5, 10};
+  private static final int[] SHOWN_SEATINGS = {1, 2, 5, 10};
 
   private RepeatabilitySheet() {}
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
 import org.twinrig.internal.Numbers;
 import org.twinrig.screening.DriftChart;
@@ -31,11 +32,19 @@ final class SessionSheet {
     List<String> words = new ArrayList<>();
     words.add(
         "A session is a run of captures made without switching the chain off. Its captures are"
-            + " corrected by the level the calibrator gave minus the level that was read. A pistonphone"
-            + " gives 20 lg (p / 101.325 kPa) dB more than stated, which is less at low pressure. "
+            + " corrected by the level the calibrator gave minus the level that was read. "
+            + pistonphone(outcome)
             + calibrators(settings));
     words.add(outcome.sessions().map(r -> checkUnit(r)).orElseGet(SessionSheet::noCheckUnit));
     return words;
+  }
+
+  private static String pistonphone(StudyOutcome outcome) {
+    return outcome.study().sessions().stream()
+            .anyMatch(s -> s.calibrator() == Calibrator.PISTONPHONE)
+        ? "A pistonphone gives 20 lg (p / 101.325 kPa) dB more than stated, p the static pressure:"
+            + " less than stated where the pressure is low. "
+        : "";
   }
 
   private static String calibrators(Settings settings) {
@@ -44,14 +53,15 @@ final class SessionSheet {
       return "The class of the calibrators is not stated, so that no reading was judged: write"
           + " `calibrator_class` into study.yaml.";
     }
-    String drift = Numbers.fixed(settings.sessions().microphoneDriftDb(), 2);
+    double driftDb = settings.sessions().microphoneDriftDb();
     return "A reading is in order within ± "
         + Numbers.fixed(check.get().limitDb(), 2)
         + " dB: the limit of class "
         + settings.calibratorClass().orElseThrow().word()
-        + " of IEC 60942, plus "
-        + drift
-        + " dB that the lab lets its chain move.";
+        + " of IEC 60942"
+        + (driftDb > 0
+            ? ", plus " + Numbers.fixed(driftDb, 2) + " dB that the lab lets its chain move."
+            : ".");
   }
 
   private static String noCheckUnit() {
@@ -66,9 +76,9 @@ final class SessionSheet {
         + " takes every drift of level away; its octaves are charted relative to that level, because a"
         + " drift of shape stays in the results. Limits lie three standard deviations (σ, from the"
         + " median distance between neighbouring sessions) from the median; the moving average finds"
-        + " small lasting shifts. A session is out of control when the level is outside, or two octaves"
-        + " or more. A steady session is outside on one chart in about 2 % of the cases, and by chance"
-        + " out of control in about 5 %. Nothing is left out for it. "
+        + " small lasting shifts. A session is out of control when the level is outside, or two"
+        + " neighbouring octaves are on the same side. A steady session is outside on one chart in about"
+        + " 2 % of the cases, and by chance out of control in 2 % to 5 %. Nothing is left out for it. "
         + (review.correction().isPresent()
             ? "The lab asked for correction: what the check unit departed from its mean, octave by"
                 + " octave and smooth between them, was taken out of every capture of the session; the"
@@ -79,35 +89,41 @@ final class SessionSheet {
 
   private static Sheet sheet(StudyOutcome outcome) {
     Optional<CalibratorCheck> check = CalibratorCheck.of(outcome.study().settings());
+    List<Sheet.Column> columns =
+        new ArrayList<>(
+            List.of(
+                Sheet.names("Session"),
+                Sheet.names("Date"),
+                Sheet.names("Fixture"),
+                Sheet.numbers("Calibrator gave (dB)"),
+                Sheet.numbers("Read (dB)"),
+                Sheet.numbers("Correction (dB)"),
+                Sheet.names("Reading")));
+    if (outcome.sessions().isPresent()) {
+      columns.add(Sheet.names("Check unit"));
+    }
     List<List<Sheet.Cell>> rows = new ArrayList<>();
     for (Session session : outcome.study().sessions()) {
-      rows.add(row(session, check, drift(outcome, session)));
+      List<Sheet.Cell> row = row(session, check);
+      if (outcome.sessions().isPresent()) {
+        row.add(Sheet.text(drift(outcome, session)));
+      }
+      rows.add(row);
     }
-    return new Sheet(
-        "Sessions",
-        List.of(
-            Sheet.names("Session"),
-            Sheet.names("Date"),
-            Sheet.names("Fixture"),
-            Sheet.numbers("Calibrator gave (dB)"),
-            Sheet.numbers("Read (dB)"),
-            Sheet.numbers("Correction (dB)"),
-            Sheet.names("Reading"),
-            Sheet.names("Check unit")),
-        rows);
+    return new Sheet("Sessions", columns, rows);
   }
 
-  private static List<Sheet.Cell> row(
-      Session session, Optional<CalibratorCheck> check, String drift) {
-    return List.of(
-        Sheet.text(session.name()),
-        Sheet.text(session.date()),
-        Sheet.text(session.fixture()),
-        Sheet.hundredths(session.calibratorTrueDb()),
-        Sheet.hundredths(session.calibratorReadDb()),
-        Sheet.hundredths(session.correctionDb()),
-        Sheet.text(check.map(c -> c.holds(session) ? "in order" : "too far").orElse("not judged")),
-        Sheet.text(drift));
+  private static List<Sheet.Cell> row(Session session, Optional<CalibratorCheck> check) {
+    return new ArrayList<>(
+        List.of(
+            Sheet.text(session.name()),
+            Sheet.text(session.date()),
+            Sheet.text(session.fixture()),
+            Sheet.hundredths(session.calibratorTrueDb()),
+            Sheet.hundredths(session.calibratorReadDb()),
+            Sheet.hundredths(session.correctionDb()),
+            Sheet.text(
+                check.map(c -> c.holds(session) ? "in order" : "too far").orElse("not judged"))));
   }
 
   private static String drift(StudyOutcome outcome, Session session) {
