@@ -3,17 +3,20 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
+import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
@@ -61,40 +64,78 @@ final class CheckCaptures {
     return ofStudy instanceof Anchor.None ? LEVEL : ofStudy;
   }
 
-  /** The sessions of a fixture in which the unit was captured, in the order of the table. */
+  /**
+   * The sessions of a fixture in which the unit was captured, in the order of the table. Two sides
+   * of a headphone differ by more than a chain drifts: only captures of the same side or sides are
+   * compared, and a session without them is left out.
+   */
   List<CheckSession> on(String fixture) {
-    List<CheckSession> sessions = new ArrayList<>();
+    Map<String, List<Capture>> bySession = new LinkedHashMap<>();
     for (Session session : study.sessions()) {
       List<Capture> own =
           captures.stream()
               .filter(c -> c.entry().fixture().equals(fixture))
               .filter(c -> c.entry().session().equals(session.name()))
               .toList();
-      CheckSession seated = seated(session.name(), own);
-      if (seated.seatings() > 0) {
-        sessions.add(seated);
+      if (!own.isEmpty()) {
+        bySession.put(session.name(), own);
       }
     }
-    return sessions;
+    Set<Side> sides = shared(bySession.values().stream().map(CheckCaptures::sides).toList());
+    List<CheckSession> sessions = new ArrayList<>();
+    bySession.forEach((name, own) -> sessions.add(seated(name, own, sides)));
+    return sessions.stream().filter(s -> s.seatings() > 0).toList();
   }
 
-  /** Sides of a seating are averaged in dB, as everywhere. */
-  private CheckSession seated(String session, List<Capture> own) {
-    Map<Integer, List<Double>> levels = new TreeMap<>();
-    Map<Integer, List<Levels>> octaves = new TreeMap<>();
-    Anchor anchor = level(study.settings().anchor());
-    for (Capture c : own) {
-      OptionalDouble level = anchor.levelOf(c.response(), LEVEL_PER_OCTAVE);
-      if (level.isPresent()) {
-        int seating = c.entry().seating();
-        levels.computeIfAbsent(seating, s -> new ArrayList<>()).add(level.getAsDouble());
-        octaves.computeIfAbsent(seating, s -> new ArrayList<>()).add(octaves(c.response()));
+  private static Set<Side> sides(List<Capture> captures) {
+    return captures.stream()
+        .map(c -> c.entry().side())
+        .collect(Collectors.toCollection(() -> EnumSet.noneOf(Side.class)));
+  }
+
+  /** The sides that most sessions have: several only when the same sessions have all of them. */
+  static Set<Side> shared(List<Set<Side>> sessions) {
+    long most = 0;
+    Set<Side> shared = EnumSet.noneOf(Side.class);
+    for (Side side : Side.values()) {
+      long count = sessions.stream().filter(s -> s.contains(side)).count();
+      Set<Side> with = EnumSet.of(side);
+      with.addAll(shared);
+      if (count > most) {
+        most = count;
+        shared = EnumSet.of(side);
+      } else if (count > 0
+          && count == most
+          && sessions.stream().filter(s -> s.containsAll(with)).count() == most) {
+        shared = with;
       }
     }
-    return new CheckSession(
-        session,
-        levels.values().stream().map(CheckCaptures::mean).toList(),
-        octaves.values().stream().map(CheckCaptures::meanCurve).toList());
+    return shared;
+  }
+
+  /** Sides of a seating are averaged in dB, as everywhere; one that lacks a side does not count. */
+  private CheckSession seated(String session, List<Capture> own, Set<Side> sides) {
+    Anchor anchor = level(study.settings().anchor());
+    Map<Integer, List<Capture>> seatings = new TreeMap<>();
+    for (Capture c : own) {
+      if (sides.contains(c.entry().side())
+          && anchor.levelOf(c.response(), LEVEL_PER_OCTAVE).isPresent()) {
+        seatings.computeIfAbsent(c.entry().seating(), s -> new ArrayList<>()).add(c);
+      }
+    }
+    List<Double> levels = new ArrayList<>();
+    List<Levels> octaves = new ArrayList<>();
+    for (List<Capture> seating : seatings.values()) {
+      if (sides(seating).equals(sides)) {
+        levels.add(
+            seating.stream()
+                .mapToDouble(c -> anchor.levelOf(c.response(), LEVEL_PER_OCTAVE).orElseThrow())
+                .average()
+                .orElseThrow());
+        octaves.add(meanCurve(seating.stream().map(c -> octaves(c.response())).toList()));
+      }
+    }
+    return new CheckSession(session, levels, octaves);
   }
 
   static Levels octaves(Response response) {
@@ -107,10 +148,6 @@ final class CheckCaptures {
         (thirds.level(0).orElse(Double.NaN) + thirds.level(1).orElse(Double.NaN))
             / TOP_THIRDS.size();
     return Levels.copyOf(OCTAVES, db);
-  }
-
-  private static double mean(List<Double> values) {
-    return values.stream().mapToDouble(v -> v).average().orElseThrow();
   }
 
   /** An octave counts only when every side has it: sides differ too much to stand for another. */

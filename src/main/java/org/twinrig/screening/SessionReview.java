@@ -106,10 +106,11 @@ public record SessionReview(
                         + f.fixture()
                         + "` in "
                         + String.join(", ", f.without())
+                        + " (or only of another side)"
                         + (correction.isPresent()
                             ? ": these sessions are not corrected for drift"
                             : ": nothing is known of their drift"),
-                    "capture it in every session"))
+                    "capture it in every session, on the same side or sides"))
         .toList();
   }
 }

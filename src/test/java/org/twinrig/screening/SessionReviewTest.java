@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.SessionStudy;
 import org.twinrig.capture.Capture;
+import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.study.Anchoring;
@@ -115,6 +117,30 @@ class SessionReviewTest {
     assertTrue(worst.get(false) < 0.25, worst.toString());
   }
 
+  /** What the correction misses the known drift by, against the uncertainty stated for it. */
+  @Test
+  void theStatedUncertaintyIsTheSizeOfTheErrors() throws Exception {
+    Reviewed r = review(10, "anchor: none\ndrift: correct");
+    DriftCorrection correction = r.review.correction().orElseThrow();
+    List<Capture> after = correction.apply(r.corrected);
+    double errors = 0;
+    double stated = 0;
+    for (double hz : new double[] {63, 125, 250, 500, 1000, 2000, 4000, 8000}) {
+      for (int i = 0; i < after.size(); i++) {
+        // One capture of each session; all of a session get the same correction.
+        boolean first = r.corrected.get(i).entry().seating() % 3 == 1;
+        if (first && r.corrected.get(i).entry().unit().equals(SessionStudy.OAK)) {
+          double miss = miss(r.corrected.get(i), after.get(i), hz);
+          errors += miss * miss / 10;
+        }
+      }
+      // The sum over both fixtures, ten sessions each.
+      stated += correction.uncertainty(hz).orElseThrow().variance();
+    }
+    double ratio = errors / stated;
+    assertTrue(ratio > 0.5 && ratio < 2, () -> "mean square error over stated variance " + ratio);
+  }
+
   private static boolean drifting(Capture c) {
     return List.of("plate-04", "head-07").contains(c.entry().session());
   }
@@ -122,15 +148,18 @@ class SessionReviewTest {
   /** How far what was taken out is from the drift less its mean over the sessions, dB. */
   private static double residual(Capture before, Capture after) {
     double worst = 0;
-    String mate = before.entry().fixture().equals("plate") ? "plate-04" : "head-07";
     for (double hz : new double[] {40, 100, 400, 1000, 2000, 4000, 8000, 16_000}) {
-      double taken =
-          before.response().levelAt(hz).orElseThrow() - after.response().levelAt(hz).orElseThrow();
-      double mean = SessionStudy.driftDb(mate, hz) / 10;
-      double truth = SessionStudy.driftDb(before.entry().session(), hz) - mean;
-      worst = Math.max(worst, Math.abs(taken - truth));
+      worst = Math.max(worst, Math.abs(miss(before, after, hz)));
     }
     return worst;
+  }
+
+  private static double miss(Capture before, Capture after, double hz) {
+    String mate = before.entry().fixture().equals("plate") ? "plate-04" : "head-07";
+    double taken =
+        before.response().levelAt(hz).orElseThrow() - after.response().levelAt(hz).orElseThrow();
+    double mean = SessionStudy.driftDb(mate, hz) / 10;
+    return taken - (SessionStudy.driftDb(before.entry().session(), hz) - mean);
   }
 
   /** By hand: two sessions of two seatings, octaves of one value each. */
@@ -182,6 +211,36 @@ class SessionReviewTest {
   }
 
   @Test
+  void aSessionWithAnotherSideIsNotCompared() throws Exception {
+    Path study = SessionStudy.write(folder, 10, "check_unit: Oak 1\ndrift: correct");
+    Path table = study.resolve("captures.csv");
+    Files.write(
+        table,
+        Files.readAllLines(table).stream()
+            .map(l -> l.startsWith("Oak 1") && l.endsWith("head-03") ? l.replace(",M,", ",L,") : l)
+            .toList());
+    Study read = StudyReader.read(study).value();
+    List<Capture> corrected = SessionCorrection.apply(CaptureReading.read(read, 2).value(), read);
+    Screening screening =
+        Screening.of(read, Anchoring.of(read.settings(), 2).apply(corrected).value());
+    SessionReview review = SessionReview.of(read, corrected, screening).orElseThrow();
+    assertEquals(List.of("head-03"), review.fixtures().get(1).without());
+    assertEquals(9, review.fixtures().get(1).level().points().size());
+  }
+
+  @Test
+  void sidesAreComparedThatMostSessionsShare() {
+    Set<Side> left = Set.of(Side.L);
+    Set<Side> both = Set.of(Side.L, Side.R);
+    assertEquals(both, CheckCaptures.shared(List.of(both, both, Set.of())));
+    assertEquals(left, CheckCaptures.shared(List.of(both, left, both)));
+    assertEquals(left, CheckCaptures.shared(List.of(left, Set.of(Side.R))));
+    assertEquals(
+        Set.of(Side.M), CheckCaptures.shared(List.of(left, Set.of(Side.M), Set.of(Side.M))));
+    assertEquals(Set.of(), CheckCaptures.shared(List.of()));
+  }
+
+  @Test
   void aSessionWithoutTheCheckUnitIsNamedAndLeftAsItIs() throws Exception {
     Path study = SessionStudy.write(folder, 10, "check_unit: Oak 1\ndrift: correct");
     Path table = study.resolve("captures.csv");
@@ -197,8 +256,9 @@ class SessionReviewTest {
     SessionReview review = SessionReview.of(read, corrected, screening).orElseThrow();
     assertEquals(
         List.of(
-            "study.yaml: the check unit `Oak 1` has no accepted capture on `head` in head-03: these"
-                + " sessions are not corrected for drift; capture it in every session"),
+            "study.yaml: the check unit `Oak 1` has no accepted capture on `head` in head-03 (or only"
+                + " of another side): these sessions are not corrected for drift; capture it in every"
+                + " session, on the same side or sides"),
         review.notes().stream().map(p -> p.text()).toList());
     List<Capture> after = review.correction().orElseThrow().apply(corrected);
     for (int i = 0; i < after.size(); i++) {

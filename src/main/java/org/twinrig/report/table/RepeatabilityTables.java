@@ -3,6 +3,7 @@ package org.twinrig.report.table;
 import java.util.List;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Fixture;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingGain;
 
@@ -16,33 +17,28 @@ final class RepeatabilityTables {
         new ResultTable(
             "kind,fixture,band_hz,units,degrees_of_freedom,sd_db,low_db,high_db,confidence"
                 .split(","));
-    double confidence = outcome.study().settings().confidence();
     for (Repeatability kind : outcome.repeatability()) {
-      rows(table, kind.kind(), outcome.study().from().name(), kind.from(), confidence);
-      rows(table, kind.kind(), outcome.study().to().name(), kind.to(), confidence);
+      for (Fixture fixture : List.of(outcome.study().from(), outcome.study().to())) {
+        boolean old = fixture.equals(outcome.study().from());
+        for (Repeatability.AtBand at : old ? kind.from() : kind.to()) {
+          table.text(kind.kind()).text(fixture.name());
+          row(table, at, outcome.study().settings().confidence());
+        }
+      }
     }
     return table;
   }
 
-  private static void rows(
-      ResultTable table,
-      String kind,
-      String fixture,
-      List<Repeatability.AtBand> bands,
-      double confidence) {
-    for (Repeatability.AtBand at : bands) {
-      table
-          .text(kind)
-          .text(fixture)
-          .hz(at.band().midHz())
-          .count(at.units())
-          .count(at.degreesOfFreedom())
-          .number(at.sd().sdDb())
-          .number(at.sd().lowDb())
-          .number(at.sd().highDb())
-          .number(confidence)
-          .endRow();
-    }
+  private static void row(ResultTable table, Repeatability.AtBand at, double confidence) {
+    table
+        .hz(at.band().midHz())
+        .count(at.units())
+        .count(at.degreesOfFreedom())
+        .number(at.sd().sdDb())
+        .number(at.sd().lowDb())
+        .number(at.sd().highDb())
+        .number(confidence)
+        .endRow();
   }
 
   /** One row per kind, region and number of seatings. */
