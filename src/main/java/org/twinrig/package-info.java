@@ -8,6 +8,7 @@
  * problem      what was wrong with the lab's files, with place and remedy
  *   band         the frequency axis, as the standards fix it
  *     response     what a frequency response is, and how it meets bands
+ *       spectrum     from sound to a frequency response (a side way that intake takes)
  *       capture      what was measured, on what
  *         intake       files to captures, and what a file was taken to be
  *           study        what the lab declared, and the paired units it yields per kind

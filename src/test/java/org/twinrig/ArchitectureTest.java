@@ -20,6 +20,7 @@ class ArchitectureTest {
           "problem",
           "band",
           "response",
+          "spectrum",
           "capture",
           "intake",
           "study",
@@ -93,6 +94,8 @@ class ArchitectureTest {
         fence("picocli..", "org.twinrig.cli.."),
         fence(
             "org.apache.commons.math3..",
+            "org.twinrig.screening..",
+            "org.twinrig.spectrum..",
             "org.twinrig.regression..",
             "org.twinrig.reliability..",
             "org.twinrig.translation..",

@@ -11,6 +11,8 @@ import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
+import org.twinrig.evidence.Repeatability;
+import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
@@ -118,7 +120,9 @@ public final class Analysis {
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
             .of(estimate, rule, wanders),
-        ErrorBudget.of(paired, estimate, settings, drift));
+        ErrorBudget.of(paired, estimate, settings, drift),
+        Repeatability.of(paired, settings.confidence()),
+        SeatingsNeeded.of(paired, estimate, settings.confidence()));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

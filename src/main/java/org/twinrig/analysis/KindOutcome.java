@@ -3,6 +3,8 @@ package org.twinrig.analysis;
 import java.util.List;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
+import org.twinrig.evidence.Repeatability;
+import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.ResonanceWander;
@@ -21,6 +23,8 @@ import org.twinrig.translation.TransferFunction;
  * @param errors errors on units that did not enter, by region
  * @param stability how often bands keep their marks and zones their edges
  * @param budget where the error of a translated level comes from
+ * @param repeatability how far seatings scatter
+ * @param seatings what more seatings buy, by region
  */
 public record KindOutcome(
     PairedUnits paired,
@@ -30,13 +34,16 @@ public record KindOutcome(
     List<ResonanceWander> wanders,
     List<RegionErrors> errors,
     MarkStability.Result stability,
-    ErrorBudget budget) {
+    ErrorBudget budget,
+    Repeatability repeatability,
+    List<SeatingsNeeded> seatings) {
 
   /** Copies the lists. */
   public KindOutcome {
     zones = List.copyOf(zones);
     wanders = List.copyOf(wanders);
     errors = List.copyOf(errors);
+    seatings = List.copyOf(seatings);
   }
 
   /**

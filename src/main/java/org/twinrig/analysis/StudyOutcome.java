@@ -2,7 +2,6 @@ package org.twinrig.analysis;
 
 import java.util.List;
 import java.util.Optional;
-import org.twinrig.evidence.Repeatability;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
@@ -35,22 +34,6 @@ public record StudyOutcome(
     captures = List.copyOf(captures);
     kinds = List.copyOf(kinds);
     problems = List.copyOf(problems);
-  }
-
-  /**
-   * How well seatings repeat.
-   *
-   * @return one entry per kind, in their order
-   */
-  public List<Repeatability> repeatability() {
-    return kinds.stream()
-        .map(
-            k ->
-                Repeatability.of(
-                    k.paired(),
-                    study.settings().sessions().checkUnit(),
-                    study.settings().confidence()))
-        .toList();
   }
 
   /**

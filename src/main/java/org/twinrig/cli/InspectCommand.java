@@ -5,9 +5,13 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.InspectionReport;
+import org.twinrig.intake.Reading;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.spectrum.SoundContent;
+import org.twinrig.study.StudyReader;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code twinrig inspect}: how capture files are understood. */
@@ -20,6 +24,12 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
   @Parameters(paramLabel = "FILE", arity = "1..*", description = "Capture files.")
   private List<Path> files;
 
+  @Option(
+      names = "--study",
+      paramLabel = "STUDY_DIR",
+      description = "Reads sound files as this study declares them.")
+  private Path study;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -31,11 +41,17 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   @Override
-  public Integer call() {
+  public Integer call() throws UnusableInput {
+    SoundContent sound =
+        study == null
+            ? SoundContent.defaults()
+            : StudyReader.read(study).value().settings().sound();
     int status = 0;
     for (Path file : files) {
       try {
-        common.out().println(InspectionReport.text(CaptureFile.read(file, file.toString())));
+        for (Reading reading : CaptureFile.readAll(file, file.toString(), sound)) {
+          common.out().println(InspectionReport.text(reading));
+        }
       } catch (UnusableInput e) {
         common.out().println(InspectionReport.text(e));
         status = 1;

@@ -20,6 +20,7 @@ import picocli.CommandLine.Command;
       StudyCommand.class,
       TranslateCommand.class,
       InspectCommand.class,
+      GatherCommand.class,
       SimulateCommand.class,
       ProveCommand.class
     },

@@ -10,6 +10,7 @@ import org.twinrig.proof.ProofPlan;
 import org.twinrig.report.ProofWords;
 import org.twinrig.report.table.ProofTable;
 import org.twinrig.simulation.SimulatedKind;
+import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -23,7 +24,7 @@ import picocli.CommandLine.Option;
     description = {
       "Tries the prediction intervals on simulated studies: draws studies, analyses each, and counts"
           + " how often units that no fit saw fall inside their intervals, with the plain offset and"
-          + " with the model the program chooses."
+          + " with another model."
     })
 final class ProveCommand implements Callable<Integer>, WithCommonOptions {
   private static final int PROGRESS_STEPS = 10;
@@ -64,6 +65,13 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
       paramLabel = "N",
       description = "Seatings of every unit on each fixture (default: 5).")
   private Integer seatings;
+
+  @Option(
+      names = "--model",
+      paramLabel = "MODEL",
+      description =
+          "What is tried beside the plain offset: auto, window or average (default: auto).")
+  private PredictionModel model = PredictionModel.AUTO;
 
   @Option(names = "--out", paramLabel = "FILE", description = "Also write the table as CSV.")
   private Path out;
@@ -121,6 +129,12 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
       once(named.stream().map(SimulatedKind::label).toList(), "--kinds");
       plan = plan.withKinds(named);
     }
+    if (model == PredictionModel.OFFSET) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(),
+          "--model names what is tried beside the offset: give auto, window or average");
+    }
+    plan = plan.withModel(model);
     return seatings == null ? plan : plan.withSeatings(atLeast(1, seatings, "--seatings"));
   }
 

@@ -5,6 +5,7 @@ sealed interface WithCommonOptions
     permits DemoCommand,
         StudyCommand,
         TranslateCommand,
+        GatherCommand,
         InspectCommand,
         SimulateCommand,
         ProveCommand {

@@ -44,12 +44,8 @@ record BandInputs(
 
   /** A variance in dB² that was estimated, with its degrees of freedom. */
   record Estimated(double variance, double degreesOfFreedom) {
-    static Optional<Estimated> ofSeatings(
-        BandSample.Seatings seatings, PairedUnits.OnFixture fixture, int[] members, int band) {
-      int freedom = 0;
-      for (int i : members) {
-        freedom += fixture.seatings().get(i).get(band) - 1;
-      }
+    static Optional<Estimated> ofSeatings(BandSample.Seatings seatings) {
+      int freedom = seatings.degreesOfFreedom();
       return seatings.variance().isPresent() && freedom > 0
           ? Optional.of(
               new Estimated(seatings.variance().getAsDouble() / seatings.harmonicMean(), freedom))
@@ -71,8 +67,8 @@ record BandInputs(
             : settings.calibratorClass().map(CalibratorClass::levelLimitDb);
     return new BandInputs(
         fitted.band(),
-        Estimated.ofSeatings(sample.from(), paired.from(), sample.members(), b),
-        Estimated.ofSeatings(sample.to(), paired.to(), sample.members(), b),
+        Estimated.ofSeatings(sample.from()),
+        Estimated.ofSeatings(sample.to()),
         new Estimated(se * se, fitted.mean().degreesOfFreedom()),
         fitted.mean().tauSquared(),
         limit,

@@ -7,10 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Sha256;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -25,7 +23,7 @@ final class FileBytes {
 
   private FileBytes(byte[] bytes) {
     this.bytes = bytes;
-    this.sha256 = HexFormat.of().formatHex(digest().digest(bytes));
+    this.sha256 = Sha256.hex(bytes);
   }
 
   static FileBytes read(Path file, Remarks remarks) throws UnusableInput {
@@ -63,14 +61,6 @@ final class FileBytes {
   private static String megabytes(long size) {
     BigDecimal exact = BigDecimal.valueOf(size).divide(BigDecimal.valueOf(1L << 20));
     return Numbers.against(exact.doubleValue(), 64, 1);
-  }
-
-  private static MessageDigest digest() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
   }
 
   /** The content itself, not a copy: it is only read from here on. */

@@ -24,7 +24,13 @@ final class ForeignContent {
           new Signature("ffd8ff", "the file is a picture, not text", "export the curve as text"),
           new Signature("1f8b", "the file is compressed (gzip)", "unpack it first"),
           new Signature(
-              "52494646", "the file is a sound file, not text", "export the response as text"),
+              "52463634", "the file is a sound file in RF64", "export the sound as WAV below 4 GB"),
+          new Signature(
+              "664c6143", "the file is a compressed sound file", "export the sound as WAV"),
+          new Signature(
+              "4f676753", "the file is a compressed sound file", "export the sound as WAV"),
+          new Signature(
+              "464f524d", "the file is a sound file, but not WAV", "export the sound as WAV"),
           new Signature(
               "fffe0000", "the file is text in UTF-32", "save it as UTF-8, Latin-1 or UTF-16"),
           new Signature(

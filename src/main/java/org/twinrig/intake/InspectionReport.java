@@ -24,9 +24,13 @@ public final class InspectionReport {
     List<String> lines = new ArrayList<>();
     lines.add(reading.source());
     lines.add("  " + curve(reading));
-    lines.add("  " + characters(reading.layout()));
-    lines.add("  " + columns(reading.layout()));
-    lines.add("  " + skipped(reading.layout()));
+    if (reading.layout() instanceof SoundLayout sound) {
+      SoundWords.of(sound).forEach(sentence -> lines.add("  " + sentence));
+    } else if (reading.layout() instanceof Layout text) {
+      lines.add("  " + characters(text));
+      lines.add("  " + columns(text));
+      lines.add("  " + skipped(text));
+    }
     for (Problem note : reading.notes()) {
       lines.add(
           "  Note" + (note.line() > 0 ? " on line " + note.line() : "") + ": " + note.what() + ".");
@@ -66,7 +70,9 @@ public final class InspectionReport {
         + " dB to "
         + Numbers.fixed(high, 1)
         + " dB"
-        + (reading.layout().order() == Order.FALLING ? "; in the file the frequencies fall." : ".");
+        + (reading.layout() instanceof Layout text && text.order() == Order.FALLING
+            ? "; in the file the frequencies fall."
+            : ".");
   }
 
   private static String characters(Layout layout) {

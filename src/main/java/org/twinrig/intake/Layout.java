@@ -25,7 +25,8 @@ public record Layout(
     Columns columns,
     FrequencyUnit frequencyUnit,
     Order order,
-    List<SkippedLines> skipped) {
+    List<SkippedLines> skipped)
+    implements CaptureLayout {
 
   /** What ends a line of text. */
   public enum LineEnds {

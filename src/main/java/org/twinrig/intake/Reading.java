@@ -17,7 +17,7 @@ import org.twinrig.response.Response;
  */
 public record Reading(
     Response response,
-    Layout layout,
+    CaptureLayout layout,
     List<Problem> notes,
     String sha256,
     long points,

@@ -3,7 +3,7 @@
  *
  * <p>{@link org.twinrig.intake.CaptureFile} is the door: a path goes in, a {@link
  * org.twinrig.intake.Reading} comes out. The reading holds the curve and the {@link
- * org.twinrig.intake.Layout} the file was understood to have; {@link
+ * org.twinrig.intake.CaptureLayout} the file was understood to have; {@link
  * org.twinrig.intake.InspectionReport} says the same in sentences.
  *
  * <h2>How a capture text is understood</h2>
@@ -39,6 +39,20 @@
  * NumberLines    every line, read
  * PointOrder     rising, falling, repeated: the curve
  * Plausibility   can these numbers be hertz and decibels
+ * </pre>
+ *
+ * <h2>How a sound is understood</h2>
+ *
+ * <p>A file whose content begins as RIFF is sound, whatever its name. It is read as WAV by a strict
+ * reader of our own: the JDK's {@code javax.sound.sampled} opens a cut-off file and gives it the
+ * length its head states. What a sound holds, an impulse response or the recording of a sweep, is
+ * declared by the lab ({@link org.twinrig.spectrum.SoundContent}).
+ *
+ * <pre>
+ * WavChunks      where format and samples lie, every stated size held against the bytes
+ * WavFormat      what a sample is ({@link org.twinrig.intake.SampleFormat}), channels, rate
+ * WavSamples     one channel as numbers
+ * CaptureSound   the channel of a side, its response ({@link org.twinrig.spectrum})
  * </pre>
  *
  * <h2>What becomes of doubtful content</h2>

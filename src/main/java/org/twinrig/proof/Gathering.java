@@ -41,18 +41,18 @@ record Gathering(int units, List<StudyTally> tallies) {
         tallies.size(),
         figures.judgements,
         figures.offset.row(),
-        figures.auto.row(),
-        figures.auto.rmsDb.over(figures.offset.rmsDb).figure());
+        figures.tried.row(),
+        figures.tried.rmsDb.over(figures.offset.rmsDb).figure());
   }
 
   private Figures figures(List<Cell> cells) {
     List<Sums> offset = perStudy(StudyTally::offset, cells);
-    List<Sums> auto = perStudy(StudyTally::auto, cells);
+    List<Sums> tried = perStudy(StudyTally::tried, cells);
     long judgements = offset.stream().mapToLong(Sums::judgements).sum();
-    if (judgements != auto.stream().mapToLong(Sums::judgements).sum()) {
+    if (judgements != tried.stream().mapToLong(Sums::judgements).sum()) {
       throw new IllegalStateException("both models must be tried on the same units and bands");
     }
-    return new Figures(judgements, ModelFigures.of(offset), ModelFigures.of(auto));
+    return new Figures(judgements, ModelFigures.of(offset), ModelFigures.of(tried));
   }
 
   private List<Sums> perStudy(Function<StudyTally, Map<Cell, Sums>> model, List<Cell> cells) {
@@ -66,12 +66,12 @@ record Gathering(int units, List<StudyTally> tallies) {
         .toList();
   }
 
-  private record Figures(long judgements, ModelFigures offset, ModelFigures auto) {
+  private record Figures(long judgements, ModelFigures offset, ModelFigures tried) {
     static Figures mean(List<Figures> parts) {
       return new Figures(
           parts.stream().mapToLong(Figures::judgements).sum(),
           ModelFigures.mean(parts.stream().map(Figures::offset).toList()),
-          ModelFigures.mean(parts.stream().map(Figures::auto).toList()));
+          ModelFigures.mean(parts.stream().map(Figures::tried).toList()));
     }
   }
 

@@ -64,7 +64,7 @@ public final class IntervalProof {
 
   private StudyTally tally(int units, int study) {
     SimulatedStudy drawn = plan.simulation(units, study).draw();
-    return new StudyTally(sums(drawn, PredictionModel.OFFSET), sums(drawn, PredictionModel.AUTO));
+    return new StudyTally(sums(drawn, PredictionModel.OFFSET), sums(drawn, plan.model()));
   }
 
   private Map<StudyTally.Cell, StudyTally.Sums> sums(SimulatedStudy drawn, PredictionModel model) {

@@ -21,7 +21,7 @@ public record ProofOutcome(ProofPlan plan, double confidence, List<ProofRow> row
   /**
    * Whether the stated level is kept.
    *
-   * @param model {@code OFFSET} or {@code AUTO}
+   * @param model {@code OFFSET} or the one that was tried
    * @return the judgement
    */
   public Promise promise(PredictionModel model) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulationPlan;
+import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
 
 /**
@@ -15,6 +16,7 @@ import org.twinrig.study.Settings;
  * @param kinds which kinds, each once
  * @param seatings of every unit on each fixture, 1 or more
  * @param unseenPerKind units of each kind that no fit sees, 1 or more
+ * @param model what is tried beside the plain offset
  */
 public record ProofPlan(
     int studies,
@@ -22,7 +24,8 @@ public record ProofPlan(
     List<Integer> unitsPerKind,
     List<SimulatedKind> kinds,
     int seatings,
-    int unseenPerKind) {
+    int unseenPerKind,
+    PredictionModel model) {
 
   /** The least number of studies a standard error between studies can be taken from. */
   public static final int FEWEST_STUDIES = 2;
@@ -55,7 +58,8 @@ public record ProofPlan(
 
   /**
    * The plan of the published proof but for the number of studies: 8, 16 and 30 units each of open
-   * over-ear, closed over-ear and in-ear, 5 seatings, 4 unseen units of each kind.
+   * over-ear, closed over-ear and in-ear, 5 seatings, 4 unseen units of each kind, the model the
+   * program chooses.
    *
    * @param studies how many studies to draw for each number of units, 2 or more
    * @param seed of everything random
@@ -68,7 +72,8 @@ public record ProofPlan(
         List.of(8, 16, 30),
         List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR),
         5,
-        4);
+        4,
+        PredictionModel.AUTO);
   }
 
   /**
@@ -78,7 +83,7 @@ public record ProofPlan(
    * @return the changed plan
    */
   public ProofPlan withUnitsPerKind(List<Integer> other) {
-    return new ProofPlan(studies, seed, other, kinds, seatings, unseenPerKind);
+    return new ProofPlan(studies, seed, other, kinds, seatings, unseenPerKind, model);
   }
 
   /**
@@ -88,7 +93,7 @@ public record ProofPlan(
    * @return the changed plan
    */
   public ProofPlan withKinds(List<SimulatedKind> other) {
-    return new ProofPlan(studies, seed, unitsPerKind, other, seatings, unseenPerKind);
+    return new ProofPlan(studies, seed, unitsPerKind, other, seatings, unseenPerKind, model);
   }
 
   /**
@@ -98,7 +103,17 @@ public record ProofPlan(
    * @return the changed plan
    */
   public ProofPlan withSeatings(int other) {
-    return new ProofPlan(studies, seed, unitsPerKind, kinds, other, unseenPerKind);
+    return new ProofPlan(studies, seed, unitsPerKind, kinds, other, unseenPerKind, model);
+  }
+
+  /**
+   * The same plan with another model beside the offset.
+   *
+   * @param other any but the offset itself
+   * @return the changed plan
+   */
+  public ProofPlan withModel(PredictionModel other) {
+    return new ProofPlan(studies, seed, unitsPerKind, kinds, seatings, unseenPerKind, other);
   }
 
   /**

@@ -10,11 +10,11 @@ import org.twinrig.study.PredictionModel;
  * @param studies how many studies
  * @param judgements how many bands of units were judged, under each model
  * @param offset the plain offset's figures
- * @param auto the figures of the model the program chooses
- * @param ratio root mean square error of {@code auto} over that of {@code offset}
+ * @param tried the figures of the model that is tried beside it
+ * @param ratio root mean square error of the tried model over that of {@code offset}
  */
 public record ProofRow(
-    Place place, int studies, long judgements, ByModel offset, ByModel auto, Figure ratio) {
+    Place place, int studies, long judgements, ByModel offset, ByModel tried, Figure ratio) {
 
   /**
    * What a row is about.
@@ -46,15 +46,10 @@ public record ProofRow(
   /**
    * The figures under a model.
    *
-   * @param model {@code OFFSET} or {@code AUTO}
+   * @param model {@code OFFSET}, or any other for the one that was tried
    * @return its figures
-   * @throws IllegalArgumentException for another model
    */
   public ByModel under(PredictionModel model) {
-    return switch (model) {
-      case OFFSET -> offset;
-      case AUTO -> auto;
-      case WINDOW -> throw new IllegalArgumentException("only offset and auto are tried");
-    };
+    return model == PredictionModel.OFFSET ? offset : tried;
   }
 }

@@ -9,9 +9,9 @@ import org.twinrig.evidence.Region;
  * What one study adds to the figures, under both models.
  *
  * @param offset sums under the plain offset
- * @param auto sums under the model the program chooses
+ * @param tried sums under the model that is tried beside it
  */
-record StudyTally(Map<Cell, Sums> offset, Map<Cell, Sums> auto) {
+record StudyTally(Map<Cell, Sums> offset, Map<Cell, Sums> tried) {
 
   /**
    * What is counted apart within a study.
@@ -52,7 +52,7 @@ record StudyTally(Map<Cell, Sums> offset, Map<Cell, Sums> auto) {
   /** Copies the maps. */
   StudyTally {
     offset = Map.copyOf(offset);
-    auto = Map.copyOf(auto);
+    tried = Map.copyOf(tried);
   }
 
   /** Sums judgements by cell; a band outside every region counts nowhere. */

@@ -1,6 +1,5 @@
 package org.twinrig.proof;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -47,27 +46,12 @@ final class UnseenUnits {
    * @param model how a unit is predicted
    */
   static UnseenUnits of(SimulatedStudy drawn, PredictionModel model) {
-    Study study = declared(drawn, Settings.defaults().withModel(model));
+    Study study = drawn.declared(Settings.defaults().withModel(model));
     try {
       return new UnseenUnits(study, Analysis.of(study, drawn.captures(), "proof", 1));
     } catch (UnusableInput e) {
       throw new IllegalStateException("a simulated study must give a result", e);
     }
-  }
-
-  private static Study declared(SimulatedStudy drawn, Settings settings) {
-    return new Study(
-        Path.of("."),
-        "simulated",
-        drawn.from(),
-        drawn.to(),
-        drawn.units(),
-        drawn.captures().stream().map(c -> c.entry()).toList(),
-        drawn.sessions(),
-        Optional.empty(),
-        settings,
-        Path.of("."),
-        List.of());
   }
 
   /**

@@ -137,6 +137,8 @@ public sealed interface BandOutcome {
     /** Refuses anything that is not a number. */
     public Scatter {
       Checks.notNegative(seatingVariance, "the seating variance in dB²");
+      seatVarianceFrom.ifPresent(v -> Checks.notNegative(v, "seat_variance_from_db2"));
+      seatVarianceTo.ifPresent(v -> Checks.notNegative(v, "seat_variance_to_db2"));
       Checks.positive(seatingsFrom, "the harmonic mean of seatings");
     }
   }

@@ -1,5 +1,7 @@
 package org.twinrig.regression;
 
+import java.util.Arrays;
+
 /**
  * The errors of a ridge fit on units that did not enter it, one unit or two left out at a time, in
  * closed form.
@@ -13,8 +15,8 @@ package org.twinrig.regression;
  * <p>One unit: the last element of {@code r_i} is the last element of {@code L_i⁻¹e_i} over that of
  * {@code L_i}, with {@code I - H_ii = L_i L_iᵀ}. Two units: the factor of the first is kept, {@code
  * M = -H_ji L_i⁻ᵀ}, and only {@code K = I - H_jj - M·Mᵀ} is factored anew. All partners {@code j}
- * of a unit go through each step together, in loops over contiguous numbers that the compiler turns
- * into vector instructions; nothing is allocated after construction.
+ * of a unit go through each step together, one array per element and one number per partner: see
+ * {@link Loops} for why. Nothing is allocated after construction.
  *
  * <p>Sources: Cook and Weisberg 1982, Residuals and Influence in Regression, section 3.6 (deletion
  * of several cases); Golub and Van Loan, Matrix Computations, 4th ed., 4.2 (block Cholesky, LDLᵀ).
@@ -24,30 +26,24 @@ final class BlockDeletion {
   private final int rows;
   private final int predictors;
 
-  /** {@code z[(r·p + k)·n + i]}: the rows of all units, one column after the other. */
-  private final double[] z;
+  /** The rows of all units, {@code z[k·R + r][i]}, and their residuals {@code e[r][i]}. */
+  private final double[][] z;
 
-  /** {@code e[r·n + i]}. */
-  private final double[] e;
+  private final double[][] e;
 
-  /** Lower triangles of {@code I - H_ii}: {@code diagonal[triangle(r, s)·n + i]}. */
-  private final double[] diagonal;
+  /** Lower triangles of {@code I - H_ii}: {@code diagonal[triangle(r, s)][i]}. */
+  private final double[][] diagonal;
 
-  /** {@code L_i}, {@code L_i⁻¹}, {@code L_i⁻¹Z_i} and {@code L_i⁻¹e_i}, unit after unit. */
-  private final double[] factor;
+  private final OwnBlock[] own;
 
-  private final double[] inverse;
-  private final double[] scaledRows;
-  private final double[] scaledErrors;
+  /** M as {@code m[q·R + r][j]}, K as {@code diagonal}, and the right-hand side. */
+  private final double[][] m;
 
-  /** One number per partner and element of M, K and the right-hand side. */
-  private final double[] m;
+  private final double[][] k;
+  private final double[][] v;
 
-  private final double[] k;
-  private final double[] v;
-
-  /** Reciprocal pivots of K, and one row of its factor. */
-  private final double[] reciprocal;
+  /** Reciprocal pivots of K, and one element of its factor. */
+  private final double[][] reciprocal;
 
   private final double[] ratio;
 
@@ -62,28 +58,26 @@ final class BlockDeletion {
     this.units = units;
     this.rows = rows;
     this.predictors = predictors;
-    this.z = new double[rows * predictors * units];
-    this.e = new double[rows * units];
     int triangle = rows * (rows + 1) / 2;
-    this.diagonal = new double[triangle * units];
-    this.factor = new double[rows * rows * units];
-    this.inverse = new double[rows * rows * units];
-    this.scaledRows = new double[rows * predictors * units];
-    this.scaledErrors = new double[rows * units];
-    this.m = new double[rows * rows * units];
-    this.k = new double[triangle * units];
-    this.v = new double[rows * units];
-    this.reciprocal = new double[rows * units];
+    this.z = new double[predictors * rows][units];
+    this.e = new double[rows][units];
+    this.diagonal = new double[triangle][units];
+    this.own = new OwnBlock[units];
+    Arrays.setAll(own, i -> new OwnBlock(rows, predictors));
+    this.m = new double[rows * rows][units];
+    this.k = new double[triangle][units];
+    this.v = new double[rows][units];
+    this.reciprocal = new double[rows][units];
     this.ratio = new double[units];
   }
 
-  /** Where {@code z} is to be written, {@code [(r·p + k)·n + i]}. */
-  double[] z() {
+  /** Where {@code z} is to be written, {@code [k·R + r][i]}. */
+  double[][] z() {
     return z;
   }
 
-  /** Where the residuals are to be written, {@code [r·n + i]}. */
-  double[] e() {
+  /** Where the residuals are to be written, {@code [r][i]}. */
+  double[][] e() {
     return e;
   }
 
@@ -91,7 +85,7 @@ final class BlockDeletion {
   void prepare() {
     formDiagonal();
     for (int i = 0; i < units; i++) {
-      factorOwnBlock(i);
+      own[i].factor(diagonal, z, e, i);
     }
   }
 
@@ -102,7 +96,7 @@ final class BlockDeletion {
    * @return {@code r_i} at the last row, dB
    */
   double withoutOne(int i) {
-    return scaledErrors[i * rows + rows - 1] / factor[(i * rows + rows) * rows - 1];
+    return own[i].scaledErrors()[rows - 1] / own[i].lastPivot();
   }
 
   /**
@@ -117,96 +111,39 @@ final class BlockDeletion {
     if (from >= units) {
       return;
     }
-    crossBlocks(i, from);
+    crossBlocks(own[i], from);
     schurComplements(from);
-    rightHandSides(i, from);
+    rightHandSides(own[i], from);
     solve(from);
     int last = rows - 1;
-    System.arraycopy(v, last * units + from, onPartner, from, units - from);
-    double own = scaledErrors[i * rows + last];
-    double scale = 1 / factor[(i * rows + rows) * rows - 1];
-    java.util.Arrays.fill(onUnit, from, units, own);
+    System.arraycopy(v[last], from, onPartner, from, units - from);
+    Arrays.fill(onUnit, from, units, own[i].scaledErrors()[last]);
     for (int r = 0; r < rows; r++) {
-      subtractProduct(onUnit, 0, m, (r * rows + last) * units, v, r * units, from, units);
+      Loops.subtractProduct(onUnit, m[last * rows + r], v[r], from, units);
     }
-    multiply(onUnit, scale, from, units);
+    Loops.multiply(onUnit, 1 / own[i].lastPivot(), from, units);
   }
 
   private void formDiagonal() {
     for (int r = 0; r < rows; r++) {
       for (int s = 0; s <= r; s++) {
-        int to = triangle(r, s) * units;
-        java.util.Arrays.fill(diagonal, to, to + units, r == s ? 1 - 1.0 / units : 0);
+        double[] to = diagonal[triangle(r, s)];
+        Arrays.fill(to, r == s ? 1 - 1.0 / units : 0);
         for (int c = 0; c < predictors; c++) {
-          subtractProduct(
-              diagonal,
-              to,
-              z,
-              (r * predictors + c) * units,
-              z,
-              (s * predictors + c) * units,
-              0,
-              units);
+          Loops.subtractProduct(to, z[c * rows + r], z[c * rows + s], 0, units);
         }
       }
-    }
-  }
-
-  /** Cholesky factor of {@code I - H_ii} and what is made from it; small, done once per unit. */
-  private void factorOwnBlock(int i) {
-    int at = i * rows * rows;
-    for (int r = 0; r < rows; r++) {
-      for (int s = 0; s <= r; s++) {
-        double sum = diagonal[triangle(r, s) * units + i];
-        for (int q = 0; q < s; q++) {
-          sum -= factor[at + r * rows + q] * factor[at + s * rows + q];
-        }
-        factor[at + r * rows + s] = r == s ? Math.sqrt(sum) : sum / factor[at + s * rows + s];
-      }
-    }
-    for (int r = 0; r < rows; r++) {
-      double pivot = factor[at + r * rows + r];
-      for (int s = 0; s <= r; s++) {
-        double sum = r == s ? 1 : 0;
-        for (int q = s; q < r; q++) {
-          sum -= factor[at + r * rows + q] * inverse[at + q * rows + s];
-        }
-        inverse[at + r * rows + s] = sum / pivot;
-      }
-    }
-    for (int r = 0; r < rows; r++) {
-      for (int c = 0; c < predictors; c++) {
-        double sum = 0;
-        for (int q = 0; q <= r; q++) {
-          sum += inverse[at + r * rows + q] * z[(q * predictors + c) * units + i];
-        }
-        scaledRows[(i * rows + r) * predictors + c] = sum;
-      }
-      double sum = 0;
-      for (int q = 0; q <= r; q++) {
-        sum += inverse[at + r * rows + q] * e[q * units + i];
-      }
-      scaledErrors[i * rows + r] = sum;
     }
   }
 
   /** {@code M = -H_ji L_i⁻ᵀ = -(Z_j (L_i⁻¹Z_i)ᵀ + L_i⁻ᵀ/n)} for every partner. */
-  private void crossBlocks(int i, int from) {
-    for (int r = 0; r < rows; r++) {
-      for (int q = 0; q < rows; q++) {
-        int to = (r * rows + q) * units;
-        java.util.Arrays.fill(
-            m, to + from, to + units, -inverse[(i * rows + q) * rows + r] / units);
-        int left = (i * rows + q) * predictors;
-        int c = 0;
-        for (; c + 3 < predictors; c += 4) {
-          int at = (r * predictors + c) * units;
-          subtractFour(m, to, z, at, units, scaledRows, left + c, from);
-        }
-        for (; c < predictors; c++) {
-          int at = (r * predictors + c) * units;
-          subtractScaled(m, to, z, at, scaledRows[left + c], from, units);
-        }
+  private void crossBlocks(OwnBlock unit, int from) {
+    for (int q = 0; q < rows; q++) {
+      for (int r = 0; r < rows; r++) {
+        double[] to = m[q * rows + r];
+        double mean = -unit.inverse(q, r) / units;
+        Loops.difference(to, mean, z[r], unit.scaledRows()[q][0], from, units);
+        subtractRest(to, z, r, unit.scaledRows()[q], from);
       }
     }
   }
@@ -214,115 +151,60 @@ final class BlockDeletion {
   private void schurComplements(int from) {
     for (int r = 0; r < rows; r++) {
       for (int s = 0; s <= r; s++) {
-        int to = triangle(r, s) * units;
-        System.arraycopy(diagonal, to + from, k, to + from, units - from);
-        int left = r * rows * units;
-        int right = s * rows * units;
-        int q = 0;
+        double[] to = k[triangle(r, s)];
+        Loops.difference(to, diagonal[triangle(r, s)], m[r], m[s], from, units);
+        int q = 1;
         for (; q + 1 < rows; q += 2) {
-          subtractTwoProducts(k, to, m, left + q * units, right + q * units, from, units);
+          int next = (q + 1) * rows;
+          Loops.subtractTwoProducts(
+              to, m[q * rows + r], m[q * rows + s], m[next + r], m[next + s], from, units);
         }
         if (q < rows) {
-          subtractProduct(k, to, m, left + q * units, m, right + q * units, from, units);
+          Loops.subtractProduct(to, m[q * rows + r], m[q * rows + s], from, units);
         }
       }
     }
   }
 
-  private void rightHandSides(int i, int from) {
+  private void rightHandSides(OwnBlock unit, int from) {
     for (int r = 0; r < rows; r++) {
-      System.arraycopy(e, r * units + from, v, r * units + from, units - from);
-      for (int q = 0; q < rows; q++) {
-        double y = scaledErrors[i * rows + q];
-        subtractScaled(v, r * units, m, (r * rows + q) * units, y, from, units);
-      }
+      Loops.difference(v[r], e[r], m[r], unit.scaledErrors()[0], from, units);
+      subtractRest(v[r], m, r, unit.scaledErrors(), from);
+    }
+  }
+
+  /** {@code to -= Σ factors[c]·x[c·R + r]} over all {@code c} but the first. */
+  private void subtractRest(double[] to, double[][] x, int r, double[] factors, int from) {
+    int c = 1;
+    for (; c + 3 < factors.length; c += 4) {
+      Loops.subtractFour(to, x, c * rows + r, rows, factors, c, from, units);
+    }
+    for (; c < factors.length; c++) {
+      Loops.subtractScaled(to, x[c * rows + r], factors[c], from, units);
     }
   }
 
   /** Solves {@code K x = v} for every partner by LDLᵀ, leaving {@code x} in {@code v}. */
   private void solve(int from) {
     for (int c = 0; c < rows; c++) {
-      invert(reciprocal, c * units, k, triangle(c, c) * units, from, units);
+      Loops.invert(reciprocal[c], k[triangle(c, c)], from, units);
       for (int r = c + 1; r < rows; r++) {
-        product(ratio, k, triangle(r, c) * units, reciprocal, c * units, from, units);
+        Loops.product(ratio, k[triangle(r, c)], reciprocal[c], from, units);
         for (int s = c + 1; s <= r; s++) {
-          subtractProduct(
-              k, triangle(r, s) * units, ratio, 0, k, triangle(s, c) * units, from, units);
+          Loops.subtractProduct(k[triangle(r, s)], ratio, k[triangle(s, c)], from, units);
         }
-        subtractProduct(v, r * units, ratio, 0, v, c * units, from, units);
+        Loops.subtractProduct(v[r], ratio, v[c], from, units);
       }
     }
     for (int r = rows - 1; r >= 0; r--) {
       for (int s = r + 1; s < rows; s++) {
-        subtractProduct(v, r * units, k, triangle(s, r) * units, v, s * units, from, units);
+        Loops.subtractProduct(v[r], k[triangle(s, r)], v[s], from, units);
       }
-      scale(v, r * units, reciprocal, r * units, from, units);
+      Loops.product(v[r], v[r], reciprocal[r], from, units);
     }
   }
 
-  private static int triangle(int row, int column) {
+  static int triangle(int row, int column) {
     return row * (row + 1) / 2 + column;
-  }
-
-  private static void subtractFour(
-      double[] to, int t, double[] x, int at, int stride, double[] factors, int f, int from) {
-    double a = factors[f];
-    double b = factors[f + 1];
-    double c = factors[f + 2];
-    double d = factors[f + 3];
-    int second = at + stride;
-    int third = second + stride;
-    int fourth = third + stride;
-    for (int j = from; j < stride; j++) {
-      to[t + j] -= a * x[at + j] + b * x[second + j] + c * x[third + j] + d * x[fourth + j];
-    }
-  }
-
-  private static void subtractScaled(
-      double[] to, int t, double[] x, int at, double factor, int from, int end) {
-    for (int j = from; j < end; j++) {
-      to[t + j] -= factor * x[at + j];
-    }
-  }
-
-  private static void subtractProduct(
-      double[] to, int t, double[] left, int l, double[] right, int r, int from, int end) {
-    for (int j = from; j < end; j++) {
-      to[t + j] -= left[l + j] * right[r + j];
-    }
-  }
-
-  private static void subtractTwoProducts(
-      double[] to, int t, double[] x, int left, int right, int from, int stride) {
-    int nextLeft = left + stride;
-    int nextRight = right + stride;
-    for (int j = from; j < stride; j++) {
-      to[t + j] -= x[left + j] * x[right + j] + x[nextLeft + j] * x[nextRight + j];
-    }
-  }
-
-  private static void product(
-      double[] to, double[] left, int l, double[] right, int r, int from, int end) {
-    for (int j = from; j < end; j++) {
-      to[j] = left[l + j] * right[r + j];
-    }
-  }
-
-  private static void scale(double[] to, int t, double[] by, int b, int from, int end) {
-    for (int j = from; j < end; j++) {
-      to[t + j] *= by[b + j];
-    }
-  }
-
-  private static void invert(double[] to, int t, double[] x, int at, int from, int end) {
-    for (int j = from; j < end; j++) {
-      to[t + j] = 1 / x[at + j];
-    }
-  }
-
-  private static void multiply(double[] to, double factor, int from, int end) {
-    for (int j = from; j < end; j++) {
-      to[j] *= factor;
-    }
   }
 }

@@ -77,6 +77,10 @@ public final class RandomEffects {
     /** Refuses anything that is not a number. */
     public Result {
       Checks.finite(meanDb, "the mean transfer in dB");
+      Checks.fraction(confidence, "confidence");
+      if (units < 2) {
+        throw new IllegalArgumentException("an estimate needs two units, but has " + units);
+      }
       Checks.notNegative(standardErrorDb, "the standard error in dB");
       Checks.notNegative(tauSquared, "the variance between units in dB²");
       Checks.notNegative(halfWidthDb, "the half-width in dB");

@@ -27,6 +27,9 @@ final class StackedWindow {
   /** {@code x̄(c)} over the window of the band itself. */
   private final double[] centres;
 
+  /** {@code d̄} of the band itself. */
+  private double meanDb;
+
   private StackedWindow(int units, int rows, int predictors) {
     this.units = units;
     this.rows = rows;
@@ -71,6 +74,9 @@ final class StackedWindow {
     }
     for (int i = 0; i < units; i++) {
       y[r * units + i] -= sum / units;
+    }
+    if (r == rows - 1) {
+      meanDb = sum / units;
     }
     for (int k = 0; k < predictors; k++) {
       int c = lender + (k - half) * data.step();
@@ -119,6 +125,11 @@ final class StackedWindow {
   /** {@code x̄(c)} of predictor {@code k} at the band itself, dB. */
   double centre(int k) {
     return centres[k];
+  }
+
+  /** Mean difference of the units at the band itself, dB. */
+  double meanDb() {
+    return meanDb;
   }
 
   /** {@code s = ‖W‖²_F/p}: the penalty is {@code λ = κ·s}. */

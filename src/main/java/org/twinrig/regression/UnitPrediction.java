@@ -43,35 +43,58 @@ final class UnitPrediction {
                 data.members(b).length < leastUnits
                     ? Optional.empty()
                     : Optional.of(BandErrors.of(data, b, candidates)));
+    int[][] offsets = new int[data.bands()][data.units()];
+    for (int[] row : offsets) {
+      Arrays.fill(row, ModelChoice.OFFSET);
+    }
+    if (model == PredictionModel.AVERAGE) {
+      ModelAverage average = new ModelAverage(data, bands, candidates);
+      return new UnitPrediction(
+          average.rules(paired),
+          curves(paired, errors(data, bands, offsets)),
+          curves(paired, average.errors()));
+    }
     ModelChoice choice = new ModelChoice(data, bands, candidates, model, threads);
     int[] chosen = choice.chosen();
-    WindowFit fit = new WindowFit(data, paired);
     List<Optional<WindowRule>> rules = new ArrayList<>();
     for (int b = 0; b < data.bands(); b++) {
       rules.add(
           chosen[b] == ModelChoice.OFFSET
               ? Optional.empty()
-              : Optional.of(fit.rule(b, candidates.get(chosen[b]))));
-    }
-    int[][] offsets = new int[data.bands()][data.units()];
-    for (int[] row : offsets) {
-      Arrays.fill(row, ModelChoice.OFFSET);
+              : Optional.of(rule(data, paired, b, candidates.get(chosen[b]))));
     }
     return new UnitPrediction(
-        rules, curves(paired, bands, offsets), curves(paired, bands, choice.nested()));
+        rules,
+        curves(paired, errors(data, bands, offsets)),
+        curves(paired, errors(data, bands, choice.nested())));
   }
 
-  /** The error of every unit under the rule that stands for it at each band. */
-  private static List<Levels> curves(
-      PairedUnits paired, List<Optional<BandErrors>> bands, int[][] rule) {
-    List<Levels> curves = new ArrayList<>();
-    for (int i = 0; i < paired.units().size(); i++) {
-      double[] errors = new double[bands.size()];
-      for (int b = 0; b < errors.length; b++) {
-        errors[b] =
+  private static WindowRule rule(
+      WindowData data, PairedUnits paired, int band, Candidate candidate) {
+    return new WindowFit(data, paired, band, candidate.shape()).rule(candidate.kappa());
+  }
+
+  /** {@code [band][unit]}: the error under the rule that stands for the unit; NaN where none. */
+  private static double[][] errors(
+      WindowData data, List<Optional<BandErrors>> bands, int[][] rule) {
+    double[][] errors = new double[bands.size()][data.units()];
+    for (int b = 0; b < errors.length; b++) {
+      for (int i = 0; i < data.units(); i++) {
+        errors[b][i] =
             bands.get(b).isEmpty() ? Double.NaN : bands.get(b).get().rule(rule[b][i]).errors()[i];
       }
-      curves.add(Levels.copyOf(paired.grid(), errors));
+    }
+    return errors;
+  }
+
+  private static List<Levels> curves(PairedUnits paired, double[][] errors) {
+    List<Levels> curves = new ArrayList<>();
+    for (int i = 0; i < paired.units().size(); i++) {
+      double[] curve = new double[errors.length];
+      for (int b = 0; b < curve.length; b++) {
+        curve[b] = errors[b][i];
+      }
+      curves.add(Levels.copyOf(paired.grid(), curve));
     }
     return curves;
   }

@@ -36,22 +36,23 @@ final class WindowDeletion {
    * @return the errors on units left out, until the next call
    */
   BlockDeletion at(double kappa) {
-    int units = window.units();
-    int predictors = window.predictors();
     double lambda = kappa * scale;
-    double[] z = blocks.z();
-    double[] e = blocks.e();
-    System.arraycopy(window.differences(), 0, e, 0, e.length);
-    for (int k = 0; k < predictors; k++) {
+    int units = window.units();
+    double[][] z = blocks.z();
+    double[][] e = blocks.e();
+    for (int r = 0; r < window.rows(); r++) {
+      System.arraycopy(window.differences(), r * units, e[r], 0, units);
+    }
+    for (int k = 0; k < projections.length; k++) {
       double kept = kept(svd.sigma(k), lambda);
       double root = Math.sqrt(kept);
       double fitted = kept * projections[k];
       for (int r = 0; r < window.rows(); r++) {
-        int column = (r * predictors + k) * units;
+        double[] column = z[k * window.rows() + r];
         for (int i = 0; i < units; i++) {
           double u = svd.u(r * units + i, k);
-          z[column + i] = root * u;
-          e[r * units + i] -= fitted * u;
+          column[i] = root * u;
+          e[r][i] -= fitted * u;
         }
       }
     }

@@ -6,21 +6,33 @@ import java.util.OptionalDouble;
 import org.twinrig.internal.linalg.ThinSvd;
 import org.twinrig.study.PairedUnits;
 
-/** Makes the rule of a chosen candidate at a band. */
+/** Makes the rules of one shape at a band; one factorisation serves all its penalties. */
 final class WindowFit {
   private final WindowData data;
   private final PairedUnits paired;
+  private final int band;
+  private final WindowShape shape;
+  private final StackedWindow window;
+  private final ThinSvd svd;
 
-  WindowFit(WindowData data, PairedUnits paired) {
+  /** Factors a window that is offered at a band. */
+  WindowFit(WindowData data, PairedUnits paired, int band, WindowShape shape) {
     this.data = data;
     this.paired = paired;
+    this.band = band;
+    this.shape = shape;
+    this.window = StackedWindow.of(data, band, shape).orElseThrow();
+    this.svd = window.factor();
   }
 
-  WindowRule rule(int band, Candidate candidate) {
-    WindowShape shape = candidate.shape();
-    StackedWindow window = StackedWindow.of(data, band, shape).orElseThrow();
-    ThinSvd svd = window.factor();
-    double lambda = candidate.kappa() * window.scale();
+  /** The shape. */
+  WindowShape shape() {
+    return shape;
+  }
+
+  /** The rule at a penalty {@code κ}. */
+  WindowRule rule(double kappa) {
+    double lambda = kappa * window.scale();
     double[] beta = svd.ridge(window.differences(), lambda);
     List<Integer> inside = new ArrayList<>();
     List<WindowRule.Predictor> predictors = new ArrayList<>();
@@ -34,10 +46,11 @@ final class WindowFit {
     return new WindowRule(
         WindowShape.octaves(shape.half(), data.perOctave()),
         WindowShape.octaves(shape.borrow(), data.perOctave()),
-        candidate.kappa(),
+        kappa,
+        window.meanDb(),
         predictors,
         spread(svd, lambda, inside),
-        seatingVariance(band, predictors));
+        seatingVariance(data, paired, band, predictors));
   }
 
   private static List<Double> spread(ThinSvd svd, double lambda, List<Integer> inside) {
@@ -57,7 +70,8 @@ final class WindowFit {
   }
 
   /** {@code cᵀ S_A c} with {@code c = e_b + β}. */
-  private OptionalDouble seatingVariance(int band, List<WindowRule.Predictor> predictors) {
+  static OptionalDouble seatingVariance(
+      WindowData data, PairedUnits paired, int band, List<WindowRule.Predictor> predictors) {
     int[] bands = predictors.stream().mapToInt(WindowRule.Predictor::band).toArray();
     double[] weights = predictors.stream().mapToDouble(WindowRule.Predictor::coefficient).toArray();
     for (int k = 0; k < bands.length; k++) {

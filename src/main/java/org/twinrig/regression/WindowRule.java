@@ -7,11 +7,13 @@ import org.twinrig.response.Levels;
 
 /**
  * A fitted window ridge at one band: what a unit's old graph around the band says about how far the
- * unit departs from the mean transfer of its kind, {@code Σ_c β_c (x(c) - x̄(c))}.
+ * unit's level differs between the fixtures, {@code d̄ + Σ_c β_c (x(c) - x̄(c))}.
  *
  * @param halfOctaves half-width of the window, octaves
  * @param borrowOctaves how far to either side bands lent their units to the fit, octaves
  * @param shrinkage penalty {@code κ} as a multiple of the mean square of the window
+ * @param meanDb mean difference of the units it was fitted on, {@code d̄}, dB: the rule's own
+ *     intercept, with which its errors were judged
  * @param predictors the bands of the window that lie in the grid, rising
  * @param spread lower triangle, row after row, of {@code (WᵀW+λI)⁻¹} over the predictors, 1/dB²
  * @param seatingVariance {@code cᵀ S_A c} in dB², the variance that one seating on the old fixture
@@ -21,6 +23,7 @@ public record WindowRule(
     double halfOctaves,
     double borrowOctaves,
     double shrinkage,
+    double meanDb,
     List<Predictor> predictors,
     List<Double> spread,
     OptionalDouble seatingVariance) {
@@ -30,12 +33,18 @@ public record WindowRule(
     Checks.notNegative(halfOctaves, "window_octaves");
     Checks.notNegative(borrowOctaves, "borrow_octaves");
     Checks.positive(shrinkage, "shrinkage");
+    Checks.finite(meanDb, "mean_db");
     predictors = List.copyOf(predictors);
     spread = List.copyOf(spread);
     spread.forEach(element -> Checks.finite(element, "an element of the window's spread"));
     seatingVariance.ifPresent(v -> Checks.notNegative(v, "a seating variance in dB²"));
     if (predictors.isEmpty() || spread.size() != predictors.size() * (predictors.size() + 1) / 2) {
       throw new IllegalArgumentException("one row of the spread is needed for each predictor");
+    }
+    for (int k = 1; k < predictors.size(); k++) {
+      if (predictors.get(k).band() <= predictors.get(k - 1).band()) {
+        throw new IllegalArgumentException("the predictors of a window must rise");
+      }
     }
   }
 
@@ -55,14 +64,14 @@ public record WindowRule(
   }
 
   /**
-   * How far a graph departs from the mean transfer.
+   * How far the new fixture's level lies above the old one's for a graph.
    *
    * @param old levels on the old fixture
-   * @return {@code Σ_c β_c (x(c) - x̄(c))} in dB; nothing where the graph lacks a band of the
+   * @return {@code d̄ + Σ_c β_c (x(c) - x̄(c))} in dB; nothing where the graph lacks a band of the
    *     window
    */
   public OptionalDouble shiftDb(Levels old) {
-    double shift = 0;
+    double shift = meanDb;
     for (Predictor p : predictors) {
       if (!old.has(p.band())) {
         return OptionalDouble.empty();
@@ -90,6 +99,9 @@ public record WindowRule(
         double column = old.db(predictors.get(s).band()) - predictors.get(s).centreDb();
         sum += (r == s ? 1 : 2) * row * column * spread.get(element++);
       }
+    }
+    if (Double.isNaN(sum) || sum < -1e-9) {
+      throw new IllegalStateException("a leverage cannot be " + sum);
     }
     return 1.0 / units + Math.max(0, sum);
   }

@@ -20,9 +20,6 @@ import org.twinrig.study.PredictionModel;
  * @param outcome what it gave
  */
 public record ProofWords(ProofOutcome outcome) {
-  private static final List<PredictionModel> MODELS =
-      List.of(PredictionModel.OFFSET, PredictionModel.AUTO);
-
   /** With fewer studies the standard errors themselves are too unsure to judge by. */
   private static final int ENOUGH_STUDIES = 20;
 
@@ -40,6 +37,7 @@ public record ProofWords(ProofOutcome outcome) {
 
   private List<String> table() {
     List<String> lines = new ArrayList<>();
+    String tried = word(outcome.plan().model());
     String block = "";
     for (ProofRow row : outcome.rows()) {
       String head =
@@ -57,10 +55,10 @@ public record ProofWords(ProofOutcome outcome) {
                 "kind",
                 "region",
                 "offset rms dB",
-                "auto rms dB",
-                "auto/offset",
+                tried + " rms dB",
+                tried + "/offset",
                 "offset in %",
-                "auto in %",
+                tried + " in %",
                 "half-widths dB"));
       }
       lines.add(line(row));
@@ -68,18 +66,22 @@ public record ProofWords(ProofOutcome outcome) {
     return lines;
   }
 
+  private List<PredictionModel> models() {
+    return List.of(PredictionModel.OFFSET, outcome.plan().model());
+  }
+
   private static String line(ProofRow row) {
     return format(
         row.place().kind(),
         row.place().span().word(),
         withError(row.offset().rmsDb(), 1, 3),
-        withError(row.auto().rmsDb(), 1, 3),
+        withError(row.tried().rmsDb(), 1, 3),
         withError(row.ratio(), 1, 3),
         withError(row.offset().coverage(), 100, 1),
-        withError(row.auto().coverage(), 100, 1),
+        withError(row.tried().coverage(), 100, 1),
         Numbers.fixed(row.offset().meanHalfDb(), 2)
             + ", "
-            + Numbers.fixed(row.auto().meanHalfDb(), 2));
+            + Numbers.fixed(row.tried().meanHalfDb(), 2));
   }
 
   private static String format(Object... cells) {
@@ -116,7 +118,7 @@ public record ProofWords(ProofOutcome outcome) {
             + " of the time averaged over the bands, and no less than "
             + percent(Promise.LEAST_IN_A_REGION, 0)
             + " in any region, for every number of units, kind and sort of old graph.");
-    MODELS.forEach(model -> lines.addAll(verdict(outcome.promise(model), outcome.confidence())));
+    models().forEach(model -> lines.addAll(verdict(outcome.promise(model), outcome.confidence())));
     return lines;
   }
 
@@ -212,7 +214,7 @@ public record ProofWords(ProofOutcome outcome) {
         .put("unseen_per_kind", plan.unseenPerKind())
         .put("confidence", outcome.confidence());
     ObjectNode kept = root.putObject("promise_kept");
-    MODELS.forEach(model -> kept.put(word(model), outcome.promise(model).kept()));
+    models().forEach(model -> kept.put(word(model), outcome.promise(model).kept()));
     ArrayNode rows = root.putArray("rows");
     for (ProofRow row : outcome.rows()) {
       ObjectNode node =
@@ -225,7 +227,7 @@ public record ProofWords(ProofOutcome outcome) {
               .put("to_hz", row.place().span().toHz())
               .put("judgements", row.judgements());
       put(node, "ratio", row.ratio());
-      MODELS.forEach(model -> put(node.putObject(word(model)), row.under(model)));
+      models().forEach(model -> put(node.putObject(word(model)), row.under(model)));
     }
     return root.toPrettyString();
   }

@@ -13,7 +13,9 @@ import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.StudyPage;
 import org.twinrig.report.table.StudyTables;
+import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.InputFingerprint;
+import org.twinrig.study.SessionRules;
 import org.twinrig.study.Settings;
 import org.twinrig.translation.TranslationFile;
 
@@ -85,9 +87,33 @@ public record StudyFolder(
         .put("model", s.model().name().toLowerCase(java.util.Locale.ROOT))
         .put("seed", s.seed());
     s.calibratorClass().ifPresent(c -> node.put("calibrator_class", c.word()));
-    node.put("drift", s.sessions().drift().name().toLowerCase(java.util.Locale.ROOT))
-        .put("microphone_drift_db", s.sessions().microphoneDriftDb());
-    s.sessions().checkUnit().ifPresent(u -> node.put("check_unit", u));
+    sessions(node, s.sessions());
+    if (!s.sound().equals(SoundContent.defaults())) {
+      sound(node, s.sound());
+    }
+  }
+
+  private static void sessions(ObjectNode node, SessionRules rules) {
+    node.put("drift", rules.drift().name().toLowerCase(java.util.Locale.ROOT))
+        .put("microphone_drift_db", rules.microphoneDriftDb());
+    rules.checkUnit().ifPresent(u -> node.put("check_unit", u));
+  }
+
+  private static void sound(ObjectNode node, SoundContent sound) {
+    node.putObject("impulse")
+        .put("before_onset_ms", sound.beforeOnsetMs())
+        .put("length_ms", sound.window().lengthMs())
+        .put("fade_ms", sound.window().fadeMs());
+    sound
+        .sweep()
+        .ifPresent(
+            sweep ->
+                node.putObject("sweep")
+                    .put("from_hz", sweep.fromHz())
+                    .put("to_hz", sweep.toHz())
+                    .put("seconds", sweep.seconds())
+                    .put("fade_in_ms", sweep.fadeInMs())
+                    .put("fade_out_ms", sweep.fadeOutMs()));
   }
 
   private void exclusions(ObjectNode node) {

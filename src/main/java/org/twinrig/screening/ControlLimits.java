@@ -59,8 +59,8 @@ public record ControlLimits(double centreDb, double sigmaDb) {
    */
   static ControlLimits byMedianRange(double[] valuesDb) {
     return new ControlLimits(
-        Group.median(valuesDb),
-        Math.max(LEAST_SIGMA_DB, Group.median(movingRanges(valuesDb)) / MEDIAN_RANGE));
+        Scatter.median(valuesDb),
+        Math.max(LEAST_SIGMA_DB, Scatter.median(movingRanges(valuesDb)) / MEDIAN_RANGE));
   }
 
   /**

@@ -137,7 +137,7 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
     return band.map(
             b ->
                 b.equals(CheckCaptures.TOP)
-                    ? "11.2 kHz to 17.8 kHz"
+                    ? "range 11.2 kHz to 17.8 kHz"
                     : "octave at " + NominalFrequencies.label(b))
         .orElse("level");
   }

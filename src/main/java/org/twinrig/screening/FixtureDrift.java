@@ -123,23 +123,32 @@ public record FixtureDrift(
    *
    * @param session its name
    * @param charts that show it, the level first
-   * @param departureDb of the chart that exceeds its limit most, dB
-   * @param limitDb of that chart, dB
+   * @param worst the chart that exceeds its limit most
+   * @param departureDb of the worst chart, dB
+   * @param limitDb of the worst chart, dB
    */
   public record OutOfControl(
-      String session, List<DriftChart> charts, double departureDb, double limitDb) {
+      String session,
+      List<DriftChart> charts,
+      DriftChart worst,
+      double departureDb,
+      double limitDb) {
     /** Copies the list. */
     public OutOfControl {
       charts = List.copyOf(charts);
     }
 
+    private static DriftChart.Departure departure(DriftChart chart, String session) {
+      return chart.departure(session).orElseThrow();
+    }
+
     private static OutOfControl of(String session, List<DriftChart> charts) {
-      DriftChart.Departure worst =
-          charts.stream()
-              .map(c -> c.departure(session).orElseThrow())
-              .reduce((a, b) -> b.exceeds(a) ? b : a)
-              .orElseThrow();
-      return new OutOfControl(session, charts, worst.valueDb(), worst.limitDb());
+      DriftChart worst = charts.get(0);
+      for (DriftChart chart : charts) {
+        worst = departure(chart, session).exceeds(departure(worst, session)) ? chart : worst;
+      }
+      DriftChart.Departure departure = departure(worst, session);
+      return new OutOfControl(session, charts, worst, departure.valueDb(), departure.limitDb());
     }
   }
 }

@@ -6,49 +6,72 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Side;
+import org.twinrig.response.Levels;
 import org.twinrig.study.AnchoredCapture;
 
 /**
  * The captures of one side of one unit on one fixture: the same thing, seated again and again.
  *
+ * @param key whose they are
  * @param kind the unit's kind
- * @param fixture the fixture
- * @param captures in the order of their seatings
+ * @param captures in the order of their rows, at least one
  */
-record Group(String kind, String fixture, List<AnchoredCapture> captures) {
+record Group(Key key, String kind, List<AnchoredCapture> captures) {
 
-  private record Key(String unit, String fixture, Side side) {}
+  /**
+   * Whose captures.
+   *
+   * @param unit the unit
+   * @param fixture the fixture
+   * @param side the side
+   */
+  record Key(String unit, String fixture, Side side) {}
+
+  /** Groups judged by one scale. */
+  private record Scale(String kind, String fixture) {}
 
   /** Captures sorted into groups, in order of first appearance. */
   static List<Group> of(List<AnchoredCapture> captures, Function<String, String> kindOfUnit) {
     Map<Key, List<AnchoredCapture>> byKey = new LinkedHashMap<>();
     for (AnchoredCapture c : captures) {
       var entry = c.capture().entry();
-      byKey
-          .computeIfAbsent(
-              new Key(entry.unit(), entry.fixture(), entry.side()), k -> new ArrayList<>())
-          .add(c);
+      Key key = new Key(entry.unit(), entry.fixture(), entry.side());
+      byKey.computeIfAbsent(key, k -> new ArrayList<>()).add(c);
     }
     return byKey.entrySet().stream()
-        .map(e -> new Group(kindOfUnit.apply(e.getKey().unit), e.getKey().fixture, e.getValue()))
+        .map(e -> new Group(e.getKey(), kindOfUnit.apply(e.getKey().unit), e.getValue()))
         .toList();
   }
 
   /** Groups that are judged by one scale: the same kind on the same fixture. */
-  static Map<List<String>, List<Group>> byScale(List<Group> groups) {
-    Map<List<String>, List<Group>> byScale = new LinkedHashMap<>();
+  static List<List<Group>> byScale(List<Group> groups) {
+    Map<Scale, List<Group>> byScale = new LinkedHashMap<>();
     for (Group g : groups) {
-      byScale.computeIfAbsent(List.of(g.kind, g.fixture), k -> new ArrayList<>()).add(g);
+      byScale.computeIfAbsent(new Scale(g.kind, g.key.fixture), k -> new ArrayList<>()).add(g);
     }
-    return byScale;
+    return List.copyOf(byScale.values());
   }
 
-  /** The middle value; of an even number, the mean of the two in the middle. */
-  static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int half = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+  BandGrid grid() {
+    return captures.get(0).levels().grid();
+  }
+
+  /** The median, band by band, of curves on one grid; missing where none has a level. */
+  static Levels medianCurve(List<Levels> curves) {
+    BandGrid grid = curves.get(0).grid();
+    double[] middle = new double[grid.size()];
+    double[] present = new double[curves.size()];
+    for (int b = 0; b < middle.length; b++) {
+      int count = 0;
+      for (Levels curve : curves) {
+        if (curve.has(b)) {
+          present[count++] = curve.db(b);
+        }
+      }
+      middle[b] = count == 0 ? Double.NaN : Scatter.median(Arrays.copyOf(present, count));
+    }
+    return Levels.copyOf(grid, middle);
   }
 }

@@ -10,16 +10,21 @@ import java.util.Set;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Pairing;
 import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.Study;
 
 /**
- * Screens the captures of a study. What the lab left out is not judged and does not count.
+ * Screens the captures of a study, and its units. What the lab left out is not judged and does not
+ * count. A capture whose seal was lost is not also accused of being odd or of a jump in level.
  *
  * @param accepted the captures that count
- * @param verdicts what was found, in the order of the captures
+ * @param verdicts what was found about captures, in the order of the captures
+ * @param kinds what was found about the units of each kind, from the captures that count; units
+ *     that are held out are not judged
  */
-public record Screening(List<AnchoredCapture> accepted, List<Verdict> verdicts) {
+public record Screening(
+    List<AnchoredCapture> accepted, List<Verdict> verdicts, List<KindScreening> kinds) {
 
   private static final Comparator<Verdict> IN_ORDER =
       Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding);
@@ -28,34 +33,71 @@ public record Screening(List<AnchoredCapture> accepted, List<Verdict> verdicts) 
   public Screening {
     accepted = List.copyOf(accepted);
     verdicts = List.copyOf(verdicts);
+    kinds = List.copyOf(kinds);
   }
 
   /**
-   * Screens captures.
+   * Screens captures and units.
    *
    * @param study what the lab declared
    * @param captures all of its captures, anchored
    * @return those that count and what was found; under {@link ScreeningMode#SUGGEST} a verdict
-   *     leaves nothing out
+   *     leaves nothing out, under {@link ScreeningMode#EXCLUDE} one whose finding is {@linkplain
+   *     Finding#disbelieved() not to be believed} does
    */
   public static Screening of(Study study, List<AnchoredCapture> captures) {
     boolean exclude = study.settings().screening() == ScreeningMode.EXCLUDE;
-    List<AnchoredCapture> offered =
-        captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
-    Map<String, String> kinds = new HashMap<>();
-    for (Unit unit : study.units()) {
-      kinds.put(unit.name(), unit.kind());
-    }
-    List<Verdict> verdicts = new ArrayList<>(SameContent.of(offered, exclude));
-    for (List<Group> groups : Group.byScale(Group.of(offered, kinds::get)).values()) {
-      verdicts.addAll(SealCheck.of(groups, exclude));
-      verdicts.addAll(OddSeating.of(groups, exclude));
+    List<AnchoredCapture> offered = offered(captures);
+    List<Verdict> verdicts = new ArrayList<>();
+    for (Verdict v : unexplained(doubts(study, offered))) {
+      verdicts.add(exclude ? v.excluding() : v);
     }
     verdicts.sort(IN_ORDER);
     Set<CaptureEntry> out = new HashSet<>();
     verdicts.stream().filter(Verdict::excluded).forEach(v -> out.add(v.capture()));
-    return new Screening(
-        offered.stream().filter(c -> !out.contains(c.capture().entry())).toList(), verdicts);
+    List<AnchoredCapture> accepted =
+        offered.stream().filter(c -> !out.contains(c.capture().entry())).toList();
+    List<KindScreening> kinds =
+        new Pairing(study).pair(accepted, Unit.Role.FIT).stream().map(UnitOutliers::of).toList();
+    return new Screening(accepted, verdicts, kinds);
+  }
+
+  /**
+   * The captures the lab did not leave out.
+   *
+   * @param captures any
+   * @return those, in order
+   */
+  public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {
+    return captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
+  }
+
+  /** A lost seal alone makes a seating odd and changes its level: that is not said thrice. */
+  private static List<Verdict> unexplained(List<Verdict> doubts) {
+    Set<CaptureEntry> leaking = new HashSet<>();
+    doubts.stream()
+        .filter(v -> v.finding() == Finding.LOST_SEAL)
+        .forEach(v -> leaking.add(v.capture()));
+    return doubts.stream()
+        .filter(v -> !(v.finding().followsFromLeak() && leaking.contains(v.capture())))
+        .toList();
+  }
+
+  private static List<Verdict> doubts(Study study, List<AnchoredCapture> offered) {
+    Map<String, String> kinds = new HashMap<>();
+    for (Unit unit : study.units()) {
+      kinds.put(unit.name(), unit.kind());
+    }
+    List<Verdict> doubts = new ArrayList<>(SameContent.of(offered));
+    doubts.addAll(Completeness.of(offered));
+    for (List<Group> groups : Group.byScale(Group.of(offered, kinds::get))) {
+      doubts.addAll(SealCheck.of(groups));
+      doubts.addAll(OddSeating.of(groups));
+      doubts.addAll(SideImbalance.of(groups));
+      doubts.addAll(LevelJump.of(groups));
+      doubts.addAll(NoiseCheck.of(groups));
+    }
+    return doubts;
   }
 
   /**
@@ -72,6 +114,6 @@ public record Screening(List<AnchoredCapture> accepted, List<Verdict> verdicts) 
     List<Verdict> all = new ArrayList<>(verdicts);
     all.addAll(more);
     all.sort(IN_ORDER);
-    return new Screening(accepted, all);
+    return new Screening(accepted, all, kinds);
   }
 }

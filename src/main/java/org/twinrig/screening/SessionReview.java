@@ -79,8 +79,12 @@ public record SessionReview(
           .filter(o -> o.session().equals(entry.session()))
           .map(
               o ->
-                  new Verdict(
-                      entry, Verdict.Finding.DRIFTING_SESSION, o.departureDb(), o.limitDb(), false))
+                  Verdict.of(
+                      entry,
+                      Finding.DRIFTING_SESSION,
+                      o.departureDb(),
+                      o.limitDb(),
+                      "in the " + o.worst().words()))
           .forEach(verdicts::add);
     }
     return verdicts;

@@ -5,50 +5,39 @@ import org.twinrig.internal.Checks;
 import org.twinrig.internal.Numbers;
 
 /**
- * Why a capture should not be believed.
+ * Why a capture is doubted.
  *
  * @param capture the capture
  * @param finding what was found
- * @param value the measured value, dB
- * @param limit the bound it exceeds, dB
+ * @param value the measured value, in the finding's unit
+ * @param limit the bound it exceeds, in the same unit
+ * @param detail where in frequency it was found, or for the same content the other file; may be
+ *     empty
  * @param excluded whether the capture was left out because of it
  */
 public record Verdict(
-    CaptureEntry capture, Finding finding, double value, double limit, boolean excluded) {
-
-  /** What can be found. */
-  public enum Finding {
-    /** The bass falls off against the unit's best seal on the fixture. */
-    LOST_SEAL("lost seal", "bass below the unit's best seal"),
-    /** The curve departs from the unit's other seatings. */
-    ODD_SEATING("odd seating", "distance from the unit's middle curve"),
-    /** The same content was given under another name. */
-    SAME_CONTENT("same content", "other captures with the same content"),
-    /** The check unit was out of control in the capture's session. */
-    DRIFTING_SESSION("drifting session", "the check unit's departure from its middle");
-
-    private final String word;
-    private final String quantity;
-
-    Finding(String word, String quantity) {
-      this.word = word;
-      this.quantity = quantity;
-    }
-
-    /**
-     * The finding as files write it.
-     *
-     * @return for example {@code lost seal}
-     */
-    public String word() {
-      return word;
-    }
-  }
+    CaptureEntry capture,
+    Finding finding,
+    double value,
+    double limit,
+    String detail,
+    boolean excluded) {
 
   /** Refuses anything that is not a number. */
   public Verdict {
     Checks.finite(value, "a screening value");
     Checks.finite(limit, "a screening limit");
+  }
+
+  /** A doubt of which nothing follows yet. */
+  static Verdict of(
+      CaptureEntry capture, Finding finding, double value, double limit, String detail) {
+    return new Verdict(capture, finding, value, limit, detail, false);
+  }
+
+  /** The same doubt; its capture is left out when the rule says it is not to be believed. */
+  Verdict excluding() {
+    return new Verdict(capture, finding, value, limit, detail, finding.disbelieved());
   }
 
   /**
@@ -59,10 +48,19 @@ public record Verdict(
    */
   public String sentence() {
     if (finding == Finding.SAME_CONTENT) {
-      return finding.word + ": the file has the same content as another capture's";
+      return finding.word() + ": the file holds the same curve as " + detail;
     }
+    String where = detail.isEmpty() ? "" : ", " + detail + ",";
     return String.format(
-        "%s: %s is %s dB, but at most %s dB is allowed",
-        finding.word, finding.quantity, Numbers.against(value, limit, 1), Numbers.fixed(limit, 1));
+        "%s: %s%s is %s, but at most %s is allowed",
+        finding.word(), finding.quantity(), where, measured(), allowed());
+  }
+
+  private String measured() {
+    return Numbers.against(value, limit, finding.decimals()) + " " + finding.unit();
+  }
+
+  private String allowed() {
+    return Numbers.fixed(limit, finding.decimals()) + " " + finding.unit();
   }
 }

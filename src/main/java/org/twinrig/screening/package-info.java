@@ -1,5 +1,17 @@
 /**
- * Which captures not to believe, in one sentence each.
+ * Which captures not to believe, and which units depart from their kind, in one sentence each.
+ *
+ * <p>{@link org.twinrig.screening.Screening} runs every rule over the captures the lab did not
+ * leave out. Captures are judged within their kind on their fixture, against the same unit's
+ * others: a {@link org.twinrig.screening.Verdict} names a capture, the {@link
+ * org.twinrig.screening.Finding}, the measured value and the limit. A {@link
+ * org.twinrig.screening.KindScreening} says which units depart from the kind, or that too few were
+ * measured to tell.
+ *
+ * <p>Nothing is deleted. A study that only suggests uses everything. A study that excludes leaves
+ * out captures with a lost seal, odd seatings and copies; every other finding, and every finding
+ * about a unit, is only reported. Limits follow the scatter of the kind and are set so that
+ * simulated studies without a fault accuse about one capture in a hundred or fewer by each rule.
  *
  * <p>A {@link org.twinrig.screening.Verdict} names a capture, what was found, the measured value
  * and the limit. Nothing is deleted: whether a verdict leaves a capture out is the study's setting,

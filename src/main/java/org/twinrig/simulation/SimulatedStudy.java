@@ -3,6 +3,7 @@ package org.twinrig.simulation;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Fixture;
@@ -11,6 +12,8 @@ import org.twinrig.capture.Unit;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 
 /**
  * A study whose truth is known. Immutable; made by {@link SimulationPlan#draw()}.
@@ -157,6 +160,29 @@ public final class SimulatedStudy {
       }
     }
     throw new IllegalArgumentException("no graph is called " + graph);
+  }
+
+  /**
+   * The study without files, as a lab would have declared it, ready to be analysed with {@link
+   * #captures}.
+   *
+   * @param settings how it is to be computed and judged
+   * @return the study
+   */
+  public Study declared(Settings settings) {
+    Path nowhere = Path.of(".");
+    return new Study(
+        nowhere,
+        "simulated",
+        from(),
+        to(),
+        units(),
+        captures().stream().map(Capture::entry).toList(),
+        sessions(),
+        Optional.empty(),
+        settings,
+        nowhere,
+        List.of());
   }
 
   /**

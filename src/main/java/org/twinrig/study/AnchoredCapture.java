@@ -1,6 +1,7 @@
 package org.twinrig.study;
 
 import org.twinrig.capture.Capture;
+import org.twinrig.internal.Checks;
 import org.twinrig.response.Levels;
 
 /**
@@ -8,5 +9,11 @@ import org.twinrig.response.Levels;
  *
  * @param capture the capture after its session's corrections, its response pinned to the anchor
  * @param levels its band levels relative to the anchor, dB
+ * @param anchorDb the level that was subtracted to pin it, dB; 0 when there is no anchor
  */
-public record AnchoredCapture(Capture capture, Levels levels) {}
+public record AnchoredCapture(Capture capture, Levels levels, double anchorDb) {
+  /** Checks the level. */
+  public AnchoredCapture {
+    Checks.finite(anchorDb, "the level at the anchor in dB");
+  }
+}

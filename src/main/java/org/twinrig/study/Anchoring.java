@@ -22,6 +22,8 @@ import org.twinrig.response.BandLevels;
  */
 public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int threads) {
 
+  private record Pinned(Capture capture, double anchorDb) {}
+
   /**
    * The anchoring a study asks for.
    *
@@ -52,12 +54,13 @@ public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int t
   public Findings<List<AnchoredCapture>> apply(List<Capture> captures) {
     List<OptionalDouble> levels =
         Parallel.map(captures, threads, c -> anchor.levelOf(c.response(), anchorPerOctave));
-    List<Capture> reached = new ArrayList<>();
+    List<Pinned> reached = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     for (int i = 0; i < captures.size(); i++) {
       Capture capture = captures.get(i);
       if (levels.get(i).isPresent()) {
-        reached.add(capture.plus(-levels.get(i).getAsDouble()));
+        double anchorDb = levels.get(i).getAsDouble();
+        reached.add(new Pinned(capture.plus(-anchorDb), anchorDb));
       } else {
         problems.add(
             Problem.refused(
@@ -81,11 +84,13 @@ public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int t
    * @return in the same order
    */
   public List<AnchoredCapture> reband(List<AnchoredCapture> anchored) {
-    return onBands(anchored.stream().map(AnchoredCapture::capture).toList());
+    return onBands(anchored.stream().map(a -> new Pinned(a.capture(), a.anchorDb())).toList());
   }
 
-  private List<AnchoredCapture> onBands(List<Capture> pinned) {
+  private List<AnchoredCapture> onBands(List<Pinned> pinned) {
     return Parallel.map(
-        pinned, threads, c -> new AnchoredCapture(c, BandLevels.of(c.response(), grid)));
+        pinned,
+        threads,
+        p -> new AnchoredCapture(p.capture, BandLevels.of(p.capture.response(), grid), p.anchorDb));
   }
 }

@@ -22,10 +22,11 @@ public record BandSample(
    *
    * @param variance pooled variance between seatings {@code s2_g(b)}, dB²; nothing when no unit was
    *     seated twice
+   * @param degreesOfFreedom of that variance, {@code Σ (n_ig - 1)}; 0 when no unit was seated twice
    * @param harmonicMean harmonic mean of the units' numbers of seatings, {@code ñ_g}; 0 with no
    *     unit
    */
-  public record Seatings(OptionalDouble variance, double harmonicMean) {}
+  public record Seatings(OptionalDouble variance, int degreesOfFreedom, double harmonicMean) {}
 
   /**
    * How many units.

@@ -1,5 +1,6 @@
 package org.twinrig.study;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -17,6 +18,7 @@ import org.twinrig.intake.CaptureFile;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Response;
 
 /** Reads the files of a study's captures, those the lab excluded too: figures show them. */
 public final class CaptureReading {
@@ -55,7 +57,8 @@ public final class CaptureReading {
 
   private static One one(Study study, CaptureEntry entry) {
     try {
-      var reading = CaptureFile.read(study.capturesFolder().resolve(entry.file()), entry.file());
+      Path file = study.capturesFolder().resolve(entry.file());
+      var reading = CaptureFile.read(file, entry.file(), study.settings().sound(), entry.side());
       Capture capture = new Capture(entry, reading.response(), reading.sha256());
       return new One(Optional.of(capture), placed(reading.notes(), entry, Problem.Kind.NOTE));
     } catch (UnusableInput e) {
@@ -97,13 +100,17 @@ public final class CaptureReading {
     }
   }
 
+  /** A file and the curve taken from it: the two channels of a stereo file are no copies. */
+  private record Content(String sha256, Response response) {}
+
   /** One curve under two names makes seatings look more alike than they are. */
   private static List<Problem> copies(List<Capture> captures) {
-    Map<String, CaptureEntry> first = new HashMap<>();
+    Map<Content, CaptureEntry> first = new HashMap<>();
     List<Problem> notes = new ArrayList<>();
     for (Capture capture : captures) {
       CaptureEntry entry = capture.entry();
-      CaptureEntry earlier = first.putIfAbsent(capture.sha256(), entry);
+      Content content = new Content(capture.sha256(), capture.response());
+      CaptureEntry earlier = first.putIfAbsent(content, entry);
       if (earlier != null) {
         notes.add(
             Problem.note(

@@ -15,11 +15,6 @@ import org.twinrig.problem.Findings;
 
 /** The table of captures, every name in it checked against what it refers to. */
 final class CapturesTable {
-  static final LabTable.Columns COLUMNS =
-      new LabTable.Columns(
-          List.of("unit", "fixture", "side", "seating", "file"),
-          List.of("session", "exclude", "note"));
-
   /** What the rows refer to; no roster of sessions when the study has no table of them. */
   record References(
       Roster<Unit> units, Roster<String> fixtures, Optional<Roster<Session>> sessions) {}

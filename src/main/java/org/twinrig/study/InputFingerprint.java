@@ -4,13 +4,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
+import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
@@ -51,7 +49,8 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
     try {
       Path folder = study.folder().toRealPath();
       for (Path input : study.inputs()) {
-        hashes.put(name(folder.relativize(input.toRealPath())), sha256(Files.readAllBytes(input)));
+        hashes.put(
+            name(folder.relativize(input.toRealPath())), Sha256.hex(Files.readAllBytes(input)));
       }
       Path capturesFolder = folder.relativize(study.capturesFolder().toRealPath());
       for (Capture capture : captures) {
@@ -75,18 +74,10 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
         inputs.stream()
             .map(input -> input.name() + " " + input.sha256() + "\n")
             .collect(Collectors.joining());
-    return sha256(lines.getBytes(StandardCharsets.UTF_8)).substring(0, SHORT_DIGITS);
+    return Sha256.hex(lines.getBytes(StandardCharsets.UTF_8)).substring(0, SHORT_DIGITS);
   }
 
   private static String name(Path relative) {
     return relative.normalize().toString().replace('\\', '/');
-  }
-
-  private static String sha256(byte[] bytes) {
-    try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
   }
 }

@@ -105,6 +105,8 @@ public record PairedUnits(
     double[] variances = new double[n];
     double reciprocalFrom = 0;
     double reciprocalTo = 0;
+    int freedomFrom = 0;
+    int freedomTo = 0;
     for (int k = 0; k < n; k++) {
       int i = members[k];
       int seatingsFrom = from.seatings().get(i).get(band);
@@ -113,12 +115,16 @@ public record PairedUnits(
       variances[k] = varianceFrom.orElse(0) / seatingsFrom + varianceTo.orElse(0) / seatingsTo;
       reciprocalFrom += 1.0 / seatingsFrom;
       reciprocalTo += 1.0 / seatingsTo;
+      freedomFrom += seatingsFrom - 1;
+      freedomTo += seatingsTo - 1;
     }
     return new BandSample(
         members,
         differences,
         variances,
-        new BandSample.Seatings(varianceFrom, n / Math.max(reciprocalFrom, Double.MIN_NORMAL)),
-        new BandSample.Seatings(varianceTo, n / Math.max(reciprocalTo, Double.MIN_NORMAL)));
+        new BandSample.Seatings(
+            varianceFrom, freedomFrom, n / Math.max(reciprocalFrom, Double.MIN_NORMAL)),
+        new BandSample.Seatings(
+            varianceTo, freedomTo, n / Math.max(reciprocalTo, Double.MIN_NORMAL)));
   }
 }

@@ -7,5 +7,7 @@ public enum PredictionModel {
   /** The mean transfer of the kind alone. */
   OFFSET,
   /** A ridge regression on the neighbouring bands of the old fixture. */
-  WINDOW
+  WINDOW,
+  /** All windows and the offset, weighted by how well each does on units left out. */
+  AVERAGE
 }

@@ -3,9 +3,11 @@ package org.twinrig.study;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
+import org.twinrig.spectrum.SoundContent;
 
 /**
  * How a study is to be computed and judged.
@@ -21,6 +23,7 @@ import org.twinrig.response.Anchor;
  * @param model how a unit is predicted
  * @param seed starts every random draw
  * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
+ * @param sound what captures that are sound files hold, and the window they are seen through
  * @param sessions how sessions are judged and corrected
  */
 public record Settings(
@@ -35,6 +38,7 @@ public record Settings(
     PredictionModel model,
     long seed,
     Optional<CalibratorClass> calibratorClass,
+    SoundContent sound,
     SessionRules sessions) {
 
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
@@ -54,6 +58,7 @@ public record Settings(
     Objects.requireNonNull(screening, "screening");
     Objects.requireNonNull(model, "model");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
+    Objects.requireNonNull(sound, "sound");
     Objects.requireNonNull(sessions, "sessions");
   }
 
@@ -61,7 +66,7 @@ public record Settings(
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
-   * of a class that is not known, no check unit.
+   * of a class that is not known, sound files that hold impulse responses, no check unit.
    *
    * @return the defaults
    */
@@ -78,6 +83,7 @@ public record Settings(
         PredictionModel.AUTO,
         1,
         Optional.empty(),
+        SoundContent.defaults(),
         SessionRules.none());
   }
 
@@ -88,19 +94,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withGrid(BandGrid other) {
-    return new Settings(
-        other,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.grid = other);
   }
 
   /**
@@ -110,19 +104,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withAnchor(Anchor other) {
-    return new Settings(
-        grid,
-        other,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.anchor = other);
   }
 
   /**
@@ -132,19 +114,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withConfidence(double other) {
-    return new Settings(
-        grid,
-        anchor,
-        other,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.confidence = other);
   }
 
   /**
@@ -154,19 +124,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withTolerance(Tolerance other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        other,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.tolerance = other);
   }
 
   /**
@@ -176,19 +134,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withZones(List<DeclaredZone> other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        other,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.zones = other);
   }
 
   /**
@@ -198,19 +144,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withScreening(ScreeningMode other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        other,
-        model,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.screening = other);
   }
 
   /**
@@ -220,19 +154,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withModel(PredictionModel other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        other,
-        seed,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.model = other);
   }
 
   /**
@@ -242,19 +164,7 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withSeed(long other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        other,
-        calibratorClass,
-        sessions);
+    return changed(draft -> draft.seed = other);
   }
 
   /**
@@ -264,19 +174,17 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withCalibratorClass(CalibratorClass other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        Optional.of(other),
-        sessions);
+    return changed(draft -> draft.calibratorClass = Optional.of(other));
+  }
+
+  /**
+   * The same settings with other sound files.
+   *
+   * @param other what they hold
+   * @return the changed settings
+   */
+  public Settings withSound(SoundContent other) {
+    return changed(draft -> draft.sound = other);
   }
 
   /**
@@ -286,18 +194,62 @@ public record Settings(
    * @return the changed settings
    */
   public Settings withSessions(SessionRules other) {
-    return new Settings(
-        grid,
-        anchor,
-        confidence,
-        tolerance,
-        minUnits,
-        zones,
-        resonanceSearch,
-        screening,
-        model,
-        seed,
-        calibratorClass,
-        other);
+    return changed(draft -> draft.sessions = other);
+  }
+
+  private Settings changed(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.settings();
+  }
+
+  /** Settings on their way to others; it leaves no method. */
+  private static final class Draft {
+    private BandGrid grid;
+    private Anchor anchor;
+    private double confidence;
+    private Tolerance tolerance;
+    private int minUnits;
+    private List<DeclaredZone> zones;
+    private FrequencyRange resonanceSearch;
+    private ScreeningMode screening;
+    private PredictionModel model;
+    private long seed;
+    private Optional<CalibratorClass> calibratorClass;
+    private SoundContent sound;
+    private SessionRules sessions;
+
+    Draft(Settings settings) {
+      grid = settings.grid;
+      anchor = settings.anchor;
+      confidence = settings.confidence;
+      tolerance = settings.tolerance;
+      minUnits = settings.minUnits;
+      zones = settings.zones;
+      resonanceSearch = settings.resonanceSearch;
+      screening = settings.screening;
+      model = settings.model;
+      seed = settings.seed;
+      calibratorClass = settings.calibratorClass;
+      sound = settings.sound;
+      sessions = settings.sessions;
+    }
+
+    Settings settings() {
+      return new Settings(
+          grid,
+          anchor,
+          confidence,
+          tolerance,
+          minUnits,
+          zones,
+          resonanceSearch,
+          screening,
+          model,
+          seed,
+          calibratorClass,
+          sound,
+          sessions);
+    }
   }
 }

@@ -19,6 +19,8 @@ final class SettingsReader {
           "model",
           "seed",
           "calibrator_class",
+          "impulse",
+          "sweep",
           "check_unit",
           "drift",
           "microphone_drift_db");
@@ -64,6 +66,7 @@ final class SettingsReader {
         root.value("model").flatMap(SettingsReader::model).orElse(DEFAULTS.model()),
         root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()),
         root.value("calibrator_class").flatMap(SettingsReader::calibratorClass),
+        new SoundReader(root).read(DEFAULTS.sound()),
         new SessionRulesReader(root).read());
   }
 

@@ -13,6 +13,7 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabTable;
+import org.twinrig.intake.LabTables;
 import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
@@ -42,10 +43,10 @@ public final class StudyReader {
 
   private Findings<Study> study() throws UnusableInput {
     Declaration.Files files = declared.files();
-    Optional<LabTable> unitsTable = open(files.units(), UnitsTable.COLUMNS);
+    Optional<LabTable> unitsTable = open(files.units(), LabTables.UNITS);
     Optional<LabTable> sessionsTable =
         files.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
-    Optional<LabTable> capturesTable = open(files.captures(), CapturesTable.COLUMNS);
+    Optional<LabTable> capturesTable = open(files.captures(), LabTables.CAPTURES);
     stopIf(!problems.isEmpty());
 
     Roster<String> fixtures =

@@ -12,9 +12,6 @@ import org.twinrig.problem.Findings;
 
 /** The table of units. */
 final class UnitsTable {
-  static final LabTable.Columns COLUMNS =
-      new LabTable.Columns(List.of("unit", "kind"), List.of("role", "pads", "note"));
-
   private final Map<String, Integer> lines = new HashMap<>();
 
   private UnitsTable() {}

@@ -30,6 +30,22 @@ final class JsonParts {
     return value.asDouble();
   }
 
+  static int whole(JsonNode node, String name) throws MissingPart {
+    JsonNode value = child(node, name);
+    if (!value.isIntegralNumber() || !value.canConvertToInt()) {
+      throw new MissingPart("`" + name + "` must be a whole number");
+    }
+    return value.asInt();
+  }
+
+  static JsonNode list(JsonNode node, String name) throws MissingPart {
+    JsonNode value = child(node, name);
+    if (!value.isArray()) {
+      throw new MissingPart("`" + name + "` must be a list");
+    }
+    return value;
+  }
+
   static OptionalDouble optional(JsonNode node, String name) throws MissingPart {
     return node.has(name) ? OptionalDouble.of(number(node, name)) : OptionalDouble.empty();
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.study.Tolerance;
 
@@ -32,6 +33,7 @@ public record Translation(
 
   /** Copies the kinds. */
   public Translation {
+    Checks.fraction(confidence, "confidence");
     kinds = List.copyOf(kinds);
   }
 

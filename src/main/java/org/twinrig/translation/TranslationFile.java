@@ -1,11 +1,15 @@
 package org.twinrig.translation;
 
 import static org.twinrig.translation.JsonParts.child;
+import static org.twinrig.translation.JsonParts.list;
 import static org.twinrig.translation.JsonParts.number;
 import static org.twinrig.translation.JsonParts.optional;
 import static org.twinrig.translation.JsonParts.string;
+import static org.twinrig.translation.JsonParts.whole;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -120,7 +124,12 @@ public final class TranslationFile {
   public static Translation read(Path file, String source) throws UnusableInput {
     JsonNode root;
     try {
-      root = JsonMapper.builder().build().readTree(Files.readString(file, StandardCharsets.UTF_8));
+      root =
+          JsonMapper.builder()
+              .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+              .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+              .build()
+              .readTree(Files.readString(file, StandardCharsets.UTF_8));
     } catch (JsonProcessingException e) {
       int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
       throw unusable(
@@ -166,19 +175,19 @@ public final class TranslationFile {
   private static Translation translation(JsonNode root) throws MissingPart {
     JsonNode study = child(root, "study");
     JsonNode gridNode = child(root, "grid");
-    int perOctave = (int) number(gridNode, "per_octave");
-    int first = (int) number(gridNode, "first_band");
+    int perOctave = whole(gridNode, "per_octave");
+    int first = whole(gridNode, "first_band");
     List<Band> bands = new ArrayList<>();
-    for (int k = 0; k < (int) number(gridNode, "bands"); k++) {
+    for (int k = 0; k < whole(gridNode, "bands"); k++) {
       bands.add(Band.ofIndex(first + k, perOctave));
     }
     BandGrid grid = new BandGrid(bands);
     double confidence = number(root, "confidence");
     JsonNode tolerance = child(root, "tolerance");
     List<TransferFunction> kinds = new ArrayList<>();
-    for (JsonNode kind : child(root, "kinds")) {
+    for (JsonNode kind : list(root, "kinds")) {
       List<MarkedBand> marked = new ArrayList<>();
-      JsonNode bandNodes = child(kind, "bands");
+      JsonNode bandNodes = list(kind, "bands");
       if (bandNodes.size() != grid.size()) {
         throw new MissingPart(
             "kind `" + string(kind, "kind") + "` does not have one entry per band");
@@ -186,8 +195,7 @@ public final class TranslationFile {
       for (int b = 0; b < grid.size(); b++) {
         marked.add(band(bandNodes.get(b), grid, b, confidence));
       }
-      kinds.add(
-          new TransferFunction(string(kind, "kind"), (int) number(kind, "units"), grid, marked));
+      kinds.add(new TransferFunction(string(kind, "kind"), whole(kind, "units"), grid, marked));
     }
     return new Translation(
         new Translation.Origin(
@@ -200,10 +208,10 @@ public final class TranslationFile {
         grid,
         confidence,
         new Tolerance(
-            limit(child(tolerance, "reliable")),
-            limit(child(tolerance, "caution")),
+            limit(list(tolerance, "reliable")),
+            limit(list(tolerance, "caution")),
             number(tolerance, "equivalence_db")),
-        (int) number(root, "min_units"),
+        whole(root, "min_units"),
         kinds);
   }
 
@@ -218,7 +226,7 @@ public final class TranslationFile {
   private static MarkedBand band(JsonNode node, BandGrid grid, int b, double confidence)
       throws MissingPart {
     List<Reason> reasons = new ArrayList<>();
-    for (JsonNode reason : child(node, "reasons")) {
+    for (JsonNode reason : list(node, "reasons")) {
       reasons.add(reason(reason.asText()));
     }
     return new MarkedBand(outcome(node, grid, b, confidence), mark(string(node, "mark")), reasons);
@@ -227,7 +235,10 @@ public final class TranslationFile {
   private static BandOutcome outcome(JsonNode node, BandGrid grid, int b, double confidence)
       throws MissingPart {
     Band band = grid.band(b);
-    int units = (int) number(node, "units");
+    if (Math.abs(number(node, "band_hz") / band.midHz() - 1) > 1e-9) {
+      throw new MissingPart("`band_hz` of band " + b + " is not that of the grid");
+    }
+    int units = whole(node, "units");
     if (!node.has("model")) {
       return new BandOutcome.NotFitted(
           band,

@@ -22,8 +22,8 @@ import org.twinrig.response.Response;
 /**
  * Re-expresses graphs.
  *
- * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b) + Σ_c β_c (from(c) - x̄(c))}, the sum
- * only where the study predicts by a window, with the prediction half-width {@code
+ * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b)}, or {@code from(b) + d̄(b) + Σ_c β_c
+ * (from(c) - x̄(c))} where the study predicts by a window, with the prediction half-width {@code
  * t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings. Where the
  * old graph lacks a band of the window or does not reach the anchor, the offset alone predicts,
  * with the offset's own errors. Where the graph's leverage in the window is above 1 it lies outside
@@ -125,7 +125,9 @@ public final class Translator {
     }
     if (found.size() < candidates.size()) {
       // A kind without an estimate here could be the graph's: nothing can be promised.
-      return unusable(band, level, Reason.FEW_UNITS);
+      boolean nothing =
+          candidates.size() == 1 && candidates.get(0).bands().get(b).outcome().units() == 0;
+      return unusable(band, level, nothing ? Reason.NO_DATA : Reason.FEW_UNITS);
     }
     double centre = found.stream().mapToDouble(Candidate::shiftDb).average().orElseThrow();
     double half =
@@ -147,9 +149,9 @@ public final class Translator {
       return new Candidate(marked, fitted, meanDb, half, false);
     }
     WindowRule window = prediction.window().get();
-    OptionalDouble departure =
+    OptionalDouble shift =
         graph.pinned().isPresent() ? window.shiftDb(graph.pinned().get()) : OptionalDouble.empty();
-    if (departure.isEmpty()) {
+    if (shift.isEmpty()) {
       // The graph is too narrow for the window or the anchor: the offset alone, with the offset's
       // own errors.
       double half = half(fitted, prediction.looRmsOffsetDb(), seating, seatings);
@@ -158,8 +160,12 @@ public final class Translator {
     return new Candidate(
         marked,
         fitted,
-        meanDb + departure.getAsDouble(),
-        half(fitted, prediction.looRmsDb(), window.seatingVariance(), seatings),
+        shift.getAsDouble(),
+        half(
+            fitted,
+            prediction.looRmsDb(),
+            window.seatingVariance().isPresent() ? window.seatingVariance() : seating,
+            seatings),
         window.leverage(graph.pinned().get(), fitted.units()) > 1);
   }
 

@@ -16,7 +16,8 @@ final class WindowNode {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("half_octaves", window.halfOctaves())
         .put("borrow_octaves", window.borrowOctaves())
-        .put("shrinkage", window.shrinkage());
+        .put("shrinkage", window.shrinkage())
+        .put("mean_db", window.meanDb());
     window.seatingVariance().ifPresent(v -> node.put("seating_variance_from_db2", v));
     ArrayNode predictors = node.putArray("predictors");
     for (WindowRule.Predictor p : window.predictors()) {
@@ -33,8 +34,8 @@ final class WindowNode {
 
   static WindowRule read(JsonNode node, int bands) throws MissingPart {
     List<WindowRule.Predictor> predictors = new ArrayList<>();
-    for (JsonNode p : JsonParts.child(node, "predictors")) {
-      int band = (int) JsonParts.number(p, "band");
+    for (JsonNode p : JsonParts.list(node, "predictors")) {
+      int band = JsonParts.whole(p, "band");
       if (band < 0 || band >= bands) {
         throw new MissingPart("a window's `band` must be a position in the grid, but is " + band);
       }
@@ -43,7 +44,7 @@ final class WindowNode {
               band, JsonParts.number(p, "coefficient"), JsonParts.number(p, "centre_db")));
     }
     List<Double> spread = new ArrayList<>();
-    for (JsonNode element : JsonParts.child(node, "spread")) {
+    for (JsonNode element : JsonParts.list(node, "spread")) {
       if (!element.isNumber()) {
         throw new MissingPart("`spread` must hold numbers");
       }
@@ -53,6 +54,7 @@ final class WindowNode {
         JsonParts.number(node, "half_octaves"),
         JsonParts.number(node, "borrow_octaves"),
         JsonParts.number(node, "shrinkage"),
+        JsonParts.number(node, "mean_db"),
         predictors,
         spread,
         JsonParts.optional(node, "seating_variance_from_db2"));

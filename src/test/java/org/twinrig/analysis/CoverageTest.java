@@ -18,6 +18,7 @@ import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.Anchoring;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
+import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -73,25 +74,14 @@ class CoverageTest {
   }
 
   private static java.util.List<PairedUnits> paired(SimulatedStudy drawn) {
-    Study study =
-        new Study(
-            java.nio.file.Path.of("."),
-            "simulated",
-            drawn.from(),
-            drawn.to(),
-            drawn.units(),
-            drawn.captures().stream().map(c -> c.entry()).toList(),
-            java.util.List.of(),
-            java.util.Optional.empty(),
-            Settings.defaults(),
-            java.nio.file.Path.of("."),
-            java.util.List.of());
+    Study study = drawn.declared(Settings.defaults());
     return new Pairing(study)
         .pair(Anchoring.of(study.settings(), 2).apply(drawn.captures()).value(), Unit.Role.FIT);
   }
 
   private static boolean holds(PairedUnits paired, Levels truth) {
-    KindEstimate estimate = TransferEstimator.withDefaults().fit(paired);
+    KindEstimate estimate =
+        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
     for (int b = 0; b < truth.grid().size(); b++) {
       if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
           && Math.abs(fitted.mean().meanDb() - truth.db(b)) > fitted.simultaneousHalfDb()) {

@@ -2,15 +2,17 @@ package org.twinrig.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
@@ -19,6 +21,7 @@ import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.ZoneEdge;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
+import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -33,33 +36,46 @@ class MarkCalibrationTest {
   private static final int UNITS_PER_KIND = 12;
 
   /** Pairs one after the other; every study has the same kinds in the same order. */
-  private static final List<List<KindOutcome>> STUDIES = new ArrayList<>();
+  private static final Map<PredictionModel, List<List<KindOutcome>>> STUDIES =
+      new EnumMap<>(PredictionModel.class);
 
   @BeforeAll
   static void drawTheStudies() throws UnusableInput {
+    for (PredictionModel model : List.of(PredictionModel.OFFSET, PredictionModel.AUTO)) {
+      STUDIES.put(model, studies(model));
+    }
+  }
+
+  private static List<List<KindOutcome>> studies(PredictionModel model) throws UnusableInput {
+    List<List<KindOutcome>> studies = new ArrayList<>();
     SimulationPlan plan =
         SimulationPlan.standard()
             .withUnitsPerKind(UNITS_PER_KIND)
             .withAxis(new SimulationPlan.Axis(120, 10, 22_000));
     for (int k = 0; k < 2 * PAIRS; k++) {
-      STUDIES.add(kinds(plan.withSeed(70_001 + k).draw()));
+      studies.add(kinds(plan.withSeed(70_001 + k).draw(), model));
     }
+    return studies;
   }
 
   /**
    * The share kept is stated about one study; two studies both err, so that even right shares
    * promise less agreement than they state. Two normal errors of one size turn 0.95 into 0.88 and
-   * 0.80 into 0.72 (a mark that may be lost on one side): {@code Φ(z/√2)}.
+   * 0.80 into 0.72 (a mark that may be lost on one side): {@code Φ(z/√2)}. Where a model is chosen,
+   * a fresh study may choose another: that spread is not in the shares, and the agreement is less.
    */
-  @Test
-  void bandsSaidToKeepTheirMarkMostlyDoInAFreshStudy() {
+  @ParameterizedTest
+  @CsvSource({"OFFSET, 0.84, 0.93", "AUTO, 0.78, 0.91"})
+  void bandsSaidToKeepTheirMarkMostlyDoInAFreshStudy(
+      PredictionModel model, double nearlySure, double allSure) {
+    List<List<KindOutcome>> studies = STUDIES.get(model);
     double[] from = {0, 0.6, 0.8, 0.95, 1};
     int[] bands = new int[from.length];
     int[] agree = new int[from.length];
     for (int pair = 0; pair < PAIRS; pair++) {
-      for (int kind = 0; kind < STUDIES.get(0).size(); kind++) {
-        KindOutcome first = STUDIES.get(2 * pair).get(kind);
-        KindOutcome fresh = STUDIES.get(2 * pair + 1).get(kind);
+      for (int kind = 0; kind < studies.get(0).size(); kind++) {
+        KindOutcome first = studies.get(2 * pair).get(kind);
+        KindOutcome fresh = studies.get(2 * pair + 1).get(kind);
         for (int b = 0; b < first.transfer().bands().size(); b++) {
           Optional<MarkStability.Shares> stated = first.stability().bands().get(b);
           if (stated.isPresent()) {
@@ -78,7 +94,8 @@ class MarkCalibrationTest {
       share[k] = (double) agree[k] / bands[k];
       System.out.printf(
           Locale.ROOT,
-          "stated kept from %.2f: %.3f of %d bands have the mark in a fresh study%n",
+          "%s: stated kept from %.2f: %.3f of %d bands have the mark in a fresh study%n",
+          model,
           from[k],
           share[k],
           bands[k]);
@@ -86,9 +103,9 @@ class MarkCalibrationTest {
     for (int k = 1; k < from.length; k++) {
       assertTrue(share[k] > share[k - 1], "agreement must rise with the share kept: " + from[k]);
     }
-    assertTrue(share[3] >= 0.84, "kept from 0.95 and below 1: " + share[3]);
+    assertTrue(share[3] >= nearlySure, "kept from 0.95 and below 1: " + share[3]);
     double sure = (double) (agree[3] + agree[4]) / (bands[3] + bands[4]);
-    assertTrue(sure >= 0.93, "kept from 0.95: " + sure);
+    assertTrue(sure >= allSure, "kept from 0.95: " + sure);
   }
 
   /**
@@ -96,14 +113,16 @@ class MarkCalibrationTest {
    * the edges of unreliable zones: those depend on widths alone. An edge that most, but not nearly
    * all, resamples have is often not there in the long run, and counts as missed.
    */
-  @Test
-  void theIntervalOfAnEdgeHoldsTheLongRunEdge() {
+  @ParameterizedTest
+  @CsvSource({"OFFSET, 0.80", "AUTO, 0.62"})
+  void theIntervalOfAnEdgeHoldsTheLongRunEdge(PredictionModel model, double least) {
+    List<List<KindOutcome>> studies = STUDIES.get(model);
     int edges = 0;
     int held = 0;
-    for (int kind = 0; kind < STUDIES.get(0).size(); kind++) {
-      NavigableSet<Double> worsening = longRunEdges(kind, true);
-      NavigableSet<Double> improving = longRunEdges(kind, false);
-      for (List<KindOutcome> study : STUDIES) {
+    for (int kind = 0; kind < studies.get(0).size(); kind++) {
+      NavigableSet<Double> worsening = longRunEdges(studies, kind, true);
+      NavigableSet<Double> improving = longRunEdges(studies, kind, false);
+      for (List<KindOutcome> study : studies) {
         for (ZoneEdge edge : study.get(kind).stability().edges()) {
           if (edge.below().worse(edge.above()) == Mark.UNRELIABLE && edge.kept() >= 0.95) {
             edges++;
@@ -114,8 +133,12 @@ class MarkCalibrationTest {
     }
     double share = (double) held / edges;
     System.out.printf(
-        Locale.ROOT, "%.3f of %d intervals of edges hold the long-run edge%n", share, edges);
-    assertTrue(share >= 0.80, () -> "held " + share);
+        Locale.ROOT,
+        "%s: %.3f of %d intervals of edges hold the long-run edge%n",
+        model,
+        share,
+        edges);
+    assertTrue(share >= least, () -> "held " + share);
     assertTrue(share <= 0.99, () -> "intervals too wide to say anything: held " + share);
   }
 
@@ -126,12 +149,13 @@ class MarkCalibrationTest {
   }
 
   /** Where the root mean square over all studies of the half-width crosses the tolerance, Hz. */
-  private static NavigableSet<Double> longRunEdges(int kind, boolean worsening) {
-    KindOutcome any = STUDIES.get(0).get(kind);
+  private static NavigableSet<Double> longRunEdges(
+      List<List<KindOutcome>> studies, int kind, boolean worsening) {
+    KindOutcome any = studies.get(0).get(kind);
     NavigableSet<Double> edges = new TreeSet<>();
     for (int b = 1; b < any.transfer().bands().size(); b++) {
-      boolean below = wideInTheLongRun(kind, b - 1);
-      boolean above = wideInTheLongRun(kind, b);
+      boolean below = wideInTheLongRun(studies, kind, b - 1);
+      boolean above = wideInTheLongRun(studies, kind, b);
       if (below != above && above == worsening) {
         edges.add(any.transfer().grid().band(b).lowerHz());
       }
@@ -139,31 +163,20 @@ class MarkCalibrationTest {
     return edges;
   }
 
-  private static boolean wideInTheLongRun(int kind, int b) {
+  private static boolean wideInTheLongRun(List<List<KindOutcome>> studies, int kind, int b) {
     double squares = 0;
-    for (List<KindOutcome> study : STUDIES) {
+    for (List<KindOutcome> study : studies) {
       BandOutcome outcome = study.get(kind).transfer().bands().get(b).outcome();
       double halfDb = ((BandOutcome.Fitted) outcome).prediction().halfDb();
-      squares += halfDb * halfDb / STUDIES.size();
+      squares += halfDb * halfDb / studies.size();
     }
-    double midHz = STUDIES.get(0).get(kind).transfer().grid().band(b).midHz();
+    double midHz = studies.get(0).get(kind).transfer().grid().band(b).midHz();
     return Math.sqrt(squares) > Settings.defaults().tolerance().caution().atHz(midHz);
   }
 
-  private static List<KindOutcome> kinds(SimulatedStudy drawn) throws UnusableInput {
-    Study study =
-        new Study(
-            Path.of("."),
-            "simulated",
-            drawn.from(),
-            drawn.to(),
-            drawn.units(),
-            drawn.captures().stream().map(c -> c.entry()).toList(),
-            drawn.sessions(),
-            Optional.empty(),
-            Settings.defaults(),
-            Path.of("."),
-            List.of());
+  private static List<KindOutcome> kinds(SimulatedStudy drawn, PredictionModel model)
+      throws UnusableInput {
+    Study study = drawn.declared(Settings.defaults().withModel(model));
     return Analysis.of(study, drawn.captures(), "none", 2).kinds();
   }
 }

@@ -197,8 +197,8 @@ class CaptureDialectTest {
   void everyVariationGivesTheSamePoints(Variation variation) throws UnusableInput {
     Reading reading = CaptureBytes.read(variation.text());
     assertEquals(POINTS, CaptureBytes.points(reading));
-    assertEquals(variation.separator(), reading.layout().separator());
-    assertEquals(variation.mark(), reading.layout().decimalMark());
+    assertEquals(variation.separator(), CaptureBytes.layout(reading).separator());
+    assertEquals(variation.mark(), CaptureBytes.layout(reading).decimalMark());
     assertEquals(3, reading.points());
   }
 }

@@ -38,7 +38,7 @@ class CaptureNotesTest {
   void fallingFrequenciesAreReversed() throws UnusableInput {
     Reading reading = CaptureBytes.read("2000 86.2\n200 85.9\n20 85.3\n");
     assertEquals("20:85.3 200:85.9 2000:86.2", CaptureBytes.points(reading));
-    assertEquals(Order.FALLING, reading.layout().order());
+    assertEquals(Order.FALLING, CaptureBytes.layout(reading).order());
     assertEquals(
         "capture.txt: the frequencies fall; the points were put in rising order",
         CaptureBytes.notes(reading));
@@ -78,7 +78,7 @@ class CaptureNotesTest {
     // 1.001 * 1000 is 1000.9999999999999 in floating point; the decimal shift gives 1001.
     Reading reading = CaptureBytes.read("f (kHz);dB\n0.02;85.3\n1.001;85.9\n20.0;86\n");
     assertEquals("20:85.3 1001:85.9 20000:86", CaptureBytes.points(reading));
-    assertEquals(FrequencyUnit.KHZ, reading.layout().frequencyUnit());
+    assertEquals(FrequencyUnit.KHZ, CaptureBytes.layout(reading).frequencyUnit());
     assertEquals(
         "capture.txt:1: the frequencies are in kHz and were converted to Hz",
         CaptureBytes.notes(reading));
@@ -89,7 +89,7 @@ class CaptureNotesTest {
     Reading reading =
         CaptureBytes.read("No;Hz;dB;Phase (deg);Coherence\n1;20;85.3;9;1\n2;200;85.9;8;0.9\n");
     assertEquals("20:85.3 200:85.9", CaptureBytes.points(reading));
-    assertEquals(OptionalInt.of(4), reading.layout().columns().phase());
+    assertEquals(OptionalInt.of(4), CaptureBytes.layout(reading).columns().phase());
     assertEquals(
         "capture.txt:1: columns 1 'No', 5 'Coherence' were not used", CaptureBytes.notes(reading));
   }
@@ -123,7 +123,8 @@ class CaptureNotesTest {
   void textBelowTheNumbersIsLeftOut() throws UnusableInput {
     Reading reading = CaptureBytes.read("20 85.3\n200 85.9\nend of data\n\nmean: 85.6\n");
     assertEquals("20:85.3 200:85.9", CaptureBytes.points(reading));
-    assertEquals(List.of(new SkippedLines(Why.FOOTER, 3, 5)), reading.layout().skipped());
+    assertEquals(
+        List.of(new SkippedLines(Why.FOOTER, 3, 5)), CaptureBytes.layout(reading).skipped());
     assertEquals(
         "capture.txt:3: the text after the numbers was left out", CaptureBytes.notes(reading));
   }
@@ -164,7 +165,7 @@ class CaptureNotesTest {
       text.append(hz).append(";85\n");
     }
     Reading reading = CaptureBytes.read(text + "200,5;85,9\n");
-    assertEquals(DecimalMark.COMMA, reading.layout().decimalMark());
+    assertEquals(DecimalMark.COMMA, CaptureBytes.layout(reading).decimalMark());
     assertEquals(200.5, reading.response().toHz());
   }
 
@@ -180,6 +181,6 @@ class CaptureNotesTest {
             new SkippedLines(Why.HEADER, 5, 5),
             new SkippedLines(Why.BLANK, 7, 7),
             new SkippedLines(Why.COMMENT, 9, 9)),
-        reading.layout().skipped());
+        CaptureBytes.layout(reading).skipped());
   }
 }

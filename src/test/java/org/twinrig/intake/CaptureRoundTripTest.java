@@ -73,7 +73,9 @@ class CaptureRoundTripTest {
     Reading reading = CaptureBytes.read(text.getBytes(pick(random, CHARSETS)));
     assertEquals(points(hz, db), CaptureBytes.points(reading), text);
     assertEquals(
-        falling ? Layout.Order.FALLING : Layout.Order.RISING, reading.layout().order(), text);
+        falling ? Layout.Order.FALLING : Layout.Order.RISING,
+        CaptureBytes.layout(reading).order(),
+        text);
   }
 
   /** Two to seventy, above 20 Hz, the last above 20 kHz. */

@@ -36,18 +36,18 @@ class TextEncodingTest {
     String text = (encoded.byteOrderMark() ? "\uFEFF" : "") + TEXT;
     Reading reading = CaptureBytes.read(text.getBytes(encoded.charset()));
     assertEquals("20:85.3 200:85.9", CaptureBytes.points(reading));
-    assertEquals(encoded.encoding(), reading.layout().encoding());
-    assertEquals(encoded.byteOrderMark(), reading.layout().byteOrderMark());
-    assertEquals(LineEnds.CRLF, reading.layout().lineEnds());
-    assertEquals("Fréquence (Hz)", reading.layout().columns().titles().get(0));
+    assertEquals(encoded.encoding(), CaptureBytes.layout(reading).encoding());
+    assertEquals(encoded.byteOrderMark(), CaptureBytes.layout(reading).byteOrderMark());
+    assertEquals(LineEnds.CRLF, CaptureBytes.layout(reading).lineEnds());
+    assertEquals("Fréquence (Hz)", CaptureBytes.layout(reading).columns().titles().get(0));
   }
 
   @Test
   void titlesInOtherScriptsAreFoundInUtf16WithoutMark() throws UnusableInput {
     String text = "周波数;音圧レベル\n20;85.3\n200;85.9\n2000;86.2\n";
     Reading reading = CaptureBytes.read(text.getBytes(StandardCharsets.UTF_16BE));
-    assertEquals(TextEncoding.UTF_16BE, reading.layout().encoding());
-    assertEquals("周波数", reading.layout().columns().titles().get(0));
+    assertEquals(TextEncoding.UTF_16BE, CaptureBytes.layout(reading).encoding());
+    assertEquals("周波数", CaptureBytes.layout(reading).columns().titles().get(0));
   }
 
   @Test

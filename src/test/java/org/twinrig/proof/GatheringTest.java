@@ -70,9 +70,9 @@ class GatheringTest {
     assertEquals(0.25, bass.offset().coverage().monteCarloSe(), 1e-12);
     assertEquals(2, bass.offset().meanHalfDb(), 1e-12);
     assertEquals(0, bass.offset().below());
-    assertEquals(1, bass.auto().rmsDb().value(), 1e-12);
-    assertEquals(new Figure(1, 0), bass.auto().coverage());
-    assertEquals(3, bass.auto().meanHalfDb(), 1e-12);
+    assertEquals(1, bass.tried().rmsDb().value(), 1e-12);
+    assertEquals(new Figure(1, 0), bass.tried().coverage());
+    assertEquals(3, bass.tried().meanHalfDb(), 1e-12);
     // Ratio 1/√3; its error is that of the offset alone, over the offset: (1/√3)·(1/√3)/√3.
     assertEquals(1 / Math.sqrt(3), bass.ratio().value(), 1e-12);
     assertEquals(1 / (3 * Math.sqrt(3)), bass.ratio().monteCarloSe(), 1e-12);
@@ -106,7 +106,6 @@ class GatheringTest {
     assertEquals(List.of(0.97), auto.breaches().stream().map(Promise.Breach::bound).toList());
     assertFalse(auto.breaches().get(0).below());
     assertFalse(auto.breaches().get(0).perhapsChance());
-    assertThrows(IllegalArgumentException.class, () -> rows.get(0).under(PredictionModel.WINDOW));
   }
 
   @Test

@@ -203,6 +203,32 @@ final class LiteralWindowRidge {
     return best.equals(Rule.OFFSET) || gains(b, best, without) ? best : Rule.OFFSET;
   }
 
+  /**
+   * Weights of all rules at a band, the offset's first, found on the units other than {@code
+   * without}.
+   */
+  double[] weights(int b, int without, List<Rule> rules) {
+    double[] weights = new double[rules.size() + 1];
+    double n = left(b, without).size();
+    List<Rule> offered = rules.stream().filter(r -> n >= 6 && complete(b, r)).toList();
+    weights[0] = 0.9 * Math.exp(-n / 2 * score(b, Rule.OFFSET, without));
+    double sum = weights[0];
+    for (Rule rule : offered) {
+      double weight = 0.1 / offered.size() * Math.exp(-n / 2 * score(b, rule, without));
+      weights[1 + rules.indexOf(rule)] = weight;
+      sum += weight;
+    }
+    double kept = 0;
+    for (int c = 0; c < weights.length; c++) {
+      weights[c] = c > 0 && weights[c] < 1e-4 * sum ? 0 : weights[c];
+      kept += weights[c];
+    }
+    for (int c = 0; c < weights.length; c++) {
+      weights[c] /= kept;
+    }
+    return weights;
+  }
+
   private List<Integer> left(int b, int without) {
     List<Integer> left = members(b);
     left.remove(Integer.valueOf(without));

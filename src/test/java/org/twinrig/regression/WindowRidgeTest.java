@@ -149,6 +149,49 @@ class WindowRidgeTest {
     assertTrue(windows > 0 || !follows || x.length == 6, "a case without a window tests little");
   }
 
+  /** Errors, coefficients and leverage of the mean against weights and refits made word by word. */
+  @Test
+  void theAverageIsTheLiteralOne() {
+    double[][] x = smooth(9, 7, 16);
+    double[][] d = smooth(9, 7, 17);
+    for (int i = 0; i < 9; i++) {
+      for (int b = 0; b < 6; b++) {
+        d[i][b] += 0.5 * x[i][b + 1];
+      }
+    }
+    LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
+    List<LiteralWindowRidge.Rule> rules = LiteralWindowRidge.rules();
+    var paired = KindOfNumbers.of(x, d, 12);
+    KindEstimate estimate =
+        TransferEstimator.withDefaults().withModel(PredictionModel.AVERAGE).fit(paired);
+    for (int b = 0; b < 7; b++) {
+      List<Integer> all = literal.members(b);
+      for (int i : all) {
+        double[] weights = literal.weights(b, i, rules);
+        double error = weights[0] * literal.errors(b, LiteralWindowRidge.Rule.OFFSET, all)[i];
+        for (int c = 1; c < weights.length; c++) {
+          error += weights[c] == 0 ? 0 : weights[c] * literal.errors(b, rules.get(c - 1), all)[i];
+        }
+        assertEquals(error, estimate.errors().get(i).db(b), 1e-9);
+      }
+      WindowRule rule =
+          ((BandOutcome.Fitted) estimate.bands().get(b)).prediction().window().orElseThrow();
+      double[] weights = literal.weights(b, -1, rules);
+      double shift = 0;
+      int band = b;
+      double mean = all.stream().mapToDouble(i -> d[i][band]).average().orElseThrow();
+      for (int c = 1; c < weights.length; c++) {
+        if (weights[c] > 0) {
+          LiteralWindowRidge.Rule window = rules.get(c - 1);
+          var fit = literal.new Fit(b, window, all, literal.lambda(b, window));
+          shift += weights[c] * (fit.predict(2) - mean);
+        }
+      }
+      assertEquals(mean + shift, rule.shiftDb(paired.from().means().get(2)).orElseThrow(), 1e-9);
+      assertTrue(rule.leverage(paired.from().means().get(2), 9) < 1);
+    }
+  }
+
   private static void sameRule(
       LiteralWindowRidge.Rule expected, java.util.Optional<WindowRule> actual) {
     assertEquals(Double.isInfinite(expected.kappa()), actual.isEmpty());

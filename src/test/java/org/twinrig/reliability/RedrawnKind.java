@@ -66,6 +66,7 @@ final class RedrawnKind {
         PredictionModel.AUTO,
         1,
         java.util.Optional.empty(),
+        org.twinrig.spectrum.SoundContent.defaults(),
         org.twinrig.study.SessionRules.none());
   }
 

@@ -15,13 +15,13 @@ import org.twinrig.simulation.SimulatedKind;
 
 /** What a proof prints, word for word, from rows made by hand. */
 class ProofWordsTest {
-  private static ProofRow row(Span span, double offset, double auto) {
+  private static ProofRow row(Span span, double offset, double tried) {
     return new ProofRow(
         new ProofRow.Place(8, "in-ear", 1, span),
         60,
         9600,
         new ProofRow.ByModel(new Figure(2.5, 0.0312), new Figure(offset, 0.0101), 0.01, 5.25),
-        new ProofRow.ByModel(new Figure(1.25, 0.02), new Figure(auto, 0.004), 0.01, 2.6),
+        new ProofRow.ByModel(new Figure(1.25, 0.02), new Figure(tried, 0.004), 0.01, 2.6),
         new Figure(0.5, 0.01));
   }
 

@@ -50,7 +50,7 @@ class ScreeningTest {
     }
     Set<String> found = new HashSet<>();
     for (Verdict v : Screening.of(study, captures).verdicts()) {
-      if (v.finding() == Verdict.Finding.LOST_SEAL) {
+      if (v.finding() == Finding.LOST_SEAL) {
         CaptureEntry c = v.capture();
         found.add(String.join("/", c.unit(), c.fixture(), c.side().name(), "" + c.seating()));
       }
@@ -73,16 +73,16 @@ class ScreeningTest {
     CaptureEntry entry = study.captures().get(0);
     assertEquals(
         "lost seal: bass below the unit's best seal is 7.4 dB, but at most 4.0 dB is allowed",
-        new Verdict(entry, Verdict.Finding.LOST_SEAL, 7.41, 4, false).sentence());
+        new Verdict(entry, Finding.LOST_SEAL, 7.41, 4, "", false).sentence());
   }
 
   @Test
   void aFileGivenTwiceIsReported() {
     AnchoredCapture first = captures.get(0);
-    List<Verdict> verdicts = SameContent.of(List.of(first, first), false);
+    List<Verdict> verdicts = SameContent.of(List.of(first, first));
     assertEquals(1, verdicts.size());
     assertEquals(
-        "same content: the file has the same content as another capture's",
+        "same content: the file holds the same curve as captures/plate/alder-1-M-1.csv",
         verdicts.get(0).sentence());
   }
 }

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.twinrig.spectrum.SoundContent;
+import org.twinrig.spectrum.Sweep;
 
 class SettingsTest {
   private static final DbLimit STEPS =
@@ -71,6 +73,9 @@ class SettingsTest {
             .withZones(List.of()));
     assertEquals(9, settings.withSeed(9).seed());
     assertEquals(PredictionModel.OFFSET, settings.withModel(PredictionModel.OFFSET).model());
+    SoundContent swept = SoundContent.defaults().withSweep(new Sweep(10, 22_000, 10, 0, 0));
+    assertEquals(swept, settings.withSound(swept).withSeed(9).sound());
+    assertEquals(settings, settings.withSound(swept).withSound(SoundContent.defaults()));
     Settings classed = settings.withCalibratorClass(CalibratorClass.LS);
     assertEquals(
         classed, classed.withSeed(9).withGrid(settings.grid()).withConfidence(0.95).withSeed(1));

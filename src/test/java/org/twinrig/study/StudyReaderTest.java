@@ -24,6 +24,8 @@ import org.twinrig.capture.Unit;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
+import org.twinrig.spectrum.ImpulseWindow;
+import org.twinrig.spectrum.SoundContent;
 
 class StudyReaderTest {
   private static final String LEAST =
@@ -74,6 +76,7 @@ class StudyReaderTest {
             PredictionModel.OFFSET,
             7,
             Optional.of(CalibratorClass.CLASS_1),
+            new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty()),
             SessionRules.none()),
         study.settings());
   }

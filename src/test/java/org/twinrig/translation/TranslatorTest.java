@@ -3,14 +3,11 @@ package org.twinrig.translation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.band.BandGrid;
-import org.twinrig.capture.Capture;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
@@ -35,19 +32,7 @@ class TranslatorTest {
             .withSeatings(2)
             .withAxis(new SimulationPlan.Axis(80, 10, 22_000))
             .draw();
-    Study study =
-        new Study(
-            Path.of("."),
-            "simulated",
-            drawn.from(),
-            drawn.to(),
-            drawn.units(),
-            drawn.captures().stream().map(Capture::entry).toList(),
-            drawn.sessions(),
-            Optional.empty(),
-            Settings.defaults(),
-            Path.of("."),
-            List.of());
+    Study study = drawn.declared(Settings.defaults());
     return Analysis.of(study, drawn.captures(), "none", 1).translation();
   }
 

@@ -1,112 +1,106 @@
 package org.twinrig.report.figure;
 
-import java.awt.Color;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
-import org.twinrig.evidence.Region;
+import java.util.Optional;
+import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.internal.Numbers;
 
-/** How far seatings of one unit scatter on either fixture, over frequency. */
+/** How far seatings scatter on either fixture. */
 public final class RepeatabilityFigure {
-  /** A smaller axis, in dB, would blow up what is of no account. */
-  private static final double LEAST_TOP_DB = 1;
+  /** A range at least this high, so that a quiet kind does not look wild, dB. */
+  private static final double LEAST_RANGE = 3;
 
   private RepeatabilityFigure() {}
 
   /**
    * Draws one kind.
    *
-   * @param kind how well its seatings repeat
-   * @param fixtures names of the fixtures
-   * @param caption what the drawing carries; its number is that of the units seated twice or more
-   * @return the drawing
+   * @param kind what was found about it
+   * @param fixtures their labels
+   * @param caption what the drawing carries
+   * @return the drawing; nothing where no unit was seated twice on either fixture
    */
-  public static Figure of(Repeatability kind, CapturesFigure.Fixtures fixtures, Caption caption) {
-    double highest =
-        Stream.concat(kind.from().stream(), kind.to().stream())
-            .mapToDouble(b -> b.sd().highDb())
+  public static Optional<Figure> of(
+      KindOutcome kind, CapturesFigure.Fixtures fixtures, Caption caption) {
+    Repeatability scatter = kind.repeatability();
+    double top =
+        java.util.stream.Stream.concat(scatter.from().stream(), scatter.to().stream())
+            .flatMap(Optional::stream)
+            .mapToDouble(Repeatability.Scatter::highDb)
             .max()
-            .orElse(0);
-    String title = title(kind);
+            .orElse(-1);
+    if (top < 0) {
+      return Optional.empty();
+    }
+    String title = TransferFigure.capital(kind.kind()) + ": " + finding(scatter);
+    double[] hz = kind.paired().grid().bands().stream().mapToDouble(band -> band.midHz()).toArray();
     Panel panel =
         new Panel(
                 new Panel.Texts(
                     title,
                     caption.counted()
-                        + " seated twice or more; title: 200 Hz to 4 kHz; pale: "
+                        + "; the pale band is the "
                         + caption.percent()
-                        + " interval of the standard deviation",
+                        + " interval on the new fixture, the dots that on the old one",
                     "Standard deviation between seatings, dB",
                     caption.fingerprint()),
-                Panel.Range.ofVariances(Math.max(LEAST_TOP_DB, highest)))
-            .ofVariances();
-    interval(panel, kind.from(), Ink.SEATING_OLD);
-    interval(panel, kind.to(), Ink.BAND);
-    edges(panel, kind.from(), Ink.OLD_FIXTURE);
-    panel
-        .withCurve(
-            new Panel.Curve(hz(kind.from()), sd(kind.from()), Ink.OLD_FIXTURE, Ink.DASHED),
-            fixtures.from())
-        .withCurve(
-            new Panel.Curve(hz(kind.to()), sd(kind.to()), Ink.NEW_FIXTURE, Ink.CURVE),
-            fixtures.to());
-    return Medium.draw(
-        new Medium.Sheet(
-            Figure.nameOf("repeatability", kind.kind()),
-            title,
-            "Standard deviation between seatings of one unit against frequency on both fixtures",
-            Panel.WIDTH,
-            panel.height()),
-        panel::paint);
+                Panel.Range.ofDifferences(0, Math.max(LEAST_RANGE, top)))
+            .withArea(hz, values(scatter.to(), -1), values(scatter.to(), 1), "interval, new")
+            .withCurve(curve(hz, values(scatter.from(), -1), true, true))
+            .withCurve(curve(hz, values(scatter.from(), 1), true, true))
+            .withCurve(curve(hz, values(scatter.from(), 0), true, false), fixtures.from())
+            .withCurve(curve(hz, values(scatter.to(), 0), false, false), fixtures.to())
+            .withStrip(TransferFigure.cells(kind.transfer().bands()));
+    return Optional.of(
+        Medium.draw(
+            new Medium.Sheet(
+                Figure.nameOf("repeatability", kind.kind()),
+                title,
+                "Standard deviation between seatings against frequency on both fixtures, with its"
+                    + " interval and marks",
+                Panel.WIDTH,
+                panel.height()),
+            panel::paint));
   }
 
-  /** Which fixture repeats better in the middle of the axis. */
-  static String title(Repeatability kind) {
-    String who = TransferFigure.capital(kind.kind()) + ": ";
-    var old = Repeatability.over(kind.from(), Region.MIDDLE);
-    var now = Repeatability.over(kind.to(), Region.MIDDLE);
-    if (old.isEmpty() && now.isEmpty()) {
-      return who + "no unit was seated twice";
+  private static String finding(Repeatability scatter) {
+    double from = meanSquare(scatter.from());
+    double to = meanSquare(scatter.to());
+    if (from <= 0 || to <= 0) {
+      return "how far seatings scatter";
     }
-    if (old.isEmpty() || now.isEmpty()) {
-      return who + "seating was repeated on one fixture only";
-    }
-    return who
-        + "seatings scatter by "
-        + Numbers.fixed(old.getAsDouble(), 2)
-        + " dB (old), "
-        + Numbers.fixed(now.getAsDouble(), 2)
-        + " dB (new)";
+    double ratio = Math.sqrt(to / from);
+    return ratio >= 1
+        ? "seatings scatter " + Numbers.fixed(ratio, 1) + " times as far on the new fixture"
+        : "seatings scatter " + Numbers.fixed(1 / ratio, 1) + " times as far on the old fixture";
   }
 
-  private static void interval(Panel panel, List<Repeatability.AtBand> bands, Color colour) {
-    panel.withArea(
-        new Panel.Area(
-            hz(bands),
-            bands.stream().mapToDouble(b -> b.sd().lowDb()).toArray(),
-            bands.stream().mapToDouble(b -> b.sd().highDb()).toArray(),
-            colour));
+  private static double meanSquare(List<Optional<Repeatability.Scatter>> bands) {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .mapToDouble(s -> s.sdDb() * s.sdDb())
+        .average()
+        .orElse(0);
   }
 
-  /** The old fixture's interval where the new one's covers it. */
-  private static void edges(Panel panel, List<Repeatability.AtBand> bands, Color colour) {
-    for (double[] edge :
-        List.of(
-            bands.stream().mapToDouble(b -> b.sd().lowDb()).toArray(),
-            bands.stream().mapToDouble(b -> b.sd().highDb()).toArray())) {
-      panel.withCurve(new Panel.Curve(hz(bands), edge, colour, Ink.HAIR));
-    }
+  private static Panel.Curve curve(double[] hz, double[] db, boolean old, boolean interval) {
+    return old
+        ? new Panel.Curve(hz, db, Ink.OLD_FIXTURE, interval ? Ink.DOTTED : Ink.DASHED)
+        : new Panel.Curve(hz, db, Ink.NEW_FIXTURE, Ink.CURVE);
   }
 
-  private static double[] hz(List<Repeatability.AtBand> bands) {
-    return bands.stream().mapToDouble(b -> b.band().midHz()).toArray();
-  }
-
-  private static double[] sd(List<Repeatability.AtBand> bands) {
-    double[] sd = new double[bands.size()];
-    Arrays.setAll(sd, k -> bands.get(k).sd().sdDb());
-    return sd;
+  /** The standard deviation (0) or an end of its interval (-1, 1); NaN breaks the curve. */
+  private static double[] values(List<Optional<Repeatability.Scatter>> bands, int which) {
+    double[] values = new double[bands.size()];
+    Arrays.setAll(
+        values,
+        b ->
+            bands
+                .get(b)
+                .map(s -> which == 0 ? s.sdDb() : which < 0 ? s.lowDb() : s.highDb())
+                .orElse(Double.NaN));
+    return values;
   }
 }

@@ -4,16 +4,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
-import org.twinrig.evidence.Repeatability;
 import org.twinrig.internal.Parallel;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Tolerance;
 
 /**
  * All drawings of a study.
@@ -22,16 +24,16 @@ import org.twinrig.study.AnchoredCapture;
  * @param errors the leave-one-unit-out errors, one per kind
  * @param budget where the error of a translated level comes from, one per kind
  * @param captures the captures of one unit per kind: the one with most captures left out
- * @param repeatability how far seatings scatter, one per kind
  * @param sessions the drift charts of the check unit, one per fixture; empty without one
+ * @param repeatability how far seatings scatter, one per kind with repeated seatings
  */
 public record StudyDrawings(
     List<Figure> transfer,
     List<Figure> errors,
     List<Figure> budget,
     List<Figure> captures,
-    List<Figure> repeatability,
-    List<Figure> sessions) {
+    List<Figure> sessions,
+    List<Figure> repeatability) {
 
   /** Copies the lists. */
   public StudyDrawings {
@@ -39,8 +41,8 @@ public record StudyDrawings(
     errors = List.copyOf(errors);
     budget = List.copyOf(budget);
     captures = List.copyOf(captures);
-    repeatability = List.copyOf(repeatability);
     sessions = List.copyOf(sessions);
+    repeatability = List.copyOf(repeatability);
   }
 
   /**
@@ -51,27 +53,51 @@ public record StudyDrawings(
    * @return its drawings
    */
   public static StudyDrawings of(StudyOutcome outcome, int threads) {
-    List<Supplier<Figure>> work = new ArrayList<>();
-    for (KindOutcome kind : outcome.kinds()) {
-      Caption caption = caption(outcome, kind);
-      work.add(() -> TransferFigure.of(kind, caption));
-      work.add(() -> ErrorFigure.of(kind, outcome.study().settings().tolerance(), caption));
-      work.add(() -> BudgetFigure.of(kind, caption));
-      work.add(() -> captures(outcome, kind, caption));
+    List<List<Supplier<Optional<Figure>>>> sorts = new ArrayList<>();
+    sorts.add(each(outcome, (kind, caption) -> Optional.of(TransferFigure.of(kind, caption))));
+    Tolerance tolerance = outcome.study().settings().tolerance();
+    sorts.add(
+        each(outcome, (kind, caption) -> Optional.of(ErrorFigure.of(kind, tolerance, caption))));
+    sorts.add(each(outcome, (kind, caption) -> Optional.of(BudgetFigure.of(kind, caption))));
+    sorts.add(each(outcome, (kind, caption) -> Optional.of(captures(outcome, kind, caption))));
+    sorts.add(
+        each(outcome, (kind, caption) -> RepeatabilityFigure.of(kind, fixtures(outcome), caption)));
+    List<Optional<Figure>> drawn =
+        Parallel.map(sorts.stream().flatMap(List::stream).toList(), threads, Supplier::get);
+    int kinds = outcome.kinds().size();
+    List<List<Figure>> sorted = new ArrayList<>();
+    for (int k = 0; k < sorts.size(); k++) {
+      sorted.add(
+          drawn.subList(k * kinds, (k + 1) * kinds).stream().flatMap(Optional::stream).toList());
     }
-    List<Figure> drawn = Parallel.map(work, threads, Supplier::get);
     return new StudyDrawings(
-        every(drawn, 0),
-        every(drawn, 1),
-        every(drawn, 2),
-        every(drawn, 3),
-        Parallel.map(outcome.repeatability(), threads, r -> repeatability(outcome, r)),
-        outcome.sessions().stream()
-            .flatMap(
-                review ->
-                    review.fixtures().stream()
-                        .map(f -> DriftFigure.of(f, review.unit(), outcome.fingerprint())))
-            .toList());
+        sorted.get(0),
+        sorted.get(1),
+        sorted.get(2),
+        sorted.get(3),
+        sessions(outcome, threads),
+        sorted.get(4));
+  }
+
+  private static List<Figure> sessions(StudyOutcome outcome, int threads) {
+    return outcome
+        .sessions()
+        .map(
+            review ->
+                Parallel.map(
+                    review.fixtures(),
+                    threads,
+                    f -> DriftFigure.of(f, review.unit(), outcome.fingerprint())))
+        .orElse(List.of());
+  }
+
+  private static List<Supplier<Optional<Figure>>> each(
+      StudyOutcome outcome, BiFunction<KindOutcome, Caption, Optional<Figure>> drawing) {
+    List<Supplier<Optional<Figure>>> work = new ArrayList<>();
+    for (KindOutcome kind : outcome.kinds()) {
+      work.add(() -> drawing.apply(kind, caption(outcome, kind)));
+    }
+    return work;
   }
 
   /**
@@ -80,21 +106,14 @@ public record StudyDrawings(
    * @return in the order of the report
    */
   public List<Figure> all() {
-    List<Figure> all = new ArrayList<>(transfer);
-    all.addAll(errors);
-    all.addAll(budget);
-    all.addAll(captures);
-    all.addAll(sessions);
-    all.addAll(repeatability);
-    return all;
+    return Stream.of(transfer, errors, budget, captures, sessions, repeatability)
+        .flatMap(List::stream)
+        .toList();
   }
 
-  private static List<Figure> every(List<Figure> drawn, int offset) {
-    List<Figure> some = new ArrayList<>();
-    for (int k = offset; k < drawn.size(); k += 4) {
-      some.add(drawn.get(k));
-    }
-    return some;
+  private static CapturesFigure.Fixtures fixtures(StudyOutcome outcome) {
+    return new CapturesFigure.Fixtures(
+        outcome.study().from().label(), outcome.study().to().label());
   }
 
   private static Caption caption(StudyOutcome outcome, KindOutcome kind) {
@@ -103,19 +122,6 @@ public record StudyDrawings(
         kind.paired().units().size(),
         outcome.study().settings().confidence(),
         outcome.fingerprint());
-  }
-
-  private static Figure repeatability(StudyOutcome outcome, Repeatability kind) {
-    int units =
-        Stream.concat(kind.from().stream(), kind.to().stream())
-            .mapToInt(Repeatability.AtBand::units)
-            .max()
-            .orElse(0);
-    return RepeatabilityFigure.of(
-        kind,
-        new CapturesFigure.Fixtures(outcome.study().from().label(), outcome.study().to().label()),
-        new Caption(
-            kind.kind(), units, outcome.study().settings().confidence(), outcome.fingerprint()));
   }
 
   private static Figure captures(StudyOutcome outcome, KindOutcome kind, Caption caption) {
@@ -141,10 +147,6 @@ public record StudyDrawings(
                 out.contains(entry)));
       }
     }
-    return CapturesFigure.of(
-        unit,
-        traces,
-        new CapturesFigure.Fixtures(outcome.study().from().label(), outcome.study().to().label()),
-        caption);
+    return CapturesFigure.of(unit, traces, fixtures(outcome), caption);
   }
 }

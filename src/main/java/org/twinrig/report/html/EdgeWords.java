@@ -30,8 +30,9 @@ final class EdgeWords {
         + " is not a stable one. Kept (%) is the share of draws in which a band keeps its mark:"
         + " the least in the zone, and the mean over its bands. What no draw can change, such as"
         + " the range of an ear simulator or too few units, is held, and so are the fitted rules."
-        + " With few units these ranges come out somewhat short. Two studies both err, so a new"
-        + " one agrees with this one less often than the shares say.";
+        + " With few units these ranges come out short, and shorter where the way of predicting was"
+        + " chosen among several. Two studies both err, so a new one agrees with this one less often"
+        + " than the shares say.";
   }
 
   /** The start of a zone, with the range of the edge there; breaks only before the range. */

@@ -13,6 +13,11 @@ final class Method {
         "Every capture is corrected by its session's calibrator (and, where the lab asks for it, by the"
             + " drift of its check unit, judged by control charts, NIST/SEMATECH 6.3.2) and pinned to the anchor by itself,"
             + " before any averaging. Sides, then seatings, are averaged in dB.",
+        "Captures are screened within their kind on their fixture. A seal is judged against the unit's"
+            + " best seating, with the scatter of differences within units (Rousseeuw and Croux 1993); an"
+            + " odd seating against the unit's median curve, with a fence (Tukey 1977). A unit departs"
+            + " from its kind when its leave-one-out studentised difference exceeds, at the level of"
+            + " 0.01, a bound for all bands and units at once (Naiman 1986, Worsley 1994).",
         "Each kind of headphone is analysed on its own. What is counted is units, not captures.",
         "The mean transfer is a random-effects mean over units; the variance between units is found"
             + " by restricted maximum likelihood (Viechtbauer 2005).",
@@ -53,9 +58,13 @@ final class Method {
         "Davison and Hinkley 1997, Bootstrap Methods and their Application, Cambridge University Press.",
         "Hartung 1999, Biometrical Journal 41:901.",
         "Hoerl and Kennard 1970, Technometrics 12:55.",
+        "Naiman 1986, Annals of Statistics 14:896.",
+        "Rousseeuw and Croux 1993, Journal of the American Statistical Association 88:1273.",
         "Satterthwaite 1946, Biometrics Bulletin 2:110.",
         "Sidik and Jonkman 2002, Statistics in Medicine 21:3153.",
         "Stone 1974, Journal of the Royal Statistical Society B 36:111.",
-        "Viechtbauer 2005, Journal of Educational and Behavioral Statistics 30:261.");
+        "Tukey 1977, Exploratory Data Analysis, Addison-Wesley.",
+        "Viechtbauer 2005, Journal of Educational and Behavioral Statistics 30:261.",
+        "Worsley 1994, Advances in Applied Probability 26:13.");
   }
 }

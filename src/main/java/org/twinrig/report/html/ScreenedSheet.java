@@ -1,43 +1,31 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
-import org.twinrig.internal.Numbers;
 import org.twinrig.screening.Verdict;
-import org.twinrig.study.ScreeningMode;
 
-/** Which captures were doubted or left out, by whom and why. */
+/** Which captures were doubted or left out, by whom and why: one row per capture. */
 final class ScreenedSheet {
   private ScreenedSheet() {}
 
-  static String lead(StudyOutcome outcome) {
-    List<Verdict> verdicts = outcome.screening().verdicts();
-    long doubted = verdicts.stream().map(Verdict::capture).distinct().count();
-    long out = verdicts.stream().filter(Verdict::excluded).map(Verdict::capture).distinct().count();
-    long byLab =
-        outcome.study().captures().stream().filter(CaptureEntry::excludedByLab).distinct().count();
-    if (doubted + byLab == 0) {
-      return "No capture was doubted and none was left out.";
-    }
-    return "The rules doubt "
-        + Numbers.count(doubted, "capture", "captures")
-        + " and left out "
-        + out
-        + "; the lab left out "
-        + byLab
-        + ". Nothing was deleted: every file is still in its place."
-        + (outcome.study().settings().screening() == ScreeningMode.SUGGEST
-            ? " The study only suggests: what the rules doubt was used."
-            : "");
-  }
-
   static Sheet of(StudyOutcome outcome) {
-    List<List<Sheet.Cell>> rows = new ArrayList<>();
+    Map<CaptureEntry, List<Verdict>> byCapture = new LinkedHashMap<>();
     for (Verdict v : outcome.screening().verdicts()) {
-      rows.add(row(v.capture(), v.sentence(), v.excluded() ? "by a rule" : "not left out"));
+      byCapture.computeIfAbsent(v.capture(), c -> new ArrayList<>()).add(v);
     }
+    List<List<Sheet.Cell>> rows = new ArrayList<>();
+    byCapture.forEach(
+        (capture, verdicts) ->
+            rows.add(
+                row(
+                    capture,
+                    verdicts.stream().map(Verdict::sentence).collect(Collectors.joining("; ")),
+                    verdicts.stream().anyMatch(Verdict::excluded) ? "by a rule" : "no")));
     for (CaptureEntry c : outcome.study().captures()) {
       if (c.excludedByLab()) {
         rows.add(row(c, c.exclude(), "by the lab"));

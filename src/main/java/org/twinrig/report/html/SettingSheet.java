@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
+import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.DriftMode;
@@ -42,6 +43,9 @@ final class SettingSheet {
     s.calibratorClass()
         .ifPresent(c -> rows.add(Map.entry("Class of the calibrators (IEC 60942)", c.word())));
     s.sessions().checkUnit().ifPresent(u -> rows.add(Map.entry("Check unit", u + drift(s))));
+    if (!s.sound().equals(SoundContent.defaults())) {
+      rows.add(Map.entry("Captures that are sound files", sound(s.sound())));
+    }
     rows.add(Map.entry("Seed of random draws", Long.toString(s.seed())));
     return new Sheet(
         "Settings in force",
@@ -86,6 +90,29 @@ final class SettingSheet {
         + Numbers.hertz(s.grid().upperHz());
   }
 
+  /** What sound files hold, in words. */
+  static String sound(SoundContent content) {
+    return content
+            .sweep()
+            .map(
+                sweep ->
+                    "recordings of a sweep from "
+                        + Numbers.hertz(sweep.fromHz())
+                        + " to "
+                        + Numbers.hertz(sweep.toHz())
+                        + " in "
+                        + Numbers.fixed(sweep.seconds(), 2)
+                        + " s")
+            .orElse("impulse responses")
+        + ", window from "
+        + Numbers.fixed(content.beforeOnsetMs(), 1)
+        + " ms before to "
+        + Numbers.fixed(content.window().lengthMs(), 1)
+        + " ms after the onset, ends of "
+        + Numbers.fixed(content.window().fadeMs(), 1)
+        + " ms";
+  }
+
   private static String range(DeclaredZone zone) {
     return Numbers.hertz(zone.fromHz()) + " to " + Numbers.hertz(zone.toHz());
   }
@@ -102,7 +129,7 @@ final class SettingSheet {
 
   private static String screening(ScreeningMode mode) {
     return mode == ScreeningMode.EXCLUDE
-        ? "captures the rules doubt are left out"
+        ? "captures the rules do not believe are left out"
         : "captures the rules doubt are reported, and used";
   }
 }

@@ -26,29 +26,12 @@ public final class StudyPage {
       StudyOutcome outcome,
       InputFingerprint fingerprint,
       List<Problem> problems,
-      StudyFigures figures) {
+      StudyDrawings figures) {
     return Page.fill("study.jte", view(outcome, figures, closing(outcome, fingerprint, problems)));
   }
 
-  /**
-   * Writes the report with the drawings as a study makes them.
-   *
-   * @param outcome what the study found
-   * @param fingerprint of its inputs
-   * @param problems what was wrong with the lab's files
-   * @param drawings its drawings
-   * @return one self-contained page
-   */
-  public static String html(
-      StudyOutcome outcome,
-      InputFingerprint fingerprint,
-      List<Problem> problems,
-      StudyDrawings drawings) {
-    return html(outcome, fingerprint, problems, StudyFigures.of(drawings));
-  }
-
   private static StudyView view(
-      StudyOutcome outcome, StudyFigures figures, StudyView.Closing closing) {
+      StudyOutcome outcome, StudyDrawings figures, StudyView.Closing closing) {
     Settings settings = outcome.study().settings();
     return new StudyView(
         outcome.study().title(),
@@ -63,8 +46,7 @@ public final class StudyPage {
         ErrorSheet.howToRead(settings.confidence()),
         ErrorSheet.of(outcome),
         BudgetSheet.view(outcome),
-        ScreenedSheet.lead(outcome),
-        ScreenedSheet.of(outcome),
+        ScreeningWords.view(outcome),
         SessionSheet.view(outcome),
         RepeatabilitySheet.view(outcome),
         outcome.kinds().stream().flatMap(k -> resonances(k).stream()).toList(),

@@ -1,6 +1,7 @@
 package org.twinrig.report.html;
 
 import java.util.List;
+import org.twinrig.report.figure.StudyDrawings;
 
 /**
  * The report of a study, as the template sees it.
@@ -15,10 +16,9 @@ import java.util.List;
  * @param errorsHowToRead how to read the errors
  * @param errors on units that were left out
  * @param budget where the error comes from
- * @param screenedLead how many captures were doubted
- * @param screened which, by whom and why
+ * @param screened which captures and units were doubted, by whom and why
  * @param sessions the calibrator and the check unit, session by session
- * @param repeating how well seatings repeat
+ * @param repeatability how far seatings scatter, and what more of them buy
  * @param resonances one sentence per kind and shape
  * @param figures drawings, in their places
  * @param closing what every study's report ends with
@@ -34,10 +34,9 @@ public record StudyView(
     String errorsHowToRead,
     Sheet errors,
     Budget budget,
-    String screenedLead,
-    Sheet screened,
+    Screened screened,
     Sessions sessions,
-    Repeating repeating,
+    Repeatability repeatability,
     List<String> resonances,
     Figures figures,
     Closing closing) {
@@ -69,13 +68,25 @@ public record StudyView(
   public record Sessions(List<String> howToRead, Sheet sheet, List<String> findings) {}
 
   /**
-   * How well seatings repeat.
+   * Scatter between seatings.
    *
-   * @param howToRead how to read the tables
+   * @param howToRead what the tables hold
    * @param scatter one row per kind and region
-   * @param gain what more seatings would buy, likewise
+   * @param seatings one row per kind and region
    */
-  public record Repeating(List<String> howToRead, Sheet scatter, Sheet gain) {}
+  public record Repeatability(String howToRead, Sheet scatter, Sheet seatings) {}
+
+  /**
+   * What screening found.
+   *
+   * @param lead how many captures were doubted
+   * @param rules what becomes of them
+   * @param effects what leaving them out, or in, does to the mean transfer
+   * @param units what was found about units
+   * @param sheet one row per capture
+   */
+  public record Screened(
+      String lead, String rules, List<String> effects, List<String> units, Sheet sheet) {}
 
   /**
    * The drawings.
@@ -84,7 +95,6 @@ public record StudyView(
    * @param captures of one unit a kind
    * @param errors on units that were left out
    * @param budget where the error comes from
-   * @param resonances where they sit
    * @param sessions the drift charts
    * @param repeatability how far seatings scatter
    */
@@ -93,16 +103,14 @@ public record StudyView(
       List<Plate> captures,
       List<Plate> errors,
       List<Plate> budget,
-      List<Plate> resonances,
       List<Plate> sessions,
       List<Plate> repeatability) {
-    static Figures of(StudyFigures f) {
+    static Figures of(StudyDrawings f) {
       return new Figures(
           Plate.of(f.transfer()),
           Plate.of(f.captures()),
           Plate.of(f.errors()),
           Plate.of(f.budget()),
-          Plate.of(f.resonances()),
           Plate.of(f.sessions()),
           Plate.of(f.repeatability()));
     }

@@ -2,6 +2,7 @@ package org.twinrig.report.table;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.twinrig.proof.Figure;
 import org.twinrig.proof.ProofOutcome;
 import org.twinrig.proof.ProofRow;
@@ -12,9 +13,9 @@ public final class ProofTable {
   private static final String COLUMNS =
       FIRST_COLUMNS
           + ",from_hz,to_hz,studies,judgements,"
-          + "rms_offset_db,rms_offset_mc_se_db,rms_auto_db,rms_auto_mc_se_db,ratio,ratio_mc_se,"
-          + "coverage_offset,coverage_offset_mc_se,coverage_auto,coverage_auto_mc_se,"
-          + "half_offset_db,half_auto_db,below_offset,below_auto";
+          + "rms_offset_db,rms_offset_mc_se_db,rms_TRIED_db,rms_TRIED_mc_se_db,ratio,ratio_mc_se,"
+          + "coverage_offset,coverage_offset_mc_se,coverage_TRIED,coverage_TRIED_mc_se,"
+          + "half_offset_db,half_TRIED_db,below_offset,below_TRIED";
 
   private ProofTable() {}
 
@@ -35,7 +36,8 @@ public final class ProofTable {
    * @throws IOException when it cannot be written
    */
   public static void write(ProofOutcome outcome, Path file) throws IOException {
-    ResultTable table = new ResultTable(COLUMNS.split(","));
+    String tried = outcome.plan().model().name().toLowerCase(Locale.ROOT);
+    ResultTable table = new ResultTable(COLUMNS.replace("TRIED", tried).split(","));
     for (ProofRow row : outcome.rows()) {
       table
           .count(row.place().units())
@@ -47,15 +49,15 @@ public final class ProofTable {
           .count(row.studies())
           .count(row.judgements());
       figure(table, row.offset().rmsDb());
-      figure(table, row.auto().rmsDb());
+      figure(table, row.tried().rmsDb());
       figure(table, row.ratio());
       figure(table, row.offset().coverage());
-      figure(table, row.auto().coverage());
+      figure(table, row.tried().coverage());
       table
           .number(row.offset().meanHalfDb())
-          .number(row.auto().meanHalfDb())
+          .number(row.tried().meanHalfDb())
           .number(row.offset().below())
-          .number(row.auto().below())
+          .number(row.tried().below())
           .endRow();
     }
     table.write(file);

@@ -1,70 +1,63 @@
 package org.twinrig.report.table;
 
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.capture.Fixture;
 import org.twinrig.evidence.Repeatability;
-import org.twinrig.evidence.SeatingGain;
+import org.twinrig.evidence.SeatingsNeeded;
 
-/** The rows of repeatability.csv and seating-gain.csv. */
+/** The rows of repeatability.csv and seatings.csv; a band where nothing was repeated has none. */
 final class RepeatabilityTables {
   private RepeatabilityTables() {}
 
-  /** One row per kind, fixture and band at which a unit was seated twice. */
-  static ResultTable bands(StudyOutcome outcome) {
+  static ResultTable scatter(StudyOutcome outcome) {
     ResultTable table =
         new ResultTable(
-            "kind,fixture,band_hz,units,degrees_of_freedom,sd_db,low_db,high_db,confidence"
-                .split(","));
-    for (Repeatability kind : outcome.repeatability()) {
-      for (Fixture fixture : List.of(outcome.study().from(), outcome.study().to())) {
-        boolean old = fixture.equals(outcome.study().from());
-        for (Repeatability.AtBand at : old ? kind.from() : kind.to()) {
-          table.text(kind.kind()).text(fixture.name());
-          row(table, at, outcome.study().settings().confidence());
-        }
-      }
+            "kind,fixture,band_hz,units,degrees_of_freedom,sd_db,low_db,high_db".split(","));
+    for (KindOutcome kind : outcome.kinds()) {
+      rows(table, kind, outcome.study().from().name(), kind.repeatability().from());
+      rows(table, kind, outcome.study().to().name(), kind.repeatability().to());
     }
     return table;
   }
 
-  private static void row(ResultTable table, Repeatability.AtBand at, double confidence) {
-    table
-        .hz(at.band().midHz())
-        .count(at.units())
-        .count(at.degreesOfFreedom())
-        .number(at.sd().sdDb())
-        .number(at.sd().lowDb())
-        .number(at.sd().highDb())
-        .number(confidence)
-        .endRow();
+  private static void rows(
+      ResultTable table,
+      KindOutcome kind,
+      String fixture,
+      List<Optional<Repeatability.Scatter>> bands) {
+    for (Optional<Repeatability.Scatter> band : bands) {
+      band.ifPresent(
+          s ->
+              table
+                  .text(kind.kind())
+                  .text(fixture)
+                  .hz(s.band().midHz())
+                  .count(s.units())
+                  .count(s.degreesOfFreedom())
+                  .number(s.sdDb())
+                  .number(s.lowDb())
+                  .number(s.highDb())
+                  .endRow());
+    }
   }
 
-  /** One row per kind, region and number of seatings. */
-  static ResultTable gain(StudyOutcome outcome) {
+  static ResultTable seatings(StudyOutcome outcome) {
     ResultTable table =
         new ResultTable(
-            ("kind,region,from_hz,to_hz,seatings,seating_half_db,half_db,seating_share,"
-                    + "endless_half_db,confidence")
-                .split(","));
-    List<Repeatability> repeatability = outcome.repeatability();
-    double confidence = outcome.study().settings().confidence();
-    for (int k = 0; k < repeatability.size(); k++) {
-      KindOutcome kind = outcome.kinds().get(k);
-      for (SeatingGain gain : SeatingGain.of(repeatability.get(k), kind.estimate(), confidence)) {
-        for (SeatingGain.Step step : gain.steps()) {
+            "kind,region,from_hz,to_hz,seatings,prediction_half_db,never_below_db".split(","));
+    for (KindOutcome kind : outcome.kinds()) {
+      for (SeatingsNeeded row : kind.seatings()) {
+        for (int k = 0; k < SeatingsNeeded.SEATINGS.size(); k++) {
           table
               .text(kind.kind())
-              .word(gain.region().word())
-              .hz(gain.region().fromHz())
-              .hz(gain.region().toHz())
-              .count(step.seatings())
-              .number(step.seatingHalfDb())
-              .number(step.halfDb())
-              .number(step.share())
-              .number(gain.endlessHalfDb())
-              .number(confidence)
+              .word(row.region().word())
+              .hz(row.region().fromHz())
+              .hz(row.region().toHz())
+              .count(SeatingsNeeded.SEATINGS.get(k))
+              .number(row.halfDb().get(k))
+              .number(row.neverBelowDb())
               .endRow();
         }
       }

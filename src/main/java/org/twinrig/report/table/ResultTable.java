@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Spreadsheet;
 
 /** A result file being written: comma-separated, UTF-8, one header line, cells by kind of value. */
 final class ResultTable {
@@ -30,8 +31,7 @@ final class ResultTable {
 
   /** A text from the lab: one that a spreadsheet would run as a formula gets an apostrophe. */
   ResultTable text(String value) {
-    boolean formula = !value.isEmpty() && "=+-@\t\r".indexOf(value.charAt(0)) >= 0;
-    row.add(formula ? "'" + value : value);
+    row.add(Spreadsheet.runsAsFormula(value) ? "'" + value : value);
     return this;
   }
 

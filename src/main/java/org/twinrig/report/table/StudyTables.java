@@ -12,11 +12,13 @@ import org.twinrig.regression.RandomEffects;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
+import org.twinrig.screening.KindScreening;
+import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 
 /**
  * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
- * error-budget.csv, screening.csv, repeatability.csv, seating-gain.csv and, where there is a check
+ * error-budget.csv, repeatability.csv, seatings.csv, screening.csv and, where there is a check
  * unit, drift.csv.
  */
 public final class StudyTables {
@@ -44,9 +46,9 @@ public final class StudyTables {
     StabilityTables.edges(outcome).write(folder.resolve("zone-edges.csv"));
     validation().write(folder.resolve("validation.csv"));
     BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
+    RepeatabilityTables.scatter(outcome).write(folder.resolve("repeatability.csv"));
+    RepeatabilityTables.seatings(outcome).write(folder.resolve("seatings.csv"));
     screening().write(folder.resolve("screening.csv"));
-    RepeatabilityTables.bands(outcome).write(folder.resolve("repeatability.csv"));
-    RepeatabilityTables.gain(outcome).write(folder.resolve("seating-gain.csv"));
     if (outcome.sessions().isPresent()) {
       SessionTables.drift(outcome.sessions().get()).write(folder.resolve("drift.csv"));
     }
@@ -170,6 +172,12 @@ public final class StudyTables {
           .number(verdict.limit())
           .word(verdict.excluded() ? "rule" : "no")
           .endRow();
+    }
+    for (KindScreening kind : outcome.screening().kinds()) {
+      for (UnitVerdict verdict : kind.verdicts()) {
+        table.text(verdict.unit()).empty(4).word(UnitVerdict.WORD);
+        table.number(verdict.value()).number(verdict.limit()).word("no").endRow();
+      }
     }
     return table;
   }

@@ -53,7 +53,9 @@ class BudgetSheetTest {
               k.wanders(),
               k.errors(),
               k.stability(),
-              ErrorBudget.of(k.paired(), k.estimate(), settings)));
+              ErrorBudget.of(k.paired(), k.estimate(), settings),
+              k.repeatability(),
+              k.seatings()));
     }
     return new StudyOutcome(
         study,

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.evidence.Repeatability;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
@@ -54,7 +55,9 @@ final class HandMade {
         List.of(),
         new MarkStability.Result(
             999, Collections.nCopies(grid.size(), Optional.empty()), List.of()),
-        new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1));
+        new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
+        new Repeatability(name, List.of(), List.of(), 0.95),
+        List.of());
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {

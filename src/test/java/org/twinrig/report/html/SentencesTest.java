@@ -15,6 +15,9 @@ import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
+import org.twinrig.spectrum.ImpulseWindow;
+import org.twinrig.spectrum.SoundContent;
+import org.twinrig.spectrum.Sweep;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.Tolerance;
@@ -126,7 +129,9 @@ class SentencesTest {
                     shares(Mark.UNRELIABLE, 0),
                     Optional.empty()),
                 List.of()),
-            plain.budget());
+            plain.budget(),
+            plain.repeatability(),
+            plain.seatings());
     assertEquals(
         List.of("60 (mean 89)", "100 (mean 100)", ""),
         kind.zones().stream()
@@ -149,8 +154,9 @@ class SentencesTest {
             + " is not a stable one. Kept (%) is the share of draws in which a band keeps its mark:"
             + " the least in the zone, and the mean over its bands. What no draw can change, such as"
             + " the range of an ear simulator or too few units, is held, and so are the fitted rules."
-            + " With few units these ranges come out somewhat short. Two studies both err, so a new"
-            + " one agrees with this one less often than the shares say.",
+            + " With few units these ranges come out short, and shorter where the way of predicting was"
+            + " chosen among several. Two studies both err, so a new one agrees with this one less often"
+            + " than the shares say.",
         EdgeWords.howToRead(999, 0.95));
   }
 
@@ -197,6 +203,18 @@ class SentencesTest {
   }
 
   @Test
+  void soundFilesAreToldWithTheirWindow() {
+    SoundContent impulses = new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty());
+    assertEquals(
+        "impulse responses, window from 1.0 ms before to 150.0 ms after the onset, ends of 5.0 ms",
+        SettingSheet.sound(impulses));
+    assertEquals(
+        "recordings of a sweep from 20 Hz to 20 kHz in 1.00 s, window from 50.2 ms before to 150.0"
+            + " ms after the onset, ends of 5.0 ms",
+        SettingSheet.sound(impulses.withSweep(new Sweep(20, 20_000, 1, 0, 0))));
+  }
+
+  @Test
   void theLegendExplainsEveryMarkWithItsLimit() {
     Legend legend =
         Legend.of(new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3), 0.5), 0.95);
@@ -219,8 +237,8 @@ class SentencesTest {
   }
 
   @Test
-  void theMethodHasElevenLinesAndNamesOnlySourcesItGives() {
-    assertEquals(11, Method.lines().size());
+  void theMethodHasTwelveLinesAndNamesOnlySourcesItGives() {
+    assertEquals(12, Method.lines().size());
     String lines = String.join(" ", Method.lines());
     for (String name :
         List.of(
@@ -230,10 +248,14 @@ class SentencesTest {
             "Canay",
             "Davison",
             "Hartung",
+            "Naiman",
+            "Rousseeuw",
             "Satterthwaite",
             "Sidik",
             "Stone",
-            "Viechtbauer")) {
+            "Tukey",
+            "Viechtbauer",
+            "Worsley")) {
       assertEquals(true, lines.contains(name), name);
       assertEquals(1, Method.sources().stream().filter(s -> s.contains(name)).count(), name);
     }

@@ -45,6 +45,7 @@ class StudyPageTest {
             "h2 Does it predict?",
             "h2 Error budget",
             "h2 Captures screened out",
+            "h3 Units that depart from their kind",
             "h2 Sessions",
             "h2 Repeatability",
             "h2 Resonance positions",
@@ -111,22 +112,28 @@ class StudyPageTest {
 
   @Test
   void figuresGivenApartStandInTheirPlaces() {
-    StudyFigures figures =
-        new StudyFigures(
+    StudyDrawings figures =
+        new StudyDrawings(
             List.of(HandMade.figure("one")),
-            List.of(HandMade.figure("three")),
             List.of(HandMade.figure("two")),
             List.of(HandMade.figure("budget")),
-            List.of(HandMade.figure("four")),
+            List.of(HandMade.figure("three")),
             List.of(HandMade.figure("sessions")),
-            List.of(HandMade.figure("repeatability")));
+            List.of(HandMade.figure("four")));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
     int budget = told.indexOf("alt of budget");
     int three = told.indexOf("alt of three");
+    int sessions = told.indexOf("alt of sessions");
     int four = told.indexOf("alt of four");
-    assertTrue(0 < one && one < two && two < budget && budget < three && three < four);
+    assertTrue(
+        0 < one
+            && one < two
+            && two < budget
+            && budget < three
+            && three < sessions
+            && sessions < four);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
@@ -152,7 +159,9 @@ class StudyPageTest {
             first.wanders(),
             first.errors(),
             first.stability(),
-            first.budget());
+            first.budget(),
+            first.repeatability(),
+            first.seatings());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),
@@ -171,13 +180,21 @@ class StudyPageTest {
   @Test
   void whatWasScreenedOutIsCounted() {
     assertEquals(
-        "The rules doubt 20 captures and left out 20; the lab left out 4. Nothing was deleted:"
-            + " every file is still in its place.",
-        ScreenedSheet.lead(demo.outcome()));
+        "The rules doubt 15 captures (lost seal 12, odd seating 2, side imbalance 1) and left out"
+            + " 14; the lab left out 4. Nothing was deleted: every file is still in its place.",
+        ScreeningWords.lead(demo.outcome()));
     assertTrue(
         page.contains(
-            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 3.1"
+            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 2.6"
                 + " dB is allowed</td>"));
+    assertTrue(
+        page.contains(
+            "<li>in-ear: leaving out the 4 captures that the rules do not believe moves the mean"
+                + " transfer by at most 0.8 dB (up, at 21.8 Hz).</li>"));
+    assertTrue(
+        page.contains(
+            "<li>on-ear: whether one of the 3 units departs from the others cannot be judged: that"
+                + " takes 8.</li>"));
   }
 
   @Test

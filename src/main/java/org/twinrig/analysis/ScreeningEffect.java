@@ -1,0 +1,110 @@
+package org.twinrig.analysis;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Unit;
+import org.twinrig.regression.RandomEffects;
+import org.twinrig.screening.Screening;
+import org.twinrig.screening.Verdict;
+import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.BandSample;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Pairing;
+import org.twinrig.study.Settings;
+
+/**
+ * What it matters for the mean transfer of a kind whether the captures that the rules {@linkplain
+ * org.twinrig.screening.Finding#disbelieved() do not believe} are used: the captures are paired
+ * once with all of them in and once with all of them out, and the two means compared band by band.
+ * What the lab left out stays out of both.
+ *
+ * @param kind the kind
+ * @param captures how many captures of its fitting units the rules do not believe
+ * @param largest where the mean changes most; empty when no band has an estimate both ways
+ */
+public record ScreeningEffect(String kind, int captures, Optional<Change> largest) {
+
+  /**
+   * A change of the mean transfer.
+   *
+   * @param bandHz mid-band frequency in Hz
+   * @param changeDb mean with the doubtful captures out minus mean with them in, dB
+   */
+  public record Change(double bandHz, double changeDb) {}
+
+  /**
+   * The effect on every kind that has such captures.
+   *
+   * @param outcome what the study found
+   * @return in the order of the outcome's kinds
+   */
+  public static List<ScreeningEffect> of(StudyOutcome outcome) {
+    Set<CaptureEntry> doubted = new HashSet<>();
+    outcome.screening().verdicts().stream()
+        .filter(v -> v.finding().disbelieved())
+        .map(Verdict::capture)
+        .forEach(doubted::add);
+    if (doubted.isEmpty()) {
+      return List.of();
+    }
+    List<AnchoredCapture> all = Screening.offered(outcome.captures());
+    Map<String, PairedUnits> in = paired(outcome, all);
+    Map<String, PairedUnits> out =
+        paired(outcome, all.stream().filter(c -> !doubted.contains(c.capture().entry())).toList());
+    List<ScreeningEffect> effects = new ArrayList<>();
+    for (KindOutcome kind : outcome.kinds()) {
+      int captures = count(outcome, kind.kind(), doubted);
+      if (captures > 0 && in.containsKey(kind.kind())) {
+        effects.add(
+            new ScreeningEffect(
+                kind.kind(),
+                captures,
+                Optional.ofNullable(out.get(kind.kind()))
+                    .flatMap(without -> largest(in.get(kind.kind()), without))));
+      }
+    }
+    return effects;
+  }
+
+  private static Map<String, PairedUnits> paired(
+      StudyOutcome outcome, List<AnchoredCapture> captures) {
+    return new Pairing(outcome.study())
+        .pair(captures, Unit.Role.FIT).stream()
+            .collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+  }
+
+  private static int count(StudyOutcome outcome, String kind, Set<CaptureEntry> doubted) {
+    Set<String> fitting =
+        outcome.study().units().stream()
+            .filter(u -> u.kind().equals(kind) && u.role() == Unit.Role.FIT)
+            .map(Unit::name)
+            .collect(Collectors.toSet());
+    return (int) doubted.stream().filter(c -> fitting.contains(c.unit())).count();
+  }
+
+  private static Optional<Change> largest(PairedUnits in, PairedUnits out) {
+    Change largest = null;
+    for (int b = 0; b < in.grid().size(); b++) {
+      BandSample with = in.at(b);
+      BandSample without = out.at(b);
+      if (Math.min(with.size(), without.size()) >= Settings.FEWEST_UNITS) {
+        double changeDb = meanDb(without) - meanDb(with);
+        if (largest == null || Math.abs(changeDb) > Math.abs(largest.changeDb)) {
+          largest = new Change(in.grid().band(b).midHz(), changeDb);
+        }
+      }
+    }
+    return Optional.ofNullable(largest);
+  }
+
+  private static double meanDb(BandSample sample) {
+    return RandomEffects.withDefaults().fit(sample.differencesDb(), sample.variances()).meanDb();
+  }
+}

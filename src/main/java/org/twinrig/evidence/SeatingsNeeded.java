@@ -1,0 +1,103 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.twinrig.internal.Checks;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.StudentT;
+import org.twinrig.regression.WindowRule;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * What more seatings buy: the prediction half-width of a kind over a region if old graph and new
+ * measurement were both averaged over {@code m} seatings.
+ *
+ * <p>At a band, {@code half(m) = t_{n-1}·√(max(0, loo_rms² - a/ñ_A - s2_B/ñ_B) + a/m + s2_B/m)}
+ * with {@code a = cᵀ S_A c} where a window predicts and {@code s2_A} where the offset does; over a
+ * region the root mean square of it. What is left as {@code m} grows is what seatings cannot cure.
+ * Only {@code m} of the graph and of the measurement changes, not the study's own fit, which would
+ * also get better: the figures are slightly cautious.
+ *
+ * @param region the region
+ * @param halfDb half-width in dB for each number in {@link #SEATINGS}
+ * @param neverBelowDb half-width that no number of seatings goes below, dB
+ */
+public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBelowDb) {
+  /** The numbers of seatings that are told. */
+  public static final List<Integer> SEATINGS = List.of(1, 2, 3, 5, 10);
+
+  /** Copies the list. */
+  public SeatingsNeeded {
+    halfDb = List.copyOf(halfDb);
+    if (halfDb.size() != SEATINGS.size()) {
+      throw new IllegalArgumentException("one half-width for each number of seatings is needed");
+    }
+    Checks.notNegative(neverBelowDb, "the least half-width in dB");
+  }
+
+  /**
+   * What seatings buy in every region.
+   *
+   * @param paired the kind's units
+   * @param estimate the kind's estimate
+   * @param confidence of the prediction interval
+   * @return in the order of {@link Region}; a region is left out where seating scatter is unknown
+   */
+  public static List<SeatingsNeeded> of(
+      PairedUnits paired, KindEstimate estimate, double confidence) {
+    List<SeatingsNeeded> rows = new ArrayList<>();
+    for (Region region : Region.values()) {
+      double[] squares = new double[SEATINGS.size() + 1];
+      int bands = 0;
+      for (int b = 0; b < estimate.bands().size(); b++) {
+        if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
+            && region.holds(fitted.band())) {
+          double seatingsTo = paired.at(b).to().harmonicMean();
+          bands += add(fitted, seatingsTo, confidence, squares) ? 1 : 0;
+        }
+      }
+      if (bands > 0) {
+        rows.add(row(region, squares, bands));
+      }
+    }
+    return rows;
+  }
+
+  private static SeatingsNeeded row(Region region, double[] squares, int bands) {
+    List<Double> halves = new ArrayList<>();
+    for (int k = 0; k < SEATINGS.size(); k++) {
+      halves.add(Math.sqrt(squares[k] / bands));
+    }
+    return new SeatingsNeeded(region, halves, Math.sqrt(squares[SEATINGS.size()] / bands));
+  }
+
+  private static boolean add(
+      BandOutcome.Fitted fitted, double seatingsTo, double confidence, double[] squares) {
+    OptionalDouble old =
+        fitted
+            .prediction()
+            .window()
+            .map(WindowRule::seatingVariance)
+            .orElse(fitted.scatter().seatVarianceFrom());
+    OptionalDouble now = fitted.scatter().seatVarianceTo();
+    if (old.isEmpty() || now.isEmpty()) {
+      return false;
+    }
+    double rms = fitted.prediction().looRmsDb();
+    double rest =
+        Math.max(
+            0,
+            rms * rms
+                - old.getAsDouble() / fitted.scatter().seatingsFrom()
+                - now.getAsDouble() / seatingsTo);
+    double t = StudentT.twoSided(confidence, fitted.mean().degreesOfFreedom());
+    double perSeating = old.getAsDouble() + now.getAsDouble();
+    for (int k = 0; k < SEATINGS.size(); k++) {
+      squares[k] += t * t * (rest + perSeating / SEATINGS.get(k));
+    }
+    squares[SEATINGS.size()] += t * t * rest;
+    return true;
+  }
+}

@@ -1,0 +1,194 @@
+package org.twinrig.intake;
+
+import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.twinrig.internal.Sha256;
+import org.twinrig.internal.Spreadsheet;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+
+/**
+ * Finds captures in a folder by their names.
+ *
+ * <p>Hidden files and folders are passed over; links are not followed. A file that does not fit the
+ * pattern, fits it in two ways, or says the same as another is refused and named; the others stand.
+ */
+public final class Gatherer {
+  private final Path folder;
+  private final NamePattern pattern;
+  private final Map<NamePattern.Part, String> given;
+
+  /**
+   * A gatherer.
+   *
+   * @param folder where the files are
+   * @param pattern how their names are read
+   * @param given parts that hold for all files
+   */
+  public Gatherer(Path folder, NamePattern pattern, Map<NamePattern.Part, String> given) {
+    this.folder = folder;
+    this.pattern = pattern;
+    this.given = Map.copyOf(given);
+  }
+
+  /**
+   * What was found.
+   *
+   * @param captures in the order of unit, fixture, side and seating
+   * @param files how many files were looked at
+   */
+  public record Found(List<GatheredCapture> captures, int files) {
+    /** Copies the list. */
+    public Found {
+      captures = List.copyOf(captures);
+    }
+  }
+
+  /**
+   * Looks through the folder.
+   *
+   * @param table the folder of the table that will name the files
+   * @return the captures, with what does not fit and what is there twice
+   * @throws IOException when the folder cannot be read
+   */
+  public Findings<Found> gather(Path table) throws IOException {
+    List<Path> files = files();
+    List<Problem> problems = new ArrayList<>();
+    Map<String, GatheredCapture> bySlot = new TreeMap<>();
+    Map<String, String> byContent = new HashMap<>();
+    Map<String, GatheredCapture> firstOfUnit = new HashMap<>();
+    List<GatheredCapture> captures = new ArrayList<>();
+    for (Path file : files) {
+      String name = slashes(folder.relativize(file));
+      List<Map<NamePattern.Part, String>> readings = pattern.readings(name);
+      if (readings.size() != 1) {
+        problems.add(unread(name, readings));
+        continue;
+      }
+      Map<NamePattern.Part, String> parts = new EnumMap<>(NamePattern.Part.class);
+      parts.putAll(given);
+      parts.putAll(readings.get(0));
+      GatheredCapture capture = new GatheredCapture(slashes(table.relativize(file)), parts);
+      if (runsAsFormula(capture)) {
+        problems.add(
+            Problem.refused(
+                name,
+                0,
+                "a part of the name begins with =, +, - or @ and would run in a spreadsheet",
+                "rename it"));
+        continue;
+      }
+      GatheredCapture earlier = bySlot.putIfAbsent(capture.slot(), capture);
+      GatheredCapture sibling =
+          firstOfUnit.putIfAbsent(capture.text(NamePattern.Part.UNIT), capture);
+      String twin = byContent.putIfAbsent(Sha256.hex(Files.readAllBytes(file)), name);
+      if (earlier != null) {
+        problems.add(
+            Problem.refused(
+                name,
+                0,
+                capture.slot() + ", is `" + earlier.file() + "` already",
+                "give every seating its own number"));
+      } else if (sibling != null && !sibling.kind().equals(capture.kind())) {
+        problems.add(
+            Problem.refused(
+                name,
+                0,
+                "unit `"
+                    + capture.text(NamePattern.Part.UNIT)
+                    + "` is of kind `"
+                    + capture.text(NamePattern.Part.KIND)
+                    + "` here and `"
+                    + sibling.text(NamePattern.Part.KIND)
+                    + "` in `"
+                    + sibling.file()
+                    + "`",
+                "a unit has one kind: rename one of them"));
+      } else {
+        captures.add(capture);
+        if (twin != null) {
+          problems.add(Problem.note(name, 0, "holds the same bytes as `" + twin + "`"));
+        }
+      }
+    }
+    captures.sort(order());
+    return new Findings<>(new Found(captures, files.size()), problems);
+  }
+
+  private static boolean runsAsFormula(GatheredCapture capture) {
+    return Stream.concat(Stream.of(capture.file()), capture.parts().values().stream())
+        .anyMatch(Spreadsheet::runsAsFormula);
+  }
+
+  private Problem unread(String name, List<Map<NamePattern.Part, String>> readings) {
+    if (readings.isEmpty()) {
+      return Problem.refused(
+          name, 0, "does not fit the pattern `" + pattern + "`", "rename it, or gather it apart");
+    }
+    return Problem.refused(
+        name,
+        0,
+        "can be read in two ways: " + words(readings.get(0)) + "; or " + words(readings.get(1)),
+        "name the texts a part may have, such as {fixture:plate|head}");
+  }
+
+  private static String words(Map<NamePattern.Part, String> reading) {
+    return new TreeMap<>(reading)
+        .entrySet().stream()
+            .map(e -> e.getKey().word() + " `" + e.getValue() + "`")
+            .collect(Collectors.joining(", "));
+  }
+
+  private static Comparator<GatheredCapture> order() {
+    return Comparator.comparing((GatheredCapture c) -> c.text(NamePattern.Part.UNIT))
+        .thenComparing(c -> c.text(NamePattern.Part.FIXTURE))
+        .thenComparing(c -> c.text(NamePattern.Part.SIDE))
+        .thenComparing(c -> Integer.valueOf(c.text(NamePattern.Part.SEATING)));
+  }
+
+  private List<Path> files() throws IOException {
+    List<Path> files = new ArrayList<>();
+    Files.walkFileTree(
+        folder,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult preVisitDirectory(Path place, BasicFileAttributes attributes) {
+            return !place.equals(folder) && hidden(place)
+                ? FileVisitResult.SKIP_SUBTREE
+                : FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+            if (attributes.isRegularFile() && !hidden(file)) {
+              files.add(file);
+            }
+            return FileVisitResult.CONTINUE;
+          }
+        });
+    files.sort(Comparator.comparing(f -> slashes(folder.relativize(f))));
+    return files;
+  }
+
+  private static boolean hidden(Path place) {
+    Path name = place.getFileName();
+    return name != null && name.toString().startsWith(".");
+  }
+
+  private static String slashes(Path path) {
+    return path.toString().replace('\\', '/');
+  }
+}

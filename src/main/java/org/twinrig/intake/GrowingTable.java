@@ -1,0 +1,130 @@
+package org.twinrig.intake;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import org.twinrig.problem.UnusableInput;
+
+/**
+ * A table of the lab's that rows are added to: what stands in it stays as it is, byte for byte,
+ * with its comments, the order of its columns and its line ends.
+ */
+public final class GrowingTable {
+  private final Path file;
+  private final byte[] before;
+  private final List<String> columns;
+  private final Set<String> keys;
+
+  private GrowingTable(Path file, byte[] before, List<String> columns, Set<String> keys) {
+    this.file = file;
+    this.before = before;
+    this.columns = columns;
+    this.keys = keys;
+  }
+
+  /**
+   * Opens a table, or begins one.
+   *
+   * @param file where it is, or shall be
+   * @param known the columns it may have; a new one gets all of them
+   * @param key the column that tells rows apart
+   * @return the table
+   * @throws UnusableInput when a table is there that cannot be read
+   * @throws IOException when the file cannot be read at all
+   */
+  public static GrowingTable open(Path file, LabTable.Columns known, String key)
+      throws UnusableInput, IOException {
+    if (!Files.exists(file)) {
+      return new GrowingTable(file, new byte[0], known.all(), Set.of());
+    }
+    byte[] bytes = Files.readAllBytes(file);
+    LabTable table = LabTable.of(file, file.toString(), known);
+    return new GrowingTable(file, bytes, table.columnNames(), new HashSet<>(table.cells(key)));
+  }
+
+  /**
+   * Whether the table is there already.
+   *
+   * @return true when it holds anything
+   */
+  public boolean exists() {
+    return before.length > 0;
+  }
+
+  /**
+   * Whether a row is there already.
+   *
+   * @param key what it has in the column that tells rows apart
+   * @return true when it is
+   */
+  public boolean has(String key) {
+    return keys.contains(key);
+  }
+
+  /**
+   * What the rows have in the column that tells them apart.
+   *
+   * @return in no order
+   */
+  public Set<String> keys() {
+    return Set.copyOf(keys);
+  }
+
+  /**
+   * Adds rows at the end. Written beside the table and moved into its place.
+   *
+   * @param rows cells by column; a column the table lacks is left out, one not given stays empty
+   * @throws IOException when it cannot be written, or the table was changed since it was opened
+   */
+  public void add(List<Map<String, String>> rows) throws IOException {
+    byte[] now = Files.exists(file) ? Files.readAllBytes(file) : new byte[0];
+    if (!Arrays.equals(before, now)) {
+      throw new IOException("it was changed by someone else meanwhile; run the command again");
+    }
+    String old = new String(before, StandardCharsets.UTF_8);
+    boolean windows = old.contains("\r\n");
+    StringBuilder text = new StringBuilder(old);
+    if (!old.isEmpty() && !old.endsWith("\n")) {
+      text.append(windows ? "\r\n" : "\n");
+    }
+    text.append(lines(rows, windows ? LineDelimiter.CRLF : LineDelimiter.LF));
+    String name = Objects.requireNonNull(file.getFileName(), "a file").toString();
+    Path beside = file.resolveSibling("." + name + ".writing-" + ProcessHandle.current().pid());
+    try {
+      Files.writeString(beside, text, StandardCharsets.UTF_8);
+      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(beside);
+    }
+  }
+
+  private String lines(List<Map<String, String>> rows, LineDelimiter end) {
+    StringWriter text = new StringWriter();
+    try (CsvWriter csv = CsvWriter.builder().lineDelimiter(end).build(text)) {
+      if (!exists()) {
+        csv.writeRecord(columns);
+      }
+      for (Map<String, String> row : rows) {
+        List<String> cells = new ArrayList<>();
+        columns.forEach(column -> cells.add(row.getOrDefault(column, "")));
+        csv.writeRecord(cells);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException("a text in memory cannot fail to be written", e);
+    }
+    return text.toString();
+  }
+}

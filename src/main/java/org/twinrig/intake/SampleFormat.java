@@ -1,0 +1,37 @@
+package org.twinrig.intake;
+
+/** How one sample stands in a sound file. */
+public enum SampleFormat {
+  /** Two bytes, whole numbers. */
+  INTEGER_16("16-bit integer", 2),
+  /** Three bytes, whole numbers. */
+  INTEGER_24("24-bit integer", 3),
+  /** Four bytes, whole numbers. */
+  INTEGER_32("32-bit integer", 4),
+  /** Four bytes, IEEE 754 single precision. */
+  FLOAT_32("32-bit float", 4),
+  /** Eight bytes, IEEE 754 double precision. */
+  FLOAT_64("64-bit float", 8);
+
+  private final String words;
+  private final int bytes;
+
+  SampleFormat(String words, int bytes) {
+    this.words = words;
+    this.bytes = bytes;
+  }
+
+  /**
+   * The format in words.
+   *
+   * @return for example {@code 24-bit integer}
+   */
+  public String words() {
+    return words;
+  }
+
+  /** Bytes of one sample of one channel. */
+  int bytes() {
+    return bytes;
+  }
+}

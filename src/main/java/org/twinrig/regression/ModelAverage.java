@@ -1,0 +1,160 @@
+package org.twinrig.regression;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * Predicts a unit by all windows and the offset together, each weighted by how well it does on
+ * units left out, instead of choosing one.
+ *
+ * <p>At a band with {@code n} units, {@code w_c ∝ π_c·exp(-n/2·L_c)} with {@code L_c} the mean of
+ * {@code ln MSE} of the leave-one-unit-out errors over the bands within 1/6 octave. The offset has
+ * the prior weight {@code π = 0.9}, the windows offered share the rest: a window has to bring
+ * evidence before it moves a prediction. Weights below 1e-4 are dropped and the others rescaled.
+ * The error on a unit is the same mean of the errors, its weights found without the unit; with
+ * fewer than six units left the offset has all the weight. Since each window is linear in the old
+ * levels, so is their mean: one set of coefficients is applied.
+ *
+ * <p>A choice jumps from one rule to another when a unit is added or left out; a mean moves little.
+ * On simulated studies it errs less than the choice where there is little to gain, and a little
+ * more with few units where windows gain most.
+ *
+ * <p>Source: Yao, Vehtari, Simpson and Gelman 2018, Bayesian Analysis 13:917, section 3.2 (weights
+ * from left-out predictive densities; here normal, with the variance at its estimate).
+ */
+final class ModelAverage {
+  private static final double PRIOR_OF_OFFSET = 0.9;
+  private static final double LEAST_WEIGHT = 1e-4;
+
+  private final WindowData data;
+  private final List<Optional<BandErrors>> bands;
+  private final List<Candidate> candidates;
+  private final Neighbourhood neighbourhood;
+
+  ModelAverage(WindowData data, List<Optional<BandErrors>> bands, List<Candidate> candidates) {
+    this.data = data;
+    this.bands = bands;
+    this.candidates = candidates;
+    this.neighbourhood = Neighbourhood.of(bands, data.perOctave());
+  }
+
+  /** {@code [band][unit]}: the error on each unit of a mean weighted without it; NaN where none. */
+  double[][] errors() {
+    double[][] errors = new double[data.bands()][data.units()];
+    for (int b = 0; b < errors.length; b++) {
+      Arrays.fill(errors[b], Double.NaN);
+      if (bands.get(b).isPresent()) {
+        BandErrors band = bands.get(b).get();
+        double[][] scores = scores(b);
+        for (int unit : data.members(b)) {
+          double[] weights = weights(band, scores[unit], band.members() - 1);
+          double offset = band.offset().errors()[unit];
+          double error = offset;
+          for (int c = 0; c < weights.length; c++) {
+            if (weights[c] > 0) {
+              error += weights[c] * (band.rule(c).errors()[unit] - offset);
+            }
+          }
+          errors[b][unit] = error;
+        }
+      }
+    }
+    return errors;
+  }
+
+  /** The rule at every band; nothing where the offset has all the weight. */
+  List<Optional<WindowRule>> rules(PairedUnits paired) {
+    List<Optional<WindowRule>> rules = new ArrayList<>();
+    for (int b = 0; b < data.bands(); b++) {
+      rules.add(bands.get(b).isEmpty() ? Optional.empty() : rule(paired, b));
+    }
+    return rules;
+  }
+
+  private Optional<WindowRule> rule(PairedUnits paired, int b) {
+    BandErrors band = bands.get(b).orElseThrow();
+    double[] weights = weights(band, scores(b)[data.units()], band.members());
+    List<WindowMean.Weighted> windows = new ArrayList<>();
+    WindowFit fit = null;
+    for (int c = 0; c < weights.length; c++) {
+      if (weights[c] > 0) {
+        Candidate candidate = candidates.get(c);
+        if (fit == null || !fit.shape().equals(candidate.shape())) {
+          fit = new WindowFit(data, paired, b, candidate.shape());
+        }
+        windows.add(new WindowMean.Weighted(weights[c], fit.rule(candidate.kappa())));
+      }
+    }
+    return windows.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            WindowMean.of(
+                windows,
+                Arrays.stream(data.members(b))
+                    .mapToDouble(i -> data.difference(b, i))
+                    .average()
+                    .orElseThrow(),
+                predictors -> WindowFit.seatingVariance(data, paired, b, predictors)));
+  }
+
+  /**
+   * {@code L_c} at a band: one row per unit left out, the last row without leaving out any; one
+   * column per candidate, the offset's last.
+   */
+  private double[][] scores(int b) {
+    int units = data.units();
+    int offset = candidates.size();
+    double[][] scores = new double[units + 1][offset + 1];
+    int[] around = neighbourhood.of(b);
+    for (int c = 0; c <= offset; c++) {
+      for (int k : around) {
+        BandErrors.Rule rule =
+            bands.get(k).orElseThrow().rule(c == offset ? ModelChoice.OFFSET : c);
+        double[] without = rule.logMseWithout();
+        for (int i = 0; i < units; i++) {
+          scores[i][c] += without[i] / around.length;
+        }
+        scores[units][c] += rule.logMse() / around.length;
+      }
+    }
+    return scores;
+  }
+
+  /** Weight of each candidate, 0 where it is not offered or too light; the offset has the rest. */
+  private double[] weights(BandErrors band, double[] scores, int units) {
+    int offset = candidates.size();
+    double[] weights = new double[offset];
+    if (units < BandErrors.FEWEST_UNITS) {
+      return weights;
+    }
+    double least = scores[offset];
+    int offered = 0;
+    for (int c = 0; c < offset; c++) {
+      if (band.offers(c)) {
+        least = Math.min(least, scores[c]);
+        offered++;
+      }
+    }
+    double half = units / 2.0;
+    double ofOffset = PRIOR_OF_OFFSET * Math.exp(-half * (scores[offset] - least));
+    double sum = ofOffset;
+    for (int c = 0; c < offset; c++) {
+      if (band.offers(c)) {
+        weights[c] = (1 - PRIOR_OF_OFFSET) / offered * Math.exp(-half * (scores[c] - least));
+        sum += weights[c];
+      }
+    }
+    double kept = ofOffset;
+    for (int c = 0; c < offset; c++) {
+      weights[c] = weights[c] < LEAST_WEIGHT * sum ? 0 : weights[c];
+      kept += weights[c];
+    }
+    for (int c = 0; c < offset; c++) {
+      weights[c] /= kept;
+    }
+    return weights;
+  }
+}

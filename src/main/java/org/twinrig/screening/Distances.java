@@ -1,0 +1,62 @@
+package org.twinrig.screening;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.twinrig.capture.CaptureEntry;
+
+/** Distances of captures, part by part, and the worst verdict on each. */
+final class Distances {
+  private final Finding finding;
+  private final List<CaptureEntry> captures = new ArrayList<>();
+  private final List<Double> values = new ArrayList<>();
+  private final Map<CaptureEntry, Verdict> worst = new LinkedHashMap<>();
+
+  Distances(Finding finding) {
+    this.finding = finding;
+  }
+
+  void startPart() {
+    captures.clear();
+    values.clear();
+  }
+
+  void add(CaptureEntry capture, double value) {
+    captures.add(capture);
+    values.add(value);
+  }
+
+  /** The fence of this part's distances; 0 when there are none. */
+  double upperFence(double reach) {
+    double[] all = values.stream().mapToDouble(Double::doubleValue).toArray();
+    return all.length == 0 ? 0 : Scatter.upperFence(all, reach);
+  }
+
+  /**
+   * Doubts every capture whose distance in this part exceeds the limit.
+   *
+   * @param limit the bound
+   * @param where the part in words; asked for only when there is something to say
+   */
+  void judge(double limit, Supplier<String> where) {
+    for (int i = 0; i < captures.size(); i++) {
+      if (values.get(i) > limit) {
+        worst.merge(
+            captures.get(i),
+            Verdict.of(captures.get(i), finding, values.get(i), limit, where.get()),
+            Distances::worse);
+      }
+    }
+  }
+
+  /** One verdict per capture: that of the part in which it exceeds its limit most. */
+  List<Verdict> verdicts() {
+    return List.copyOf(worst.values());
+  }
+
+  private static Verdict worse(Verdict one, Verdict other) {
+    return other.value() / other.limit() > one.value() / one.limit() ? other : one;
+  }
+}

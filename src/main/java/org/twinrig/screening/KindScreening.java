@@ -1,0 +1,34 @@
+package org.twinrig.screening;
+
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.internal.Numbers;
+
+/**
+ * What was found about the units of one kind.
+ *
+ * @param kind the kind
+ * @param units how many have a difference between the fixtures
+ * @param verdicts the units that depart from the others, in the order of the study's table
+ * @param notJudged why the units cannot be judged; empty when they were
+ */
+public record KindScreening(
+    String kind, int units, List<UnitVerdict> verdicts, Optional<String> notJudged) {
+
+  /** Copies the list. */
+  public KindScreening {
+    verdicts = List.copyOf(verdicts);
+  }
+
+  static KindScreening tooFew(String kind, int units, int least) {
+    return new KindScreening(
+        kind,
+        units,
+        List.of(),
+        Optional.of(
+            "whether one of the "
+                + Numbers.count(units, "unit", "units")
+                + " departs from the others cannot be judged: that takes "
+                + least));
+  }
+}

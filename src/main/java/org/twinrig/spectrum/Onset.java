@@ -1,0 +1,32 @@
+package org.twinrig.spectrum;
+
+/**
+ * Where an impulse response begins: the first sample that comes within 20 dB of the largest one.
+ *
+ * <p>Source: ISO 3382-1:2009 puts the start where the signal first rises significantly above the
+ * background but is more than 20 dB below the maximum (from memory); samples before the threshold
+ * stay in the window, which opens earlier.
+ */
+final class Onset {
+  private static final double SHARE_OF_PEAK = 0.1;
+
+  private Onset() {}
+
+  /**
+   * The onset.
+   *
+   * @param impulse an impulse response that is not silent
+   * @param searchMs how far ahead of the largest sample it may lie: a sweep's harmonics lie ahead,
+   *     too, and must not be found
+   * @return the index of a sample
+   */
+  static int of(Signal impulse, double searchMs) {
+    int peak = impulse.peakIndex();
+    double threshold = SHARE_OF_PEAK * Math.abs(impulse.sample(peak));
+    int onset = (int) Math.max(0, peak - Math.floor(searchMs * impulse.rateHz() / 1000));
+    while (Math.abs(impulse.sample(onset)) < threshold) {
+      onset++;
+    }
+    return onset;
+  }
+}

@@ -1,0 +1,52 @@
+package org.twinrig.spectrum;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What a lab's sound files hold, and how they are to be looked at.
+ *
+ * @param window the window over an impulse response
+ * @param sweep the sweep that was played when the files are recordings of one; nothing when they
+ *     are impulse responses
+ */
+public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
+
+  /** Checks the parts. */
+  public SoundContent {
+    Objects.requireNonNull(window, "window");
+    Objects.requireNonNull(sweep, "sweep");
+  }
+
+  /**
+   * What holds where study.yaml says nothing: impulse responses, under the default window.
+   *
+   * @return the default
+   */
+  public static SoundContent defaults() {
+    return new SoundContent(ImpulseWindow.defaults(), Optional.empty());
+  }
+
+  /**
+   * Recordings of a sweep instead.
+   *
+   * @param played the sweep
+   * @return the changed content
+   */
+  public SoundContent withSweep(Sweep played) {
+    return new SoundContent(window, Optional.of(played));
+  }
+
+  /**
+   * How long before the onset the window opens. What a sweep's band limits leave behind rings as
+   * long before the onset as after it, so there the window opens as early as it closes late, but
+   * keeps half the lead of the second harmonic away from that harmonic.
+   *
+   * @return ms
+   */
+  public double beforeOnsetMs() {
+    return sweep
+        .map(played -> Math.min(window.lengthMs(), played.leadMs(2) / 2))
+        .orElse(window.beforeOnsetMs());
+  }
+}

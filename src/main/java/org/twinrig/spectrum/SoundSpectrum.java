@@ -1,0 +1,100 @@
+package org.twinrig.spectrum;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.twinrig.internal.Numbers;
+import org.twinrig.response.Response;
+
+/**
+ * The frequency response of a sound, and how it was found.
+ *
+ * @param response levels in dB relative to full scale
+ * @param onsetMs from the sound's start to the onset; after deconvolution, to the moment the
+ *     sweep's response begins
+ * @param beforeOnsetMs from the window's start to the onset
+ * @param lengthMs from the onset to the window's end; shorter than asked for when the sound ends
+ *     first
+ * @param notes what the lab should know, one clause each
+ */
+public record SoundSpectrum(
+    Response response, double onsetMs, double beforeOnsetMs, double lengthMs, List<String> notes) {
+
+  /** What filters of converters may ring ahead (common practice, no source). */
+  private static final double EARLIEST_ONSET_MS = 1;
+
+  /** Checks the parts and copies the notes. */
+  public SoundSpectrum {
+    Objects.requireNonNull(response, "response");
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * The response of a sound.
+   *
+   * @param sound an impulse response, or the recording of a sweep
+   * @param content which of the two, and the window
+   * @return the response
+   * @throws UnusableSound when it is silent, clipped, too short, or not what {@code content} says
+   */
+  public static SoundSpectrum of(Signal sound, SoundContent content) throws UnusableSound {
+    LevelCheck.check(sound);
+    Signal impulse = sound;
+    int lead = 0;
+    if (content.sweep().isPresent()) {
+      Deconvolution.Result result = Deconvolution.of(sound, content.sweep().get());
+      impulse = result.impulse();
+      lead = result.lead();
+    }
+    int onset = Onset.of(impulse, searchMs(impulse, content));
+    if (impulse.milliseconds(lead - onset) > EARLIEST_ONSET_MS) {
+      throw new UnusableSound(
+          "divided by the sweep, the response begins "
+              + Numbers.fixed(impulse.milliseconds(lead - onset), 1)
+              + " ms before the recording does",
+          "start to record before the sweep is played, or correct `sweep` in study.yaml");
+    }
+    Segment segment = Segment.of(impulse, onset, content);
+    RestCheck rest = new RestCheck(segment, content.sweep().isPresent());
+    rest.check();
+    Magnitudes.Span span = Magnitudes.Span.of(segment, content);
+    Response response = Magnitudes.of(segment, rest.offset(), span);
+    List<String> notes = notes(sound, content, segment, rest);
+    LengthCheck.note(response, segment, rest.offset(), span).ifPresent(notes::add);
+    return new SoundSpectrum(
+        response,
+        impulse.milliseconds(onset - lead),
+        impulse.milliseconds(onset - segment.from()),
+        segment.lengthMs(),
+        notes);
+  }
+
+  /** Distortion of a sweep lies ahead of the response and must not be taken for its onset. */
+  private static double searchMs(Signal impulse, SoundContent content) {
+    return content.sweep().isPresent()
+        ? content.beforeOnsetMs() / 2
+        : impulse.milliseconds(impulse.size());
+  }
+
+  private static List<String> notes(
+      Signal sound, SoundContent content, Segment segment, RestCheck rest) {
+    List<String> notes = new ArrayList<>();
+    if (segment.impulse().samplesIn(content.window().lengthMs()) > segment.to() - segment.onset()) {
+      notes.add(
+          "the file ends "
+              + Numbers.fixed(segment.lengthMs(), 1)
+              + " ms after the onset, before the window does; levels below "
+              + Numbers.hertz(1000 / segment.lengthMs())
+              + " are left out");
+    }
+    double mean = Math.abs(sound.mean());
+    if (content.sweep().isPresent() && mean > 1e-2 * sound.peak(0, sound.size())) {
+      notes.add(
+          "the mean of the recording, "
+              + Numbers.fixed(100 * mean, 1)
+              + " % of full scale, was taken off");
+    }
+    notes.addAll(rest.notes());
+    return notes;
+  }
+}

@@ -1,0 +1,28 @@
+package org.twinrig.spectrum;
+
+/** Thrown when a sound gives no response; whoever knows the file adds its name. */
+public final class UnusableSound extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  private final String remedy;
+
+  /**
+   * Says why there is no response.
+   *
+   * @param what what is wrong, one clause without a final stop
+   * @param remedy what would be right, one clause without a final stop
+   */
+  public UnusableSound(String what, String remedy) {
+    super(what);
+    this.remedy = remedy;
+  }
+
+  /**
+   * What would be right.
+   *
+   * @return one clause
+   */
+  public String remedy() {
+    return remedy;
+  }
+}

@@ -1,0 +1,103 @@
+package org.twinrig.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.AlphaChars;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.StringLength;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class NamePatternTest {
+  private static final NamePattern PATTERN =
+      NamePattern.of("{kind}/{unit}_{fixture:plate|head}_{side}_{seating}.txt");
+
+  @Test
+  void aNameIsReadPartByPart() {
+    assertEquals(
+        List.of(
+            Map.of(
+                NamePattern.Part.KIND, "in-ear",
+                NamePattern.Part.UNIT, "Alder 3",
+                NamePattern.Part.FIXTURE, "plate",
+                NamePattern.Part.SIDE, "L",
+                NamePattern.Part.SEATING, "2")),
+        PATTERN.readings("in-ear/Alder 3_plate_left_02.txt"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "in-ear/Alder 3_table_L_2.txt, fixture not offered",
+    "in-ear/Alder 3_plate_X_2.txt, no such side",
+    "in-ear/Alder 3_plate_L_0.txt, seatings count from 1",
+    "in-ear/Alder 3_plate_L_two.txt, not a number",
+    "Alder 3_plate_L_2.txt, no folder",
+    "a/in-ear/Alder 3_plate_L_2.txt, a folder too many",
+    "in-ear/_plate_L_2.txt, no unit",
+    "in-ear/ Alder_plate_L_2.txt, begins with a blank",
+    "in-ear/Alder 3_plate_L_2.csv, other ending"
+  })
+  void aNameThatDoesNotFitIsNotRead(String name, String why) {
+    assertEquals(List.of(), PATTERN.readings(name), why);
+  }
+
+  @Test
+  void aNameWithTwoReadingsShowsBoth() {
+    NamePattern loose = NamePattern.of("{unit}_{fixture}.txt");
+    assertEquals(
+        List.of(
+            Map.of(NamePattern.Part.UNIT, "Oak", NamePattern.Part.FIXTURE, "1_head"),
+            Map.of(NamePattern.Part.UNIT, "Oak_1", NamePattern.Part.FIXTURE, "head")),
+        loose.readings("Oak_1_head.txt"));
+  }
+
+  @Test
+  void aStarIsIgnoredHoweverItIsRead() {
+    assertEquals(
+        List.of(Map.of(NamePattern.Part.UNIT, "Oak")),
+        NamePattern.of("{unit}-{*}{*}.txt").readings("Oak-20260101.txt"));
+  }
+
+  /** Whatever the parts are, a name made from them is read back into them. */
+  @Property(tries = 200)
+  void aNameMadeFromPartsIsReadBack(
+      @ForAll @AlphaChars @StringLength(min = 1, max = 8) String unit,
+      @ForAll @AlphaChars @StringLength(min = 1, max = 8) String kind,
+      @ForAll @IntRange(min = 1, max = 9999) int seating) {
+    assertEquals(
+        List.of(
+            Map.of(
+                NamePattern.Part.KIND,
+                kind,
+                NamePattern.Part.UNIT,
+                unit,
+                NamePattern.Part.FIXTURE,
+                "head",
+                NamePattern.Part.SIDE,
+                "R",
+                NamePattern.Part.SEATING,
+                Integer.toString(seating))),
+        PATTERN.readings(kind + "/" + unit + "_head_R_" + seating + ".txt"));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '!',
+      value = {
+        "{unti}.txt!{unti} is not a part of a name; the parts are {unit}, {fixture}, {side}, {seating}, {kind}, {session} and {*}",
+        "{unit}_{unit}.txt!{unit} stands twice; write {*} where it is repeated",
+        "{unit.txt!a brace is not closed in `{unit.txt`",
+        "{side:L|}.txt!{side:L|} offers an empty text"
+      })
+  void aWrongPatternSaysWhatIsWrong(String pattern, String message) {
+    assertEquals(
+        message,
+        assertThrows(IllegalArgumentException.class, () -> NamePattern.of(pattern)).getMessage());
+  }
+}

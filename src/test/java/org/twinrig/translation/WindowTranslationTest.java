@@ -1,0 +1,234 @@
+package org.twinrig.translation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.twinrig.analysis.Analysis;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.StudentT;
+import org.twinrig.regression.WindowRule;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.Reason;
+import org.twinrig.response.Response;
+import org.twinrig.simulation.SimulatedKind;
+import org.twinrig.simulation.SimulatedStudy;
+import org.twinrig.simulation.SimulationPlan;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+
+/** Graphs translated where a study predicts by windows. */
+class WindowTranslationTest {
+  private static Translation translation;
+  private static Response graph;
+
+  @TempDir private Path folder;
+
+  @BeforeAll
+  static void study() throws UnusableInput {
+    SimulatedStudy drawn =
+        SimulationPlan.standard()
+            .withKinds(SimulatedKind.IN_EAR)
+            .withUnitsPerKind(12)
+            .withSeatings(3)
+            .withAxis(new SimulationPlan.Axis(120, 10, 22_000))
+            .withSeed(4)
+            .draw();
+    Study study = drawn.declared(Settings.defaults());
+    translation = Analysis.of(study, drawn.captures(), "none", 2).translation();
+    graph =
+        drawn.captures().stream()
+            .filter(c -> c.entry().fixture().equals(drawn.from().name()))
+            .findFirst()
+            .orElseThrow()
+            .response();
+  }
+
+  private static CatalogueEntry entry(int seatings) {
+    return new CatalogueEntry(
+        "a", "a", "in-ear", "a.csv", OptionalInt.of(seatings), Optional.empty(), "none", seatings);
+  }
+
+  private static TranslatedGraph translate(Response response, int seatings) {
+    return new Translator(translation).apply(entry(seatings), response);
+  }
+
+  /** Positions of bands that are predicted by a window. */
+  private static List<Integer> windows() {
+    List<Integer> windows =
+        java.util.stream.IntStream.range(0, translation.grid().size())
+            .filter(b -> fitted(b).prediction().window().isPresent())
+            .boxed()
+            .toList();
+    assertTrue(windows.size() > 5, "windows: " + windows);
+    return windows;
+  }
+
+  private static BandOutcome.Fitted fitted(int b) {
+    return (BandOutcome.Fitted) translation.kinds().get(0).bands().get(b).outcome();
+  }
+
+  private static Response plus(Response response, double db, double fromHz, double toHz) {
+    double[] hz = new double[response.size()];
+    double[] level = new double[response.size()];
+    for (int k = 0; k < hz.length; k++) {
+      hz[k] = response.frequencyHz(k);
+      level[k] = response.levelDb(k) + (hz[k] >= fromHz && hz[k] <= toHz ? db : 0);
+    }
+    return Response.copyOf(hz, level);
+  }
+
+  /** Windows look at the graph pinned to the anchor, so its level goes through unchanged. */
+  @Test
+  void theLevelOfAGraphGoesThrough() {
+    TranslatedGraph plain = translate(graph, 3);
+    TranslatedGraph louder = translate(plus(graph, 87.5, 0, 30_000), 3);
+    for (int b = 0; b < translation.grid().size(); b++) {
+      TranslatedBand.Predicted low = plain.bands().get(b).predicted().orElseThrow();
+      TranslatedBand.Predicted high = louder.bands().get(b).predicted().orElseThrow();
+      assertEquals(low.toDb() + 87.5, high.toDb(), 1e-9);
+      assertEquals(low.halfDb(), high.halfDb());
+      assertEquals(plain.bands().get(b).mark(), louder.bands().get(b).mark());
+    }
+  }
+
+  /** A narrow step of 25 dB is like no unit of the study: its windows' leverage is above 1. */
+  @Test
+  void aGraphUnlikeEveryUnitIsOutsideTheStudy() {
+    TranslatedGraph odd = translate(plus(graph, 25, 6000, 7000), 3);
+    int outside = 0;
+    for (int b : windows()) {
+      assertFalse(
+          translate(graph, 3).bands().get(b).reasons().contains(Reason.OUTSIDE_THE_STUDY),
+          "a unit of the study itself");
+      if (odd.bands().get(b).reasons().contains(Reason.OUTSIDE_THE_STUDY)) {
+        assertEquals(Mark.UNRELIABLE, odd.bands().get(b).mark());
+        outside++;
+      }
+    }
+    assertTrue(outside > 3, "bands outside: " + outside);
+  }
+
+  /**
+   * A graph that ends inside a window is translated by the offset, with the offset's own errors.
+   */
+  @Test
+  void aGraphTooNarrowForAWindowIsTranslatedByTheOffset() {
+    int b = windows().get(windows().size() / 2);
+    WindowRule window = fitted(b).prediction().window().orElseThrow();
+    int last = window.predictors().get(window.predictors().size() - 1).band();
+    double endHz = translation.grid().band(last).midHz();
+    long points =
+        java.util.stream.IntStream.range(0, graph.size())
+            .filter(k -> graph.frequencyHz(k) <= endHz)
+            .count();
+    double[] hz = new double[(int) points];
+    double[] db = new double[(int) points];
+    for (int k = 0; k < points; k++) {
+      hz[k] = graph.frequencyHz(k);
+      db[k] = graph.levelDb(k);
+    }
+    TranslatedBand translated = translate(Response.copyOf(hz, db), 3).bands().get(b);
+    if (last == b) {
+      assertTrue(translated.predicted().isEmpty());
+      return;
+    }
+    TranslatedBand.Predicted predicted = translated.predicted().orElseThrow();
+    BandOutcome.Fitted f = fitted(b);
+    double t = StudentT.twoSided(0.95, f.units() - 1);
+    assertEquals(translated.fromDb().orElseThrow() + f.mean().meanDb(), predicted.toDb(), 1e-9);
+    assertEquals(t * f.prediction().looRmsOffsetDb(), predicted.halfDb(), 1e-9);
+  }
+
+  /** {@code t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}. */
+  @Test
+  void fewerSeatingsWidenTheInterval() {
+    for (int b : windows()) {
+      BandOutcome.Fitted f = fitted(b);
+      double t = StudentT.twoSided(0.95, f.units() - 1);
+      double rms = f.prediction().looRmsDb();
+      double seating = f.prediction().window().orElseThrow().seatingVariance().orElseThrow();
+      double fewer = 1 - 1 / f.scatter().seatingsFrom();
+      assertEquals(
+          t * Math.sqrt(rms * rms + seating * fewer),
+          translate(graph, 1).bands().get(b).predicted().orElseThrow().halfDb(),
+          1e-9);
+      assertEquals(
+          f.prediction().halfDb(),
+          translate(graph, 3).bands().get(b).predicted().orElseThrow().halfDb(),
+          1e-9);
+    }
+  }
+
+  @Test
+  void aTranslationSurvivesItsFile() throws IOException, UnusableInput {
+    Path file = folder.resolve("translation.json");
+    Files.writeString(file, TranslationFile.text(translation), StandardCharsets.UTF_8);
+    assertEquals(translation, TranslationFile.read(file, "translation.json"));
+  }
+
+  /** The published schema accepts what is written, and refuses it with a part taken out. */
+  @Test
+  void theFileFollowsItsSchema() throws IOException {
+    JsonSchema schema =
+        JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+            .getSchema(TranslationFile.class.getResourceAsStream("translation.schema.json"));
+    JsonNode file = JsonMapper.builder().build().readTree(TranslationFile.text(translation));
+    assertEquals(Set.of(), schema.validate(file));
+    JsonNode band = file.at("/kinds/0/bands/" + windows().get(0));
+    ((ObjectNode) band).remove("window");
+    assertFalse(schema.validate(file).isEmpty(), "a window model without its window");
+    ((ObjectNode) band).put("model", "offset");
+    assertEquals(Set.of(), schema.validate(file));
+    ((ObjectNode) file).put("surprise", 1);
+    assertFalse(schema.validate(file).isEmpty(), "a key nobody knows");
+  }
+
+  /** What a hand may do to the file, and what is said of it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"confidence\" : 0.95 | \"confidence\" : 95 | confidence must lie between 0 and 1, but is 95.0",
+        "\"min_units\" : 5 | \"min_units\" : 5.5 | `min_units` must be a whole number",
+        "\"model\" : \"window\" | \"model\" : \"mirror\" | model `mirror` is not known to this program",
+        "\"band\" : | \"band\" : -0.5, \"was\" : | `band` must be a whole number",
+        "\"band\" : | \"band\" : 999, \"was\" : | a window's `band` must be a position in the grid, but is 999",
+        "\"band_hz\" : | \"band_hz\" : 12345, \"was\" : | `band_hz` of band 0 is not that of the grid",
+        "\"spread\" : [ | \"spread\" : [ 1, | one row of the spread is needed for each predictor",
+        "\"reasons\" : [ ] | \"reasons\" : \"\" | `reasons` must be a list",
+        "\"seat_variance_from_db2\" : | \"seat_variance_from_db2\" : -9, \"was\" : | seat_variance_from_db2 must be 0 or more, but is -9.0"
+      })
+  void aDamagedFileIsRefused(String found, String put, String what) throws IOException {
+    String text = TranslationFile.text(translation);
+    assertTrue(text.contains(found), found);
+    Path file = folder.resolve("translation.json");
+    Files.writeString(file, text.replaceFirst(Pattern.quote(found), Matcher.quoteReplacement(put)));
+    UnusableInput refused =
+        assertThrows(UnusableInput.class, () -> TranslationFile.read(file, "t.json"));
+    assertEquals(what, refused.problems().get(0).what());
+  }
+}
