@@ -25,18 +25,32 @@ public final class SessionStudy {
 
   private final Path folder;
   private final int sessions;
+  private final Drift drift;
   private final Random random = new Random(20260302);
   private final List<String> captures =
       new ArrayList<>(List.of("unit,fixture,side,seating,file,session"));
 
-  private SessionStudy(Path folder, int sessions) {
+  /** What the chain added to every capture of a session. */
+  @FunctionalInterface
+  public interface Drift {
+    /** In dB, by the session's name and the frequency in Hz. */
+    double db(String session, double hz);
+  }
+
+  private SessionStudy(Path folder, int sessions, Drift drift) {
     this.folder = folder;
     this.sessions = sessions;
+    this.drift = drift;
   }
 
   /** Writes the study; {@code yaml} goes to the end of study.yaml. */
   public static Path write(Path folder, int sessions, String yaml) throws IOException {
-    SessionStudy study = new SessionStudy(folder, sessions);
+    return write(folder, sessions, yaml, SessionStudy::driftDb);
+  }
+
+  /** The same study with another drift. */
+  public static Path write(Path folder, int sessions, String yaml, Drift drift) throws IOException {
+    SessionStudy study = new SessionStudy(folder, sessions, drift);
     Files.createDirectories(folder.resolve("captures"));
     study.tables(yaml);
     return folder;
@@ -50,6 +64,11 @@ public final class SessionStudy {
       case "head-07" -> -1.5 * x * x / (1 + x * x);
       default -> 0;
     };
+  }
+
+  /** A gain of 0.8 dB in the plate's sessions from number 7 on: the last third of nine. */
+  public static double stepDb(String session, double hz) {
+    return session.compareTo("plate-07") >= 0 ? 0.8 : 0;
   }
 
   /** The mean transfer, dB, before any anchor. */
@@ -135,7 +154,7 @@ public final class SessionStudy {
           90
               + 5 * Math.cos(u + unit)
               + (fixture.equals("head") ? transferDb(hz) + own : 0)
-              + driftDb(session, hz)
+              + drift.db(session, hz)
               + seating
               - 0.1;
       text.append(String.format(Locale.ROOT, "%.3f,%.3f%n", hz, db));

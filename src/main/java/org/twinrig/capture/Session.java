@@ -1,6 +1,12 @@
 package org.twinrig.capture;
 
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.internal.Checks;
 
@@ -8,7 +14,7 @@ import org.twinrig.internal.Checks;
  * A run of captures made without switching the chain off, and what the calibrator read.
  *
  * @param name the session's name
- * @param date as the lab wrote it
+ * @param date as the lab wrote it; {@link #time()} understands it or not
  * @param fixture the fixture's name
  * @param calibratorNominalDb the calibrator's stated level, dB SPL; of a pistonphone, at 101.325
  *     kPa
@@ -43,6 +49,39 @@ public record Session(
     if (calibrator == Calibrator.PISTONPHONE && pressureKpa.isEmpty()) {
       throw new IllegalArgumentException("a pistonphone's level is not known without the pressure");
     }
+  }
+
+  /**
+   * When the session was held.
+   *
+   * @return the start of the day, or the time where one is written ({@code 2026-03-02}, {@code
+   *     2026-03-02T14:30}, {@code 2026-03-02 14:30}; ISO 8601); nothing when the date is written
+   *     otherwise
+   */
+  public Optional<LocalDateTime> time() {
+    String text = date.strip().replace(' ', 'T');
+    try {
+      return Optional.of(
+          text.contains("T") ? LocalDateTime.parse(text) : LocalDate.parse(text).atStartOfDay());
+    } catch (DateTimeParseException e) {
+      // Not a fault: the date is shown as it was written, and the caller says what follows.
+      return Optional.empty();
+    }
+  }
+
+  /**
+   * Sessions of one fixture in the order in which they were held.
+   *
+   * @param sessions in the order of the table
+   * @param fixture the fixture's name
+   * @return by time, those of the same time in the order of the table; all in the order of the
+   *     table when any time is not known
+   */
+  public static List<Session> inOrder(List<Session> sessions, String fixture) {
+    List<Session> own = sessions.stream().filter(s -> s.fixture.equals(fixture)).toList();
+    return own.stream().allMatch(s -> s.time().isPresent())
+        ? own.stream().sorted(Comparator.comparing(s -> s.time().orElseThrow())).toList()
+        : own;
   }
 
   /**

@@ -2,9 +2,7 @@ package org.twinrig.screening;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +21,14 @@ import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.study.Study;
 
-/** Sorts the accepted captures of the check unit into sessions, on octaves and not anchored. */
+/**
+ * Sorts the captures of the check unit into sessions, on octaves and not anchored.
+ *
+ * <p>Whatever the study does with doubtful captures, those of the check unit do not count here when
+ * the lab left them out, when they have a lost seal or are copies: a leak would be taken for drift.
+ * An odd seating does not count beside others of its session that are not odd. Where all seatings
+ * of a session are odd they do: that is what a drift of the curve's shape looks like.
+ */
 final class CheckCaptures {
   static final BandGrid OCTAVES = BandGrid.covering(31.5, 16_000, 1);
 
@@ -47,16 +52,38 @@ final class CheckCaptures {
    * The check unit's captures.
    *
    * @param corrected every capture of the study, corrected for its calibrator
-   * @param accepted those that screening let pass
+   * @param verdicts of screening
    */
-  CheckCaptures(Study study, List<Capture> corrected, Collection<CaptureEntry> accepted) {
+  CheckCaptures(Study study, List<Capture> corrected, List<Verdict> verdicts) {
     this.study = study;
-    Set<CaptureEntry> counting = new HashSet<>(accepted);
     String unit = study.settings().sessions().checkUnit().orElseThrow();
-    this.captures =
+    Set<CaptureEntry> odd = with(verdicts, Set.of(Finding.ODD_SEATING));
+    Set<CaptureEntry> bad = with(verdicts, Set.of(Finding.LOST_SEAL, Finding.SAME_CONTENT));
+    List<Capture> offered =
         corrected.stream()
-            .filter(c -> c.entry().unit().equals(unit) && counting.contains(c.entry()))
+            .filter(c -> c.entry().unit().equals(unit) && !c.entry().excludedByLab())
+            .filter(c -> !bad.contains(c.entry()))
             .toList();
+    Set<List<String>> even =
+        offered.stream()
+            .filter(c -> !odd.contains(c.entry()))
+            .map(c -> held(c.entry()))
+            .collect(Collectors.toSet());
+    this.captures =
+        offered.stream()
+            .filter(c -> !odd.contains(c.entry()) || !even.contains(held(c.entry())))
+            .toList();
+  }
+
+  private static Set<CaptureEntry> with(List<Verdict> verdicts, Set<Finding> findings) {
+    return verdicts.stream()
+        .filter(v -> findings.contains(v.finding()))
+        .map(Verdict::capture)
+        .collect(Collectors.toSet());
+  }
+
+  private static List<String> held(CaptureEntry entry) {
+    return List.of(entry.fixture(), entry.session());
   }
 
   /** Where the level of a capture is taken. */
@@ -65,13 +92,13 @@ final class CheckCaptures {
   }
 
   /**
-   * The sessions of a fixture in which the unit was captured, in the order of the table. Two sides
-   * of a headphone differ by more than a chain drifts: only captures of the same side or sides are
+   * The sessions of a fixture in which the unit was captured, in the order of time. Two sides of a
+   * headphone differ by more than a chain drifts: only captures of the same side or sides are
    * compared, and a session without them is left out.
    */
   List<CheckSession> on(String fixture) {
     Map<String, List<Capture>> bySession = new LinkedHashMap<>();
-    for (Session session : study.sessions()) {
+    for (Session session : Session.inOrder(study.sessions(), fixture)) {
       List<Capture> own =
           captures.stream()
               .filter(c -> c.entry().fixture().equals(fixture))

@@ -12,7 +12,7 @@ import org.twinrig.band.NominalFrequencies;
  * values and an EWMA chart on the same centre line.
  *
  * @param band the octave whose level relative to the whole is charted; empty for the level itself
- * @param points one per session that has a value, in the order of the table of sessions
+ * @param points one per session that has a value, in the order of time
  * @param limits of single values; empty with fewer than {@link #FEWEST_SESSIONS} sessions
  */
 public record DriftChart(Optional<Band> band, List<Point> points, Optional<ControlLimits> limits) {

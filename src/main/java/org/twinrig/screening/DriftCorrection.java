@@ -1,5 +1,8 @@
 package org.twinrig.screening;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +19,9 @@ import org.twinrig.response.Anchor;
  * frequencies the departure runs linearly over lg f, beyond the first and last it stays as it is
  * there. So narrow features of the check unit, which move with its seating and not with the chain,
  * do not get into other units' captures. A session without the check unit is left as it is.
+ *
+ * <p>What all sessions of a fixture share cannot be seen and stays: a drift in one session of three
+ * leaves a third of itself in every session, so that sessions agree, but about their mean.
  *
  * <p>The check unit's own seating scatter gets into the correction; {@link #uncertainty} says how
  * much that is.
@@ -39,14 +45,45 @@ public final class DriftCorrection {
   record OnFixture(
       String fixture, Map<String, OctaveCurve> departures, Optional<DriftUncertainty> uncertainty) {
 
-    /** Copies the map. */
+    /** Copies the map; its order is that of the sessions. */
     OnFixture {
-      departures = Map.copyOf(departures);
+      departures = Collections.unmodifiableMap(new LinkedHashMap<>(departures));
     }
 
     static OnFixture of(String fixture, List<CheckSession> seen, Anchor anchor) {
       return new OnFixture(fixture, Departures.of(seen), DriftUncertainty.of(seen, anchor));
     }
+  }
+
+  /**
+   * What was taken out of every capture of a session at one octave.
+   *
+   * @param fixture the fixture's name
+   * @param session the session's name
+   * @param midHz mid frequency of the octave, Hz
+   * @param departureDb the check unit's departure from its mean over the sessions, dB
+   */
+  public record Taken(String fixture, String session, double midHz, double departureDb) {}
+
+  /**
+   * All that was taken out.
+   *
+   * @return by fixture, by session in the order of time, by frequency; none of a session without
+   *     the check unit
+   */
+  public List<Taken> taken() {
+    List<Taken> taken = new ArrayList<>();
+    for (OnFixture on : fixtures) {
+      on.departures()
+          .forEach(
+              (session, curve) -> {
+                for (int b = 0; b < curve.hz().size(); b++) {
+                  taken.add(
+                      new Taken(on.fixture(), session, curve.hz().get(b), curve.values().get(b)));
+                }
+              });
+    }
+    return taken;
   }
 
   /**

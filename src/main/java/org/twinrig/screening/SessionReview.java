@@ -30,7 +30,8 @@ public record SessionReview(
    *
    * @param study what the lab declared
    * @param corrected its captures, corrected for their calibrators and for nothing else
-   * @param screening of the same captures: what it left out is not looked at
+   * @param screening of the same captures: with lost seals and copies the check unit is not looked
+   *     at
    * @return the review, or nothing when the study names no check unit
    */
   public static Optional<SessionReview> of(
@@ -44,9 +45,7 @@ public record SessionReview(
 
   private static SessionReview review(
       Study study, String unit, List<Capture> corrected, Screening screening) {
-    CheckCaptures captures =
-        new CheckCaptures(
-            study, corrected, screening.accepted().stream().map(c -> c.capture().entry()).toList());
+    CheckCaptures captures = new CheckCaptures(study, corrected, screening.verdicts());
     List<FixtureDrift> fixtures = new ArrayList<>();
     List<DriftCorrection.OnFixture> corrections = new ArrayList<>();
     for (Fixture fixture : List.of(study.from(), study.to())) {
@@ -106,7 +105,7 @@ public record SessionReview(
                     0,
                     "the check unit `"
                         + unit
-                        + "` has no accepted capture on `"
+                        + "` has no capture that counts on `"
                         + f.fixture()
                         + "` in "
                         + String.join(", ", f.without())

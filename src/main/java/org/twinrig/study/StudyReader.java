@@ -14,7 +14,6 @@ import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabTable;
 import org.twinrig.intake.LabTables;
-import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -51,17 +50,15 @@ public final class StudyReader {
 
     Roster<String> fixtures =
         Roster.of("fixture", declared.place().source(), declared.fixtures(), Function.identity());
-    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow()));
+    SessionRules rules = declared.settings().sessions();
+    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), rules.checkUnit()));
     stopIfNone(units.isEmpty(), files.units().name(), "unit");
-    List<Session> sessions =
-        sessionsTable.map(table -> kept(SessionsTable.read(table, fixtures))).orElse(List.of());
-    CalibratorCheck.of(declared.settings())
-        .ifPresent(
-            check ->
-                problems.addAll(
-                    check.notes(
-                        files.sessions().map(Declaration.Named::name).orElse(""), sessions)));
-    stopWithoutCheckUnit(units);
+    List<Session> sessions = sessionsTable.map(t -> sessions(t, fixtures)).orElse(List.of());
+    CheckUnit checkUnit = new CheckUnit(declared.place().source(), files.units().name(), rules);
+    problems.addAll(checkUnit.notes(units));
+    Optional<Problem> missing = checkUnit.missing(units);
+    missing.ifPresent(problems::add);
+    stopIf(missing.isPresent());
     CapturesTable.References known =
         new CapturesTable.References(
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
@@ -95,6 +92,14 @@ public final class StudyReader {
                     files.captures().path()),
                 files.sessions().map(Declaration.Named::path).stream())
             .toList());
+  }
+
+  private List<Session> sessions(LabTable table, Roster<String> fixtures) {
+    List<Session> sessions =
+        kept(SessionsTable.read(table, fixtures, declared.settings().sessions()));
+    CalibratorCheck.of(declared.settings())
+        .ifPresent(check -> problems.addAll(check.notes(table.source(), sessions)));
+    return sessions;
   }
 
   private Optional<LabTable> open(Declaration.Named file, LabTable.Columns columns) {
@@ -141,22 +146,6 @@ public final class StudyReader {
                         + names().get(1)
                         + "`")));
     return entries.stream().filter(entry -> names().contains(entry.fixture())).toList();
-  }
-
-  private void stopWithoutCheckUnit(List<Unit> units) throws UnusableInput {
-    Optional<String> named = declared.settings().sessions().checkUnit();
-    List<String> names = units.stream().map(Unit::name).toList();
-    if (named.isPresent() && !names.contains(named.get())) {
-      problems.add(
-          Problem.fatal(
-              declared.place().source(),
-              0,
-              "`check_unit` is `" + named.get() + "`, which has no sound row in the table of units",
-              NearestName.among(named.get(), names)
-                  .map(near -> "did you mean `" + near + "`?")
-                  .orElse("add it there, or correct the name")));
-      stopIf(true);
-    }
   }
 
   private void stopIfNone(boolean none, String source, String noun) throws UnusableInput {

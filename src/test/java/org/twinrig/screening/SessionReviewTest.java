@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.SessionStudy;
 import org.twinrig.capture.Capture;
+import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
@@ -34,9 +37,11 @@ class SessionReviewTest {
   private record Reviewed(Study study, List<Capture> corrected, SessionReview review) {}
 
   private Reviewed review(int sessions, String yaml) throws Exception {
-    Study study =
-        StudyReader.read(SessionStudy.write(folder, sessions, "check_unit: Oak 1\n" + yaml))
-            .value();
+    return review(SessionStudy.write(folder, sessions, "check_unit: Oak 1\n" + yaml));
+  }
+
+  private static Reviewed review(Path written) throws Exception {
+    Study study = StudyReader.read(written).value();
     List<Capture> corrected = SessionCorrection.apply(CaptureReading.read(study, 2).value(), study);
     Screening screening =
         Screening.of(study, Anchoring.of(study.settings(), 2).apply(corrected).value());
@@ -76,9 +81,76 @@ class SessionReviewTest {
         verdicts
             .get(0)
             .sentence()
-            .startsWith("drifting session: the check unit's departure from its middle is 0."));
+            .startsWith(
+                "drifting session: the check unit's departure from its middle, in the level, is 0."));
     assertEquals(Optional.empty(), r.review.correction());
     assertEquals(List.of(), r.review.notes());
+  }
+
+  /** Every session of the last third is named, not only the first after the step. */
+  @Test
+  void aStepIsFoundInEverySessionAfterItAndTakenOut() throws Exception {
+    Reviewed r =
+        review(
+            SessionStudy.write(
+                folder, 9, "check_unit: Oak 1\ndrift: correct", SessionStudy::stepDb));
+    assertEquals(List.of("plate-07", "plate-08", "plate-09"), out(r.review.fixtures().get(0)));
+    assertEquals(List.of(), out(r.review.fixtures().get(1)));
+    for (DriftCorrection.Taken taken : r.review.correction().orElseThrow().taken()) {
+      double step = SessionStudy.stepDb(taken.session(), taken.midHz());
+      double shared = taken.fixture().equals("plate") ? 0.8 * 3 / 9 : 0;
+      assertEquals(step - shared, taken.departureDb(), 0.25, taken.toString());
+    }
+    assertEquals(2 * 9 * 10, r.review.correction().orElseThrow().taken().size());
+  }
+
+  /** Charts follow the dates, in whatever order the rows of the table stand. */
+  @Test
+  void sessionsAreChartedInTheOrderOfTime() throws Exception {
+    Path study = SessionStudy.write(folder, 10, "check_unit: Oak 1");
+    List<DriftChart.Point> inOrder = review(study).review.fixtures().get(1).level().points();
+    Path table = study.resolve("sessions.csv");
+    List<String> rows = new ArrayList<>(Files.readAllLines(table));
+    Collections.reverse(rows.subList(1, rows.size()));
+    Files.write(table, rows);
+    assertEquals(inOrder, review(study).review.fixtures().get(1).level().points());
+    // One date that is not understood: the order of the rows of its fixture, and only of that.
+    rows.replaceAll(row -> row.replace("head-03,2026-03-13", "head-03,13th of March"));
+    Files.write(table, rows);
+    List<FixtureDrift> fixtures = review(study).review.fixtures();
+    assertEquals("head-10", fixtures.get(1).level().points().get(0).session());
+    assertEquals("plate-01", fixtures.get(0).level().points().get(0).session());
+  }
+
+  /** A leak of the check unit is no drift of the chain, also where the study only suggests. */
+  @Test
+  void aLeakOfTheCheckUnitIsNotTakenForDrift() throws Exception {
+    Study study = review(10, "").study;
+    List<CaptureEntry> plate =
+        study.captures().stream()
+            .filter(c -> c.unit().equals(SessionStudy.OAK) && c.session().equals("plate-02"))
+            .toList();
+    List<Capture> captures = CaptureReading.read(study, 2).value();
+    assertEquals(
+        List.of("plate-02"), without(study, captures, plate, Finding.LOST_SEAL), "all leak");
+    // Every seating of the session odd: that is what a drift of shape looks like.
+    assertEquals(List.of(), without(study, captures, plate, Finding.ODD_SEATING));
+    CheckCaptures one =
+        new CheckCaptures(
+            study, captures, List.of(Verdict.of(plate.get(0), Finding.ODD_SEATING, 3, 1, "")));
+    assertEquals(2, one.on("plate").get(1).seatings());
+    assertEquals(3, one.on("plate").get(2).seatings());
+  }
+
+  private static List<String> without(
+      Study study, List<Capture> captures, List<CaptureEntry> entries, Finding finding) {
+    List<Verdict> verdicts = entries.stream().map(e -> Verdict.of(e, finding, 3, 1, "")).toList();
+    return FixtureDrift.of(
+            "plate",
+            "plate",
+            new CheckCaptures(study, captures, verdicts).on("plate"),
+            study.sessions())
+        .without();
   }
 
   /** The level is charted before the anchor, which would have taken the gain away. */
@@ -256,7 +328,7 @@ class SessionReviewTest {
     SessionReview review = SessionReview.of(read, corrected, screening).orElseThrow();
     assertEquals(
         List.of(
-            "study.yaml: the check unit `Oak 1` has no accepted capture on `head` in head-03 (or only"
+            "study.yaml: the check unit `Oak 1` has no capture that counts on `head` in head-03 (or only"
                 + " of another side): these sessions are not corrected for drift; capture it in every"
                 + " session, on the same side or sides"),
         review.notes().stream().map(p -> p.text()).toList());

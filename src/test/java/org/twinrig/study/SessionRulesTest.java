@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
+import org.twinrig.capture.Unit;
 
 /** Keys and columns that say how sessions are judged, and what is said when they are wrong. */
 class SessionRulesTest {
@@ -139,6 +140,105 @@ class SessionRulesTest {
             .withSessions(new SessionRules(Optional.empty(), DriftMode.REPORT, 0.3));
     assertEquals(0.7, CalibratorCheck.of(moving).orElseThrow().limitDb(), 1e-15);
     assertEquals(Optional.empty(), CalibratorCheck.of(Settings.defaults()));
+  }
+
+  /** A lost digit would move every level of the session by 85 dB. */
+  @Test
+  void anImplausibleReadingLeavesItsSessionOutAndTheRestGoesOn() throws Exception {
+    LabFolder lab = sessions("morning,2026-03-02,plate,94.0,9.4,,\n" + EVENING);
+    assertEquals(
+        List.of(
+            "NOTE units.csv:3: unit `Alder 3` has no usable capture on `plate` and takes no part",
+            "NOTE units.csv:4: unit `Birch, long cable` has no usable capture on `plate` and takes"
+                + " no part",
+            "REFUSED sessions.csv:2: `calibrator_read_db` is `9.4`, 84.6 dB from the 94.0 dB that the"
+                + " calibrator gave; more than 10 dB is taken for a slip: correct the reading or the"
+                + " nominal level; if the chain was really that far off, declare"
+                + " `microphone_drift_db` in study.yaml",
+            "REFUSED captures.csv:2: session `morning` was left out of sessions.csv; mend its row"
+                + " there first",
+            "REFUSED captures.csv:4: session `morning` was left out of sessions.csv; mend its row"
+                + " there first"),
+        lab.problems());
+    assertEquals(
+        List.of("evening"),
+        StudyReader.read(lab.study()).value().sessions().stream().map(Session::name).toList());
+  }
+
+  @Test
+  void aReadingUpToTenDecibelsOffIsUsedAndMoreWhereItIsDeclared() throws IOException {
+    LabFolder lab = sessions("morning,2026-03-02,plate,94.0,84.0,,\n" + EVENING);
+    assertFalse(refused(lab));
+    assertTrue(refused(lab.spoil("sessions.csv", "84.0", "83.9")));
+    assertFalse(refused(lab.spoil("study.yaml", "seed: 7", "seed: 7\nmicrophone_drift_db: 12")));
+  }
+
+  private static boolean refused(LabFolder lab) {
+    return lab.problems().stream().anyMatch(p -> p.startsWith("REFUSED sessions.csv:2: "));
+  }
+
+  @Test
+  void aDateThatIsNotUnderstoodIsNotedAndItsSessionUsed() throws Exception {
+    LabFolder lab = sessions("morning,2.3.26,plate,94.0,94.0,,\n" + EVENING);
+    assertEquals(
+        List.of(
+            "NOTE sessions.csv:2: `date` is `2.3.26`, which is no day written like 2026-03-02: the"
+                + " session is used, and the drift charts of `plate` follow the order of the rows"),
+        lab.problems());
+    assertEquals(2, StudyReader.read(lab.study()).value().sessions().size());
+  }
+
+  @Test
+  void aSessionThatIsNotInTheTableCostsItsCapturesOnly() throws Exception {
+    LabFolder lab = sessions("dawn,2026-03-02,plate,94.0,94.0,,\n" + EVENING);
+    assertEquals(
+        List.of(
+            "REFUSED captures.csv:2: there is no session `morning` in sessions.csv; add it there, or"
+                + " correct the name",
+            "REFUSED captures.csv:4: there is no session `morning` in sessions.csv; add it there, or"
+                + " correct the name"),
+        lab.problems().stream().filter(p -> p.startsWith("REFUSED")).toList());
+    assertEquals(2, StudyReader.read(lab.study()).value().sessions().size());
+  }
+
+  private Unit.Role role(LabFolder lab) throws Exception {
+    return StudyReader.read(lab.study()).value().units().stream()
+        .filter(u -> u.name().equals("Alder 3"))
+        .findFirst()
+        .orElseThrow()
+        .role();
+  }
+
+  @Test
+  void aCheckUnitEntersTheFitOnlyWhereItsRoleIsWritten() throws Exception {
+    LabFolder lab = LabFolder.in(folder);
+    assertEquals(Unit.Role.FIT, role(lab));
+    lab.spoil("study.yaml", "seed: 7", "seed: 7\ncheck_unit: Alder 3");
+    assertEquals(Unit.Role.CHECK, role(lab));
+    assertEquals(List.of(), lab.problems());
+    lab.spoil("units.csv", "Alder 3,open over-ear,", "Alder 3,open over-ear,fit");
+    assertEquals(Unit.Role.FIT, role(lab));
+    assertEquals(List.of(), lab.problems());
+    lab.spoil("study.yaml", "seed: 7", "seed: 7\ndrift: correct");
+    assertEquals(
+        List.of(
+            "NOTE units.csv:3: the check unit `Alder 3` is used as another unit too, and sessions are"
+                + " corrected by it: its own seatings then scatter less than they did; give it the"
+                + " role `check`, so that it does not make the seating scatter of its kind too small"),
+        lab.problems());
+  }
+
+  @Test
+  void aRoleWithoutACheckUnitIsNoted() throws Exception {
+    LabFolder lab =
+        LabFolder.in(folder)
+            .spoil("units.csv", "Alder 3,open over-ear,", "Alder 3,open over-ear,check");
+    assertEquals(Unit.Role.CHECK, role(lab));
+    assertEquals(
+        List.of(
+            "NOTE units.csv:3: unit `Alder 3` has the role `check` and takes no part in the transfer;"
+                + " name it as `check_unit` in study.yaml, so that its drift is looked at"),
+        lab.problems());
   }
 
   private static Session read(double readDb) {

@@ -3,10 +3,14 @@ package org.twinrig.report.table;
 import java.util.Optional;
 import org.twinrig.screening.ControlLimits;
 import org.twinrig.screening.DriftChart;
+import org.twinrig.screening.DriftCorrection;
 import org.twinrig.screening.FixtureDrift;
 import org.twinrig.screening.SessionReview;
 
-/** The rows of drift.csv: the check unit's charts, one row per chart and session. */
+/**
+ * The rows of drift.csv, the check unit's charts, one row per chart and session; and of
+ * drift-correction.csv, what was taken out of captures.
+ */
 final class SessionTables {
   private SessionTables() {}
 
@@ -30,6 +34,16 @@ final class SessionTables {
           limits(table, chart.limits(), point);
         }
       }
+    }
+    return table;
+  }
+
+  /** What was taken out of the captures of every session, octave by octave. */
+  static ResultTable correction(DriftCorrection correction) {
+    ResultTable table = new ResultTable("fixture,session,band_hz,taken_out_db".split(","));
+    for (DriftCorrection.Taken taken : correction.taken()) {
+      table.text(taken.fixture()).text(taken.session());
+      table.hz(taken.midHz()).number(taken.departureDb()).endRow();
     }
     return table;
   }

@@ -13,13 +13,14 @@ import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.KindScreening;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 
 /**
  * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
  * error-budget.csv, repeatability.csv, seatings.csv, screening.csv and, where there is a check
- * unit, drift.csv.
+ * unit, drift.csv and drift-correction.csv.
  */
 public final class StudyTables {
   private final StudyOutcome outcome;
@@ -50,7 +51,12 @@ public final class StudyTables {
     RepeatabilityTables.seatings(outcome).write(folder.resolve("seatings.csv"));
     screening().write(folder.resolve("screening.csv"));
     if (outcome.sessions().isPresent()) {
-      SessionTables.drift(outcome.sessions().get()).write(folder.resolve("drift.csv"));
+      SessionReview review = outcome.sessions().get();
+      SessionTables.drift(review).write(folder.resolve("drift.csv"));
+      if (review.correction().isPresent()) {
+        SessionTables.correction(review.correction().get())
+            .write(folder.resolve("drift-correction.csv"));
+      }
     }
   }
 
