@@ -11,6 +11,10 @@ import org.twinrig.screening.FixtureDrift;
 /** The drift chart of the check unit on one fixture: its level, and below it every octave. */
 public final class DriftFigure {
   private static final int COLUMNS = 2;
+
+  /** Longer lists of names do not fit into a title beside the fixture. */
+  private static final int MOST_LETTERS = 32;
+
   private static final int LEFT = 62;
   private static final int TOP = 62;
   private static final double LEVEL_HEIGHT = 130;
@@ -60,10 +64,10 @@ public final class DriftFigure {
     if (out.isEmpty()) {
       return who + "no session is out of control";
     }
+    String names =
+        out.stream().map(FixtureDrift.OutOfControl::session).collect(Collectors.joining(", "));
     String named =
-        out.size() <= 3
-            ? out.stream().map(FixtureDrift.OutOfControl::session).collect(Collectors.joining(", "))
-            : out.size() + " sessions";
+        names.length() <= MOST_LETTERS ? names : Numbers.count(out.size(), "session", "sessions");
     return who + named + (out.size() == 1 ? " is" : " are") + " out of control";
   }
 

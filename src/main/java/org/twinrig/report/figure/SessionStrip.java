@@ -19,8 +19,8 @@ final class SessionStrip {
   private static final double RADIUS = 2.6;
   private static final double RING = 5;
 
-  /** A narrower column cannot hold the name of its session. */
-  private static final double NAME_WIDTH = 46;
+  /** A wide letter of a session's name with its share of a gap; what the words measure differs. */
+  private static final double LETTER_WIDTH = 5.75;
 
   private final DriftChart chart;
   private final Rectangle2D.Double box;
@@ -64,7 +64,10 @@ final class SessionStrip {
     Words.after(g, words, box.x, box.y - 6);
     chart.limits().ifPresent(l -> paintLimits(g, l));
     paintFrame(g);
-    paintPoints(g, named);
+    paintPoints(g);
+    if (named) {
+      paintNames(g);
+    }
   }
 
   private void paintFrame(Graphics2D g) {
@@ -116,8 +119,29 @@ final class SessionStrip {
     }
   }
 
-  private void paintPoints(Graphics2D g, boolean named) {
-    boolean all = named && box.width / Math.max(1, chart.points().size()) >= NAME_WIDTH;
+  /** The names of all sessions where there is room, else of those outside that do not collide. */
+  private void paintNames(Graphics2D g) {
+    g.setFont(Ink.SMALL);
+    g.setColor(Ink.TEXT);
+    List<DriftChart.Point> points = chart.points();
+    double widest = points.stream().mapToDouble(p -> width(p.session())).max().orElse(0);
+    boolean all = widest <= box.width / Math.max(1, points.size());
+    double free = 0;
+    for (int i = 0; i < points.size(); i++) {
+      String name = points.get(i).session();
+      double left = x(i) - width(name) / 2;
+      if (all || (points.get(i).outside() && left >= free)) {
+        Words.around(g, name, x(i), box.y + box.height + 12);
+        free = left + width(name);
+      }
+    }
+  }
+
+  private static double width(String name) {
+    return name.length() * LETTER_WIDTH;
+  }
+
+  private void paintPoints(Graphics2D g) {
     for (int i = 0; i < chart.points().size(); i++) {
       DriftChart.Point point = chart.points().get(i);
       double x = x(i);
@@ -127,10 +151,6 @@ final class SessionStrip {
       if (point.outside()) {
         g.setStroke(Ink.THIN);
         g.draw(new Ellipse2D.Double(x - RING, y - RING, 2 * RING, 2 * RING));
-      }
-      g.setFont(Ink.SMALL);
-      if (all || (point.outside() && named)) {
-        Words.around(g, point.session(), x, box.y + box.height + 12);
       }
     }
   }

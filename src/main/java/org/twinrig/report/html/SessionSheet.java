@@ -29,9 +29,9 @@ final class SessionSheet {
                 Sheet.names("Session"),
                 Sheet.names("Date"),
                 Sheet.names("Fixture"),
-                Sheet.numbers("Calibrator gave (dB)"),
+                Sheet.numbers("Gave (dB)"),
                 Sheet.numbers("Read (dB)"),
-                Sheet.numbers("Correction (dB)"),
+                Sheet.numbers("Added (dB)"),
                 Sheet.names("Reading")));
     Optional<DriftCorrection> correction = outcome.sessions().flatMap(SessionReview::correction);
     if (outcome.sessions().isPresent()) {
@@ -49,7 +49,10 @@ final class SessionSheet {
       correction.ifPresent(c -> row.add(Sheet.text(taken(c, session))));
       rows.add(row);
     }
-    return new Sheet("Sessions", columns, rows);
+    return new Sheet(
+        "Sessions: what the calibrator gave, what was read, what was added to captures",
+        columns,
+        rows);
   }
 
   private static List<Sheet.Cell> row(Session session, Optional<CalibratorCheck> check) {
@@ -74,7 +77,7 @@ final class SessionSheet {
             .summaryStatistics();
     return taken.getCount() == 0
         ? "nothing"
-        : Numbers.fixed(taken.getMin(), 2) + " to " + Numbers.fixed(taken.getMax(), 2);
+        : Numbers.fixed(taken.getMin(), 2) + "\u00a0to\u00a0" + Numbers.fixed(taken.getMax(), 2);
   }
 
   private static String drift(StudyOutcome outcome, Session session) {

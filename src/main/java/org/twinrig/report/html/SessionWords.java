@@ -1,7 +1,9 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.twinrig.analysis.StudyOutcome;
@@ -115,7 +117,7 @@ final class SessionWords {
             f.label()
                 + ": nothing was corrected, because that takes two sessions with the check unit.");
       }
-      f.outOfControl().forEach(o -> findings.add(f.label() + ", " + sentence(o)));
+      findings.addAll(outOfControl(f));
       out |= !f.outOfControl().isEmpty();
     }
     if (out) {
@@ -138,19 +140,33 @@ final class SessionWords {
                 + ", because one odd session would widen the limits it is held against.");
   }
 
-  static String sentence(FixtureDrift.OutOfControl o) {
-    return o.session()
-        + ": out of control by "
-        + o.charts().stream().map(SessionWords::words).collect(Collectors.joining(", "))
-        + "; "
-        + (o.charts().size() > 1 ? "furthest out is " + words(o.worst()) + ", " : "")
-        + Numbers.against(o.departureDb(), o.limitDb(), 2)
-        + " dB from its middle where at most "
-        + Numbers.fixed(o.limitDb(), 2)
-        + " dB is allowed.";
+  /** Sessions with the same charts outside and the same limit share a sentence. */
+  static List<String> outOfControl(FixtureDrift fixture) {
+    Map<String, List<String>> sessions = new LinkedHashMap<>();
+    for (FixtureDrift.OutOfControl o : fixture.outOfControl()) {
+      String how =
+          "out of control by "
+              + o.charts().stream().map(SessionWords::words).collect(Collectors.joining(", "))
+              + (o.charts().size() > 1 ? "; farthest out is " + words(o.worst()) : "")
+              + "; at most "
+              + Numbers.fixed(o.limitDb(), 2)
+              + " dB from the middle is allowed.";
+      sessions
+          .computeIfAbsent(how, h -> new ArrayList<>())
+          .add(o.session() + " (" + Numbers.against(o.departureDb(), o.limitDb(), 2) + " dB)");
+    }
+    return sessions.entrySet().stream()
+        .map(
+            e ->
+                fixture.label()
+                    + ": "
+                    + String.join(", ", e.getValue())
+                    + (e.getValue().size() == 1 ? " is " : " are ")
+                    + e.getKey())
+        .toList();
   }
 
   private static String words(DriftChart chart) {
-    return chart.band().isEmpty() ? "the level" : chart.words();
+    return (chart.band().isEmpty() ? "the " : "") + chart.words();
   }
 }
