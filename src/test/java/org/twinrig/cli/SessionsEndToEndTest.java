@@ -161,7 +161,7 @@ class SessionsEndToEndTest {
                 + " corrected for it. To know, capture one unit in every session and name it as"
                 + " `check_unit` in study.yaml.</p>"));
     assertFalse(Files.exists(study.resolve("results/drift.csv")));
-    assertFalse(page.contains("steady"));
+    assertFalse(page.contains(">steady<"));
   }
 
   @Test

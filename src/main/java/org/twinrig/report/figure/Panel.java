@@ -104,11 +104,6 @@ final class Panel {
     return withArea(new Area(hz, lowDb, highDb, Ink.BAND), word);
   }
 
-  Panel withArea(Area area) {
-    areas.add(area);
-    return this;
-  }
-
   Panel withArea(Area area, String word) {
     areas.add(area);
     keys.add(new Key(word, area.colour, Ink.THIN, true));
