@@ -13,7 +13,6 @@ import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.RegionErrors;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
-import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
@@ -21,13 +20,14 @@ import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
+import org.twinrig.screening.DriftCorrection;
 import org.twinrig.screening.Screening;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Anchoring;
 import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
-import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -60,13 +60,12 @@ public final class Analysis {
   }
 
   private StudyOutcome run(List<Capture> read, String fingerprint) throws UnusableInput {
-    List<Capture> corrected = SessionCorrection.apply(read, study);
     Anchoring anchoring = Anchoring.of(study.settings(), threads);
-    Findings<List<AnchoredCapture>> anchored = anchoring.apply(corrected);
-    Screening screening = Screening.of(study, anchored.value());
+    Preparation prepared = Preparation.of(study, read, anchoring);
+    Screening screening = prepared.screening();
     List<PairedUnits> paired = new Pairing(study).pair(screening.accepted(), Unit.Role.FIT);
     if (paired.isEmpty()) {
-      List<Problem> problems = new ArrayList<>(anchored.problems());
+      List<Problem> problems = new ArrayList<>(prepared.problems());
       problems.add(
           Problem.fatal(
               "study.yaml",
@@ -76,13 +75,23 @@ public final class Analysis {
       throw new UnusableInput(problems);
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
+    Optional<DriftCorrection> drift = prepared.review().flatMap(SessionReview::correction);
     List<KindOutcome> kinds =
-        paired.stream().map(p -> outcome(p, Optional.ofNullable(fine.get(p.kind())))).toList();
+        paired.stream()
+            .map(p -> outcome(p, Optional.ofNullable(fine.get(p.kind())), drift))
+            .toList();
     return new StudyOutcome(
-        study, fingerprint, anchored.value(), screening, kinds, anchored.problems());
+        study,
+        fingerprint,
+        prepared.anchored(),
+        screening,
+        kinds,
+        prepared.review(),
+        prepared.problems());
   }
 
-  private KindOutcome outcome(PairedUnits paired, Optional<PairedUnits> fine) {
+  private KindOutcome outcome(
+      PairedUnits paired, Optional<PairedUnits> fine, Optional<DriftCorrection> drift) {
     Settings settings = study.settings();
     List<ResonanceWander> wanders = fine.map(this::wanders).orElse(List.of());
     MarkedKind kind = MarkedKind.of(study, paired, wanders, threads);
@@ -98,7 +107,7 @@ public final class Analysis {
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
             .of(estimate, kind.rule(), wanders),
-        ErrorBudget.of(paired, estimate, settings),
+        ErrorBudget.of(paired, estimate, settings, drift),
         Repeatability.of(paired, settings.confidence()),
         SeatingsNeeded.of(paired, estimate, settings.confidence()));
   }

@@ -3,9 +3,11 @@ package org.twinrig.analysis;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
 import org.twinrig.translation.Translation;
@@ -18,6 +20,7 @@ import org.twinrig.translation.Translation;
  * @param captures every capture that could be used, whether it counted or not
  * @param screening which of them counted, and what was found
  * @param kinds one outcome per kind that has units on both fixtures
+ * @param sessions what the check unit says of the sessions, if the study names one
  * @param problems what was wrong with captures, found on this way
  */
 public record StudyOutcome(
@@ -26,6 +29,7 @@ public record StudyOutcome(
     List<AnchoredCapture> captures,
     Screening screening,
     List<KindOutcome> kinds,
+    Optional<SessionReview> sessions,
     List<Problem> problems) {
 
   /** Copies the lists. */

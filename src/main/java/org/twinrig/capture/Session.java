@@ -1,6 +1,12 @@
 package org.twinrig.capture;
 
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.internal.Checks;
 
@@ -8,11 +14,13 @@ import org.twinrig.internal.Checks;
  * A run of captures made without switching the chain off, and what the calibrator read.
  *
  * @param name the session's name
- * @param date as the lab wrote it
+ * @param date as the lab wrote it; {@link #time()} understands it or not
  * @param fixture the fixture's name
- * @param calibratorNominalDb the calibrator's stated level, dB SPL
+ * @param calibratorNominalDb the calibrator's stated level, dB SPL; of a pistonphone, at 101.325
+ *     kPa
  * @param calibratorReadDb the level that was read, dB SPL
- * @param pressureKpa static pressure in kPa, if noted
+ * @param calibrator what sort of calibrator it was
+ * @param pressureKpa static pressure in kPa, if noted; with a pistonphone it must be
  * @param temperatureC temperature in °C, if noted
  * @param operator who measured; may be empty
  * @param note the lab's remark; may be empty
@@ -24,6 +32,7 @@ public record Session(
     String fixture,
     double calibratorNominalDb,
     double calibratorReadDb,
+    Calibrator calibrator,
     OptionalDouble pressureKpa,
     OptionalDouble temperatureC,
     String operator,
@@ -34,16 +43,65 @@ public record Session(
   public Session {
     Checks.finite(calibratorNominalDb, "calibrator_nominal_db");
     Checks.finite(calibratorReadDb, "calibrator_read_db");
+    Objects.requireNonNull(calibrator, "calibrator");
     Objects.requireNonNull(pressureKpa, "pressureKpa");
     Objects.requireNonNull(temperatureC, "temperatureC");
+    if (calibrator == Calibrator.PISTONPHONE && pressureKpa.isEmpty()) {
+      throw new IllegalArgumentException("a pistonphone's level is not known without the pressure");
+    }
+  }
+
+  /**
+   * When the session was held.
+   *
+   * @return the start of the day, or the time where one is written ({@code 2026-03-02}, {@code
+   *     2026-03-02T14:30}, {@code 2026-03-02 14:30}; ISO 8601); nothing when the date is written
+   *     otherwise
+   */
+  public Optional<LocalDateTime> time() {
+    String text = date.strip().replace(' ', 'T');
+    try {
+      return Optional.of(
+          text.contains("T") ? LocalDateTime.parse(text) : LocalDate.parse(text).atStartOfDay());
+    } catch (DateTimeParseException e) {
+      // Not a fault: the date is shown as it was written, and the caller says what follows.
+      return Optional.empty();
+    }
+  }
+
+  /**
+   * Sessions of one fixture in the order in which they were held.
+   *
+   * @param sessions in the order of the table
+   * @param fixture the fixture's name
+   * @return by time, those of the same time in the order of the table; all in the order of the
+   *     table when any time is not known
+   */
+  public static List<Session> inOrder(List<Session> sessions, String fixture) {
+    List<Session> own = sessions.stream().filter(s -> s.fixture.equals(fixture)).toList();
+    return own.stream().allMatch(s -> s.time().isPresent())
+        ? own.stream().sorted(Comparator.comparing(s -> s.time().orElseThrow())).toList()
+        : own;
+  }
+
+  /**
+   * The level the calibrator gave at the session's static pressure.
+   *
+   * @return the stated level, of a pistonphone {@code + 20·lg(p/101.325 kPa)}; dB SPL
+   */
+  public double calibratorTrueDb() {
+    return calibratorNominalDb
+        + (calibrator == Calibrator.PISTONPHONE
+            ? Calibrator.pressureTermDb(pressureKpa.orElseThrow())
+            : 0);
   }
 
   /**
    * What to add to a capture of this session so that the calibrator reads true.
    *
-   * @return nominal minus read, dB
+   * @return the level it gave minus the level that was read, dB
    */
   public double correctionDb() {
-    return calibratorNominalDb - calibratorReadDb;
+    return calibratorTrueDb() - calibratorReadDb;
   }
 }

@@ -17,7 +17,9 @@ public record Unit(String name, String kind, Role role, String pads, String note
     /** Enters the estimates. */
     FIT,
     /** Never enters a fit; its errors are reported apart. */
-    HOLDOUT
+    HOLDOUT,
+    /** Never enters a fit; it is captured in every session to show drift. */
+    CHECK
   }
 
   /** Checks the names. */

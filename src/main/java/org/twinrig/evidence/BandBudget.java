@@ -56,13 +56,15 @@ public record BandBudget(
   }
 
   /**
-   * The sources that are not known.
+   * The sources that are not known. Drift that was not corrected is none of them: it is contained
+   * in the scatter between units.
    *
    * @return in the order of the budget
    */
   public List<ErrorSource> unknown() {
     List<ErrorSource> missing = new ArrayList<>(List.of(ErrorSource.values()));
     missing.removeAll(known.keySet());
+    missing.remove(ErrorSource.DRIFT);
     return missing;
   }
 

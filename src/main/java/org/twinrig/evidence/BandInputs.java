@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.screening.DriftCorrection;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.PairedUnits;
@@ -24,6 +25,7 @@ import org.twinrig.study.Settings;
  * @param tauSquared {@code τ²} in dB²
  * @param calibratorHalfWidthDb limit of either calibrator's level in dB, 0 where it cancels;
  *     nothing when it is not known
+ * @param drift of the correction for drift, if there was one
  */
 record BandInputs(
     Band band,
@@ -31,7 +33,8 @@ record BandInputs(
     Optional<Estimated> to,
     Estimated fit,
     double tauSquared,
-    Optional<Double> calibratorHalfWidthDb) {
+    Optional<Double> calibratorHalfWidthDb,
+    Optional<Estimated> drift) {
 
   /**
    * Share of {@code τ²+v} that stands for a {@code τ²} of 0: far below what any table prints, and
@@ -68,7 +71,21 @@ record BandInputs(
         Estimated.ofSeatings(sample.to()),
         new Estimated(se * se, fitted.mean().degreesOfFreedom()),
         fitted.mean().tauSquared(),
-        limit);
+        limit,
+        Optional.empty());
+  }
+
+  BandInputs with(Optional<DriftCorrection> correction) {
+    return new BandInputs(
+        band,
+        from,
+        to,
+        fit,
+        tauSquared,
+        calibratorHalfWidthDb,
+        correction
+            .flatMap(c -> c.uncertainty(band.midHz()))
+            .map(u -> new Estimated(u.variance(), u.degreesOfFreedom())));
   }
 
   private List<Estimated> seatings() {
@@ -108,6 +125,7 @@ record BandInputs(
             known.put(source, Contribution.within(source.word(), a));
           }
         });
+    drift.ifPresent(e -> put(known, ErrorSource.DRIFT, e));
     return new BandBudget(band, known, confidence, check);
   }
 
@@ -119,7 +137,9 @@ record BandInputs(
   MonteCarlo.Model model() {
     double a = calibratorHalfWidthDb.orElse(0.0);
     boolean exists =
-        Stream.concat(Stream.of(fit), seatings().stream()).allMatch(e -> e.degreesOfFreedom > 2);
+        Stream.of(List.of(fit), seatings(), drift.stream().toList())
+            .flatMap(List::stream)
+            .allMatch(e -> e.degreesOfFreedom > 2);
     return new MonteCarlo.Model(
         this::normalVariance, a == 0 ? new double[0] : new double[] {a, a}, exists);
   }
@@ -132,13 +152,18 @@ record BandInputs(
         seatings().stream()
             .map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom))
             .toArray(DoubleSupplier[]::new);
+    double corrected = drift.map(Estimated::variance).orElse(0.0);
+    DoubleSupplier ofDrift =
+        drift.map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom)).orElse(() -> 0);
     return () -> {
       double factor = ofDifferences.getAsDouble();
       double floor = 0;
       for (int g = 0; g < seating.length; g++) {
         floor += seating[g] * ofSeating[g].getAsDouble();
       }
-      return Math.max(unit * factor, floor) + fit.variance * factor;
+      return Math.max(unit * factor, floor)
+          + fit.variance * factor
+          + corrected * ofDrift.getAsDouble();
     };
   }
 }

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.response.Anchor;
+import org.twinrig.screening.DriftCorrection;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 
@@ -26,7 +27,11 @@ import org.twinrig.study.Settings;
  *   <li>calibrator: rectangular within the limits of its class, one for each fixture, independent,
  *       with infinite degrees of freedom. That is the cautious reading: an error that both
  *       calibrations share, as when one calibrator served for both, would cancel. With an anchor
- *       the level of either chain cancels, and both are exactly 0.
+ *       the level of either chain cancels, and both are exactly 0;
+ *   <li>drift, only where sessions were corrected by the check unit: how badly its departures are
+ *       known, see {@link DriftCorrection#uncertainty}. On the cautious side: as far as the units
+ *       were captured in different sessions, {@code τ²} holds that error already. Drift that was
+ *       not corrected is no source of its own; it is in {@code τ²} and in the seating scatter.
  * </ul>
  *
  * <p>{@code τ²} is not observed but left over when the seating variance is taken from the scatter
@@ -99,10 +104,27 @@ public record ErrorBudget(
    * @return one budget per band that has an estimate
    */
   public static ErrorBudget of(PairedUnits paired, KindEstimate estimate, Settings settings) {
+    return of(paired, estimate, settings, Optional.empty());
+  }
+
+  /**
+   * The budget of a kind whose sessions were corrected for drift.
+   *
+   * @param paired its units
+   * @param estimate what they gave
+   * @param settings the study's settings
+   * @param drift the correction, if there was one
+   * @return one budget per band that has an estimate
+   */
+  public static ErrorBudget of(
+      PairedUnits paired,
+      KindEstimate estimate,
+      Settings settings,
+      Optional<DriftCorrection> drift) {
     Map<Integer, BandInputs> inputs = new TreeMap<>();
     for (int b = 0; b < estimate.grid().size(); b++) {
       if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
-        inputs.put(b, BandInputs.of(paired, b, fitted, settings));
+        inputs.put(b, BandInputs.of(paired, b, fitted, settings).with(drift));
       }
     }
     List<Integer> checked = onePerOctave(inputs);

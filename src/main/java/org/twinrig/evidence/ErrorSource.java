@@ -13,7 +13,9 @@ public enum ErrorSource {
   /** The calibrator's limits on the old fixture. */
   CALIBRATOR_FROM("calibrator of the old fixture"),
   /** The calibrator's limits on the new fixture. */
-  CALIBRATOR_TO("calibrator of the new fixture");
+  CALIBRATOR_TO("calibrator of the new fixture"),
+  /** What correcting sessions for drift brings in; there only where they were corrected. */
+  DRIFT("correction of drift");
 
   private final String word;
 

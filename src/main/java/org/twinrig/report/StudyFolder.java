@@ -15,6 +15,7 @@ import org.twinrig.report.html.StudyPage;
 import org.twinrig.report.table.StudyTables;
 import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.InputFingerprint;
+import org.twinrig.study.SessionRules;
 import org.twinrig.study.Settings;
 import org.twinrig.translation.TranslationFile;
 
@@ -86,9 +87,16 @@ public record StudyFolder(
         .put("model", s.model().name().toLowerCase(java.util.Locale.ROOT))
         .put("seed", s.seed());
     s.calibratorClass().ifPresent(c -> node.put("calibrator_class", c.word()));
+    sessions(node, s.sessions());
     if (!s.sound().equals(SoundContent.defaults())) {
       sound(node, s.sound());
     }
+  }
+
+  private static void sessions(ObjectNode node, SessionRules rules) {
+    node.put("drift", rules.drift().name().toLowerCase(java.util.Locale.ROOT))
+        .put("microphone_drift_db", rules.microphoneDriftDb());
+    rules.checkUnit().ifPresent(u -> node.put("check_unit", u));
   }
 
   private static void sound(ObjectNode node, SoundContent sound) {

@@ -17,11 +17,15 @@ public enum Finding {
   /** Points stand farther apart than the study's bands. */
   FEW_POINTS("few points", "widest gap between points", Scale.OCTAVES, false),
   /** The capture does not reach the ends of the study's range. */
-  NARROW_RANGE("narrow range", "part of the study's range without a level", Scale.OCTAVES, false);
+  NARROW_RANGE("narrow range", "part of the study's range without a level", Scale.OCTAVES, false),
+  /** The check unit was out of control in the capture's session. */
+  DRIFTING_SESSION(
+      "drifting session", "the check unit's departure from its middle", Scale.FINE_LEVEL, false);
 
   /** In what a finding is measured, and how finely it is told. */
   private enum Scale {
     LEVEL("dB", 1),
+    FINE_LEVEL("dB", 2),
     RIPPLE("dB", 2),
     OCTAVES("octaves", 2);
 

@@ -26,6 +26,9 @@ import org.twinrig.study.Study;
 public record Screening(
     List<AnchoredCapture> accepted, List<Verdict> verdicts, List<KindScreening> kinds) {
 
+  private static final Comparator<Verdict> IN_ORDER =
+      Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding);
+
   /** Copies the lists. */
   public Screening {
     accepted = List.copyOf(accepted);
@@ -49,8 +52,7 @@ public record Screening(
     for (Verdict v : unexplained(doubts(study, offered))) {
       verdicts.add(exclude ? v.excluding() : v);
     }
-    verdicts.sort(
-        Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding));
+    verdicts.sort(IN_ORDER);
     Set<CaptureEntry> out = new HashSet<>();
     verdicts.stream().filter(Verdict::excluded).forEach(v -> out.add(v.capture()));
     List<AnchoredCapture> accepted =
@@ -96,5 +98,22 @@ public record Screening(
       doubts.addAll(NoiseCheck.of(groups));
     }
     return doubts;
+  }
+
+  /**
+   * The same with more findings that leave nothing out.
+   *
+   * @param more verdicts of which none excludes its capture
+   * @return the changed screening, its verdicts in the order of the captures
+   * @throws IllegalArgumentException when one excludes its capture
+   */
+  public Screening with(List<Verdict> more) {
+    if (more.stream().anyMatch(Verdict::excluded)) {
+      throw new IllegalArgumentException("a capture cannot be left out after screening");
+    }
+    List<Verdict> all = new ArrayList<>(verdicts);
+    all.addAll(more);
+    all.sort(IN_ORDER);
+    return new Screening(accepted, all, kinds);
   }
 }

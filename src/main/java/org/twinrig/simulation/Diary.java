@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
 
 /**
@@ -47,6 +48,7 @@ record Diary(List<Session> sessions, int perFixture, double drift) {
         fixture == 0 ? "plate" : "head",
         NOMINAL_DB,
         Math.rint(read * 100) / 100,
+        Calibrator.LEVEL_CONTROLLED,
         OptionalDouble.of(Math.rint(draws.gaussian(100.9, 0.6) * 10) / 10),
         OptionalDouble.of(Math.rint(draws.gaussian(22.6, 0.5) * 10) / 10),
         draws.chance(0.5) ? "I. Thorn" : "M. Reed",

@@ -39,10 +39,16 @@ record Roster<T>(String noun, String source, Map<String, T> sound, Set<String> l
     } else if (found.isEmpty()) {
       String guess =
           NearestName.among(name, sound.keySet())
+              .filter(near -> !withoutDigits(near).equals(withoutDigits(name)))
               .map(near -> "did you mean `" + near + "`?")
               .orElse("add it there, or correct the name");
       row.refuse("there is no " + noun + " `" + name + "` in " + source, guess);
     }
     return found;
+  }
+
+  /** Of names that are numbered, another number is no better guess than a missing row. */
+  private static String withoutDigits(String name) {
+    return name.replaceAll("[0-9]", "");
   }
 }

@@ -7,8 +7,9 @@ import org.twinrig.capture.Capture;
 import org.twinrig.capture.Session;
 
 /**
- * Makes the calibrator of a session read true: adds its nominal level minus the level that was
- * read, in dB, to every level of the session's captures.
+ * Makes the calibrator of a session read true: adds the level it gave (the stated one; of a
+ * pistonphone, at the session's static pressure) minus the level that was read, in dB, to every
+ * level of the session's captures.
  */
 public final class SessionCorrection {
   private SessionCorrection() {}

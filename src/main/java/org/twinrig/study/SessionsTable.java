@@ -5,9 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 
 /** The table of sessions. */
@@ -15,17 +18,26 @@ final class SessionsTable {
   static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("session", "date", "fixture", "calibrator_nominal_db", "calibrator_read_db"),
-          List.of("pressure_kpa", "temperature_c", "operator", "note"));
+          List.of("calibrator", "pressure_kpa", "temperature_c", "operator", "note"));
+
+  /**
+   * A reading farther off is taken for a slip, such as a lost digit or a calibrator on its other
+   * level (94 dB and 114 dB are usual). Our choice: common practice, no source.
+   */
+  private static final double MOST_OFF_DB = 10;
 
   private final Roster<String> fixtures;
+  private final double mostOffDb;
   private final Map<String, Integer> lines = new HashMap<>();
 
-  private SessionsTable(Roster<String> fixtures) {
+  private SessionsTable(Roster<String> fixtures, double mostOffDb) {
     this.fixtures = fixtures;
+    this.mostOffDb = mostOffDb;
   }
 
-  static Findings<List<Session>> read(LabTable table, Roster<String> fixtures) {
-    return table.read(new SessionsTable(fixtures)::session);
+  static Findings<List<Session>> read(LabTable table, Roster<String> fixtures, SessionRules rules) {
+    double mostOffDb = Math.max(MOST_OFF_DB, rules.microphoneDriftDb());
+    return table.read(new SessionsTable(fixtures, mostOffDb)::session);
   }
 
   private Optional<Session> session(LabRow row) {
@@ -40,20 +52,74 @@ final class SessionsTable {
     // Weather at any altitude people work at; a slip of hPa for kPa falls outside.
     OptionalDouble pressureKpa = row.decimalIfAny("pressure_kpa", 50, 120);
     OptionalDouble temperatureC = row.decimalIfAny("temperature_c", -30, 60);
+    Calibrator calibrator = calibrator(row);
     refuseRepeated(row, name);
-    return row.ifSound(
-        () ->
-            new Session(
-                name,
-                date,
-                fixture,
-                nominalDb,
-                readDb,
-                pressureKpa,
-                temperatureC,
-                row.cell("operator"),
-                row.cell("note"),
-                row.line()));
+    Optional<Session> session =
+        row.ifSound(
+            () ->
+                new Session(
+                    name,
+                    date,
+                    fixture,
+                    nominalDb,
+                    readDb,
+                    calibrator,
+                    pressureKpa,
+                    temperatureC,
+                    row.cell("operator"),
+                    row.cell("note"),
+                    row.line()));
+    return session.filter(s -> plausible(row, s)).map(s -> dated(row, s));
+  }
+
+  private boolean plausible(LabRow row, Session session) {
+    boolean plausible = Math.abs(session.correctionDb()) <= mostOffDb;
+    if (!plausible) {
+      row.refuse(
+          "`calibrator_read_db` is `"
+              + row.cell("calibrator_read_db")
+              + "`, "
+              + Numbers.against(Math.abs(session.correctionDb()), mostOffDb, 1)
+              + " dB from the "
+              + Numbers.fixed(session.calibratorTrueDb(), 1)
+              + " dB that the calibrator gave",
+          "more than "
+              + Numbers.fixed(mostOffDb, 0)
+              + " dB is taken for a slip: correct the reading or the nominal level; if the chain was"
+              + " really that far off, declare `microphone_drift_db` in study.yaml");
+    }
+    return plausible;
+  }
+
+  private static Session dated(LabRow row, Session session) {
+    if (session.time().isEmpty()) {
+      row.note(
+          "`date` is `"
+              + session.date()
+              + "`, which is no day written like 2026-03-02: the session is used, and the drift charts"
+              + " of `"
+              + session.fixture()
+              + "` follow the order of the rows");
+    }
+    return session;
+  }
+
+  private static Calibrator calibrator(LabRow row) {
+    String word =
+        row.word(
+            "calibrator",
+            Stream.of(Calibrator.values()).map(Calibrator::word).toList(),
+            Calibrator.LEVEL_CONTROLLED.word());
+    if (!word.equals(Calibrator.PISTONPHONE.word())) {
+      return Calibrator.LEVEL_CONTROLLED;
+    }
+    if (!row.has("pressure_kpa")) {
+      row.refuse(
+          "the level of a pistonphone depends on the static pressure, and `pressure_kpa` is empty",
+          "write the pressure at the place in kPa (not reduced to sea level), or leave `calibrator`"
+              + " empty where `calibrator_nominal_db` is corrected for it already");
+    }
+    return Calibrator.PISTONPHONE;
   }
 
   private void refuseRepeated(LabRow row, String name) {

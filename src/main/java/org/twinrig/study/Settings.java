@@ -25,6 +25,7 @@ import org.twinrig.spectrum.SoundContent;
  * @param seed starts every random draw
  * @param calibratorClass of the calibrators of both fixtures, if the lab gave it
  * @param sound what captures that are sound files hold, and the window they are seen through
+ * @param sessions how sessions are judged and corrected
  * @param captureSmoothing what the captures were smoothed by before they came here
  * @param publishing when a re-expressed graph may be published
  */
@@ -41,6 +42,7 @@ public record Settings(
     long seed,
     Optional<CalibratorClass> calibratorClass,
     SoundContent sound,
+    SessionRules sessions,
     Smoothing captureSmoothing,
     PublishingRule publishing) {
 
@@ -62,6 +64,7 @@ public record Settings(
     Objects.requireNonNull(model, "model");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
     Objects.requireNonNull(sound, "sound");
+    Objects.requireNonNull(sessions, "sessions");
     Objects.requireNonNull(captureSmoothing, "captureSmoothing");
     Objects.requireNonNull(publishing, "publishing");
   }
@@ -70,8 +73,8 @@ public record Settings(
    * What holds where study.yaml says nothing: 12 bands per octave from 20 Hz to 20 kHz, anchored
    * from 300 Hz to 1 kHz, 95 % confidence, 1.5 dB and 3 dB, 0.5 dB for equivalence, at least 5
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
-   * of a class that is not known, sound files that hold impulse responses, captures that are not
-   * smoothed, graphs published by the standard rule.
+   * of a class that is not known, sound files that hold impulse responses, no check unit, captures
+   * that are not smoothed, graphs published by the standard rule.
    *
    * @return the defaults
    */
@@ -89,6 +92,7 @@ public record Settings(
         1,
         Optional.empty(),
         SoundContent.defaults(),
+        SessionRules.none(),
         Smoothing.NONE,
         PublishingRule.standard());
   }
@@ -194,6 +198,16 @@ public record Settings(
   }
 
   /**
+   * The same settings with other rules for sessions.
+   *
+   * @param other the rules
+   * @return the changed settings
+   */
+  public Settings withSessions(SessionRules other) {
+    return changed(draft -> draft.sessions = other);
+  }
+
+  /**
    * The same settings for captures that came smoothed.
    *
    * @param other what they were smoothed by
@@ -233,6 +247,7 @@ public record Settings(
     private long seed;
     private Optional<CalibratorClass> calibratorClass;
     private SoundContent sound;
+    private SessionRules sessions;
     private Smoothing captureSmoothing;
     private PublishingRule publishing;
 
@@ -249,6 +264,7 @@ public record Settings(
       seed = settings.seed;
       calibratorClass = settings.calibratorClass;
       sound = settings.sound;
+      sessions = settings.sessions;
       captureSmoothing = settings.captureSmoothing;
       publishing = settings.publishing;
     }
@@ -267,6 +283,7 @@ public record Settings(
           seed,
           calibratorClass,
           sound,
+          sessions,
           captureSmoothing,
           publishing);
     }

@@ -22,6 +22,9 @@ final class SettingsReader {
           "calibrator_class",
           "impulse",
           "sweep",
+          "check_unit",
+          "drift",
+          "microphone_drift_db",
           "capture_smoothing",
           "publishing");
 
@@ -67,6 +70,7 @@ final class SettingsReader {
         root.value("seed").flatMap(SettingsReader::seed).orElse(DEFAULTS.seed()),
         root.value("calibrator_class").flatMap(SettingsReader::calibratorClass),
         new SoundReader(root).read(DEFAULTS.sound()),
+        new SessionRulesReader(root).read(),
         root.value("capture_smoothing")
             .flatMap(SettingsReader::smoothing)
             .orElse(DEFAULTS.captureSmoothing()),

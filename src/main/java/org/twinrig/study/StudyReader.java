@@ -51,10 +51,15 @@ public final class StudyReader {
 
     Roster<String> fixtures =
         Roster.of("fixture", declared.place().source(), declared.fixtures(), Function.identity());
-    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow()));
+    SessionRules rules = declared.settings().sessions();
+    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), rules.checkUnit()));
     stopIfNone(units.isEmpty(), files.units().name(), "unit");
-    List<Session> sessions =
-        sessionsTable.map(table -> kept(SessionsTable.read(table, fixtures))).orElse(List.of());
+    List<Session> sessions = sessionsTable.map(t -> sessions(t, fixtures)).orElse(List.of());
+    CheckUnit checkUnit = new CheckUnit(declared.place().source(), files.units().name(), rules);
+    problems.addAll(checkUnit.notes(units));
+    Optional<Problem> missing = checkUnit.missing(units);
+    missing.ifPresent(problems::add);
+    stopIf(missing.isPresent());
     CapturesTable.References known =
         new CapturesTable.References(
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
@@ -95,6 +100,14 @@ public final class StudyReader {
     files.sessions().map(Declaration.Named::path).ifPresent(inputs::add);
     declared.references().values().forEach(found -> inputs.add(found.path()));
     return inputs;
+  }
+
+  private List<Session> sessions(LabTable table, Roster<String> fixtures) {
+    List<Session> sessions =
+        kept(SessionsTable.read(table, fixtures, declared.settings().sessions()));
+    CalibratorCheck.of(declared.settings())
+        .ifPresent(check -> problems.addAll(check.notes(table.source(), sessions)));
+    return sessions;
   }
 
   private Optional<LabTable> open(Declaration.Named file, LabTable.Columns columns) {

@@ -14,16 +14,25 @@ import org.twinrig.problem.Findings;
 final class UnitsTable {
   private final Map<String, Integer> lines = new HashMap<>();
 
-  private UnitsTable() {}
+  private final Optional<String> checkUnit;
 
-  static Findings<List<Unit>> read(LabTable table) {
-    return table.read(new UnitsTable()::unit);
+  private UnitsTable(Optional<String> checkUnit) {
+    this.checkUnit = checkUnit;
+  }
+
+  /** A check unit whose role is not written enters no fit: it is there to show drift. */
+  static Findings<List<Unit>> read(LabTable table, Optional<String> checkUnit) {
+    return table.read(new UnitsTable(checkUnit)::unit);
   }
 
   private Optional<Unit> unit(LabRow row) {
     String name = row.text("unit");
     String kind = row.text("kind");
-    String role = row.word("role", List.of("fit", "holdout"), "fit");
+    String role =
+        row.word(
+            "role",
+            List.of("fit", "holdout", "check"),
+            checkUnit.filter(name::equals).isPresent() ? "check" : "fit");
     Integer earlier = lines.putIfAbsent(name, row.line());
     if (earlier != null && row.has("unit")) {
       row.refuse(

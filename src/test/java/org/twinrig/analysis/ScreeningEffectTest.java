@@ -84,6 +84,7 @@ class ScreeningEffectTest {
             new org.twinrig.screening.Screening(
                 in.screening().accepted(), List.of(), in.screening().kinds()),
             new ArrayList<>(in.kinds()),
+            in.sessions(),
             in.problems());
     assertEquals(List.of(), ScreeningEffect.of(undoubted));
   }

@@ -67,6 +67,7 @@ final class RedrawnKind {
         1,
         java.util.Optional.empty(),
         org.twinrig.spectrum.SoundContent.defaults(),
+        org.twinrig.study.SessionRules.none(),
         org.twinrig.response.Smoothing.NONE,
         org.twinrig.study.PublishingRule.standard());
   }

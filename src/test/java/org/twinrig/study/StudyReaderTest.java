@@ -15,6 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Session;
@@ -77,6 +78,7 @@ class StudyReaderTest {
             7,
             Optional.of(CalibratorClass.CLASS_1),
             new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty()),
+            SessionRules.none(),
             new Smoothing(24),
             new PublishingRule(new FrequencyRange(200, 8000), 0.5)),
         study.settings());
@@ -104,6 +106,7 @@ class StudyReaderTest {
             "plate",
             94.0,
             93.8,
+            Calibrator.LEVEL_CONTROLLED,
             OptionalDouble.of(101.2),
             OptionalDouble.of(21.5),
             "J",

@@ -24,6 +24,7 @@ import org.twinrig.study.Tolerance;
  * @param errors the leave-one-unit-out errors, one per kind
  * @param budget where the error of a translated level comes from, one per kind
  * @param captures the captures of one unit per kind: the one with most captures left out
+ * @param sessions the drift charts of the check unit, one per fixture; empty without one
  * @param repeatability how far seatings scatter, one per kind with repeated seatings
  */
 public record StudyDrawings(
@@ -31,6 +32,7 @@ public record StudyDrawings(
     List<Figure> errors,
     List<Figure> budget,
     List<Figure> captures,
+    List<Figure> sessions,
     List<Figure> repeatability) {
 
   /** Copies the lists. */
@@ -39,6 +41,7 @@ public record StudyDrawings(
     errors = List.copyOf(errors);
     budget = List.copyOf(budget);
     captures = List.copyOf(captures);
+    sessions = List.copyOf(sessions);
     repeatability = List.copyOf(repeatability);
   }
 
@@ -68,7 +71,24 @@ public record StudyDrawings(
           drawn.subList(k * kinds, (k + 1) * kinds).stream().flatMap(Optional::stream).toList());
     }
     return new StudyDrawings(
-        sorted.get(0), sorted.get(1), sorted.get(2), sorted.get(3), sorted.get(4));
+        sorted.get(0),
+        sorted.get(1),
+        sorted.get(2),
+        sorted.get(3),
+        sessions(outcome, threads),
+        sorted.get(4));
+  }
+
+  private static List<Figure> sessions(StudyOutcome outcome, int threads) {
+    return outcome
+        .sessions()
+        .map(
+            review ->
+                Parallel.map(
+                    review.fixtures(),
+                    threads,
+                    f -> DriftFigure.of(f, review.unit(), outcome.fingerprint())))
+        .orElse(List.of());
   }
 
   private static List<Supplier<Optional<Figure>>> each(
@@ -86,7 +106,7 @@ public record StudyDrawings(
    * @return in the order of the report
    */
   public List<Figure> all() {
-    return Stream.of(transfer, errors, budget, captures, repeatability)
+    return Stream.of(transfer, errors, budget, captures, sessions, repeatability)
         .flatMap(List::stream)
         .toList();
   }

@@ -3,6 +3,7 @@ package org.twinrig.report.figure;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -63,7 +64,8 @@ record VarianceStack(double[] hz, List<Stacked> layers) {
             "calibrators",
             Ink.CALIBRATOR,
             Ink.PAPER,
-            List.of(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO)));
+            List.of(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO)),
+        new Layer("drift", Ink.UNIT, Ink.TEXT, List.of(ErrorSource.DRIFT)));
   }
 
   /** The word under which a source is drawn. */
@@ -136,25 +138,43 @@ record VarianceStack(double[] hz, List<Stacked> layers) {
     return label;
   }
 
-  /** Words for thin layers, topmost first so that their lines do not cross. */
+  /** A layer whose word stands beside it, and the band at which it is thickest. */
+  private record Pointed(Stacked layer, double hz, double db) {}
+
+  /**
+   * Words for thin layers, each beside its line: right of it in the left half of the free stretch,
+   * left of it in the right half. The farther out, the higher, so that no line runs through a word.
+   */
   private void beside(Panel panel, List<Stacked> unnamed, Panel.Range range) {
     Optional<Stretch> free = free(range).filter(s -> s.decades() > 0.6);
-    double row = TOP_ROW;
-    for (Stacked s : unnamed) {
-      int thickest =
-          IntStream.range(0, hz.length)
-              .filter(b -> s.thickness(b) > THINNEST * range.toDb())
-              .reduce((a, b) -> s.thickness(b) > s.thickness(a) ? b : a)
-              .orElse(-1);
-      if (thickest >= 0 && free.isPresent()) {
-        double toHz = hz[thickest];
-        boolean rightwards = toHz > Math.sqrt(free.get().fromHz * free.get().toHz);
-        double atHz = rightwards ? free.get().toHz / 1.15 : free.get().fromHz * 1.15;
-        double toDb = (s.low[thickest] + s.high[thickest]) / 2;
-        panel.withLeader(new Panel.Leader(atHz, row * range.toDb(), s.layer.word, toHz, toDb));
-        row -= ROW;
-      }
+    if (free.isEmpty()) {
+      return;
     }
+    double middleHz = Math.sqrt(free.get().fromHz * free.get().toHz);
+    List<Pointed> pointed =
+        unnamed.stream()
+            .flatMap(s -> pointed(s, range).stream())
+            .sorted(
+                Comparator.comparing((Pointed p) -> p.hz > middleHz)
+                    .thenComparing(p -> p.hz > middleHz ? -p.hz : p.hz))
+            .toList();
+    double row = TOP_ROW;
+    for (Pointed p : pointed) {
+      double atHz =
+          p.hz > middleHz
+              ? Math.min(free.get().toHz, p.hz) / 1.15
+              : Math.max(free.get().fromHz, p.hz) * 1.15;
+      panel.withLeader(new Panel.Leader(atHz, row * range.toDb(), p.layer.layer.word, p.hz, p.db));
+      row -= ROW;
+    }
+  }
+
+  private Optional<Pointed> pointed(Stacked s, Panel.Range range) {
+    return IntStream.range(0, hz.length)
+        .filter(b -> s.thickness(b) > THINNEST * range.toDb())
+        .boxed()
+        .reduce((a, b) -> s.thickness(b) > s.thickness(a) ? b : a)
+        .map(b -> new Pointed(s, hz[b], (s.low[b] + s.high[b]) / 2));
   }
 
   /** The longest stretch above which the upper half of the graph is empty. */

@@ -11,6 +11,7 @@ import org.twinrig.evidence.ErrorSource;
 import org.twinrig.evidence.RegionBudget;
 import org.twinrig.evidence.UncertaintyBudget;
 import org.twinrig.internal.Numbers;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.Settings;
 
@@ -21,9 +22,21 @@ final class BudgetSheet {
   static StudyView.Budget view(StudyOutcome outcome) {
     Settings settings = outcome.study().settings();
     return new StudyView.Budget(
-        List.of(what(), howToRead(settings.confidence()), calibrator(settings)),
+        howToRead(outcome, settings),
         sheet(outcome),
         outcome.kinds().stream().map(BudgetCheckSentence::of).toList());
+  }
+
+  private static List<String> howToRead(StudyOutcome outcome, Settings settings) {
+    List<String> words =
+        new ArrayList<>(List.of(what(), howToRead(settings.confidence()), calibrator(settings)));
+    if (outcome.sessions().flatMap(SessionReview::correction).isPresent()) {
+      words.add(
+          "Drift stands for what the correction of the sessions brings in: the check unit's own seating"
+              + " scatter. As far as units were captured in different sessions it is in the scatter"
+              + " between units too, so that the whole is on the cautious side.");
+    }
+    return words;
   }
 
   static String what() {
@@ -66,12 +79,17 @@ final class BudgetSheet {
         + " fixtures, its own error cancels and this is on the cautious side.";
   }
 
+  /** Which sources have a column that is not always there. */
+  private record Shown(boolean calibrators, boolean drift) {}
+
   private static Sheet sheet(StudyOutcome outcome) {
     boolean calibrators =
         ErrorBudget.Calibration.of(outcome.study().settings()) != ErrorBudget.Calibration.CANCELS;
+    boolean drift = outcome.sessions().flatMap(SessionReview::correction).isPresent();
+    Shown shown = new Shown(calibrators, drift);
     List<List<Sheet.Cell>> rows = new ArrayList<>();
     for (KindOutcome kind : outcome.kinds()) {
-      RegionBudget.of(kind.budget()).forEach(r -> rows.add(row(kind.kind(), r, calibrators)));
+      RegionBudget.of(kind.budget()).forEach(r -> rows.add(row(kind.kind(), r, shown)));
     }
     List<Sheet.Column> columns = new ArrayList<>();
     columns.add(Sheet.names("Kind"));
@@ -83,6 +101,9 @@ final class BudgetSheet {
     if (calibrators) {
       columns.add(Sheet.numbers("Cali\u00adbra\u00adtors (%)"));
     }
+    if (drift) {
+      columns.add(Sheet.numbers("Drift (%)"));
+    }
     columns.add(Sheet.numbers("Com\u00adbined (dB)"));
     columns.add(Sheet.numbers("Least d.f."));
     columns.add(Sheet.numbers("Fac\u00adtor"));
@@ -91,7 +112,7 @@ final class BudgetSheet {
         "Shares of the variance of one unit's translated level, and the whole", columns, rows);
   }
 
-  private static List<Sheet.Cell> row(String kind, RegionBudget region, boolean calibrators) {
+  private static List<Sheet.Cell> row(String kind, RegionBudget region, Shown shown) {
     List<Sheet.Cell> cells = new ArrayList<>();
     cells.add(Sheet.text(kind));
     cells.add(Sheet.ordered(region.region().word(), region.region().fromHz()));
@@ -99,8 +120,11 @@ final class BudgetSheet {
     cells.add(share(region.share(ErrorSource.SEATING_FROM), "in units"));
     cells.add(share(region.share(ErrorSource.SEATING_TO), "in units"));
     cells.add(share(region.share(ErrorSource.FIT), "none"));
-    if (calibrators) {
+    if (shown.calibrators) {
       cells.add(share(region.calibratorShare(), "not known"));
+    }
+    if (shown.drift) {
+      cells.add(share(region.share(ErrorSource.DRIFT), "none"));
     }
     cells.addAll(region.totals().map(BudgetSheet::whole).orElseGet(BudgetSheet::noTotal));
     return cells;

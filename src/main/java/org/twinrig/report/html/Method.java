@@ -10,7 +10,8 @@ final class Method {
     return List.of(
         "Bands are fractional octaves after IEC 61260-1:2014, base ten. A band's level is the mean"
             + " square of the capture over the band; a band the capture does not wholly cover has none.",
-        "Every capture is corrected by its session's calibrator and pinned to the anchor by itself,"
+        "Every capture is corrected by its session's calibrator (and, where the lab asks for it, by the"
+            + " drift of its check unit, judged by control charts, NIST/SEMATECH 6.3.2) and pinned to the anchor by itself,"
             + " before any averaging. Sides, then seatings, are averaged in dB.",
         "Captures are screened within their kind on their fixture. A seal is judged against the unit's"
             + " best seating, with the scatter of differences within units (Rousseeuw and Croux 1993); an"
@@ -50,6 +51,8 @@ final class Method {
         "IEC 61260-1:2014, Electroacoustics: octave-band and fractional-octave-band filters, part 1.",
         "JCGM 100:2008, Evaluation of measurement data: guide to the expression of uncertainty in"
             + " measurement.",
+        "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 and 6.3.2.4 (control charts), 1.3.5.8"
+            + " (interval of a standard deviation).",
         "JCGM 101:2008, Supplement 1 to it: propagation of distributions using a Monte Carlo method.",
         "Canay, Romano and Shaikh 2017, Econometrica 85:1013.",
         "Davison and Hinkley 1997, Bootstrap Methods and their Application, Cambridge University Press.",

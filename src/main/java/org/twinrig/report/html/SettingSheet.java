@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.twinrig.capture.Unit;
 import org.twinrig.internal.Numbers;
 import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.DriftMode;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.Settings;
@@ -41,6 +43,9 @@ final class SettingSheet {
     rows.add(Map.entry("Screening", screening(s.screening())));
     s.calibratorClass()
         .ifPresent(c -> rows.add(Map.entry("Class of the calibrators (IEC 60942)", c.word())));
+    s.sessions()
+        .checkUnit()
+        .ifPresent(u -> rows.add(Map.entry("Check unit", u + drift(s) + part(study, u))));
     if (!s.sound().equals(SoundContent.defaults())) {
       rows.add(Map.entry("Captures that are sound files", sound(s.sound())));
     }
@@ -117,6 +122,19 @@ final class SettingSheet {
 
   private static String percent(double share) {
     return Numbers.fixed(100 * share, 1) + " %";
+  }
+
+  private static String part(Study study, String checkUnit) {
+    boolean check =
+        study.units().stream()
+            .anyMatch(u -> u.name().equals(checkUnit) && u.role() == Unit.Role.CHECK);
+    return check ? "; it has no part in the transfer" : "; it is also used like any other unit";
+  }
+
+  private static String drift(Settings s) {
+    return s.sessions().drift() == DriftMode.CORRECT
+        ? "; sessions are corrected for its drift"
+        : "; its drift is reported only";
   }
 
   private static String screening(ScreeningMode mode) {

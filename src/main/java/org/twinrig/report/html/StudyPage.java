@@ -47,6 +47,7 @@ public final class StudyPage {
         ErrorSheet.of(outcome),
         BudgetSheet.view(outcome),
         ScreeningWords.view(outcome),
+        SessionSheet.view(outcome),
         RepeatabilitySheet.view(outcome),
         outcome.kinds().stream().flatMap(k -> resonances(k).stream()).toList(),
         StudyView.Figures.of(figures),

@@ -17,6 +17,7 @@ import org.twinrig.report.figure.StudyDrawings;
  * @param errors on units that were left out
  * @param budget where the error comes from
  * @param screened which captures and units were doubted, by whom and why
+ * @param sessions the calibrator and the check unit, session by session
  * @param repeatability how far seatings scatter, and what more of them buy
  * @param resonances one sentence per kind and shape
  * @param figures drawings, in their places
@@ -34,6 +35,7 @@ public record StudyView(
     Sheet errors,
     Budget budget,
     Screened screened,
+    Sessions sessions,
     Repeatability repeatability,
     List<String> resonances,
     Figures figures,
@@ -55,6 +57,15 @@ public record StudyView(
    * @param checks what the Monte Carlo run said, one sentence per kind
    */
   public record Budget(List<String> howToRead, Sheet sheet, List<String> checks) {}
+
+  /**
+   * The sessions.
+   *
+   * @param howToRead what was done with them, and how to read it
+   * @param sheet one row per session
+   * @param findings one sentence per session out of control or fixture without limits
+   */
+  public record Sessions(List<String> howToRead, Sheet sheet, List<String> findings) {}
 
   /**
    * Scatter between seatings.
@@ -84,6 +95,7 @@ public record StudyView(
    * @param captures of one unit a kind
    * @param errors on units that were left out
    * @param budget where the error comes from
+   * @param sessions the drift charts
    * @param repeatability how far seatings scatter
    */
   public record Figures(
@@ -91,6 +103,7 @@ public record StudyView(
       List<Plate> captures,
       List<Plate> errors,
       List<Plate> budget,
+      List<Plate> sessions,
       List<Plate> repeatability) {
     static Figures of(StudyDrawings f) {
       return new Figures(
@@ -98,6 +111,7 @@ public record StudyView(
           Plate.of(f.captures()),
           Plate.of(f.errors()),
           Plate.of(f.budget()),
+          Plate.of(f.sessions()),
           Plate.of(f.repeatability()));
     }
   }

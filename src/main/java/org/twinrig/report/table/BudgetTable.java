@@ -16,7 +16,7 @@ final class BudgetTable {
   static ResultTable of(List<KindOutcome> kinds) {
     ResultTable table =
         new ResultTable(
-            ("kind,band_hz,seating_from_db,seating_to_db,units_db,fit_db,calibrator_db,combined_db,"
+            ("kind,band_hz,seating_from_db,seating_to_db,units_db,fit_db,calibrator_db,drift_db,combined_db,"
                     + "effective_dof,coverage_factor,expanded_db,not_known,monte_carlo_sd_db,"
                     + "monte_carlo_expanded_db,monte_carlo_agrees")
                 .split(","));
@@ -35,7 +35,8 @@ final class BudgetTable {
         .number(root(band.variance(ErrorSource.SEATING_TO)))
         .number(root(band.variance(ErrorSource.UNITS)))
         .number(root(band.variance(ErrorSource.FIT)))
-        .number(root(band.calibratorVariance()));
+        .number(root(band.calibratorVariance()))
+        .number(root(band.variance(ErrorSource.DRIFT)));
     total(table, band.total());
     table.word(band.unknown().stream().map(ErrorSource::word).collect(Collectors.joining("; ")));
     Optional<BandBudget.MonteCarloCheck> check = band.monteCarlo();

@@ -13,12 +13,14 @@ import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.KindScreening;
+import org.twinrig.screening.SessionReview;
 import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 
 /**
  * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
- * error-budget.csv, repeatability.csv, seatings.csv and screening.csv.
+ * error-budget.csv, repeatability.csv, seatings.csv, screening.csv and, where there is a check
+ * unit, drift.csv and drift-correction.csv.
  */
 public final class StudyTables {
   private final StudyOutcome outcome;
@@ -48,6 +50,14 @@ public final class StudyTables {
     RepeatabilityTables.scatter(outcome).write(folder.resolve("repeatability.csv"));
     RepeatabilityTables.seatings(outcome).write(folder.resolve("seatings.csv"));
     screening().write(folder.resolve("screening.csv"));
+    if (outcome.sessions().isPresent()) {
+      SessionReview review = outcome.sessions().get();
+      SessionTables.drift(review).write(folder.resolve("drift.csv"));
+      if (review.correction().isPresent()) {
+        SessionTables.correction(review.correction().get())
+            .write(folder.resolve("drift-correction.csv"));
+      }
+    }
   }
 
   private ResultTable transfer() {

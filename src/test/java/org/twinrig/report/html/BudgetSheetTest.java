@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
@@ -57,7 +58,13 @@ class BudgetSheetTest {
               k.seatings()));
     }
     return new StudyOutcome(
-        study, outcome.fingerprint(), List.of(), outcome.screening(), kinds, List.of());
+        study,
+        outcome.fingerprint(),
+        List.of(),
+        outcome.screening(),
+        kinds,
+        Optional.empty(),
+        List.of());
   }
 
   private static List<String> heads(StudyView.Budget budget) {

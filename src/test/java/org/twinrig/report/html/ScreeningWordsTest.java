@@ -43,7 +43,7 @@ class ScreeningWordsTest {
             + " seatings of its kind scatter there. Where the study says so (screening: apply:"
             + " exclude), the rules leave out captures they do not believe: lost seal, odd seating,"
             + " same content. All other findings are only reported: side imbalance, level jump, noisy"
-            + " capture, few points, narrow range. A unit that departs from its kind is never left"
+            + " capture, few points, narrow range, drifting session. A unit that departs from its kind is never left"
             + " out by a rule, for it may show what the kind is really like.",
         ScreeningWords.rules());
   }

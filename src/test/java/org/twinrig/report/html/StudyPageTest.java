@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
@@ -45,6 +46,7 @@ class StudyPageTest {
             "h2 Error budget",
             "h2 Captures screened out",
             "h3 Units that depart from their kind",
+            "h2 Sessions",
             "h2 Repeatability",
             "h2 Resonance positions",
             "h2 Method",
@@ -90,6 +92,7 @@ class StudyPageTest {
             List.of(),
             demo.outcome().screening(),
             kinds,
+            Optional.empty(),
             List.of());
     String told =
         html(outcome, List.of(Problem.refused("a</p>.csv", 3, hostile, "write <b>a level</b>")));
@@ -115,14 +118,22 @@ class StudyPageTest {
             List.of(HandMade.figure("two")),
             List.of(HandMade.figure("budget")),
             List.of(HandMade.figure("three")),
+            List.of(HandMade.figure("sessions")),
             List.of(HandMade.figure("four")));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
     int budget = told.indexOf("alt of budget");
     int three = told.indexOf("alt of three");
+    int sessions = told.indexOf("alt of sessions");
     int four = told.indexOf("alt of four");
-    assertTrue(0 < one && one < two && two < budget && budget < three && three < four);
+    assertTrue(
+        0 < one
+            && one < two
+            && two < budget
+            && budget < three
+            && three < sessions
+            && sessions < four);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
@@ -158,6 +169,7 @@ class StudyPageTest {
             demo.outcome().captures(),
             demo.outcome().screening(),
             List.of(renamed),
+            Optional.empty(),
             List.of());
     String told =
         StudyPage.html(outcome, demo.fingerprint(), List.of(), StudyDrawings.of(outcome, 1));

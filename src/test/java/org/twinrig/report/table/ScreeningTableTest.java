@@ -56,6 +56,7 @@ class ScreeningTableTest {
             List.of(),
             new Screening(List.of(), verdicts, List.of(kind)),
             List.of(),
+            java.util.Optional.empty(),
             List.of());
     new StudyTables(outcome).write(folder);
     assertEquals(

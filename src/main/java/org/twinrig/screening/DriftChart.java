@@ -1,0 +1,153 @@
+package org.twinrig.screening;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.twinrig.band.Band;
+import org.twinrig.band.NominalFrequencies;
+
+/**
+ * One quantity of the check unit on one fixture, session by session: a Shewhart chart of single
+ * values and an EWMA chart on the same centre line.
+ *
+ * @param band the octave whose level relative to the whole is charted; empty for the level itself
+ * @param points one per session that has a value, in the order of time
+ * @param limits of single values; empty with fewer than {@link #FEWEST_SESSIONS} sessions
+ */
+public record DriftChart(Optional<Band> band, List<Point> points, Optional<ControlLimits> limits) {
+
+  /**
+   * With fewer sessions an odd one makes two of at most four moving ranges, and limits widened by
+   * it could not show it.
+   */
+  public static final int FEWEST_SESSIONS = 6;
+
+  /**
+   * One session on the chart.
+   *
+   * @param session its name
+   * @param valueDb mean over the session's seatings of the check unit, dB
+   * @param seatings of the check unit in the session
+   * @param ewma the moving average up to here; empty without limits
+   * @param outside whether the value or the average lies outside its limits
+   */
+  public record Point(
+      String session, double valueDb, int seatings, Optional<Average> ewma, boolean outside) {}
+
+  /**
+   * A moving average with its limits.
+   *
+   * @param valueDb the average, dB
+   * @param halfWidthDb of its limits about the centre line, dB
+   */
+  public record Average(double valueDb, double halfWidthDb) {}
+
+  /** A session's value before it is judged. */
+  record Value(String session, double valueDb, int seatings) {}
+
+  /** Copies the list. */
+  public DriftChart {
+    points = List.copyOf(points);
+  }
+
+  static DriftChart of(Optional<Band> band, List<Value> values) {
+    double[] db = values.stream().mapToDouble(Value::valueDb).toArray();
+    if (db.length < FEWEST_SESSIONS) {
+      List<Point> bare =
+          values.stream()
+              .map(v -> new Point(v.session, v.valueDb, v.seatings, Optional.empty(), false))
+              .toList();
+      return new DriftChart(band, bare, Optional.empty());
+    }
+    ControlLimits limits = ControlLimits.byMedianRange(db);
+    double[] ewma = Ewma.of(db, limits);
+    List<Point> points = new ArrayList<>();
+    for (int i = 0; i < db.length; i++) {
+      Average average = new Average(ewma[i], Ewma.halfWidthDb(i + 1, limits));
+      boolean outside =
+          limits.exceededBy(db[i])
+              || Math.abs(average.valueDb - limits.centreDb()) > average.halfWidthDb;
+      points.add(
+          new Point(
+              values.get(i).session, db[i], values.get(i).seatings, Optional.of(average), outside));
+    }
+    return new DriftChart(band, points, Optional.of(limits));
+  }
+
+  /** Whether a session lies outside. */
+  boolean outside(String session) {
+    return side(session) != 0;
+  }
+
+  /** On which side of the centre a session lies outside: 1 above, -1 below, 0 when it does not. */
+  int side(String session) {
+    return points.stream()
+        .filter(p -> p.session.equals(session) && p.outside)
+        .mapToInt(this::side)
+        .findFirst()
+        .orElse(0);
+  }
+
+  private int side(Point outside) {
+    ControlLimits own = limits.orElseThrow();
+    double db =
+        own.exceededBy(outside.valueDb) ? outside.valueDb : outside.ewma.orElseThrow().valueDb;
+    return db > own.centreDb() ? 1 : -1;
+  }
+
+  /**
+   * How far a session departs, by whichever of value and average exceeds its limit more.
+   *
+   * @return nothing without limits or without the session
+   */
+  Optional<Departure> departure(String session) {
+    if (limits.isEmpty()) {
+      return Optional.empty();
+    }
+    double centre = limits.get().centreDb();
+    return points.stream()
+        .filter(p -> p.session.equals(session))
+        .findFirst()
+        .map(
+            p -> {
+              Average average = p.ewma.orElseThrow();
+              Departure single =
+                  new Departure(Math.abs(p.valueDb - centre), limits.get().halfWidthDb());
+              Departure lasting =
+                  new Departure(Math.abs(average.valueDb - centre), average.halfWidthDb);
+              return lasting.exceeds(single) ? lasting : single;
+            });
+  }
+
+  /** A distance from the centre line and what is allowed, both in dB. */
+  record Departure(double valueDb, double limitDb) {
+    /** Further beyond its limit than another; cross-multiplied, as a limit may be 0. */
+    boolean exceeds(Departure other) {
+      return valueDb * other.limitDb > other.valueDb * limitDb;
+    }
+  }
+
+  /**
+   * The quantity in words.
+   *
+   * @return for example {@code level} or {@code octave at 125 Hz}
+   */
+  public String words() {
+    return band.map(
+            b ->
+                b.equals(CheckCaptures.TOP)
+                    ? "range 11.2 kHz to 17.8 kHz"
+                    : "octave at " + NominalFrequencies.label(b))
+        .orElse("level");
+  }
+
+  /**
+   * Mid-band frequency of the octave.
+   *
+   * @return Hz, or nothing for the level itself
+   */
+  public OptionalDouble midHz() {
+    return band.map(b -> OptionalDouble.of(b.midHz())).orElse(OptionalDouble.empty());
+  }
+}

@@ -1,0 +1,150 @@
+package org.twinrig.screening;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.capture.Capture;
+import org.twinrig.internal.Checks;
+import org.twinrig.response.Anchor;
+
+/**
+ * Takes out of every capture what the check unit departed in that session from its mean over the
+ * sessions of the fixture.
+ *
+ * <p>{@code L'(f) = L(f) - (y_s(f) - ybar(f))}: {@code y_s} the check unit's mean octave levels in
+ * session {@code s} as calibrated, {@code ybar} their mean over the sessions; between octave mid
+ * frequencies the departure runs linearly over lg f, beyond the first and last it stays as it is
+ * there. So narrow features of the check unit, which move with its seating and not with the chain,
+ * do not get into other units' captures. A session without the check unit is left as it is.
+ *
+ * <p>What all sessions of a fixture share cannot be seen and stays: a drift in one session of three
+ * leaves a third of itself in every session, so that sessions agree, but about their mean.
+ *
+ * <p>The check unit's own seating scatter gets into the correction; {@link #uncertainty} says how
+ * much that is.
+ */
+public final class DriftCorrection {
+  private final List<OnFixture> fixtures;
+
+  DriftCorrection(List<OnFixture> fixtures) {
+    this.fixtures = List.copyOf(fixtures);
+  }
+
+  /**
+   * The correction on one fixture.
+   *
+   * @param fixture its name
+   * @param departures of the check unit by session; only sessions in which it was captured, and
+   *     none when there are fewer than two
+   * @param uncertainty variance of a departure that is only due to the check unit's seating; empty
+   *     when nothing is corrected
+   */
+  record OnFixture(
+      String fixture, Map<String, OctaveCurve> departures, Optional<DriftUncertainty> uncertainty) {
+
+    /** Copies the map; its order is that of the sessions. */
+    OnFixture {
+      departures = Collections.unmodifiableMap(new LinkedHashMap<>(departures));
+    }
+
+    static OnFixture of(String fixture, List<CheckSession> seen, Anchor anchor) {
+      return new OnFixture(fixture, Departures.of(seen), DriftUncertainty.of(seen, anchor));
+    }
+  }
+
+  /**
+   * What was taken out of every capture of a session at one octave.
+   *
+   * @param fixture the fixture's name
+   * @param session the session's name
+   * @param midHz mid frequency of the octave, Hz
+   * @param departureDb the check unit's departure from its mean over the sessions, dB
+   */
+  public record Taken(String fixture, String session, double midHz, double departureDb) {}
+
+  /**
+   * All that was taken out.
+   *
+   * @return by fixture, by session in the order of time, by frequency; none of a session without
+   *     the check unit
+   */
+  public List<Taken> taken() {
+    List<Taken> taken = new ArrayList<>();
+    for (OnFixture on : fixtures) {
+      on.departures()
+          .forEach(
+              (session, curve) -> {
+                for (int b = 0; b < curve.hz().size(); b++) {
+                  taken.add(
+                      new Taken(on.fixture(), session, curve.hz().get(b), curve.values().get(b)));
+                }
+              });
+    }
+    return taken;
+  }
+
+  /**
+   * What the correction adds to the error of a level.
+   *
+   * @param variance dB²
+   * @param degreesOfFreedom above 0
+   */
+  public record Uncertainty(double variance, double degreesOfFreedom) {
+    /** Checks the numbers. */
+    public Uncertainty {
+      Checks.notNegative(variance, "a variance");
+      Checks.positive(degreesOfFreedom, "degrees of freedom");
+    }
+  }
+
+  /**
+   * Corrects captures.
+   *
+   * @param captures corrected for their calibrators, not anchored
+   * @return the same captures in the same order; those of sessions without the check unit as they
+   *     were
+   */
+  public List<Capture> apply(List<Capture> captures) {
+    return captures.stream().map(this::corrected).toList();
+  }
+
+  private Capture corrected(Capture capture) {
+    return fixtures.stream()
+        .filter(f -> f.fixture().equals(capture.entry().fixture()))
+        .flatMap(f -> Optional.ofNullable(f.departures().get(capture.entry().session())).stream())
+        .findFirst()
+        .map(
+            departure ->
+                new Capture(
+                    capture.entry(), departure.takenFrom(capture.response()), capture.sha256()))
+        .orElse(capture);
+  }
+
+  /**
+   * What the correction on both fixtures adds to the error of a difference between them, at one
+   * frequency.
+   *
+   * @param hz the frequency in Hz
+   * @return the sum of the fixtures' variances with Satterthwaite's degrees of freedom (JCGM
+   *     100:2008, G.4.1); nothing when no fixture was corrected
+   */
+  public Optional<Uncertainty> uncertainty(double hz) {
+    double sum = 0;
+    double squares = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (OnFixture f : fixtures) {
+      if (f.uncertainty().isPresent()) {
+        Uncertainty own = f.uncertainty().get().at(hz);
+        sum += own.variance;
+        squares += own.variance * own.variance / own.degreesOfFreedom;
+        least = Math.min(least, own.degreesOfFreedom);
+      }
+    }
+    return Double.isInfinite(least)
+        ? Optional.empty()
+        : Optional.of(new Uncertainty(sum, squares == 0 ? least : sum * sum / squares));
+  }
+}

@@ -1,0 +1,77 @@
+package org.twinrig.screening;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.Levels;
+
+/**
+ * How badly the check unit's departures are known, because its own seating scatters.
+ *
+ * <p>The departure of session {@code s} from the mean of {@code S} sessions has, averaged over the
+ * sessions, the variance {@code u² = s_w²·mean(1/m_s)·(1 - 1/S)}: {@code s_w²} the pooled variance
+ * between seatings within a session on {@code ν = Σ(m_s - 1)} degrees of freedom, {@code m_s} the
+ * seatings of the check unit in session {@code s}. Where no session has two seatings, seating
+ * cannot be told from drift, and the variance between the sessions' values, {@code S - 1} degrees
+ * of freedom, stands for {@code s_w²}: on the wide side, as it holds the drift itself.
+ *
+ * <p>With an anchor the octaves count relative to the level, without one as calibrated: that is
+ * what is left of an error of the correction. Between octaves the variance runs linearly over lg f,
+ * never below that of the interpolated departure.
+ *
+ * @param variance {@code u²} at the octaves, dB²
+ * @param degreesOfFreedom the fewest of any octave
+ */
+record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
+
+  /** What one octave says. */
+  private record AtOctave(double variance, int degreesOfFreedom) {}
+
+  static Optional<DriftUncertainty> of(List<CheckSession> seen, Anchor anchor) {
+    double[] variances = new double[CheckCaptures.OCTAVES.size()];
+    Arrays.fill(variances, Double.NaN);
+    int freedom = Integer.MAX_VALUE;
+    for (int b = 0; b < variances.length; b++) {
+      CheckSession.Quantity quantity =
+          anchor instanceof Anchor.None
+              ? CheckSession.Quantity.absolute(b)
+              : CheckSession.Quantity.shape(b);
+      Optional<AtOctave> at = at(seen, quantity);
+      if (at.isPresent()) {
+        variances[b] = at.get().variance;
+        freedom = Math.min(freedom, at.get().degreesOfFreedom);
+      }
+    }
+    Levels levels = Levels.copyOf(CheckCaptures.OCTAVES, variances);
+    return levels.present() == 0
+        ? Optional.empty()
+        : Optional.of(new DriftUncertainty(OctaveCurve.through(levels), freedom));
+  }
+
+  private static Optional<AtOctave> at(List<CheckSession> seen, CheckSession.Quantity quantity) {
+    List<double[]> sessions =
+        seen.stream().map(s -> s.values(quantity)).filter(v -> v.length > 0).toList();
+    int count = sessions.size();
+    if (count < 2) {
+      return Optional.empty();
+    }
+    double reciprocal = sessions.stream().mapToDouble(v -> 1.0 / v.length).average().orElseThrow();
+    double within = sessions.stream().mapToDouble(DriftUncertainty::squares).sum();
+    int freedom = sessions.stream().mapToInt(v -> v.length - 1).sum();
+    if (freedom == 0) {
+      within = squares(sessions.stream().mapToDouble(v -> v[0]).toArray());
+      freedom = count - 1;
+    }
+    return Optional.of(new AtOctave(within / freedom * reciprocal * (1 - 1.0 / count), freedom));
+  }
+
+  private static double squares(double[] values) {
+    double mean = Arrays.stream(values).average().orElseThrow();
+    return Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
+  }
+
+  DriftCorrection.Uncertainty at(double hz) {
+    return new DriftCorrection.Uncertainty(variance.at(hz), degreesOfFreedom);
+  }
+}

@@ -1,0 +1,55 @@
+package org.twinrig.study;
+
+import java.util.Objects;
+import java.util.Optional;
+import org.twinrig.internal.Checks;
+
+/**
+ * How sessions are judged and corrected.
+ *
+ * @param checkUnit the unit that is captured in every session, if the lab has one
+ * @param drift what becomes of the drift it shows
+ * @param microphoneDriftDb how far the lab expects its chain to have moved since its sensitivity
+ *     was set, dB, 0 or more; added to the calibrator's own limit when a reading is judged
+ */
+public record SessionRules(Optional<String> checkUnit, DriftMode drift, double microphoneDriftDb) {
+
+  /** Checks the number, and that drift is corrected only where a unit shows it. */
+  public SessionRules {
+    Objects.requireNonNull(checkUnit, "checkUnit");
+    Objects.requireNonNull(drift, "drift");
+    Checks.notNegative(microphoneDriftDb, "microphone_drift_db");
+    if (drift == DriftMode.CORRECT && checkUnit.isEmpty()) {
+      throw new IllegalArgumentException("drift can be corrected only by a check unit");
+    }
+  }
+
+  /**
+   * No check unit, and a chain that is not expected to move.
+   *
+   * @return the rules
+   */
+  public static SessionRules none() {
+    return new SessionRules(Optional.empty(), DriftMode.REPORT, 0);
+  }
+
+  /**
+   * The same rules with a check unit.
+   *
+   * @param unit its name
+   * @return the changed rules
+   */
+  public SessionRules withCheckUnit(String unit) {
+    return new SessionRules(Optional.of(unit), drift, microphoneDriftDb);
+  }
+
+  /**
+   * The same rules with another way of handling drift.
+   *
+   * @param other what becomes of it
+   * @return the changed rules
+   */
+  public SessionRules withDrift(DriftMode other) {
+    return new SessionRules(checkUnit, other, microphoneDriftDb);
+  }
+}

@@ -1,0 +1,258 @@
+package org.twinrig.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.capture.Calibrator;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Unit;
+
+/** Keys and columns that say how sessions are judged, and what is said when they are wrong. */
+class SessionRulesTest {
+  @TempDir private Path folder;
+
+  private static final String HEADER =
+      "session,date,fixture,calibrator_nominal_db,calibrator_read_db,calibrator,pressure_kpa\n";
+  private static final String EVENING = "evening,2026-03-02,head,94.0,94.1,,\n";
+
+  private List<String> yaml(String more) throws IOException {
+    return LabFolder.in(folder)
+        .spoil("study.yaml", "calibrator_class: 1", "calibrator_class: 1\n" + more)
+        .problems();
+  }
+
+  private LabFolder sessions(String rows) throws IOException {
+    return LabFolder.in(folder).write("sessions.csv", HEADER + rows);
+  }
+
+  @Test
+  void theRulesAreRead() throws Exception {
+    LabFolder lab =
+        LabFolder.in(folder)
+            .spoil(
+                "study.yaml",
+                "seed: 7",
+                "seed: 7\ncheck_unit: Alder 3\ndrift: correct\nmicrophone_drift_db: 0.2");
+    assertEquals(
+        new SessionRules(Optional.of("Alder 3"), DriftMode.CORRECT, 0.2),
+        StudyReader.read(lab.study()).value().settings().sessions());
+    assertEquals(
+        new SessionRules(Optional.empty(), DriftMode.REPORT, 0), Settings.defaults().sessions());
+  }
+
+  @Test
+  void aCheckUnitMustBeKnown() throws IOException {
+    assertEquals(
+        List.of(
+            "FATAL study.yaml: `check_unit` is `Alder 4`, which has no sound row in the table of"
+                + " units; did you mean `Alder 3`?"),
+        yaml("check_unit: Alder 4"));
+  }
+
+  @Test
+  void aCheckUnitNeedsSessions() throws IOException {
+    assertEquals(
+        List.of(
+            "FATAL study.yaml:10: `check_unit` is `Alder 3`; name the table of `sessions` too: the"
+                + " unit is compared between sessions"),
+        LabFolder.in(folder)
+            .spoil("study.yaml", "sessions: sessions.csv", "check_unit: Alder 3")
+            .problems());
+  }
+
+  @Test
+  void driftIsCorrectedOnlyByACheckUnit() throws IOException {
+    assertEquals(
+        List.of(
+            "FATAL study.yaml:27: `drift` is `correct`; name the `check_unit` that was captured in"
+                + " every session, or write `drift: report`"),
+        yaml("drift: correct"));
+    assertThrows(
+        IllegalArgumentException.class, () -> SessionRules.none().withDrift(DriftMode.CORRECT));
+  }
+
+  @Test
+  void aDriftIsANumberFromZeroToTwenty() throws IOException {
+    assertEquals(
+        List.of(
+            "FATAL study.yaml:27: `microphone_drift_db` is `-0.1`; write how far the chain may have"
+                + " moved, in dB from 0 to 20"),
+        yaml("microphone_drift_db: -0.1"));
+  }
+
+  @Test
+  void aPistonphoneWithoutPressureIsRefused() throws IOException {
+    List<String> problems =
+        sessions("morning,2026-03-02,plate,124.0,123.8,pistonphone,\n" + EVENING).problems();
+    assertTrue(
+        problems.contains(
+            "REFUSED sessions.csv:2: the level of a pistonphone depends on the static pressure, and"
+                + " `pressure_kpa` is empty; write the pressure at the place in kPa (not reduced to sea"
+                + " level), or leave `calibrator` empty where `calibrator_nominal_db` is corrected for it"
+                + " already"),
+        problems.toString());
+  }
+
+  @Test
+  void aPistonphoneIsCorrectedForThePressure() throws Exception {
+    LabFolder lab = sessions("morning,2026-03-02,plate,124.0,122.42,pistonphone,84.5\n" + EVENING);
+    assertEquals(List.of(), lab.problems());
+    Session morning = StudyReader.read(lab.study()).value().sessions().get(0);
+    assertEquals(Calibrator.PISTONPHONE, morning.calibrator());
+    assertEquals(0.0028, morning.correctionDb(), 1e-4);
+  }
+
+  @Test
+  void aReadingTooFarIsNotedWithItsLimit() throws IOException {
+    List<String> problems =
+        sessions("morning,2026-03-02,plate,94.0,93.74,,\n" + EVENING).problems();
+    assertEquals(
+        List.of(
+            "NOTE sessions.csv:2: the reading of session `morning` departs from the calibrator's"
+                + " level of 94.00 dB by 0.26 dB, but at most 0.25 dB is allowed; check how the"
+                + " calibrator sat, its battery and the microphone, and read again; where the chain"
+                + " had been set otherwise, declare `microphone_drift_db` in study.yaml"),
+        problems);
+  }
+
+  /** IEC 60942:2017, Table 2, class 1: 0.25 dB; a value at the limit conforms (Table E.1). */
+  @Test
+  void aReadingAtTheLimitIsInOrder() {
+    CalibratorCheck check =
+        CalibratorCheck.of(Settings.defaults().withCalibratorClass(CalibratorClass.CLASS_1))
+            .orElseThrow();
+    assertTrue(check.holds(read(93.75)));
+    assertTrue(check.holds(read(94.25)));
+    assertFalse(check.holds(read(93.74)));
+    assertFalse(check.holds(read(94.26)));
+    Settings moving =
+        Settings.defaults()
+            .withCalibratorClass(CalibratorClass.CLASS_2)
+            .withSessions(new SessionRules(Optional.empty(), DriftMode.REPORT, 0.3));
+    assertEquals(0.7, CalibratorCheck.of(moving).orElseThrow().limitDb(), 1e-15);
+    assertEquals(Optional.empty(), CalibratorCheck.of(Settings.defaults()));
+  }
+
+  /** A lost digit would move every level of the session by 85 dB. */
+  @Test
+  void anImplausibleReadingLeavesItsSessionOutAndTheRestGoesOn() throws Exception {
+    LabFolder lab = sessions("morning,2026-03-02,plate,94.0,9.4,,\n" + EVENING);
+    assertEquals(
+        List.of(
+            "NOTE units.csv:3: unit `Alder 3` has no usable capture on `plate` and takes no part",
+            "NOTE units.csv:4: unit `Birch, long cable` has no usable capture on `plate` and takes"
+                + " no part",
+            "REFUSED sessions.csv:2: `calibrator_read_db` is `9.4`, 84.6 dB from the 94.0 dB that the"
+                + " calibrator gave; more than 10 dB is taken for a slip: correct the reading or the"
+                + " nominal level; if the chain was really that far off, declare"
+                + " `microphone_drift_db` in study.yaml",
+            "REFUSED captures.csv:2: session `morning` was left out of sessions.csv; mend its row"
+                + " there first",
+            "REFUSED captures.csv:4: session `morning` was left out of sessions.csv; mend its row"
+                + " there first"),
+        lab.problems());
+    assertEquals(
+        List.of("evening"),
+        StudyReader.read(lab.study()).value().sessions().stream().map(Session::name).toList());
+  }
+
+  @Test
+  void aReadingUpToTenDecibelsOffIsUsedAndMoreWhereItIsDeclared() throws IOException {
+    LabFolder lab = sessions("morning,2026-03-02,plate,94.0,84.0,,\n" + EVENING);
+    assertFalse(refused(lab));
+    assertTrue(refused(lab.spoil("sessions.csv", "84.0", "83.9")));
+    assertFalse(refused(lab.spoil("study.yaml", "seed: 7", "seed: 7\nmicrophone_drift_db: 12")));
+  }
+
+  private static boolean refused(LabFolder lab) {
+    return lab.problems().stream().anyMatch(p -> p.startsWith("REFUSED sessions.csv:2: "));
+  }
+
+  @Test
+  void aDateThatIsNotUnderstoodIsNotedAndItsSessionUsed() throws Exception {
+    LabFolder lab = sessions("morning,2.3.26,plate,94.0,94.0,,\n" + EVENING);
+    assertEquals(
+        List.of(
+            "NOTE sessions.csv:2: `date` is `2.3.26`, which is no day written like 2026-03-02: the"
+                + " session is used, and the drift charts of `plate` follow the order of the rows"),
+        lab.problems());
+    assertEquals(2, StudyReader.read(lab.study()).value().sessions().size());
+  }
+
+  @Test
+  void aSessionThatIsNotInTheTableCostsItsCapturesOnly() throws Exception {
+    LabFolder lab = sessions("dawn,2026-03-02,plate,94.0,94.0,,\n" + EVENING);
+    assertEquals(
+        List.of(
+            "REFUSED captures.csv:2: there is no session `morning` in sessions.csv; add it there, or"
+                + " correct the name",
+            "REFUSED captures.csv:4: there is no session `morning` in sessions.csv; add it there, or"
+                + " correct the name"),
+        lab.problems().stream().filter(p -> p.startsWith("REFUSED")).toList());
+    assertEquals(2, StudyReader.read(lab.study()).value().sessions().size());
+  }
+
+  private Unit.Role role(LabFolder lab) throws Exception {
+    return StudyReader.read(lab.study()).value().units().stream()
+        .filter(u -> u.name().equals("Alder 3"))
+        .findFirst()
+        .orElseThrow()
+        .role();
+  }
+
+  @Test
+  void aCheckUnitEntersTheFitOnlyWhereItsRoleIsWritten() throws Exception {
+    LabFolder lab = LabFolder.in(folder);
+    assertEquals(Unit.Role.FIT, role(lab));
+    lab.spoil("study.yaml", "seed: 7", "seed: 7\ncheck_unit: Alder 3");
+    assertEquals(Unit.Role.CHECK, role(lab));
+    assertEquals(List.of(), lab.problems());
+    lab.spoil("units.csv", "Alder 3,open over-ear,", "Alder 3,open over-ear,fit");
+    assertEquals(Unit.Role.FIT, role(lab));
+    assertEquals(List.of(), lab.problems());
+    lab.spoil("study.yaml", "seed: 7", "seed: 7\ndrift: correct");
+    assertEquals(
+        List.of(
+            "NOTE units.csv:3: the check unit `Alder 3` is used as another unit too, and sessions are"
+                + " corrected by it: its own seatings then scatter less than they did; give it the"
+                + " role `check`, so that it does not make the seating scatter of its kind too small"),
+        lab.problems());
+  }
+
+  @Test
+  void aRoleWithoutACheckUnitIsNoted() throws Exception {
+    LabFolder lab =
+        LabFolder.in(folder)
+            .spoil("units.csv", "Alder 3,open over-ear,", "Alder 3,open over-ear,check");
+    assertEquals(Unit.Role.CHECK, role(lab));
+    assertEquals(
+        List.of(
+            "NOTE units.csv:3: unit `Alder 3` has the role `check` and takes no part in the transfer;"
+                + " name it as `check_unit` in study.yaml, so that its drift is looked at"),
+        lab.problems());
+  }
+
+  private static Session read(double readDb) {
+    return new Session(
+        "s",
+        "d",
+        "plate",
+        94,
+        readDb,
+        Calibrator.LEVEL_CONTROLLED,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        "",
+        "",
+        2);
+  }
+}
