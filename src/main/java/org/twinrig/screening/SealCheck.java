@@ -28,7 +28,6 @@ final class SealCheck {
   private static final double FLOOR_DB = 2.5;
   private static final double SIGMAS = 3;
   private static final double CEILING_DB = 7;
-  private static final double GROWTH_DB = 1;
 
   private final Part bass;
   private final Part deep;
@@ -41,12 +40,22 @@ final class SealCheck {
   }
 
   static List<Verdict> of(List<Group> groupsOfOneScale) {
+    return scores(groupsOfOneScale).stream()
+        .filter(score -> score.isLost(1))
+        .map(
+            score ->
+                Verdict.of(score.capture(), Finding.LOST_SEAL, score.lossDb(), score.limitDb(), ""))
+        .toList();
+  }
+
+  /** Every capture that reaches into the bass, whether its seal was lost or not. */
+  static List<SealScore> scores(List<Group> groupsOfOneScale) {
     return new SealCheck(groupsOfOneScale.get(0).grid()).check(groupsOfOneScale);
   }
 
   private record Seat(AnchoredCapture capture, double bassDb) {}
 
-  private List<Verdict> check(List<Group> groups) {
+  private List<SealScore> check(List<Group> groups) {
     List<List<Seat>> seats = groups.stream().map(this::seats).toList();
     double[] differences = seats.stream().flatMapToDouble(SealCheck::differences).toArray();
     if (differences.length == 0) {
@@ -75,8 +84,8 @@ final class SealCheck {
     return differences.build();
   }
 
-  private List<Verdict> judge(List<Seat> seats, double limit) {
-    List<Verdict> verdicts = new ArrayList<>();
+  private List<SealScore> judge(List<Seat> seats, double limit) {
+    List<SealScore> scores = new ArrayList<>();
     Seat best = null;
     for (Seat seat : seats) {
       best = best == null || seat.bassDb > best.bassDb ? seat : best;
@@ -84,12 +93,9 @@ final class SealCheck {
     for (Seat seat : seats) {
       Levels loss = best.capture.levels().minus(seat.capture.levels());
       double lossDb = bass.mean(loss).orElse(0);
-      if (lossDb > limit
-          && deep.mean(loss).orElse(lossDb) > knee.mean(loss).orElse(0) + GROWTH_DB) {
-        verdicts.add(
-            Verdict.of(seat.capture.capture().entry(), Finding.LOST_SEAL, lossDb, limit, ""));
-      }
+      double growthDb = deep.mean(loss).orElse(lossDb) - knee.mean(loss).orElse(0);
+      scores.add(new SealScore(seat.capture.capture().entry(), lossDb, growthDb, limit));
     }
-    return verdicts;
+    return scores;
   }
 }
