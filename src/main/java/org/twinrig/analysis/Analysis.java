@@ -113,7 +113,8 @@ public final class Analysis {
             .of(estimate, rule, wanders),
         ErrorBudget.of(paired, estimate, settings),
         Repeatability.of(paired, settings.confidence()),
-        SeatingsNeeded.of(paired, estimate, settings.confidence()));
+        SeatingsNeeded.of(paired, estimate, settings.confidence()),
+        KindEvidence.of(paired, settings));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

@@ -25,13 +25,15 @@ import org.twinrig.study.Tolerance;
  * @param budget where the error of a translated level comes from, one per kind
  * @param captures the captures of one unit per kind: the one with most captures left out
  * @param repeatability how far seatings scatter, one per kind with repeated seatings
+ * @param evidence whether the study supports its use
  */
 public record StudyDrawings(
     List<Figure> transfer,
     List<Figure> errors,
     List<Figure> budget,
     List<Figure> captures,
-    List<Figure> repeatability) {
+    List<Figure> repeatability,
+    EvidenceDrawings evidence) {
 
   /** Copies the lists. */
   public StudyDrawings {
@@ -59,6 +61,9 @@ public record StudyDrawings(
     sorts.add(each(outcome, (kind, caption) -> Optional.of(captures(outcome, kind, caption))));
     sorts.add(
         each(outcome, (kind, caption) -> RepeatabilityFigure.of(kind, fixtures(outcome), caption)));
+    sorts.add(each(outcome, ResonanceFigure::of));
+    double least = tolerance.equivalenceDb();
+    sorts.add(each(outcome, (kind, caption) -> FeatureFigure.of(kind, least, caption)));
     List<Optional<Figure>> drawn =
         Parallel.map(sorts.stream().flatMap(List::stream).toList(), threads, Supplier::get);
     int kinds = outcome.kinds().size();
@@ -68,7 +73,12 @@ public record StudyDrawings(
           drawn.subList(k * kinds, (k + 1) * kinds).stream().flatMap(Optional::stream).toList());
     }
     return new StudyDrawings(
-        sorted.get(0), sorted.get(1), sorted.get(2), sorted.get(3), sorted.get(4));
+        sorted.get(0),
+        sorted.get(1),
+        sorted.get(2),
+        sorted.get(3),
+        sorted.get(4),
+        new EvidenceDrawings(sorted.get(5), sorted.get(6)));
   }
 
   private static List<Supplier<Optional<Figure>>> each(
@@ -86,7 +96,7 @@ public record StudyDrawings(
    * @return in the order of the report
    */
   public List<Figure> all() {
-    return Stream.of(transfer, errors, budget, captures, repeatability)
+    return Stream.of(transfer, errors, budget, captures, repeatability, evidence.all())
         .flatMap(List::stream)
         .toList();
   }

@@ -19,6 +19,7 @@ import org.twinrig.report.figure.StudyDrawings;
  * @param screened which captures and units were doubted, by whom and why
  * @param repeatability how far seatings scatter, and what more of them buy
  * @param resonances one sentence per kind and shape
+ * @param evidence whether the study supports its use
  * @param figures drawings, in their places
  * @param closing what every study's report ends with
  */
@@ -36,6 +37,7 @@ public record StudyView(
     Screened screened,
     Repeatability repeatability,
     List<String> resonances,
+    EvidenceView evidence,
     Figures figures,
     Closing closing) {
 

@@ -47,6 +47,9 @@ public final class StudyTables {
     BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
     RepeatabilityTables.scatter(outcome).write(folder.resolve("repeatability.csv"));
     RepeatabilityTables.seatings(outcome).write(folder.resolve("seatings.csv"));
+    FeatureTables.resonances(outcome).write(folder.resolve("resonances.csv"));
+    FeatureTables.shifts(outcome).write(folder.resolve("resonance-shifts.csv"));
+    FeatureTables.features(outcome).write(folder.resolve("features.csv"));
     screening().write(folder.resolve("screening.csv"));
   }
 

@@ -54,7 +54,8 @@ class BudgetSheetTest {
               k.stability(),
               ErrorBudget.of(k.paired(), k.estimate(), settings),
               k.repeatability(),
-              k.seatings()));
+              k.seatings(),
+              k.evidence()));
     }
     return new StudyOutcome(
         study, outcome.fingerprint(), List.of(), outcome.screening(), kinds, List.of());

@@ -131,7 +131,8 @@ class SentencesTest {
                 List.of()),
             plain.budget(),
             plain.repeatability(),
-            plain.seatings());
+            plain.seatings(),
+            plain.evidence());
     assertEquals(
         List.of("60 (mean 89)", "100 (mean 100)", ""),
         kind.zones().stream()

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.figure.EvidenceDrawings;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.study.PairedUnits;
 
@@ -47,6 +48,7 @@ class StudyPageTest {
             "h3 Units that depart from their kind",
             "h2 Repeatability",
             "h2 Resonance positions",
+            "h2 Features that units share",
             "h2 Method",
             "h3 Sources",
             "h2 Inputs and fingerprint",
@@ -66,8 +68,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(20, PageChecks.count(page, "<figure "));
-    assertEquals(20, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(28, PageChecks.count(page, "<figure "));
+    assertEquals(28, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -115,14 +117,19 @@ class StudyPageTest {
             List.of(HandMade.figure("two")),
             List.of(HandMade.figure("budget")),
             List.of(HandMade.figure("three")),
-            List.of(HandMade.figure("four")));
+            List.of(HandMade.figure("four")),
+            new EvidenceDrawings(
+                List.of(HandMade.figure("five")), List.of(HandMade.figure("six"))));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
     int budget = told.indexOf("alt of budget");
     int three = told.indexOf("alt of three");
     int four = told.indexOf("alt of four");
+    int five = told.indexOf("alt of five");
+    int six = told.indexOf("alt of six");
     assertTrue(0 < one && one < two && two < budget && budget < three && three < four);
+    assertTrue(four < five && five < six);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
@@ -150,7 +157,8 @@ class StudyPageTest {
             first.stability(),
             first.budget(),
             first.repeatability(),
-            first.seatings());
+            first.seatings(),
+            first.evidence());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),

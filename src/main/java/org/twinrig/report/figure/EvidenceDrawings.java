@@ -1,0 +1,23 @@
+package org.twinrig.report.figure;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * The drawings of what supports a study.
+ *
+ * @param resonances where resonances sit on either fixture, one per kind that shows some
+ * @param features what units share, one per kind
+ */
+public record EvidenceDrawings(List<Figure> resonances, List<Figure> features) {
+
+  /** Copies the lists. */
+  public EvidenceDrawings {
+    resonances = List.copyOf(resonances);
+    features = List.copyOf(features);
+  }
+
+  List<Figure> all() {
+    return Stream.of(resonances, features).flatMap(List::stream).toList();
+  }
+}
