@@ -114,7 +114,7 @@ public final class Analysis {
         ErrorBudget.of(paired, estimate, settings),
         Repeatability.of(paired, settings.confidence()),
         SeatingsNeeded.of(paired, estimate, settings.confidence()),
-        KindEvidence.of(paired, settings));
+        KindEvidence.of(paired, estimate, settings));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

@@ -1,6 +1,7 @@
 package org.twinrig.reliability;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.MeanCurve;
+import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
 /**
@@ -132,6 +134,19 @@ public final class FixtureFeatures {
       bands = List.copyOf(bands);
       features = List.copyOf(features);
     }
+  }
+
+  /**
+   * A curve minus its own smooth over one octave.
+   *
+   * @param curve levels in dB
+   * @return dB per band; missing where the octave around a band is not wholly covered
+   */
+  public static Levels contrast(Levels curve) {
+    OctaveContrast contrast = new OctaveContrast(curve.grid());
+    double[] db = new double[curve.grid().size()];
+    Arrays.setAll(db, b -> contrast.at(curve, b).orElse(Double.NaN));
+    return Levels.copyOf(curve.grid(), db);
   }
 
   /**

@@ -7,10 +7,12 @@ import org.twinrig.report.figure.EvidenceDrawings;
 /**
  * What supports a study, as the templates see it.
  *
+ * @param equivalence where the mean difference is shown to make none
  * @param features what units share
  * @param resonancePlates where resonances sit on either fixture
  */
-public record EvidenceView(Features features, List<Plate> resonancePlates) {
+public record EvidenceView(
+    Equivalence equivalence, Features features, List<Plate> resonancePlates) {
 
   /**
    * Features that units share.
@@ -21,8 +23,23 @@ public record EvidenceView(Features features, List<Plate> resonancePlates) {
    */
   public record Features(String howToRead, Sheet sheet, List<Plate> plates) {}
 
+  /**
+   * Where the mean difference is shown to make none.
+   *
+   * @param howToRead what that means
+   * @param sentences one per kind
+   * @param sheet one row per kind
+   */
+  public record Equivalence(String howToRead, List<String> sentences, Sheet sheet) {}
+
   static EvidenceView of(StudyOutcome outcome, EvidenceDrawings drawings) {
     return new EvidenceView(
+        new Equivalence(
+            EquivalenceSheet.howToRead(outcome),
+            outcome.kinds().stream()
+                .map(k -> EquivalenceSheet.sentence(k.evidence().equivalence()))
+                .toList(),
+            EquivalenceSheet.of(outcome)),
         new Features(
             FeatureSheet.howToRead(outcome),
             FeatureSheet.of(outcome),

@@ -50,6 +50,7 @@ public final class StudyTables {
     FeatureTables.resonances(outcome).write(folder.resolve("resonances.csv"));
     FeatureTables.shifts(outcome).write(folder.resolve("resonance-shifts.csv"));
     FeatureTables.features(outcome).write(folder.resolve("features.csv"));
+    EquivalenceTable.of(outcome).write(folder.resolve("equivalence.csv"));
     screening().write(folder.resolve("screening.csv"));
   }
 

@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
+import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.regression.BandOutcome;
@@ -61,7 +62,9 @@ final class HandMade {
         new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
-        new KindEvidence(new FixtureFeatures.Result(grid, Map.of())));
+        new KindEvidence(
+            new Equivalence(name, 0.5, 0.95, List.of()),
+            new FixtureFeatures.Result(grid, Map.of())));
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {

@@ -37,6 +37,7 @@ class StudyPageTest {
             "h1 Plate to head",
             "h2 How to read the marks",
             "h2 Mean transfer",
+            "h2 Where old graphs can stand",
             "h2 Zones and their reasons",
             "h3 open over-ear",
             "h3 closed over-ear",
