@@ -10,9 +10,10 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.ErrorBudget;
-import org.twinrig.evidence.RegionErrors;
+import org.twinrig.evidence.HeldOutUnits;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
+import org.twinrig.evidence.Trial;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -80,13 +81,23 @@ public final class Analysis {
       throw new UnusableInput(problems);
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
+    Map<String, PairedUnits> heldOut =
+        byKind(new Pairing(study).pair(screening.accepted(), Unit.Role.HOLDOUT));
     List<KindOutcome> kinds =
-        paired.stream().map(p -> outcome(p, Optional.ofNullable(fine.get(p.kind())))).toList();
+        paired.stream()
+            .map(
+                p ->
+                    outcome(
+                        p,
+                        Optional.ofNullable(fine.get(p.kind())),
+                        Optional.ofNullable(heldOut.get(p.kind()))))
+            .toList();
     return new StudyOutcome(
         study, fingerprint, anchored.value(), screening, kinds, anchored.problems());
   }
 
-  private KindOutcome outcome(PairedUnits paired, Optional<PairedUnits> fine) {
+  private KindOutcome outcome(
+      PairedUnits paired, Optional<PairedUnits> fine, Optional<PairedUnits> heldOut) {
     Settings settings = study.settings();
     KindEstimate estimate =
         TransferEstimator.withDefaults()
@@ -100,13 +111,17 @@ public final class Analysis {
         wanders.stream().flatMap(w -> w.zone().stream()).toList();
     MarkRule rule = new MarkRule(settings, List.of(study.from(), study.to()), wandering);
     List<MarkedBand> marked = rule.mark(estimate.bands());
+    TransferFunction transfer =
+        new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked);
+    List<Trial> unseen = heldOut.map(h -> heldOut(transfer, estimate).judge(h)).orElse(List.of());
+    KindEvidence evidence = KindEvidence.of(paired, estimate, unseen, settings);
     return new KindOutcome(
         paired,
         estimate,
-        new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked),
+        transfer,
         Zone.of(marked),
         wanders,
-        RegionErrors.of(estimate, settings.confidence()),
+        evidence.leftOut().regions(),
         MarkStability.withDefaults()
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
@@ -114,7 +129,7 @@ public final class Analysis {
         ErrorBudget.of(paired, estimate, settings),
         Repeatability.of(paired, settings.confidence()),
         SeatingsNeeded.of(paired, estimate, settings.confidence()),
-        KindEvidence.of(paired, estimate, settings));
+        evidence);
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */
@@ -122,9 +137,15 @@ public final class Analysis {
     FrequencyRange search = study.settings().resonanceSearch();
     BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
     List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
-    return new Pairing(study)
-        .pair(fine, Unit.Role.FIT).stream()
-            .collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+    return byKind(new Pairing(study).pair(fine, Unit.Role.FIT));
+  }
+
+  private static Map<String, PairedUnits> byKind(List<PairedUnits> paired) {
+    return paired.stream().collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+  }
+
+  private HeldOutUnits heldOut(TransferFunction transfer, KindEstimate estimate) {
+    return new HeldOutUnits(StudyOutcome.translation(study, "", List.of(transfer)), estimate);
   }
 
   private List<ResonanceWander> wanders(PairedUnits fine) {

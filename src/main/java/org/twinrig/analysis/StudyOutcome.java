@@ -5,6 +5,7 @@ import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
+import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 
 /**
@@ -38,6 +39,10 @@ public record StudyOutcome(
    * @return the transfer functions with their marks
    */
   public Translation translation() {
+    return translation(study, fingerprint, kinds.stream().map(KindOutcome::transfer).toList());
+  }
+
+  static Translation translation(Study study, String fingerprint, List<TransferFunction> kinds) {
     return new Translation(
         new Translation.Origin(
             study.title(),
@@ -50,6 +55,6 @@ public record StudyOutcome(
         study.settings().confidence(),
         study.settings().tolerance(),
         study.settings().minUnits(),
-        kinds.stream().map(KindOutcome::transfer).toList());
+        kinds);
   }
 }

@@ -6,18 +6,21 @@ import java.util.stream.Stream;
 /**
  * The drawings of what supports a study.
  *
+ * @param calibration stated against reached coverage, one per kind with enough units
  * @param resonances where resonances sit on either fixture, one per kind that shows some
  * @param features what units share, one per kind
  */
-public record EvidenceDrawings(List<Figure> resonances, List<Figure> features) {
+public record EvidenceDrawings(
+    List<Figure> calibration, List<Figure> resonances, List<Figure> features) {
 
   /** Copies the lists. */
   public EvidenceDrawings {
+    calibration = List.copyOf(calibration);
     resonances = List.copyOf(resonances);
     features = List.copyOf(features);
   }
 
   List<Figure> all() {
-    return Stream.of(resonances, features).flatMap(List::stream).toList();
+    return Stream.of(calibration, resonances, features).flatMap(List::stream).toList();
   }
 }

@@ -8,11 +8,15 @@ import org.twinrig.report.figure.EvidenceDrawings;
  * What supports a study, as the templates see it.
  *
  * @param equivalence where the mean difference is shown to make none
+ * @param validation how units fared that a rule never saw
  * @param features what units share
  * @param resonancePlates where resonances sit on either fixture
  */
 public record EvidenceView(
-    Equivalence equivalence, Features features, List<Plate> resonancePlates) {
+    Equivalence equivalence,
+    Validation validation,
+    Features features,
+    List<Plate> resonancePlates) {
 
   /**
    * Features that units share.
@@ -32,6 +36,24 @@ public record EvidenceView(
    */
   public record Equivalence(String howToRead, List<String> sentences, Sheet sheet) {}
 
+  /**
+   * How units fared that a rule never saw.
+   *
+   * @param worst the unit that was missed most, by kind and region
+   * @param howToRead what coverage counts
+   * @param coverage stated against reached, one row per kind
+   * @param plates drawings
+   * @param heldOutWords what became of the units the lab held out
+   * @param heldOut their errors
+   */
+  public record Validation(
+      Sheet worst,
+      String howToRead,
+      Sheet coverage,
+      List<Plate> plates,
+      List<String> heldOutWords,
+      Sheet heldOut) {}
+
   static EvidenceView of(StudyOutcome outcome, EvidenceDrawings drawings) {
     return new EvidenceView(
         new Equivalence(
@@ -40,6 +62,13 @@ public record EvidenceView(
                 .map(k -> EquivalenceSheet.sentence(k.evidence().equivalence()))
                 .toList(),
             EquivalenceSheet.of(outcome)),
+        new Validation(
+            ValidationSheet.worst(outcome),
+            ValidationSheet.howToRead(outcome),
+            ValidationSheet.coverage(outcome),
+            Plate.of(drawings.calibration()),
+            ValidationSheet.heldOutWords(outcome),
+            ValidationSheet.heldOut(outcome)),
         new Features(
             FeatureSheet.howToRead(outcome),
             FeatureSheet.of(outcome),

@@ -12,6 +12,7 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.Repeatability;
+import org.twinrig.evidence.Validation;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.reliability.Mark;
@@ -64,6 +65,8 @@ final class HandMade {
         List.of(),
         new KindEvidence(
             new Equivalence(name, 0.5, 0.95, List.of()),
+            Validation.none(),
+            Validation.none(),
             new FixtureFeatures.Result(grid, Map.of())));
   }
 

@@ -44,6 +44,8 @@ class StudyPageTest {
             "h3 in-ear",
             "h3 on-ear",
             "h2 Does it predict?",
+            "h3 Do the intervals hold?",
+            "h3 Units held out",
             "h2 Error budget",
             "h2 Captures screened out",
             "h3 Units that depart from their kind",
@@ -69,8 +71,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(28, PageChecks.count(page, "<figure "));
-    assertEquals(28, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(31, PageChecks.count(page, "<figure "));
+    assertEquals(31, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -120,7 +122,9 @@ class StudyPageTest {
             List.of(HandMade.figure("three")),
             List.of(HandMade.figure("four")),
             new EvidenceDrawings(
-                List.of(HandMade.figure("five")), List.of(HandMade.figure("six"))));
+                List.of(HandMade.figure("seven")),
+                List.of(HandMade.figure("five")),
+                List.of(HandMade.figure("six"))));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
@@ -131,6 +135,8 @@ class StudyPageTest {
     int six = told.indexOf("alt of six");
     assertTrue(0 < one && one < two && two < budget && budget < three && three < four);
     assertTrue(four < five && five < six);
+    int seven = told.indexOf("alt of seven");
+    assertTrue(two < seven && seven < budget);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
