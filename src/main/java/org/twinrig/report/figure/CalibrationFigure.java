@@ -62,8 +62,8 @@ public final class CalibrationFigure {
                     ? ""
                     : Numbers.count(
                         heldOut.get(0).units(),
-                        "unit held out by the lab",
-                        "units held out by the lab"));
+                        "unit held out (drawn beside)",
+                        "units held out (drawn beside)"));
     for (Coverage c : leftOut) {
       plot.withNote(note(c));
     }
