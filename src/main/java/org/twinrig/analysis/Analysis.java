@@ -114,7 +114,7 @@ public final class Analysis {
     TransferFunction transfer =
         new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked);
     List<Trial> unseen = heldOut.map(h -> heldOut(transfer, estimate).judge(h)).orElse(List.of());
-    KindEvidence evidence = KindEvidence.of(paired, estimate, unseen, settings);
+    KindEvidence evidence = KindEvidence.of(paired, estimate, unseen, Optional.empty(), settings);
     return new KindOutcome(
         paired,
         estimate,

@@ -62,6 +62,7 @@ public record StudyDrawings(
     sorts.add(
         each(outcome, (kind, caption) -> RepeatabilityFigure.of(kind, fixtures(outcome), caption)));
     sorts.add(each(outcome, CalibrationFigure::of));
+    sorts.add(each(outcome, RankFigure::of));
     sorts.add(each(outcome, ResonanceFigure::of));
     double least = tolerance.equivalenceDb();
     sorts.add(each(outcome, (kind, caption) -> FeatureFigure.of(kind, least, caption)));
@@ -79,7 +80,7 @@ public record StudyDrawings(
         sorted.get(2),
         sorted.get(3),
         sorted.get(4),
-        new EvidenceDrawings(sorted.get(5), sorted.get(6), sorted.get(7)));
+        new EvidenceDrawings(sorted.get(5), sorted.get(6), sorted.get(7), sorted.get(8)));
   }
 
   private static List<Supplier<Optional<Figure>>> each(

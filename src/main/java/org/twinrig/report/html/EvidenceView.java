@@ -9,12 +9,14 @@ import org.twinrig.report.figure.EvidenceDrawings;
  *
  * @param equivalence where the mean difference is shown to make none
  * @param validation how units fared that a rule never saw
+ * @param ranks whether units keep their rank
  * @param features what units share
  * @param resonancePlates where resonances sit on either fixture
  */
 public record EvidenceView(
     Equivalence equivalence,
     Validation validation,
+    Ranks ranks,
     Features features,
     List<Plate> resonancePlates) {
 
@@ -54,6 +56,15 @@ public record EvidenceView(
       List<String> heldOutWords,
       Sheet heldOut) {}
 
+  /**
+   * Whether units keep their rank.
+   *
+   * @param howToRead what that means
+   * @param sheet one row per kind; none without reference curves
+   * @param plates drawings
+   */
+  public record Ranks(String howToRead, Sheet sheet, List<Plate> plates) {}
+
   static EvidenceView of(StudyOutcome outcome, EvidenceDrawings drawings) {
     return new EvidenceView(
         new Equivalence(
@@ -69,6 +80,7 @@ public record EvidenceView(
             Plate.of(drawings.calibration()),
             ValidationSheet.heldOutWords(outcome),
             ValidationSheet.heldOut(outcome)),
+        new Ranks(RankSheet.howToRead(), RankSheet.of(outcome), Plate.of(drawings.ranks())),
         new Features(
             FeatureSheet.howToRead(outcome),
             FeatureSheet.of(outcome),

@@ -67,6 +67,7 @@ final class HandMade {
             new Equivalence(name, 0.5, 0.95, List.of()),
             Validation.none(),
             Validation.none(),
+            Optional.empty(),
             new FixtureFeatures.Result(grid, Map.of())));
   }
 

@@ -123,6 +123,7 @@ class StudyPageTest {
             List.of(HandMade.figure("four")),
             new EvidenceDrawings(
                 List.of(HandMade.figure("seven")),
+                List.of(),
                 List.of(HandMade.figure("five")),
                 List.of(HandMade.figure("six"))));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
