@@ -9,16 +9,19 @@ import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
+import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.HeldOutUnits;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.Trial;
+import org.twinrig.evidence.Validation;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
+import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
@@ -114,7 +117,7 @@ public final class Analysis {
     TransferFunction transfer =
         new TransferFunction(paired.kind(), paired.units().size(), paired.grid(), marked);
     List<Trial> unseen = heldOut.map(h -> heldOut(transfer, estimate).judge(h)).orElse(List.of());
-    KindEvidence evidence = KindEvidence.of(paired, estimate, unseen, Optional.empty(), settings);
+    KindEvidence evidence = evidence(paired, estimate, unseen);
     return new KindOutcome(
         paired,
         estimate,
@@ -130,6 +133,22 @@ public final class Analysis {
         Repeatability.of(paired, settings.confidence()),
         SeatingsNeeded.of(paired, estimate, settings.confidence()),
         evidence);
+  }
+
+  /** Reference curves are not declared yet, so that nothing is ranked. */
+  private KindEvidence evidence(PairedUnits paired, KindEstimate estimate, List<Trial> heldOut) {
+    Settings settings = study.settings();
+    double confidence = settings.confidence();
+    return new KindEvidence(
+        Equivalence.of(estimate, settings.tolerance().equivalenceDb(), confidence),
+        Validation.of(paired.grid(), Trial.leftOut(estimate), confidence),
+        Validation.of(paired.grid(), heldOut, confidence),
+        Optional.empty(),
+        FixtureFeatures.withDefaults()
+            .withConfidence(confidence)
+            .withSeed(settings.seed())
+            .withThreads(threads)
+            .of(paired));
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */

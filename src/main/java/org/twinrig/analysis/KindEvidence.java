@@ -1,15 +1,10 @@
 package org.twinrig.analysis;
 
-import java.util.List;
 import java.util.Optional;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.RankKeeping;
-import org.twinrig.evidence.Trial;
 import org.twinrig.evidence.Validation;
-import org.twinrig.regression.KindEstimate;
 import org.twinrig.reliability.FixtureFeatures;
-import org.twinrig.study.PairedUnits;
-import org.twinrig.study.Settings;
 
 /**
  * Whether the study of one kind supports its use, and what the fixtures have to do with it.
@@ -25,32 +20,4 @@ public record KindEvidence(
     Validation leftOut,
     Validation heldOut,
     Optional<RankKeeping.Result> ranks,
-    FixtureFeatures.Result features) {
-
-  /**
-   * Gathers the evidence of one kind.
-   *
-   * @param paired its units
-   * @param estimate what was made of them
-   * @param heldOut trials on units kept out of it
-   * @param references what units are compared with on either fixture
-   * @param settings of the study
-   */
-  static KindEvidence of(
-      PairedUnits paired,
-      KindEstimate estimate,
-      List<Trial> heldOut,
-      Optional<RankKeeping.References> references,
-      Settings settings) {
-    double confidence = settings.confidence();
-    return new KindEvidence(
-        Equivalence.of(estimate, settings.tolerance().equivalenceDb(), confidence),
-        Validation.of(paired.grid(), Trial.leftOut(estimate), confidence),
-        Validation.of(paired.grid(), heldOut, confidence),
-        references.map(r -> RankKeeping.withDefaults().withConfidence(confidence).of(paired, r)),
-        FixtureFeatures.withDefaults()
-            .withConfidence(confidence)
-            .withSeed(settings.seed())
-            .of(paired));
-  }
-}
+    FixtureFeatures.Result features) {}

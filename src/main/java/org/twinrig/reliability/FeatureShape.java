@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.twinrig.band.BandGrid;
+import org.twinrig.internal.linalg.Matrix;
 import org.twinrig.regression.MeanCurve;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
@@ -117,19 +118,25 @@ final class FeatureShape {
     int beyond = grid.perOctave() / 2;
     int from = Math.max(0, first - beyond);
     int to = Math.min(whole.length - 1, last + beyond);
-    double[][] weights = new double[to - from + 1][];
+    int units = resamples.counts()[0].length;
+    double[][] weights = new double[units][to - from + 1];
+    double[][] weighted = new double[units][to - from + 1];
     for (int b = from; b <= to; b++) {
-      weights[b - from] =
-          means.get(b).isPresent()
-              ? weights(samples.get(b), means.get(b).get().estimate().tauSquared())
-              : new double[0];
+      if (means.get(b).isPresent()) {
+        weigh(b, weights, weighted, b - from);
+      }
     }
+    Matrix counts = Matrix.ofRows(resamples.counts());
+    Matrix sums = counts.times(Matrix.ofRows(weights));
+    Matrix weightedSums = counts.times(Matrix.ofRows(weighted));
     double[] curve = new double[whole.length];
     Arrays.fill(curve, Double.NaN);
     List<Extreme> extremes = new ArrayList<>(resamples.size());
-    for (double[] counts : resamples.counts()) {
+    for (int r = 0; r < resamples.size(); r++) {
       for (int b = from; b <= to; b++) {
-        curve[b] = mean(samples.get(b), weights[b - from], counts, whole[b]);
+        double sum = sums.get(r, b - from);
+        // A resample may draw none of a band's units: then the study's own value stands.
+        curve[b] = sum == 0 ? whole[b] : weightedSums.get(r, b - from) / sum;
       }
       extremes.add(Extreme.of(curve, sign, first, last));
     }
@@ -137,26 +144,16 @@ final class FeatureShape {
   }
 
   /** As in RandomEffects: units without any variance leave no weight to the others. */
-  private static double[] weights(UnitSample sample, double tauSquared) {
-    double[] weights = new double[sample.size()];
+  private void weigh(int band, double[][] weights, double[][] weighted, int column) {
+    UnitSample sample = samples.get(band);
+    double tauSquared = means.get(band).orElseThrow().estimate().tauSquared();
     boolean exact = Arrays.stream(sample.variances()).anyMatch(v -> tauSquared + v == 0);
-    for (int k = 0; k < weights.length; k++) {
+    for (int k = 0; k < sample.size(); k++) {
       double variance = tauSquared + sample.variances()[k];
-      weights[k] = exact ? (variance == 0 ? 1 : 0) : 1 / variance;
+      double weight = exact ? (variance == 0 ? 1 : 0) : 1 / variance;
+      weights[sample.members()[k]][column] = weight;
+      weighted[sample.members()[k]][column] = weight * sample.valuesDb()[k];
     }
-    return weights;
-  }
-
-  /** Mean of a resample at a band; that of the study where it draws none of the band's units. */
-  private static double mean(UnitSample sample, double[] weights, double[] counts, double study) {
-    double sum = 0;
-    double weighted = 0;
-    for (int k = 0; k < weights.length; k++) {
-      double weight = counts[sample.members()[k]] * weights[k];
-      sum += weight;
-      weighted += weight * sample.valuesDb()[k];
-    }
-    return sum == 0 ? study : weighted / sum;
   }
 
   private Estimate centre(Extreme all, List<Extreme> redrawn, int tail) {

@@ -1,7 +1,6 @@
 package org.twinrig.reliability;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -9,7 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
+import org.twinrig.internal.Parallel;
 import org.twinrig.regression.MeanCurve;
+import org.twinrig.regression.UnitSample;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
@@ -50,19 +51,21 @@ public final class FixtureFeatures {
 
   private final double confidence;
   private final long seed;
+  private final int threads;
 
-  private FixtureFeatures(double confidence, long seed) {
+  private FixtureFeatures(double confidence, long seed, int threads) {
     this.confidence = confidence;
     this.seed = seed;
+    this.threads = threads;
   }
 
   /**
-   * The procedure at 95 % confidence, seed 1.
+   * The procedure at 95 % confidence, seed 1, on one thread.
    *
    * @return the procedure
    */
   public static FixtureFeatures withDefaults() {
-    return new FixtureFeatures(0.95, 1);
+    return new FixtureFeatures(0.95, 1, 1);
   }
 
   /**
@@ -72,7 +75,7 @@ public final class FixtureFeatures {
    * @return the procedure
    */
   public FixtureFeatures withConfidence(double level) {
-    return new FixtureFeatures(Checks.fraction(level, "confidence"), seed);
+    return new FixtureFeatures(Checks.fraction(level, "confidence"), seed, threads);
   }
 
   /**
@@ -82,7 +85,17 @@ public final class FixtureFeatures {
    * @return the procedure
    */
   public FixtureFeatures withSeed(long value) {
-    return new FixtureFeatures(confidence, value);
+    return new FixtureFeatures(confidence, value, threads);
+  }
+
+  /**
+   * The same procedure on more threads, with the same outcome.
+   *
+   * @param value 1 or more
+   * @return the procedure
+   */
+  public FixtureFeatures withThreads(int value) {
+    return new FixtureFeatures(confidence, seed, value);
   }
 
   /**
@@ -143,10 +156,7 @@ public final class FixtureFeatures {
    * @return dB per band; missing where the octave around a band is not wholly covered
    */
   public static Levels contrast(Levels curve) {
-    OctaveContrast contrast = new OctaveContrast(curve.grid());
-    double[] db = new double[curve.grid().size()];
-    Arrays.setAll(db, b -> contrast.at(curve, b).orElse(Double.NaN));
-    return Levels.copyOf(curve.grid(), db);
+    return new OctaveContrast(curve.grid()).of(curve);
   }
 
   /**
@@ -158,18 +168,28 @@ public final class FixtureFeatures {
   public Result of(PairedUnits paired) {
     FeatureSamples samples = new FeatureSamples(paired);
     Resamples resamples = Resamples.drawn(paired.units().size(), RESAMPLES, seed);
+    List<FixtureFeature.Curve> all = List.of(FixtureFeature.Curve.values());
+    List<Contrast> contrasts =
+        Parallel.map(all, threads, c -> contrast(paired, c, samples.of(c), resamples));
     Map<FixtureFeature.Curve, Contrast> curves = new EnumMap<>(FixtureFeature.Curve.class);
-    for (FixtureFeature.Curve curve : FixtureFeature.Curve.values()) {
-      MeanCurve.Result means =
-          MeanCurve.withDefaults()
-              .withConfidence(confidence)
-              .withSeed(seed)
-              .fit(paired.units().size(), samples.of(curve));
-      FeatureShape shape =
-          new FeatureShape(paired.grid(), samples.of(curve), means, resamples, confidence);
-      curves.put(curve, new Contrast(means.bands(), features(curve, means, shape)));
+    for (int k = 0; k < all.size(); k++) {
+      curves.put(all.get(k), contrasts.get(k));
     }
     return new Result(paired.grid(), curves);
+  }
+
+  private Contrast contrast(
+      PairedUnits paired,
+      FixtureFeature.Curve curve,
+      List<UnitSample> samples,
+      Resamples resamples) {
+    MeanCurve.Result means =
+        MeanCurve.withDefaults()
+            .withConfidence(confidence)
+            .withSeed(seed)
+            .fit(paired.units().size(), samples);
+    FeatureShape shape = new FeatureShape(paired.grid(), samples, means, resamples, confidence);
+    return new Contrast(means.bands(), features(curve, means, shape));
   }
 
   private static List<FixtureFeature> features(

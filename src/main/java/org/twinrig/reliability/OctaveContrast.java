@@ -1,7 +1,6 @@
 package org.twinrig.reliability;
 
 import java.util.Arrays;
-import java.util.OptionalDouble;
 import org.twinrig.band.BandGrid;
 import org.twinrig.response.Levels;
 
@@ -35,24 +34,25 @@ final class OctaveContrast {
     weights[half] += 1;
   }
 
-  /** Whether the octave around a band lies inside the grid. */
-  boolean reaches(int band) {
-    return band - half >= 0 && band + half < grid.size();
+  /** The contrast of a curve, dB; missing where the octave around a band is not wholly covered. */
+  Levels of(Levels curve) {
+    double[] db = new double[grid.size()];
+    Arrays.setAll(db, b -> at(curve, b));
+    return Levels.copyOf(grid, db);
   }
 
-  /** The contrast of a curve at a band in dB; nothing where the octave is not wholly covered. */
-  OptionalDouble at(Levels curve, int band) {
-    if (!reaches(band)) {
-      return OptionalDouble.empty();
+  private double at(Levels curve, int band) {
+    if (band - half < 0 || band + half >= grid.size()) {
+      return Double.NaN;
     }
     double sum = 0;
     for (int k = -half; k <= half; k++) {
       if (!curve.has(band + k)) {
-        return OptionalDouble.empty();
+        return Double.NaN;
       }
       sum += weights[half + k] * curve.db(band + k);
     }
-    return OptionalDouble.of(sum);
+    return sum;
   }
 
   /** The bands of the octave around a band. */
@@ -60,10 +60,5 @@ final class OctaveContrast {
     int[] bands = new int[weights.length];
     Arrays.setAll(bands, k -> band - half + k);
     return bands;
-  }
-
-  /** The weights of {@link #bands}. */
-  double[] weights() {
-    return weights.clone();
   }
 }

@@ -17,11 +17,11 @@ import java.util.List;
  */
 @SuppressWarnings("ArrayRecordComponent")
 final class CrossPlot {
-  static final int WIDTH = 780;
-  static final int HEIGHT = 520;
+  static final int WIDTH = 720;
+  static final int HEIGHT = 450;
   private static final int LEFT = 62;
   private static final int TOP = 62;
-  private static final int SIDE = 400;
+  private static final int SIDE = 330;
   private static final int BESIDE = LEFT + SIDE + 24;
   private static final int LINE = 17;
   private static final double DOT = 3.2;

@@ -91,13 +91,9 @@ public final class FeatureFigure {
     double low = db - f.simultaneousHalfDb();
     double high = db + f.simultaneousHalfDb();
     panel
-        .withCurve(bar(new double[] {hz, hz}, new double[] {low, high}))
-        .withCurve(bar(new double[] {f.centre().low(), f.centre().high()}, new double[] {db, db}))
+        .withBar(new Panel.Bar(hz, low, hz, high))
+        .withBar(new Panel.Bar(f.centre().low(), db, f.centre().high(), db))
         .withLabel(new Panel.Label(hz, db > 0 ? high + gapDb : low - gapDb, signed(db), Ink.TEXT));
-  }
-
-  private static Panel.Curve bar(double[] hz, double[] db) {
-    return new Panel.Curve(hz, db, Ink.TEXT, Ink.THIN);
   }
 
   private static String finding(List<FixtureFeature> marked, double leastDb) {
