@@ -20,6 +20,7 @@ final class Judging {
 
   private final BandGrid grid;
   private final List<Trial> trials;
+  private final Map<Double, Map<Integer, Double>> quantiles = new HashMap<>();
 
   Judging(BandGrid grid, List<Trial> trials) {
     this.grid = grid;
@@ -28,7 +29,6 @@ final class Judging {
 
   /** Each unit's share of bands inside; nothing where none of its bands can be judged. */
   List<OptionalDouble> inside(Optional<Region> part, double stated) {
-    Map<Integer, Double> quantiles = new HashMap<>();
     return trials.stream()
         .map(
             trial -> {
@@ -36,9 +36,7 @@ final class Judging {
               int inside = 0;
               for (int b = 0; b < grid.size(); b++) {
                 if (holds(part, b) && trial.scale().has(b)) {
-                  double t =
-                      quantiles.computeIfAbsent(
-                          trial.degreesOfFreedom().get(b), f -> StudentT.twoSided(stated, f));
+                  double t = quantile(stated, trial.degreesOfFreedom().get(b));
                   judged++;
                   inside += Math.abs(trial.errors().db(b)) <= t * trial.scale().db(b) ? 1 : 0;
                 }
@@ -48,6 +46,12 @@ final class Judging {
                   : OptionalDouble.of((double) inside / judged);
             })
         .toList();
+  }
+
+  private double quantile(double stated, int degreesOfFreedom) {
+    return quantiles
+        .computeIfAbsent(stated, c -> new HashMap<>())
+        .computeIfAbsent(degreesOfFreedom, f -> StudentT.twoSided(stated, f));
   }
 
   /** The errors of every unit that has some. */

@@ -2,7 +2,9 @@ package org.twinrig.regression;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.twinrig.internal.Checks;
 
@@ -100,22 +102,41 @@ public final class MeanCurve {
                 .withSeed(seed)
                 .fit(columns(units, samples));
     RandomEffects means = RandomEffects.withDefaults().withConfidence(confidence);
+    Quantiles quantiles = new Quantiles(simultaneous, fitted);
     List<Optional<Mean>> bands = new ArrayList<>(samples.size());
     for (UnitSample sample : samples) {
       bands.add(
           sample.size() < LEAST_UNITS
               ? Optional.empty()
-              : Optional.of(
-                  mean(means.fit(sample.valuesDb(), sample.variances()), simultaneous, fitted)));
+              : Optional.of(mean(means.fit(sample.valuesDb(), sample.variances()), quantiles)));
     }
     return new Result(bands, simultaneous);
   }
 
-  private Mean mean(RandomEffects.Result mean, SignFlipInterval.Result simultaneous, long bands) {
-    int freedom = mean.degreesOfFreedom();
-    double pointwise = StudentT.twoSided(confidence, freedom);
-    double bonferroni = StudentT.twoSided(1 - (1 - confidence) / bands, freedom);
-    return new Mean(mean, multiplier(simultaneous, pointwise, bonferroni) * mean.standardErrorDb());
+  private Mean mean(RandomEffects.Result mean, Quantiles quantiles) {
+    return new Mean(mean, quantiles.of(mean.degreesOfFreedom()) * mean.standardErrorDb());
+  }
+
+  /** The multiplier by degrees of freedom: many bands share a few numbers of units. */
+  private final class Quantiles {
+    private final SignFlipInterval.Result simultaneous;
+    private final long bands;
+    private final Map<Integer, Double> known = new HashMap<>();
+
+    Quantiles(SignFlipInterval.Result simultaneous, long bands) {
+      this.simultaneous = simultaneous;
+      this.bands = bands;
+    }
+
+    double of(int freedom) {
+      return known.computeIfAbsent(
+          freedom,
+          f ->
+              multiplier(
+                  simultaneous,
+                  StudentT.twoSided(confidence, f),
+                  StudentT.twoSided(1 - (1 - confidence) / bands, f)));
+    }
   }
 
   /**
