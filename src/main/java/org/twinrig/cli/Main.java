@@ -23,7 +23,8 @@ import picocli.CommandLine.Command;
       GatherCommand.class,
       SimulateCommand.class,
       ProveCommand.class,
-      ProveSealsCommand.class
+      ProveSealsCommand.class,
+      ProveFeaturesCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

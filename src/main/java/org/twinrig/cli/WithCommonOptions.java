@@ -9,7 +9,8 @@ sealed interface WithCommonOptions
         InspectCommand,
         SimulateCommand,
         ProveCommand,
-        ProveSealsCommand {
+        ProveSealsCommand,
+        ProveFeaturesCommand {
   /** The shared options. */
   CommonOptions common();
 }

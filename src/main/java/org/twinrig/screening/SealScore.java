@@ -14,11 +14,14 @@ import org.twinrig.study.Study;
  * by.
  *
  * @param capture what was measured
- * @param lossDb mean level from 20 Hz to 100 Hz below that of the best seating, dB
+ * @param lossDb mean level below that of the best seating, in the part of the axis where the
+ *     capture comes off worse against the limit, dB
+ * @param limitDb the loss there beyond which the seal counts as lost, dB
+ * @param detail the part, when it is not the bass below 100 Hz
  * @param growthDb how much greater the loss is from 20 Hz to 50 Hz than from 100 Hz to 200 Hz, dB
- * @param limitDb the loss beyond which the seal counts as lost, dB
  */
-public record SealScore(CaptureEntry capture, double lossDb, double growthDb, double limitDb) {
+public record SealScore(
+    CaptureEntry capture, double lossDb, double limitDb, String detail, double growthDb) {
   /** A leak is a high-pass: its loss grows by at least this much towards low frequencies. */
   private static final double GROWTH_DB = 1;
 
@@ -49,5 +52,10 @@ public record SealScore(CaptureEntry capture, double lossDb, double growthDb, do
    */
   public boolean isLost(double factor) {
     return lossDb > factor * limitDb && growthDb > GROWTH_DB;
+  }
+
+  /** Of two scores of one capture, the one nearer to or farther beyond its limit. */
+  SealScore worse(SealScore other) {
+    return other.lossDb * limitDb > lossDb * other.limitDb ? other : this;
   }
 }

@@ -24,8 +24,7 @@ class PublishedSealsTest {
             + "sound_captures,accused,false_alarm_share,rms_suggest_db,rms_exclude_db,"
             + "rms_all_sound_db",
         Files.readAllLines(TABLE).get(0));
-    List<String[]> inForce =
-        rows().stream().filter(r -> Double.parseDouble(r[1]) == 1).toList();
+    List<String[]> inForce = rows().stream().filter(r -> Double.parseDouble(r[1]) == 1).toList();
     assertEquals(
         List.of("closed over-ear", "in-ear", "on-ear", "open over-ear"),
         inForce.stream().map(r -> r[0]).toList());
