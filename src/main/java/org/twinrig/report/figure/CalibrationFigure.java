@@ -25,6 +25,9 @@ public final class CalibrationFigure {
   /** With fewer units an interval fills the square and says nothing. */
   private static final int FEWEST_FOR_BARS = 5;
 
+  /** The place of 95 % among the stated confidences: what the title tells. */
+  private static final int USUAL = Coverage.STATED.indexOf(0.95);
+
   private CalibrationFigure() {}
 
   /**
@@ -109,7 +112,7 @@ public final class CalibrationFigure {
   private static String finding(List<Coverage> rows) {
     long within =
         rows.stream().filter(c -> c.low() <= c.stated() && c.stated() <= c.high()).count();
-    Coverage usual = rows.stream().filter(c -> c.stated() == 0.95).findFirst().orElse(rows.get(0));
+    Coverage usual = rows.get(Math.min(USUAL, rows.size() - 1));
     String reached =
         "intervals of "
             + Numbers.fixed(100 * usual.stated(), 0)

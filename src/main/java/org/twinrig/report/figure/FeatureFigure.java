@@ -77,8 +77,8 @@ public final class FeatureFigure {
                 + "; "
                 + caption.percent()
                 + " interval of new minus old for all bands at once"
-                + (cut ? ", which leaves the axis" : "")
-                + "; bars: a feature",
+                + (cut ? ", off the axis" : "")
+                + "; bars: a feature's place, height",
             "Mean minus its own octave, dB",
             caption.fingerprint()),
         range);
