@@ -196,7 +196,7 @@ class StudyPageTest {
         ScreeningWords.lead(demo.outcome()));
     assertTrue(
         page.contains(
-            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 2.6"
+            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 2.0"
                 + " dB is allowed</td>"));
     assertTrue(
         page.contains(
