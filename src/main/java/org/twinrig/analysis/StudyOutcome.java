@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
@@ -55,6 +56,17 @@ public record StudyOutcome(
             study.reference(study.to()));
     return translation(
         study, fingerprint, handling, kinds.stream().map(KindOutcome::transfer).toList());
+  }
+
+  /**
+   * In which regions as a whole the fixtures are shown to agree, all kinds tested together.
+   *
+   * @return kinds in order, regions rising
+   */
+  public List<RegionEquivalence> regionEquivalence() {
+    return RegionEquivalence.of(
+        kinds.stream().map(k -> k.evidence().equivalence()).toList(),
+        kinds.stream().map(k -> k.paired().grid()).toList());
   }
 
   static Translation translation(

@@ -121,11 +121,11 @@ final class CrossPlot {
     ribbons.forEach(r -> paintRibbon(g, r));
     lines.forEach(l -> paintLine(g, l));
     dots.forEach(d -> paintDot(g, d));
-    g.setFont(Ink.SMALL);
-    g.setColor(Ink.TEXT);
+    DotLabels labels = new DotLabels(new Rectangle2D.Double(LEFT, TOP, SIDE, SIDE));
+    dots.forEach(d -> labels.keepClear(x(d.across), y(d.up)));
     dots.stream()
         .filter(d -> !d.name.isEmpty())
-        .forEach(d -> Words.after(g, d.name, x(d.across) + 7, y(d.up) + 3));
+        .forEach(d -> labels.write(g, d.name, x(d.across), y(d.up)));
     paintFrame(g);
     paintTexts(g);
     paintKeys(g);

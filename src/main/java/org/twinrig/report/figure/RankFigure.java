@@ -109,19 +109,21 @@ public final class RankFigure {
     return Numbers.fixed(rank, rank == Math.rint(rank) ? 0 : 1);
   }
 
-  /** From 0 in at most seven round steps. */
+  /** Round steps that hold every deviation, at most seven of them. */
   private static CrossPlot.Axis axis(List<RankKeeping.Ranked> units) {
+    double lowest = units.stream().mapToDouble(u -> Math.min(u.fromDb(), u.toDb())).min().orElse(0);
     double highest =
         units.stream().mapToDouble(u -> Math.max(u.fromDb(), u.toDb())).max().orElse(1);
     double step = 0.5;
-    while (step * 7 < highest) {
+    while (step * 6 < highest - lowest) {
       step *= 2;
     }
+    int first = (int) Math.floor(lowest / step);
+    int last = Math.max(first + 1, (int) Math.ceil(highest / step));
     List<CrossPlot.Tick> ticks = new ArrayList<>();
-    int last = (int) Math.max(1, Math.ceil(highest / step));
-    for (int k = 0; k <= last; k++) {
+    for (int k = first; k <= last; k++) {
       ticks.add(new CrossPlot.Tick(k * step, Numbers.fixed(k * step, step < 1 ? 1 : 0)));
     }
-    return new CrossPlot.Axis(0, last * step, false, ticks);
+    return new CrossPlot.Axis(first * step, last * step, false, ticks);
   }
 }

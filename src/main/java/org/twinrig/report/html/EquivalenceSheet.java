@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Equivalence;
+import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.internal.Numbers;
 
 /** Where the mean difference is shown to make none, and how to read it. */
@@ -24,7 +25,37 @@ final class EquivalenceSheet {
         + " because every capture was pinned there.";
   }
 
-  /** One sentence per kind. */
+  /** One sentence per kind, and one on whole regions. */
+  static List<String> sentences(StudyOutcome outcome) {
+    List<String> sentences = new ArrayList<>();
+    outcome.kinds().forEach(k -> sentences.add(sentence(k.evidence().equivalence())));
+    sentences.add(regions(outcome.regionEquivalence()));
+    return sentences;
+  }
+
+  static String regions(List<RegionEquivalence> tested) {
+    if (tested.isEmpty()) {
+      return "No region could be tested as a whole: each has a band without an estimate.";
+    }
+    String shown =
+        tested.stream()
+            .filter(RegionEquivalence::shown)
+            .map(
+                r ->
+                    r.kind()
+                        + " from "
+                        + Numbers.hertz(r.region().fromHz())
+                        + " to "
+                        + Numbers.hertz(r.region().toHz()))
+            .collect(Collectors.joining("; "));
+    return "Of "
+        + Numbers.count(tested.size(), "whole region", "whole regions")
+        + " tested together (Holm), "
+        + (shown.isEmpty()
+            ? "none is shown to agree throughout."
+            : "agreement throughout is shown for " + shown + ".");
+  }
+
   static String sentence(Equivalence equivalence) {
     String limit = " within ± " + Numbers.fixed(equivalence.limitDb(), 1) + " dB";
     if (equivalence.runs().isEmpty()) {

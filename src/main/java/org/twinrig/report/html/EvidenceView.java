@@ -69,9 +69,7 @@ public record EvidenceView(
     return new EvidenceView(
         new Equivalence(
             EquivalenceSheet.howToRead(outcome),
-            outcome.kinds().stream()
-                .map(k -> EquivalenceSheet.sentence(k.evidence().equivalence()))
-                .toList(),
+            EquivalenceSheet.sentences(outcome),
             EquivalenceSheet.of(outcome)),
         new Validation(
             ValidationSheet.worst(outcome),

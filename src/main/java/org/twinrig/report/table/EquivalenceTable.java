@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Equivalence;
+import org.twinrig.evidence.RegionEquivalence;
 
 /** The rows of equivalence.csv; a band without an estimate has none. */
 final class EquivalenceTable {
@@ -42,5 +43,23 @@ final class EquivalenceTable {
         .word(v.alone() ? "yes" : "no")
         .word(v.together() ? "yes" : "no")
         .endRow();
+  }
+
+  static ResultTable ofRegions(StudyOutcome outcome) {
+    ResultTable table =
+        new ResultTable("kind,region,from_hz,to_hz,bands,p,p_holm,equivalent".split(","));
+    for (RegionEquivalence r : outcome.regionEquivalence()) {
+      table
+          .text(r.kind())
+          .word(r.region().word())
+          .hz(r.region().fromHz())
+          .hz(r.region().toHz())
+          .count(r.bands())
+          .number(r.p())
+          .number(r.adjustedP())
+          .word(r.shown() ? "yes" : "no")
+          .endRow();
+    }
+    return table;
   }
 }

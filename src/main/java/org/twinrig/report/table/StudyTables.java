@@ -55,6 +55,7 @@ public final class StudyTables {
     FeatureTables.shifts(outcome).write(folder.resolve("resonance-shifts.csv"));
     FeatureTables.features(outcome).write(folder.resolve("features.csv"));
     EquivalenceTable.of(outcome).write(folder.resolve("equivalence.csv"));
+    EquivalenceTable.ofRegions(outcome).write(folder.resolve("equivalence-regions.csv"));
     RankTables.ranks(outcome).write(folder.resolve("ranks.csv"));
     RankTables.correlations(outcome).write(folder.resolve("rank-correlation.csv"));
     screening().write(folder.resolve("screening.csv"));

@@ -68,7 +68,7 @@ final class HandMade {
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
         new KindEvidence(
-            new Equivalence(name, 0.5, 0.95, List.of()),
+            new Equivalence(name, 0.5, 0.95, Collections.nCopies(grid.size(), Optional.empty())),
             Validation.none(),
             Validation.none(),
             Optional.empty(),
