@@ -26,7 +26,7 @@ public record Capture(CaptureEntry entry, Response response, String sha256) {
    * @return the corrected capture
    */
   public Capture plus(double correctionDb) {
-    return new Capture(entry, response.plus(correctionDb), sha256);
+    return correctionDb == 0 ? this : new Capture(entry, response.plus(correctionDb), sha256);
   }
 
   /**

@@ -71,7 +71,16 @@ public final class Main implements Runnable {
     line.setUsageHelpAutoWidth(false);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler(Main::explain);
-    return line.execute(arguments);
+    try {
+      return line.execute(arguments);
+    } catch (OutOfMemoryError e) {
+      err.println(
+          "twinrig: the memory Java may use ("
+              + Runtime.getRuntime().maxMemory() / (1 << 20)
+              + " MB) is not enough for this; give it more, for example with"
+              + " TWINRIG_JAVA_OPTIONS=-Xmx2g; earlier results are untouched");
+      return CommandLine.ExitCode.SOFTWARE;
+    }
   }
 
   @Override

@@ -44,10 +44,9 @@ final class Magnitudes {
 
   static Response of(Segment segment, double offset, Span span) throws UnusableSound {
     int size = length(segment.size());
-    double[] real = new double[size];
-    double[] imaginary = new double[size];
-    segment.copyTo(real, offset);
-    Fourier.forward(real, imaginary);
+    double[] samples = new double[size];
+    segment.copyTo(samples, offset);
+    double[] powers = Fourier.powers(samples);
     double stepHz = segment.impulse().rateHz() / size;
     int first = (int) Math.ceil(span.fromHz() / stepHz - 1e-9);
     int last = Math.min(size / 2, (int) Math.floor(span.toHz() / stepHz + 1e-9));
@@ -59,7 +58,7 @@ final class Magnitudes {
               + Numbers.hertz(span.toHz()),
           "give a longer sound, or raise `impulse.length_ms`");
     }
-    double[] levelsDb = levels(real, imaginary, first, last);
+    double[] levelsDb = levels(Arrays.copyOfRange(powers, first, last + 1));
     double[] frequenciesHz = new double[levelsDb.length];
     Arrays.setAll(frequenciesHz, i -> (first + i) * stepHz);
     return Thinning.of(frequenciesHz, levelsDb);
@@ -70,12 +69,7 @@ final class Magnitudes {
     return Fourier.lengthFor(Math.max(LEAST_OVERSAMPLING * samples, bounded));
   }
 
-  private static double[] levels(double[] real, double[] imaginary, int first, int last)
-      throws UnusableSound {
-    double[] powers = new double[last - first + 1];
-    for (int k = first; k <= last; k++) {
-      powers[k - first] = real[k] * real[k] + imaginary[k] * imaginary[k];
-    }
+  private static double[] levels(double[] powers) throws UnusableSound {
     double largest = Arrays.stream(powers).max().orElseThrow();
     if (!(largest > 0)) {
       throw new UnusableSound("the sound has no level at any frequency", "measure again");

@@ -31,6 +31,23 @@ class FourierTest {
     assertArrayEquals(x, real, 1e-14);
   }
 
+  /** Powers of a real sequence against the complex transform of the same. */
+  @Test
+  void powersAreThoseOfTheWholeTransform() {
+    for (int size : new int[] {4, 8, 1024, 1 << 17}) {
+      double[] x = new Random(size).doubles(size, -1, 1).toArray();
+      double[] real = x.clone();
+      double[] imaginary = new double[size];
+      Fourier.forward(real, imaginary);
+      double[] powers = Fourier.powers(x);
+      assertEquals(size / 2 + 1, powers.length);
+      for (int k = 0; k < powers.length; k++) {
+        double whole = real[k] * real[k] + imaginary[k] * imaginary[k];
+        assertEquals(Math.sqrt(whole), Math.sqrt(powers[k]), 1e-11 * size);
+      }
+    }
+  }
+
   @Test
   void aLongTransformComesBack() {
     double[] x = new Random(4).doubles(1 << 20, -1, 1).toArray();
