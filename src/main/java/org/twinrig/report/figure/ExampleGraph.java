@@ -11,8 +11,8 @@ import org.twinrig.translation.TranslatedGraph;
 public final class ExampleGraph {
   private static final double STEP_DB = 10;
 
-  /** A range above this would make the graph taller than a third of a sheet. */
-  private static final double TALLEST_AT_25_DB = 30;
+  /** A range above this would make the graph taller than a fifth of a sheet. */
+  private static final double TALLEST_AT_25_DB = 20;
 
   private final TranslatedGraph graph;
 
@@ -81,7 +81,9 @@ public final class ExampleGraph {
     if (lowest > highest) {
       throw new IllegalArgumentException("a graph without any level cannot be drawn");
     }
-    boolean tall = highest - lowest > TALLEST_AT_25_DB;
-    return Panel.Range.holding(lowest, highest, STEP_DB, tall ? 50 : 25);
+    Panel.Range at25 = Panel.Range.holding(lowest, highest, STEP_DB, 25);
+    return at25.toDb() - at25.fromDb() > TALLEST_AT_25_DB
+        ? new Panel.Range(at25.fromDb(), at25.toDb(), STEP_DB, 50)
+        : at25;
   }
 }

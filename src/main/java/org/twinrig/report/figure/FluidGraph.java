@@ -83,14 +83,14 @@ final class FluidGraph {
   /**
    * The drawing.
    *
-   * @param sign whether levels above 0 are written with a plus
+   * @param differences whether levels are differences, on an axis as far below 0 as above
    */
-  String svg(boolean sign) {
+  String svg(boolean differences) {
     int height = height();
     return ("<svg class=\"graph\" width=\"100%%\" style=\"aspect-ratio:%1$d/%2$d\""
             + " aria-hidden=\"true\"><svg viewBox=\"0 0 %1$d %2$d\" width=\"100%%\" height=\"100%%\""
             + " preserveAspectRatio=\"none\">%3$s%4$s</svg>%5$s%6$s</svg>")
-        .formatted(WIDTH, height, grid(), curves, veils, labels(sign));
+        .formatted(WIDTH, height, grid(), curves, veils, labels(differences));
   }
 
   private int height() {
@@ -119,19 +119,23 @@ final class FluidGraph {
         .formatted(path, SvgText.hex(colour));
   }
 
-  /** Each level stands on its line, but the highest below it: it would leave the drawing. */
-  private String labels(boolean sign) {
+  /** The ends and 0, or every step; the highest stands below its line: it would leave the sheet. */
+  private String labels(boolean differences) {
     StringBuilder labels = new StringBuilder();
-    for (double db = range.fromDb(); db <= range.toDb() + 1e-9; db += range.stepDb()) {
-      boolean top = db + range.stepDb() > range.toDb() + 1e-9;
-      String number = (sign && db > 0 ? "+" : "") + Numbers.fixed(db, 0).replace('-', '\u2212');
+    double step = differences ? range.toDb() : range.stepDb();
+    for (double db = range.fromDb(); db <= range.toDb() + 1e-9; db += step) {
+      boolean top = db + step > range.toDb() + 1e-9;
+      String number =
+          (differences && db > 0 ? "+" : "") + Numbers.fixed(db, 0).replace('-', '\u2212');
+      // The halo keeps a curve that begins at the edge from crossing the number.
       labels.append(
-          ("<text x=\"2\" y=\"%s%%\" dy=\"%d\" font-family=\"sans-serif\" font-size=\"10\""
-                  + " fill=\"%s\">%s</text>")
+          ("<text x=\"2\" y=\"%s%%\" dy=\"%d\" font-family=\"sans-serif\" font-size=\"11\""
+                  + " fill=\"%s\" stroke=\"%s\" stroke-width=\"3\" paint-order=\"stroke\">%s</text>")
               .formatted(
                   Numbers.fixed(100.0 * y(db) / height(), 1),
-                  top ? 11 : -3,
+                  top ? 12 : -3,
                   SvgText.hex(Ink.FAINT_TEXT),
+                  SvgText.hex(Ink.PAPER),
                   top ? number + " dB" : number));
     }
     return labels.toString();

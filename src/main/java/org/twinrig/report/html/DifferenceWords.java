@@ -58,7 +58,8 @@ record DifferenceWords(Settings settings) {
         ? "On average, the fixtures agree"
         : "On average, the fixtures differ by up to "
             + Numbers.fixed(Math.abs(mean.db()), 1)
-            + " dB";
+            + " dB, near "
+            + PlainRange.hertz(mean.band().midHz(), 2);
   }
 
   private static DifferenceGraphs.Mean largest(KindOutcome kind) {

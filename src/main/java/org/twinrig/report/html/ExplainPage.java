@@ -25,7 +25,8 @@ import org.twinrig.translation.TranslatedGraph;
 /** The page for the lab's own readers: what changed, and what may be compared where. */
 public final class ExplainPage {
   /** How the first line of the page begins: by this an earlier page is known as ours. */
-  public static final String FIRST_LINE = "<!DOCTYPE html><!-- twinrig explain -->";
+  public static final String FIRST_LINE =
+      "<!DOCTYPE html><html lang=\"en\" data-page=\"twinrig explain\">";
 
   private final StudyOutcome outcome;
   private final Settings settings;
@@ -48,8 +49,10 @@ public final class ExplainPage {
   }
 
   private ExplainView view(Optional<TranslatedGraph> example) {
-    MapTitle words =
-        new MapTitle(outcome.kinds().stream().map(k -> Stretch.ofZones(k.zones())).toList());
+    List<List<Stretch>> stretches = new ArrayList<>();
+    outcome.kinds().forEach(k -> stretches.add(Stretch.ofZones(k.zones())));
+    unmeasured().forEach(k -> stretches.add(List.of()));
+    MapTitle words = new MapTitle(stretches);
     return new ExplainView(
         outcome.study().title(),
         outcome.study().from().label(),
@@ -76,15 +79,20 @@ public final class ExplainPage {
   private List<ExplainView.Kind> kinds() {
     List<ExplainView.Kind> kinds = new ArrayList<>();
     outcome.kinds().forEach(k -> kinds.add(KindAdvice.of(k, settings.minUnits())));
+    unmeasured().forEach(k -> kinds.add(KindAdvice.unmeasured(k)));
+    return kinds;
+  }
+
+  /** Kinds the lab has units of, but none with captures on both fixtures that count. */
+  private List<String> unmeasured() {
     Set<String> measured =
         outcome.kinds().stream().map(KindOutcome::kind).collect(Collectors.toSet());
-    outcome.study().units().stream()
+    return outcome.study().units().stream()
         .filter(u -> u.role() == Unit.Role.FIT)
         .map(Unit::kind)
         .distinct()
         .filter(k -> !measured.contains(k))
-        .forEach(k -> kinds.add(KindAdvice.unmeasured(k)));
-    return kinds;
+        .toList();
   }
 
   /**
@@ -144,13 +152,13 @@ public final class ExplainPage {
                 + " nothing about the headphone. Only a new measurement can help."),
         new Legend.Entry(
             Swatch.CAUTION,
-            "Take care. Look at the pale band around the re-expressed graph. A new graph that runs"
-                + " inside the band may be no different at all."),
+            "Take care. The result is less sure here. Look at the pale band around the re-expressed"
+                + " graph. A new graph that runs inside the band may be no different at all."),
         new Legend.Entry(
             Swatch.RELIABLE,
-            "Compare. The re-expressed graph can stand beside new ones. A gap of "
+            "Compare. The re-expressed graph can stand beside new ones. A difference of "
                 + Numbers.fixed(most, 1)
-                + " dB or less may still come from the move, not from the headphone."),
+                + " dB or less may still come from the move to the new fixture."),
         new Legend.Entry(Swatch.GAP, "Nothing was measured here."));
   }
 }

@@ -13,6 +13,7 @@ final class KindAdvice {
   static final String COMPARE = "Compare";
   static final String CARE = "Take care";
   static final String DO_NOT = "Do not compare";
+  private static final String NOT_MEASURED = "Not measured";
   private static final int STRIP_HEIGHT = 20;
 
   private KindAdvice() {}
@@ -58,7 +59,7 @@ final class KindAdvice {
     add(advice, CARE, words, with(Mark.CAUTION, stretches));
     add(advice, COMPARE, words, with(Mark.RELIABLE, stretches));
     List<Stretch> gaps = stretches.stream().filter(s -> s.mark().isEmpty()).toList();
-    add(advice, "Not measured", words, gaps);
+    add(advice, NOT_MEASURED, words, gaps);
     return advice;
   }
 
@@ -69,7 +70,10 @@ final class KindAdvice {
   private static void add(
       List<ExplainView.Advice> advice, String what, PlainRange words, List<Stretch> where) {
     if (!where.isEmpty()) {
-      advice.add(new ExplainView.Advice(what, words.list(where) + "."));
+      String ranges = words.list(where);
+      boolean negative = what.equals(DO_NOT) || what.equals(NOT_MEASURED);
+      boolean all = negative && ranges.equals(PlainRange.EVERYWHERE);
+      advice.add(new ExplainView.Advice(what, (all ? "anywhere" : ranges) + "."));
     }
   }
 }

@@ -10,7 +10,7 @@ import org.twinrig.report.figure.Stretch;
 /**
  * What the strips of all kinds say together.
  *
- * @param kinds the stretches of every kind that was measured on both fixtures
+ * @param kinds the stretches of every kind; none of a kind that was never measured on both
  */
 record MapTitle(List<List<Stretch>> kinds) {
 

@@ -3,6 +3,7 @@ package org.twinrig.report.html;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Arrays;
 import java.util.List;
 import org.twinrig.internal.Numbers;
 import org.twinrig.report.figure.EverydayRegion;
@@ -13,6 +14,9 @@ import org.twinrig.report.figure.Stretch;
  * apart: by 5 % at most, less than one band of 1/12 octave.
  */
 final class PlainRange {
+  static final String EVERYWHERE = "everywhere";
+  private static final double LEAST_SHARE = 0.1;
+
   private final double lowestHz;
   private final double highestHz;
 
@@ -31,17 +35,17 @@ final class PlainRange {
     return joined(stretches.stream().map(this::of).toList());
   }
 
-  /** One range, with the name of its region where it lies in one alone. */
+  /** One range, with the regions it lies in. */
   String of(Stretch stretch) {
-    String region = region(stretch);
-    return numbers(stretch) + (region.isEmpty() ? "" : " (" + region + ")");
+    String numbers = numbers(stretch);
+    return numbers.equals(EVERYWHERE) ? numbers : numbers + regions(stretch);
   }
 
   private String numbers(Stretch stretch) {
     boolean low = stretch.fromHz() <= lowestHz;
     boolean high = stretch.toHz() >= highestHz;
     if (low && high) {
-      return "everywhere";
+      return EVERYWHERE;
     }
     if (low) {
       return "below " + hertz(stretch.toHz(), 2);
@@ -70,15 +74,15 @@ final class PlainRange {
     return Numbers.hertz(rounded.doubleValue());
   }
 
-  private static String region(Stretch stretch) {
-    for (EverydayRegion region : EverydayRegion.values()) {
-      double all = stretch.octavesInside(stretch.fromHz(), stretch.toHz());
-      // A tenth may reach over the border.
-      if (region.octavesOf(stretch) >= 0.9 * all) {
-        return region.word();
-      }
-    }
-    return "";
+  /** The regions that hold at least a tenth of the stretch; nothing when that is all of them. */
+  private static String regions(Stretch stretch) {
+    double all = stretch.octavesInside(stretch.fromHz(), stretch.toHz());
+    List<String> some =
+        Arrays.stream(EverydayRegion.values())
+            .filter(r -> r.octavesOf(stretch) >= LEAST_SHARE * all)
+            .map(EverydayRegion::word)
+            .toList();
+    return some.size() == EverydayRegion.values().length ? "" : " (" + joined(some) + ")";
   }
 
   /** Words in a list: {@code a}, {@code a and b}, {@code a, b and c}. */
