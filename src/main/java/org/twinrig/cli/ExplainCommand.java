@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.report.html.ExplainPage;
@@ -67,7 +68,10 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
   static void write(StudyOutcome outcome, Path place, CommonOptions common) throws CannotWrite {
     Findings<Optional<TranslatedGraph>> example =
         new ExampleChoice(outcome, common.threads()).graph();
-    common.refusals(example.problems());
+    // A catalogue that cannot be read costs the page its example only.
+    example.problems().stream()
+        .filter(p -> p.kind() != Problem.Kind.NOTE)
+        .forEach(p -> common.err().println(p.text()));
     String html = ExplainPage.html(outcome, example.value());
     page(place).write(file -> Files.writeString(file, html, StandardCharsets.UTF_8));
   }

@@ -98,9 +98,15 @@ class ExplainCommandTest {
     assertTrue(
         Files.readString(study.resolve("explained.html")).contains("<p class=\"small\">Alder"),
         "the example is a headphone of the study");
-    Files.writeString(yaml, Files.readString(yaml) + "catalogue: gone.csv\n");
+    Files.writeString(yaml, Files.readString(yaml) + "catalogue: old.csv\n");
+    Files.writeString(
+        study.resolve("old.csv"), "graph,unit,kind,file\nG-1,Ash 1,in-ear,gone.csv\n");
     Ran gone = run("explain", study.toString());
-    assertEquals(0, gone.status, "the page stands without an example from the catalogue");
+    assertEquals(0, gone.status, gone.err);
     assertTrue(gone.err.contains("gone.csv"), gone.err);
+    Files.writeString(study.resolve("old.csv"), "graph,unit,sort,file\n");
+    Ran wrong = run("explain", study.toString());
+    assertEquals(0, wrong.status, wrong.err);
+    assertTrue(wrong.err.contains("`sort`"), wrong.err);
   }
 }

@@ -83,7 +83,7 @@ record MapTitle(List<List<Stretch>> kinds) {
       if (part >= sum - 1e-9) {
         return "all in the " + region.word();
       }
-      if (part > 0.5 * sum) {
+      if (part > 0.5 * sum + 1e-9) {
         return "mostly in the " + region.word();
       }
       if (part > 0) {

@@ -14,6 +14,8 @@ import java.util.regex.Pattern;
  */
 final class ReadingEase {
   private static final Pattern PROSE = Pattern.compile("(?s)<(p|li|dd)(?: [^>]*)?>(.*?)</\\1>");
+  private static final Pattern BETWEEN_WORDS = Pattern.compile("[\\s\u2013-]+");
+  private static final Pattern BETWEEN_SENTENCES = Pattern.compile("(?<=[.!?]) ");
   private static final Pattern VOWELS = Pattern.compile("[aeiouy]+");
 
   private ReadingEase() {}
@@ -32,19 +34,14 @@ final class ReadingEase {
   }
 
   static List<String> sentences(List<String> prose) {
-    List<String> sentences = new ArrayList<>();
-    prose.forEach(p -> sentences.addAll(List.of(p.split("(?<=[.!?]) "))));
-    return sentences;
+    return prose.stream().flatMap(BETWEEN_SENTENCES::splitAsStream).toList();
   }
 
   static List<String> words(String text) {
-    List<String> words = new ArrayList<>();
-    for (String word : text.split("[\\s\u2013-]+")) {
-      if (word.codePoints().anyMatch(Character::isLetterOrDigit)) {
-        words.add(word);
-      }
-    }
-    return words;
+    return BETWEEN_WORDS
+        .splitAsStream(text)
+        .filter(word -> word.codePoints().anyMatch(Character::isLetterOrDigit))
+        .toList();
   }
 
   static double of(List<String> prose) {
@@ -58,14 +55,11 @@ final class ReadingEase {
   static int syllables(String token) {
     String word =
         token.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9.]", "").replaceAll("\\.$", "");
-    switch (word) {
-      case "hz":
-        return 1;
-      case "db", "khz":
-        return 3;
-      default:
-        return word.matches("[0-9.]+") ? word.length() : Math.max(1, spoken(word));
-    }
+    return switch (word) {
+      case "hz" -> 1;
+      case "db", "khz" -> 3;
+      default -> word.matches("[0-9.]+") ? word.length() : Math.max(1, spoken(word));
+    };
   }
 
   private static int spoken(String word) {
