@@ -55,7 +55,7 @@ record MapTitle(List<List<Stretch>> kinds) {
   private String lostSentence(int lost) {
     return lost == 0
         ? ""
-        : "; "
+        : "; besides, "
             + Numbers.count(lost, "kind", "kinds")
             + " of "
             + kinds.size()
@@ -81,7 +81,7 @@ record MapTitle(List<List<Stretch>> kinds) {
     for (EverydayRegion region : EverydayRegion.values()) {
       double part = octaves(region, hatched);
       if (part >= sum - 1e-9) {
-        return "all in the " + region.word();
+        return "in the " + region.word();
       }
       if (part > 0.5 * sum + 1e-9) {
         return "mostly in the " + region.word();

@@ -18,7 +18,7 @@ final class PlainReason {
       case SEATING_SCATTER -> "the level changes each time the headphone is put on";
       case UNITS_DISAGREE -> "the change is not the same for every headphone of the kind";
       case OUTSIDE_EAR_SIMULATOR_RANGE ->
-          "an artificial ear is not made for tones this low or high";
+          "the zone lies outside the range that an artificial ear is made for";
       case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
       case OUTSIDE_THE_STUDY -> "the lab measured no headphone like this one on both fixtures";
