@@ -51,6 +51,9 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
     StudySteps steps = StudySteps.read(study, false, "demo", common);
     steps.write(results.resolve("study"));
     steps.sentences(results.resolve("study")).forEach(common.out()::println);
+    Path page = results.resolve("study").resolve(ExplainCommand.FILE);
+    ExplainCommand.write(steps.outcome(), page, common);
+    common.out().println("Page for readers: " + page);
     common.out().println();
     CatalogueSteps.Done done =
         new CatalogueSteps(Legs.of(steps.outcome()), "demo", common)

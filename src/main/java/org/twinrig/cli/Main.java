@@ -19,6 +19,7 @@ import picocli.CommandLine.Command;
       DemoCommand.class,
       StudyCommand.class,
       TranslateCommand.class,
+      ExplainCommand.class,
       InspectCommand.class,
       GatherCommand.class,
       SimulateCommand.class,

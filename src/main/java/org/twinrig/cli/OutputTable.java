@@ -9,13 +9,19 @@ import java.nio.file.StandardCopyOption;
 import java.util.Objects;
 
 /**
- * A single table that a user wants in a file: looked at before the work begins, written beside its
- * place and moved there, so that an earlier table stays whole until the new one is.
+ * A single table, or page, that a user wants in a file: looked at before the work begins, written
+ * beside its place and moved there, so that an earlier table stays whole until the new one is.
  *
  * @param target where it shall be
  * @param firstColumns how the first line of an earlier table of the same sort begins
+ * @param what it is, for messages
  */
-record OutputTable(Path target, String firstColumns) {
+record OutputTable(Path target, String firstColumns, String what) {
+
+  /** A table. */
+  OutputTable(Path target, String firstColumns) {
+    this(target, firstColumns, "table");
+  }
 
   /** Writes the table's text. */
   @FunctionalInterface
@@ -39,7 +45,8 @@ record OutputTable(Path target, String firstColumns) {
       throw refused("no permission to write here; name another file with --out");
     }
     if (Files.exists(target) && !firstLine().startsWith(firstColumns)) {
-      throw refused("holds something that is not an earlier table; name another file with --out");
+      throw refused(
+          "holds something that is not an earlier " + what + "; name another file with --out");
     }
   }
 
@@ -56,7 +63,7 @@ record OutputTable(Path target, String firstColumns) {
       }
     } catch (IOException e) {
       throw new CannotWrite(
-          target + ": the table could not be written (" + e.getMessage() + ")", e);
+          target + ": the " + what + " could not be written (" + e.getMessage() + ")", e);
     }
   }
 

@@ -5,6 +5,7 @@ sealed interface WithCommonOptions
     permits DemoCommand,
         StudyCommand,
         TranslateCommand,
+        ExplainCommand,
         GatherCommand,
         InspectCommand,
         SimulateCommand,

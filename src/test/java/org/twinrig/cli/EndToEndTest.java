@@ -57,6 +57,7 @@ class EndToEndTest {
                 "study/screening.csv",
                 "study/translation.json",
                 "study/report.html",
+                "study/explained.html",
                 "study/run.json",
                 "study/figures/transfer-in-ear.svg",
                 "study/figures/transfer-in-ear.png",

@@ -163,7 +163,7 @@ final class SvgText {
     return sign + (whole == 0 ? "" : whole) + "." + digits;
   }
 
-  private static String hex(Color colour) {
+  static String hex(Color colour) {
     return String.format(Locale.ROOT, "#%06x", colour.getRGB() & 0xFFFFFF);
   }
 

@@ -34,6 +34,15 @@ public final class Page {
   }
 
   /**
+   * What the page for readers adds to the style sheet, put inline.
+   *
+   * @return CSS
+   */
+  public static TrustedMarkup plainStyle() {
+    return resource("explain.css");
+  }
+
+  /**
    * The script that sorts tables, put inline; a page reads the same without it.
    *
    * @return JavaScript

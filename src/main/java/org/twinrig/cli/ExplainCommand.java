@@ -1,0 +1,86 @@
+package org.twinrig.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ExampleChoice;
+import org.twinrig.report.html.ExplainPage;
+import org.twinrig.translation.TranslatedGraph;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code twinrig explain}: one page for the readers of the lab's graphs. */
+@Command(
+    name = "explain",
+    mixinStandardHelpOptions = true,
+    description =
+        "Writes one page that tells the readers of the lab's graphs what changed and what may be"
+            + " compared.")
+final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
+  /** What the page is called where only a folder is named. */
+  static final String FILE = "explained.html";
+
+  @Parameters(
+      paramLabel = "STUDY_DIR",
+      description = "The folder of the study, with its study.yaml.")
+  private Path study;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE_OR_DIR",
+      description =
+          "Where the page goes: a file, or a folder that is there (default: STUDY_DIR/"
+              + FILE
+              + ").")
+  private Path out;
+
+  @Mixin private CommonOptions common;
+
+  /** For the command-line library. */
+  ExplainCommand() {}
+
+  @Override
+  public CommonOptions common() {
+    return common;
+  }
+
+  @Override
+  public Integer call() throws UnusableInput, CannotWrite {
+    if (out != null) {
+      page(place(out)).check();
+    }
+    StudySteps steps = StudySteps.read(study, false, "explain", common);
+    Path place = place(out == null ? steps.studyFolder() : out);
+    write(steps.outcome(), place, common);
+    common.out().println("Page for readers: " + place);
+    return 0;
+  }
+
+  /** Writes the page of a study. */
+  static void write(StudyOutcome outcome, Path place, CommonOptions common) throws CannotWrite {
+    Findings<Optional<TranslatedGraph>> example =
+        new ExampleChoice(outcome, common.threads()).graph();
+    // A catalogue that cannot be read costs the page its example only.
+    example.problems().stream()
+        .filter(p -> p.kind() != Problem.Kind.NOTE)
+        .forEach(p -> common.err().println(p.text()));
+    String html = ExplainPage.html(outcome, example.value());
+    page(place).write(file -> Files.writeString(file, html, StandardCharsets.UTF_8));
+  }
+
+  private static Path place(Path named) {
+    return Files.isDirectory(named) ? named.resolve(FILE) : named;
+  }
+
+  private static OutputTable page(Path place) {
+    return new OutputTable(place, ExplainPage.FIRST_LINE, "page");
+  }
+}

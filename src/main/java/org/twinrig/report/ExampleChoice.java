@@ -1,0 +1,152 @@
+package org.twinrig.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.reliability.Mark;
+import org.twinrig.response.Levels;
+import org.twinrig.study.DataRoot;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Translation;
+import org.twinrig.translation.Translations;
+import org.twinrig.translation.Translator;
+
+/**
+ * Chooses the old graph that shows readers what re-expressing does: of the first raw graph of each
+ * kind in the catalogue the one with most kinds of marks, the earlier one of several alike; without
+ * such a graph, the first unit of a kind of the study, chosen alike. Only kinds with enough units
+ * are looked at.
+ */
+public final class ExampleChoice {
+  private final StudyOutcome outcome;
+  private final Translation translation;
+  private final int threads;
+
+  /**
+   * A choice.
+   *
+   * @param outcome what the study found
+   * @param threads how many threads to work on
+   */
+  public ExampleChoice(StudyOutcome outcome, int threads) {
+    this.outcome = outcome;
+    this.translation = outcome.translation();
+    this.threads = threads;
+  }
+
+  /**
+   * Chooses.
+   *
+   * @return the example, with what was wrong with the catalogue or the graphs tried; nothing when
+   *     no kind has enough units
+   */
+  public Findings<Optional<TranslatedGraph>> graph() {
+    List<Problem> problems = new ArrayList<>();
+    List<TranslatedGraph> graphs = new ArrayList<>();
+    if (outcome.study().catalogue().isPresent()) {
+      try {
+        graphs.addAll(ofCatalogue(outcome.study().catalogue().get(), problems));
+      } catch (UnusableInput e) {
+        problems.addAll(e.problems());
+      } catch (IOException e) {
+        problems.add(
+            Problem.refused(
+                outcome.study().catalogue().get().toString(),
+                0,
+                "the catalogue's folder cannot be read (" + e.getMessage() + ")",
+                "make it readable, or leave `catalogue` out of study.yaml"));
+      }
+    }
+    Optional<TranslatedGraph> best = mostTelling(graphs);
+    return new Findings<>(best.isPresent() ? best : mostTelling(ofStudy()), problems);
+  }
+
+  private List<TranslatedGraph> ofCatalogue(Path catalogue, List<Problem> problems)
+      throws UnusableInput, IOException {
+    Findings<CatalogueReader.Catalogue> read =
+        CatalogueReader.read(catalogue, catalogue.toString());
+    problems.addAll(read.problems());
+    List<CatalogueEntry> entries =
+        enough().stream().flatMap(k -> firstRaw(k, read.value().entries()).stream()).toList();
+    CatalogueReader.Catalogue few =
+        new CatalogueReader.Catalogue(
+            entries.size(), entries, entries.stream().map(CatalogueEntry::graph).toList());
+    Path home = catalogue.toRealPath().resolve("..").normalize();
+    Kept kept = new Kept();
+    Findings<CatalogueRun.Outcome> run =
+        new CatalogueRun(Translations.of(List.of(translation)), threads)
+            .run(new Findings<>(few, List.of()), home, new DataRoot(home), kept);
+    problems.addAll(run.problems());
+    return entries.stream()
+        .filter(e -> kept.graphs.containsKey(e.graph()))
+        .map(e -> kept.graphs.get(e.graph()))
+        .toList();
+  }
+
+  private Optional<CatalogueEntry> firstRaw(KindOutcome kind, List<CatalogueEntry> entries) {
+    return entries.stream()
+        .filter(e -> e.kind().equals(kind.kind()) && e.subtracted().isEmpty())
+        .filter(e -> !e.statedSmoothing().widerThan(translation.handling().captureSmoothing()))
+        .findFirst();
+  }
+
+  private List<KindOutcome> enough() {
+    return outcome.kinds().stream()
+        .filter(k -> k.paired().units().size() >= translation.minUnits())
+        .toList();
+  }
+
+  private List<TranslatedGraph> ofStudy() {
+    Translator translator = new Translator(translation);
+    return enough().stream()
+        .map(
+            k -> {
+              String unit = k.paired().units().get(0);
+              int seatings =
+                  k.paired().from().seatings().get(0).stream().mapToInt(n -> n).max().orElse(1);
+              Levels levels = k.paired().from().means().get(0);
+              return translator.apply(
+                  CatalogueEntry.raw(unit, k.kind(), Math.max(1, seatings)), levels);
+            })
+        .toList();
+  }
+
+  /** The one with most kinds of marks, the first of several alike. */
+  private static Optional<TranslatedGraph> mostTelling(List<TranslatedGraph> graphs) {
+    return graphs.stream()
+        .filter(g -> g.bands().stream().anyMatch(b -> b.predicted().isPresent()))
+        .reduce((a, b) -> marks(b) > marks(a) ? b : a);
+  }
+
+  private static long marks(TranslatedGraph graph) {
+    return Arrays.stream(Mark.values()).filter(m -> graph.octaves(m) > 0).count();
+  }
+
+  /** Keeps graphs in memory; nothing was finished before. */
+  private static final class Kept implements CatalogueRun.Sink {
+    private final Map<String, TranslatedGraph> graphs = new ConcurrentHashMap<>();
+
+    @Override
+    public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path file) {
+      return Optional.empty();
+    }
+
+    @Override
+    public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) {
+      graphs.put(graph.entry().graph(), graph);
+    }
+  }
+}

@@ -1,0 +1,344 @@
+package org.twinrig.report.html;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.report.ExampleChoice;
+import org.twinrig.response.Anchor;
+import org.twinrig.translation.TranslatedGraph;
+
+class ExplainPageTest {
+  private static final List<String> DEMO_KINDS =
+      List.of("open over-ear", "closed over-ear", "in-ear", "on-ear");
+
+  private static DemoStudy demo;
+  private static Optional<TranslatedGraph> example;
+  private static String page;
+
+  @BeforeAll
+  static void readTheDemonstration() {
+    demo = DemoStudy.read();
+    example = new ExampleChoice(demo.outcome(), 2).graph().value();
+    page = ExplainPage.html(demo.outcome(), example);
+  }
+
+  private static String html(KindOutcome... kinds) {
+    return ExplainPage.html(outcome(List.of(kinds)), Optional.empty());
+  }
+
+  private static StudyOutcome outcome(List<KindOutcome> kinds) {
+    return new StudyOutcome(
+        demo.outcome().study(),
+        demo.outcome().fingerprint(),
+        List.of(),
+        demo.outcome().screening(),
+        kinds,
+        Optional.empty(),
+        List.of());
+  }
+
+  /** Every kind of the demonstration with the same marks. */
+  private static String alike(String marks) {
+    return html(
+        DEMO_KINDS.stream().map(k -> HandMade.kind(k, 8, marks)).toArray(KindOutcome[]::new));
+  }
+
+  private static void isSound(String html) {
+    assertTrue(html.startsWith(ExplainPage.FIRST_LINE + "\n"), () -> html.substring(0, 80));
+    PageChecks.tagsClose(html);
+    PageChecks.standsAlone(html);
+    PageChecks.saysNothingVoid(html);
+    assertFalse(html.contains("<script"), "nothing to run");
+    double ease = ReadingEase.of(ReadingEase.prose(html));
+    assertTrue(ease >= 60, () -> "reading ease is " + ease);
+  }
+
+  private static List<String> advice(String html) {
+    Matcher matcher = Pattern.compile("<li><strong>(.*?)</strong> (.*?)</li>").matcher(html);
+    return matcher.results().map(m -> m.group(1) + " " + m.group(2)).toList();
+  }
+
+  private static String inShort(String html) {
+    Matcher matcher = Pattern.compile("<strong>In short.</strong> (.*?)</p>").matcher(html);
+    assertTrue(matcher.find());
+    return matcher.group(1);
+  }
+
+  private static String table(String html) {
+    Matcher matcher =
+        Pattern.compile("href=\"data:text/csv;charset=utf-8,([^\"]*)\"").matcher(html);
+    assertTrue(matcher.find());
+    return URLDecoder.decode(matcher.group(1), StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void thePageIsSoundAndEasyToRead() {
+    isSound(page);
+    assertEquals(
+        List.of(
+            "h1 Why new headphone graphs differ from old ones",
+            "h2 How to read the strip",
+            "h2 Old and new graphs cannot be compared in the hatched zones, mostly in the treble;"
+                + " besides, 1 kind of 4 cannot be compared at all",
+            "h3 Open over-ear",
+            "h3 Closed over-ear",
+            "h3 In-ear",
+            "h3 On-ear",
+            "h2 Why a zone is hatched or has half a bar",
+            "h2 On average, the fixtures differ by up to 8.6 dB, near 8.7 kHz",
+            "h3 Open over-ear",
+            "h3 Closed over-ear",
+            "h3 In-ear",
+            "h2 An old graph, re-expressed: best from 100 Hz to 1.7 kHz (bass and middle)",
+            "h2 Why you may hear something else",
+            "h2 Take care of your hearing"),
+        PageChecks.headings(page));
+    assertEquals(3, PageChecks.count(page, "<section class=\"fig\">"));
+  }
+
+  @Test
+  void theProseIsEasyAndItsSentencesAreShort() {
+    List<String> prose = ReadingEase.prose(page);
+    double ease = ReadingEase.of(prose);
+    assertTrue(ease >= 75, () -> "reading ease is " + ease);
+    for (String sentence : ReadingEase.sentences(prose)) {
+      int words = ReadingEase.words(sentence).size();
+      assertTrue(words <= 20 || sentence.startsWith("Take care from"), sentence);
+    }
+  }
+
+  @Test
+  void wordsOfTheTradeStayOut() {
+    String text = page.replaceAll("(?s)<style>.*?</style>", "").replaceAll("<[^>]*>", " ");
+    Matcher found =
+        Pattern.compile(
+                "(?i)\\b(confidence|simultaneous|ridge|reml|rms|interval|predict\\w*|octaves?"
+                    + "|variance|transfer|deviation|resonan\\w*|seatings?|bands of|half-width)\\b")
+            .matcher(text);
+    assertFalse(found.find(), () -> found.group());
+  }
+
+  @Test
+  void theMarksSayWhatToDo() {
+    assertEquals(
+        List.of(
+            "unreliable: Do not compare old with new here. The old graph cannot tell us what the new"
+                + " fixture would show. A difference you see here may come from the fixture alone."
+                + " It says nothing about the headphone. Only a new measurement can help.",
+            "caution: Take care. The result is less sure here. Look at the pale band around the"
+                + " re-expressed graph. A new graph that runs inside the band may be no different"
+                + " at all.",
+            "reliable: Compare. The re-expressed graph can stand beside new ones. A difference of"
+                + " 1.5 dB or less may still come from the move to the new fixture.",
+            "no data: Nothing was measured here."),
+        ExplainPage.marks(demo.outcome().study().settings().tolerance()).stream()
+            .map(e -> e.swatch().word() + ": " + e.meaning())
+            .toList());
+    assertEquals(
+        "Put a new graph beside a re-expressed old one, never beside the old one itself. Compare"
+            + " them where the bar is full. Take care where the bar is half. Do not compare them at"
+            + " all where you see hatching.",
+        inShort(page));
+  }
+
+  @Test
+  void eachKindIsTold() {
+    assertEquals(
+        List.of(
+            "Do not compare above 6.3 kHz (treble).",
+            "Take care below 100 Hz (bass), from 1.7 to 2.7 kHz (middle) and from 4.7 to 6.3 kHz"
+                + " (treble).",
+            "Compare from 100 Hz to 1.7 kHz (bass and middle) and from 2.7 to 4.7 kHz (middle and"
+                + " treble).",
+            "Do not compare below 32 Hz (bass), from 6.7 to 9.4 kHz (treble) and above 11 kHz"
+                + " (treble).",
+            "Take care from 32 to 100 Hz (bass), from 1.7 to 3 kHz (middle), from 4.2 to 6.7 kHz"
+                + " (treble) and from 9.4 to 11 kHz (treble).",
+            "Compare from 100 Hz to 1.7 kHz (bass and middle) and from 3 to 4.2 kHz (middle and"
+                + " treble).",
+            "Do not compare below 35 Hz (bass) and above 10 kHz (treble).",
+            "Take care from 35 to 100 Hz (bass) and from 4.5 to 10 kHz (treble).",
+            "Compare from 100 Hz to 4.5 kHz (bass and middle).",
+            "Do not compare old with new: only 3 of this kind were measured on both fixtures. That"
+                + " is too few; it takes 5."),
+        advice(page));
+    assertTrue(page.contains("Not drawn, because too few headphones were measured: on-ear."));
+    assertTrue(
+        page.contains(
+            "At each tone, a new measurement of this headphone should fall inside the band 95 times"
+                + " in 100."));
+  }
+
+  @Test
+  void theTableHoldsEveryZone() {
+    List<String> lines = table(page).lines().toList();
+    int zones = demo.outcome().kinds().stream().mapToInt(k -> k.zones().size()).sum();
+    assertEquals(zones + 1, lines.size());
+    assertEquals("kind,from_hz,to_hz,mark,what_to_do,reason", lines.get(0));
+    assertEquals(
+        "open over-ear,20,100,caution,take care,the zone lies outside the range that an artificial ear"
+            + " is made for",
+        lines.get(1));
+    assertEquals(
+        "open over-ear,100,1679,reliable,compare,the old graph tells closely enough what the new one"
+            + " shows",
+        lines.get(2));
+    assertTrue(lines.get(6).contains("the lab knows this zone to be doubtful (canal entrance"));
+  }
+
+  @Test
+  void theSameStudyGivesTheSamePage() {
+    assertEquals(
+        page,
+        ExplainPage.html(demo.outcome(), new ExampleChoice(demo.outcome(), 1).graph().value()));
+  }
+
+  @Test
+  void nothingUnreliable() {
+    String told = alike("RRRRRRRRRR");
+    isSound(told);
+    assertTrue(
+        told.contains("<h2>Old and new graphs can be compared wherever they were measured</h2>"));
+    assertEquals(
+        "Put a new graph beside a re-expressed old one, never beside the old one itself. Compare"
+            + " them where the bar is full.",
+        inShort(told));
+    assertEquals(List.of("Compare everywhere."), advice(told).stream().distinct().toList());
+    assertFalse(told.contains("Why a zone is hatched"));
+    String care = alike("RRRRCCRRRR");
+    isSound(care);
+    assertTrue(care.contains("<h2>Old and new graphs can be compared, in places with care</h2>"));
+  }
+
+  @Test
+  void everythingUnreliable() {
+    String told = alike("UUUUUUUUUU");
+    isSound(told);
+    assertTrue(told.contains("<h2>Old and new graphs cannot be compared anywhere yet</h2>"));
+    assertEquals(
+        "Do not compare old graphs with new ones. For now, that cannot be done anywhere.",
+        inShort(told));
+    assertEquals(List.of("Do not compare anywhere."), advice(told).stream().distinct().toList());
+    assertTrue(told.contains("<h2>No old graph can be shown re-expressed yet</h2>"));
+    assertTrue(told.contains("<h2>How far the fixtures differ is not known yet</h2>"));
+  }
+
+  @Test
+  void gapsAreSaid() {
+    String told = alike("--RRRRRR--");
+    isSound(told);
+    assertEquals(
+        List.of(
+            "Compare from 89 Hz to 5.6 kHz (bass and middle).",
+            "Not measured below 89 Hz (bass) and above 5.6 kHz (treble)."),
+        advice(told).subList(0, 2));
+    assertEquals(
+        List.of("Not measured anywhere."),
+        advice(alike("----------")).stream().distinct().toList());
+  }
+
+  @Test
+  void hatchingIsPlacedInItsRegions() {
+    assertTrue(
+        alike("UURRRRRRRR").contains("cannot be compared in the hatched zones, in the bass</h2>"));
+    assertTrue(
+        alike("URRRRRRRRU")
+            .contains("cannot be compared in the hatched zones, in the bass and treble</h2>"));
+  }
+
+  @Test
+  void aKindNobodyMeasuredOnBothFixturesIsSaid() {
+    String told = html(HandMade.kind("open over-ear", 1, "UUUUUUUUUU"));
+    isSound(told);
+    assertTrue(told.contains("<p>We measured 1 headphone of 1 kind on both fixtures."));
+    assertEquals(
+        "Do not compare old with new: only 1 of this kind was measured on both fixtures. That is too"
+            + " few; it takes 5.",
+        advice(told).get(0));
+    assertEquals(
+        "Do not compare old with new: none of this kind was measured on both fixtures.",
+        advice(told).get(1));
+  }
+
+  @Test
+  void twelveKindsWithLongNamesAreAllThere() {
+    String longest = "circumaural-semi-open-with-fabric-pads-xl";
+    String told =
+        html(
+            IntStream.range(0, 12)
+                .mapToObj(k -> HandMade.kind(longest + k, 6, "UCRRRRRRCU"))
+                .toArray(KindOutcome[]::new));
+    isSound(told);
+    assertEquals(
+        12, PageChecks.count(told, "<h3>Circumaural-semi-open-with-fabric-pads-xl\\d+</h3>"));
+  }
+
+  @Test
+  void namesFromTheLabAreShownAsText() {
+    String hostile = "<script>alert(1)</script>\"&";
+    String told =
+        html(HandMade.kind(hostile, 6, "UCRRRRRRCU"), HandMade.kind("=1+1", 6, "RRRRRRRRRR"));
+    isSound(told);
+    assertTrue(told.contains("<h3>&lt;script&gt;alert(1)&lt;/script&gt;\"&amp;</h3>"));
+    assertTrue(table(told).contains("\n'=1+1,22,22387,reliable,"), () -> table(told));
+  }
+
+  @Test
+  void aConfidenceIsNeverRoundedUpToAlways() {
+    assertEquals("95", ExampleWords.hundredths(0.95));
+    assertEquals("99.99", ExampleWords.hundredths(0.9999));
+  }
+
+  @Test
+  void whereGraphsAreLinedUpIsSaid() {
+    assertTrue(
+        DifferenceWords.linedUp(new Anchor.Frequency(1000))
+            .startsWith("Graphs are first lined up with each other at 1 kHz. "));
+    assertTrue(
+        DifferenceWords.linedUp(new Anchor.None()).startsWith("Graphs are not lined up first."));
+  }
+
+  @Test
+  void withoutACatalogueAHeadphoneOfTheStudyIsShown() {
+    StudyOutcome whole = demo.outcome();
+    StudyOutcome without =
+        new StudyOutcome(
+            new org.twinrig.study.Study(
+                whole.study().folder(),
+                whole.study().title(),
+                whole.study().from(),
+                whole.study().to(),
+                whole.study().units(),
+                whole.study().captures(),
+                whole.study().sessions(),
+                Optional.empty(),
+                whole.study().settings(),
+                whole.study().capturesFolder(),
+                whole.study().inputs()),
+            whole.fingerprint(),
+            whole.captures(),
+            whole.screening(),
+            whole.kinds(),
+            whole.sessions(),
+            whole.problems());
+    TranslatedGraph shown = new ExampleChoice(without, 2).graph().value().orElseThrow();
+    assertTrue(
+        Stream.of(0, 1, 2)
+            .anyMatch(
+                k -> whole.kinds().get(k).paired().units().get(0).equals(shown.entry().unit())));
+    isSound(ExplainPage.html(without, Optional.of(shown)));
+  }
+}
