@@ -8,7 +8,8 @@ sealed interface WithCommonOptions
         GatherCommand,
         InspectCommand,
         SimulateCommand,
-        ProveCommand {
+        ProveCommand,
+        WorkbenchCommand {
   /** The shared options. */
   CommonOptions common();
 }
