@@ -18,6 +18,8 @@ import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.util.Callback;
 import org.eclipse.jetty.util.Fields;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
 
 /** Takes requests from the HTTP server, lets the {@link Gate} look at them, and hands them on. */
 final class Desk extends Handler.Abstract {
@@ -117,7 +119,7 @@ final class Desk extends Handler.Abstract {
 
   private static void parts(
       Request request, String type, Map<String, String> fields, List<Ask.Upload> files)
-      throws IOException, TooMuchException {
+      throws IOException, TooMuchException, UnusableInput {
     if (request.getLength() > MOST_BYTES_AT_ONCE) {
       throw new TooMuchException();
     }
@@ -141,8 +143,14 @@ final class Desk extends Handler.Abstract {
           }
         }
       }
-    } catch (IllegalStateException | org.eclipse.jetty.http.BadMessageException e) {
-      throw new TooMuchException();
+    } catch (RuntimeException e) {
+      // The server tells limits and broken forms apart by their words only.
+      if (String.valueOf(e).contains("exceeded")
+          || String.valueOf(e.getCause()).contains("exceeded")) {
+        throw new TooMuchException();
+      }
+      throw new UnusableInput(
+          Problem.fatal("the page", 0, "the form did not arrive whole", "send it again"));
     }
     if (files.size() > MOST_FILES) {
       throw new TooMuchException();
