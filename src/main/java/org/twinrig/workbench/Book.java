@@ -9,6 +9,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
@@ -34,9 +35,10 @@ final class Book {
   private final Path place;
   private final int threads;
   private final Deque<Undo> undos = new ArrayDeque<>();
-  private final List<Entry> entries = new ArrayList<>();
+  private final List<Entry> entries = new CopyOnWriteArrayList<>();
   private Curves curves;
-  private List<LabFile> files;
+  private final Object disk = new Object();
+  private volatile List<LabFile> files = List.of();
   private volatile Leaf leaf;
   private volatile Optional<String> undoable = Optional.empty();
 
@@ -83,20 +85,32 @@ final class Book {
   }
 
   /** What was done so far, oldest first. */
-  synchronized List<String> entries() {
+  List<String> entries() {
     return entries.stream().map(Entry::what).toList();
   }
 
   /** What someone else changed in the study's files since they were read, file by file. */
-  synchronized List<ChangedOnDiskException> changedOnDisk() throws IOException {
-    List<ChangedOnDiskException> changed = new ArrayList<>();
-    for (LabFile file : files) {
-      List<String> changes = file.changes();
-      if (!changes.isEmpty()) {
-        changed.add(new ChangedOnDiskException(file.name(), changes));
+  List<ChangedOnDiskException> changedOnDisk() throws IOException {
+    synchronized (disk) {
+      List<ChangedOnDiskException> changed = new ArrayList<>();
+      for (LabFile file : files) {
+        List<String> changes = file.changes();
+        if (!changes.isEmpty()) {
+          changed.add(new ChangedOnDiskException(file.name(), changes));
+        }
       }
+      return changed;
     }
-    return changed;
+  }
+
+  /** Writes a file, unless any of the study's files was changed by others. */
+  private void write(int file, byte[] bytes) throws ChangedOnDiskException, IOException {
+    synchronized (disk) {
+      refuseChanged();
+      List<LabFile> now = new ArrayList<>(files);
+      now.set(file, files.get(file).replacedBy(bytes));
+      files = List.copyOf(now);
+    }
   }
 
   /** Leaves a capture out, or with an empty reason takes it back. */
@@ -135,7 +149,7 @@ final class Book {
   }
 
   /** The text of study.yaml as it stands. */
-  synchronized StudyText yaml() {
+  StudyText yaml() {
     return new StudyText(files.get(YAML).text());
   }
 
@@ -147,8 +161,7 @@ final class Book {
     if (undo == null) {
       return;
     }
-    refuseChanged();
-    files.set(undo.file(), files.get(undo.file()).replacedBy(undo.before()));
+    write(undo.file(), undo.before());
     undos.pop();
     turn("Undone: " + undo.what());
   }
@@ -195,9 +208,8 @@ final class Book {
 
   private void change(int file, byte[] after, String what)
       throws ChangedOnDiskException, UnusableInput, IOException {
-    refuseChanged();
     byte[] before = files.get(file).bytes();
-    files.set(file, files.get(file).replacedBy(after));
+    write(file, after);
     undos.push(new Undo(file, before, what));
     if (undos.size() > MOST_UNDOS) {
       undos.removeLast();
@@ -211,7 +223,9 @@ final class Book {
     for (Path input : read.value().inputs()) {
       seen.add(LabFile.read(input.toRealPath()));
     }
-    files = seen;
+    synchronized (disk) {
+      files = List.copyOf(seen);
+    }
     curves = Curves.read(read.value(), threads);
     put(what, read);
   }

@@ -113,7 +113,7 @@ final class Strips {
   private List<Strip.Tick> ticks() {
     List<Strip.Tick> ticks = new ArrayList<>();
     for (double hz : TICKS_HZ) {
-      if (hz >= fromHz && hz <= toHz) {
+      if (hz >= fromHz * 0.98 && hz <= toHz * 1.02) {
         ticks.add(
             new Strip.Tick(
                 String.format(Locale.ROOT, "%.1f", x(hz)),

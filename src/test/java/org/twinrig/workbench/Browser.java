@@ -20,6 +20,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulationPlan;
@@ -45,7 +46,30 @@ final class Browser implements AutoCloseable {
   }
 
   /** Writes a study of six in-ears into a folder. */
-  static void write(Path folder) throws UnusableInput, IOException {
+  static void write(Path folder) throws IOException {
+    try (Stream<Path> files = Files.walk(Drawn.ONCE)) {
+      for (Path file : (Iterable<Path>) files::iterator) {
+        Files.copy(file, folder.resolve(Drawn.ONCE.relativize(file).toString()));
+      }
+    }
+  }
+
+  /** Drawing takes longer than copying what was drawn. */
+  private static final class Drawn {
+    static final Path ONCE = once();
+
+    private static Path once() {
+      try {
+        Path folder = Files.createTempDirectory("twinrig-drawn");
+        draw(folder.resolve("study"));
+        return folder.resolve("study");
+      } catch (UnusableInput | IOException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+  }
+
+  private static void draw(Path folder) throws UnusableInput, IOException {
     SimulationPlan.standard()
         .withKinds(SimulatedKind.IN_EAR)
         .withUnitsPerKind(6)
