@@ -143,7 +143,7 @@ final class Book {
     byte[] after = text.text().getBytes(StandardCharsets.UTF_8);
     LabFile yaml = files.get(YAML);
     if (!yaml.holds(after)) {
-      tryOut(yaml, after);
+      Trial.of(yaml, after);
       change(YAML, after, what);
     }
   }
@@ -168,7 +168,6 @@ final class Book {
 
   /** Reads everything anew from the disk; what was done before cannot be undone after that. */
   synchronized void reload() throws UnusableInput, IOException {
-    undos.clear();
     begin("The study was read anew from its files.");
   }
 
@@ -183,26 +182,6 @@ final class Book {
   private void refuseChanged() throws ChangedOnDiskException, IOException {
     for (ChangedOnDiskException changed : changedOnDisk()) {
       throw changed;
-    }
-  }
-
-  /** Reads a copy that lies where the file does, so that every name in it leads where it will. */
-  private static void tryOut(LabFile yaml, byte[] bytes) throws UnusableInput, IOException {
-    Path copy = yaml.written(bytes);
-    try {
-      StudyReader.read(copy);
-    } catch (UnusableInput e) {
-      String aside = Objects.requireNonNull(copy.getFileName(), "a file").toString();
-      throw new UnusableInput(
-          e.problems().stream()
-              .map(
-                  p ->
-                      p.source().equals(aside)
-                          ? new Problem(p.kind(), yaml.name(), p.line(), p.what(), p.remedy())
-                          : p)
-              .toList());
-    } finally {
-      java.nio.file.Files.deleteIfExists(copy);
     }
   }
 
@@ -227,6 +206,7 @@ final class Book {
       files = List.copyOf(seen);
     }
     curves = Curves.read(read.value(), threads);
+    undos.clear();
     put(what, read);
   }
 

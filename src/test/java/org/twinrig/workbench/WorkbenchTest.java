@@ -364,6 +364,30 @@ class WorkbenchTest {
   }
 
   @Test
+  void aStudyThatCannotBeEstimatedCanStillBeWorkedOn() throws Exception {
+    String whole = browser.content("captures.csv");
+    Files.writeString(browser.file("captures.csv"), whole.replaceAll("(plate-\\d+),,", "$1,gone,"));
+    assertEquals(303, browser.post("/reload", Map.of()).statusCode());
+    String unit = "/unit?name=" + Pages.query(first().unit());
+    for (String path :
+        List.of("/", unit, "/study", "/settings", "/zones", "/catalogue", "/report")) {
+      assertEquals(200, browser.get(path).statusCode(), path);
+    }
+    String page = browser.get("/study").body();
+    assertTrue(page.contains("Nothing can be estimated now."), page);
+    assertTrue(page.contains("no unit has an accepted capture on both fixtures"), page);
+    browser.finish(browser.post("/report", Map.of()));
+    assertFalse(Files.exists(browser.file("results")));
+    Files.writeString(browser.file("captures.csv"), "unit,side\n");
+    HttpResponse<String> broken = browser.post("/reload", Map.of());
+    assertEquals(400, broken.statusCode());
+    assertTrue(broken.body().contains("<li>captures.csv:1: "), broken.body());
+    Files.writeString(browser.file("captures.csv"), whole);
+    assertEquals(303, browser.post("/reload", Map.of()).statusCode());
+    assertTrue(browser.get("/study").body().contains("in-ear, 6 units: "));
+  }
+
+  @Test
   void manyAtOnceAreAnswered() throws Exception {
     List<String> paths =
         List.of(
