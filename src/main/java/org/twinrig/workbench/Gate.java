@@ -3,6 +3,7 @@ package org.twinrig.workbench;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
+import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
@@ -13,6 +14,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.eclipse.jetty.http.HttpCookie;
 import org.eclipse.jetty.server.Request;
 
@@ -24,12 +27,17 @@ import org.eclipse.jetty.server.Request;
 final class Gate {
   private static final int SECRET_BYTES = 32;
 
-  private final String token = secret();
-  private final String session = secret();
+  private static final Pattern SIX = Pattern.compile("(\\[[0-9a-f:.]{2,45}])(:[0-9]{1,5})");
+
+  private final String token;
+  private final String session;
   private final Set<String> hosts;
   private final String cookie;
 
   private Gate(Set<String> hosts, int port) {
+    SecureRandom random = new SecureRandom();
+    this.token = secret(random);
+    this.session = secret(random);
     this.hosts = Set.copyOf(hosts);
     this.cookie = "twinrig-" + port;
   }
@@ -38,7 +46,7 @@ final class Gate {
   static Gate of(InetAddress bound, int port) throws SocketException {
     Set<String> names = new HashSet<>();
     if (bound.isLoopbackAddress() || bound.isAnyLocalAddress()) {
-      names.addAll(List.of("127.0.0.1", "localhost", "[::1]"));
+      names.addAll(List.of("127.0.0.1", "localhost", "[0:0:0:0:0:0:0:1]"));
     }
     if (bound.isAnyLocalAddress()) {
       NetworkInterface.networkInterfaces()
@@ -60,6 +68,21 @@ final class Gate {
     return plain.indexOf(':') < 0 ? plain : "[" + plain + "]";
   }
 
+  /** A host as {@link #literal} writes it: an address of version 6 may be written in many ways. */
+  @SuppressWarnings("AddressSelection") // one literal is one address
+  private static String plain(String host) {
+    String small = host.toLowerCase(Locale.ROOT);
+    Matcher six = SIX.matcher(small);
+    if (!six.matches()) {
+      return small;
+    }
+    try {
+      return literal(InetAddress.getByName(six.group(1))) + six.group(2); // digits: asks no server
+    } catch (UnknownHostException e) {
+      return small;
+    }
+  }
+
   String token() {
     return token;
   }
@@ -75,7 +98,7 @@ final class Gate {
   /** Why a request is turned away, in a sentence; nothing when host and origin are right. */
   Optional<String> stranger(Function<String, String> header, String method) {
     String host = header.apply("Host");
-    if (host == null || !hosts.contains(host.toLowerCase(Locale.ROOT))) {
+    if (host == null || !hosts.contains(plain(host))) {
       return Optional.of(
           "This workbench was asked for under a name that is not its own. Open the address it"
               + " printed when it started.");
@@ -114,9 +137,9 @@ final class Gate {
         secret.getBytes(StandardCharsets.UTF_8), given.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static String secret() {
+  private static String secret(SecureRandom random) {
     byte[] bytes = new byte[SECRET_BYTES];
-    new SecureRandom().nextBytes(bytes);
+    random.nextBytes(bytes);
     return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
   }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.workbench;
 
+import java.nio.file.FileSystemException;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -53,6 +54,15 @@ final class Refusals {
     if (e instanceof Desk.TooMuchException tooMuch) {
       return message(413, "That is too much at once", tooMuch.getMessage(), List.of(), false);
     }
+    if (e instanceof FileSystemException disk) {
+      return message(
+          500,
+          "The disk does not let it",
+          "The change was not confirmed; a file could not be read or written. Check permissions and"
+              + " room, then read the files anew.",
+          List.of(told(disk)),
+          true);
+    }
     faults.accept(e);
     return message(
         500,
@@ -60,6 +70,13 @@ final class Refusals {
         "It is a fault of the program. What was confirmed before is safe in the study's files.",
         List.of(),
         true);
+  }
+
+  /** The file's own name, not where it lies; and the reason, if the system gives one. */
+  private static String told(FileSystemException e) {
+    String file = e.getFile() == null ? "" : e.getFile().replaceAll(".*[/\\\\]", "");
+    String why = e.getReason() == null ? e.getClass().getSimpleName() : e.getReason();
+    return file + ": " + why.replaceAll("Exception$", "");
   }
 
   Answer forbidden(String sentence) {

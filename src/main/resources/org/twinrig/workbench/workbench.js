@@ -26,7 +26,7 @@
     var key = document.createElement("kbd");
     key.textContent = control.dataset.key || control.dataset.ownKey;
     if (control.tagName === "INPUT") {
-      control.insertAdjacentElement("afterend", key);
+      control.labels[0].appendChild(key);
     } else {
       control.appendChild(key);
     }

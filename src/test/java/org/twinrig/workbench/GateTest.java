@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.InetAddress;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -11,6 +12,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -180,6 +182,32 @@ class GateTest {
     assertTrue(answer.matches("(?s)HTTP/1.1 40[04].*"), answer);
     assertFalse(answer.contains("nobody may read this"));
     assertFalse(answer.contains("fixtures:"));
+  }
+
+  /** A name could be made to lead here; an address in digits cannot. */
+  @Test
+  void whoListensEverywhereStillTakesAddressesOnly() throws Exception {
+    Gate everywhere = Gate.of(InetAddress.getByAddress(new byte[4]), 8080);
+    for (String host : List.of("127.0.0.1:8080", "localhost:8080", "[::1]:8080")) {
+      assertTrue(everywhere.stranger(Map.of("Host", host)::get, "GET").isEmpty(), host);
+    }
+    for (String host : List.of("lab.example:8080", "0.0.0.0:8080", "192.0.2.1:8080")) {
+      assertTrue(everywhere.stranger(Map.of("Host", host)::get, "GET").isPresent(), host);
+    }
+    InetAddress lab = InetAddress.getByAddress(new byte[] {(byte) 192, 0, 2, 7});
+    Gate one = Gate.of(lab, 80);
+    assertTrue(one.stranger(Map.of("Host", "192.0.2.7:80")::get, "GET").isEmpty());
+    assertTrue(one.stranger(Map.of("Host", "127.0.0.1:80")::get, "GET").isPresent());
+    assertTrue(one.stranger(Map.<String, String>of()::get, "GET").isPresent());
+    byte[] six = new byte[16];
+    six[15] = 1;
+    Gate loop = Gate.of(InetAddress.getByAddress(six), 80);
+    for (String host : List.of("[::1]:80", "[0:0::1]:80", "[0:0:0:0:0:0:0:1]:80")) {
+      assertTrue(loop.stranger(Map.of("Host", host)::get, "GET").isEmpty(), host);
+    }
+    for (String host : List.of("[::2]:80", "[::1]:81", "[:::]:80", "[::1", "[fe80::1%lo]:80")) {
+      assertTrue(loop.stranger(Map.of("Host", host)::get, "GET").isPresent(), host);
+    }
   }
 
   @Test
