@@ -19,5 +19,6 @@ set "LIMIT=1"
 if "%~1"=="study" set "LIMIT=4"
 if "%~1"=="prove" set "LIMIT=4"
 if "%~1"=="prove-features" set "LIMIT=4"
+if "%~1"=="workbench" set "LIMIT=4"
 "%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=%LIMIT% -Xmx400m -Djava.awt.headless=true "-Dtwinrig.home=%HOME_DIR%." %TWINRIG_JAVA_OPTIONS% -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

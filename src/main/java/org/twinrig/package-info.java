@@ -21,7 +21,8 @@
  *                         analysis     the whole way of a study, once
  *                           proof        whether intervals hold units a study never saw
  *                             report       what people see (figure, html, table)
- *                               cli          how people reach it
+ *                               workbench    how people reach it from a browser
+ *                                 cli          how people reach it from a terminal
  * internal     argument checks, linear algebra, number texts: used by all, seen by nobody
  * </pre>
  *

@@ -1,5 +1,8 @@
 package org.twinrig;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
@@ -11,6 +14,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.twinrig.workbench.Workbench;
 
 /** Holds the one way through the packages, and every outside library inside its fence. */
 class ArchitectureTest {
@@ -33,12 +37,14 @@ class ArchitectureTest {
           "analysis",
           "proof",
           "report",
+          "workbench",
           "cli");
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()
           .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
           .withImportOption(location -> !location.contains("/html/page/"))
+          .withImportOption(location -> !location.contains("/workbench/page/"))
           .importPackages("org.twinrig");
 
   @TestFactory
@@ -86,7 +92,8 @@ class ArchitectureTest {
         fence("org.ejml..", "org.twinrig.internal.linalg.."),
         fence("org.knowm..", "org.twinrig.report.figure.."),
         fence("de.erichseifert..", "org.twinrig.report.figure.."),
-        fence("gg.jte..", "org.twinrig.report.html.."),
+        fence("gg.jte..", "org.twinrig.report.html..", "org.twinrig.workbench"),
+        fence("org.eclipse.jetty..", "org.twinrig.workbench"),
         fence("tech.tablesaw..", "org.twinrig.report.."),
         fence("de.siegmar..", "org.twinrig.intake..", "org.twinrig.report.table.."),
         fence("org.snakeyaml..", "org.twinrig.study.."),
@@ -100,6 +107,20 @@ class ArchitectureTest {
             "org.twinrig.reliability..",
             "org.twinrig.translation..",
             "org.twinrig.evidence.."));
+  }
+
+  /** The command that opens the workbench knows its door; all else there is nobody's business. */
+  @Test
+  void commandsKnowOnlyTheDoorOfTheWorkbench() {
+    noClasses()
+        .that()
+        .resideInAPackage("org.twinrig.cli..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("org.twinrig.workbench..")
+                .and(not(assignableTo(Workbench.class)))
+                .and(not(assignableTo(Workbench.Options.class))))
+        .check(CLASSES);
   }
 
   private static DynamicTest fence(String library, String... inside) {

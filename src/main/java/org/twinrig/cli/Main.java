@@ -18,6 +18,7 @@ import picocli.CommandLine.Command;
     subcommands = {
       DemoCommand.class,
       StudyCommand.class,
+      WorkbenchCommand.class,
       TranslateCommand.class,
       ExplainCommand.class,
       InspectCommand.class,

@@ -11,7 +11,8 @@ sealed interface WithCommonOptions
         SimulateCommand,
         ProveCommand,
         ProveSealsCommand,
-        ProveFeaturesCommand {
+        ProveFeaturesCommand,
+        WorkbenchCommand {
   /** The shared options. */
   CommonOptions common();
 }

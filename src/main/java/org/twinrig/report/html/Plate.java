@@ -11,7 +11,13 @@ import org.twinrig.report.figure.Figure;
  * @param svg the drawing
  */
 public record Plate(String title, String alt, TrustedMarkup svg) {
-  static List<Plate> of(List<Figure> figures) {
+  /**
+   * Figures on a page.
+   *
+   * @param figures drawn by this program
+   * @return one plate each
+   */
+  public static List<Plate> of(List<Figure> figures) {
     return figures.stream()
         .map(f -> new Plate(f.title(), f.alt(), TrustedMarkup.of(f.svg())))
         .toList();

@@ -28,7 +28,13 @@ public enum Swatch {
     this.shape = shape;
   }
 
-  static Swatch of(Mark mark) {
+  /**
+   * The swatch of a mark.
+   *
+   * @param mark the mark
+   * @return its swatch
+   */
+  public static Swatch of(Mark mark) {
     return switch (mark) {
       case RELIABLE -> RELIABLE;
       case CAUTION -> CAUTION;

@@ -1,0 +1,96 @@
+package org.twinrig.cli;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.workbench.Workbench;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code twinrig workbench}: web pages on this machine for the daily work on a study. */
+@Command(
+    name = "workbench",
+    mixinStandardHelpOptions = true,
+    description =
+        "Opens a study's workbench: pages in a browser on this machine to review captures, change"
+            + " settings and see what that does.")
+final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "STUDY_DIR",
+      description = "The folder of the study, with its study.yaml.")
+  private Path study;
+
+  private int port;
+
+  @Option(
+      names = "--bind",
+      paramLabel = "ADDRESS",
+      defaultValue = "127.0.0.1",
+      description =
+          "The address to listen on (default: ${DEFAULT-VALUE}, this machine only). With any other,"
+              + " whoever has the printed link and reaches this machine can change the study; the"
+              + " connection is not encrypted.")
+  private String bind;
+
+  @Mixin private CommonOptions common;
+
+  /** For the command-line library. */
+  WorkbenchCommand() {}
+
+  @Option(
+      names = "--port",
+      paramLabel = "N",
+      defaultValue = "0",
+      description = "The port to listen on (default: a free one).")
+  void setPort(int value) {
+    if (value < 0 || value > 65_535) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--port must be from 0 to 65535, but is " + value);
+    }
+    port = value;
+  }
+
+  @Override
+  public CommonOptions common() {
+    return common;
+  }
+
+  @Override
+  public Integer call() throws UnusableInput, IOException, InterruptedException {
+    common.progress("Reading and estimating the study.");
+    Workbench.Options options =
+        new Workbench.Options(study, address(), port, common.threads(), Version.text(), this::tell);
+    try (Workbench workbench = Workbench.open(options)) {
+      common.out().println("Open this in a browser: " + workbench.address());
+      common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");
+      common.out().flush();
+      workbench.join();
+    }
+    return 0;
+  }
+
+  private InetAddress address() {
+    try {
+      return InetAddress.getByName(bind);
+    } catch (UnknownHostException e) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--bind: there is no address `" + bind + "`", e);
+    }
+  }
+
+  private void tell(Exception fault) {
+    common.err().println("twinrig: a fault of the program: " + fault);
+    if (common.debug()) {
+      fault.printStackTrace(common.err());
+    }
+    common.err().flush();
+  }
+}

@@ -1,0 +1,256 @@
+package org.twinrig.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.common.FlowStyle;
+import org.snakeyaml.engine.v2.common.ScalarStyle;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.nodes.CollectionNode;
+import org.snakeyaml.engine.v2.nodes.MappingNode;
+import org.snakeyaml.engine.v2.nodes.Node;
+import org.snakeyaml.engine.v2.nodes.NodeTuple;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import org.snakeyaml.engine.v2.nodes.SequenceNode;
+
+/**
+ * The text of a study.yaml in which single values are written anew: everything else stays as it
+ * stands, with its comments and its order. Whether the new values make sense is for {@link
+ * StudyReader} to say.
+ */
+public final class StudyText {
+  /** A scalar that YAML reads as it is written, wherever it stands. */
+  private static final Pattern PLAIN =
+      Pattern.compile("(?!- )[\\p{L}\\p{N}+.-][\\p{L}\\p{N} ._/+-]*");
+
+  private final String text;
+
+  /**
+   * A text.
+   *
+   * @param text a study.yaml that {@link StudyReader} can read
+   */
+  public StudyText(String text) {
+    this.text = text;
+  }
+
+  /**
+   * The text.
+   *
+   * @return all of it
+   */
+  public String text() {
+    return text;
+  }
+
+  /**
+   * A value as it stands in the text.
+   *
+   * @param key of the whole file, or {@code group.key}
+   * @return on one line, as {@link #with} takes it; nothing when the text does not name the key
+   */
+  public Optional<String> value(String key) {
+    return node(key).map(StudyText::flow);
+  }
+
+  /**
+   * The text with one value written anew, or added when it does not name the key.
+   *
+   * @param key of the whole file, or {@code group.key} for a key of a group
+   * @param value a word, a number, or a group or list between brackets; a value that YAML would
+   *     read as something else than one value is written as a text between quotes
+   * @return the changed text
+   */
+  public StudyText with(String key, String value) {
+    return put(key, alone(value.strip()));
+  }
+
+  /**
+   * The text with a list written anew, one item on a line.
+   *
+   * @param key of the whole file
+   * @param items each as {@link #group} writes it
+   * @return the changed text
+   */
+  public StudyText withList(String key, List<String> items) {
+    String list =
+        items.isEmpty()
+            ? "[]"
+            : items.stream().collect(Collectors.joining(",\n  ", "[\n  ", "\n  ]"));
+    return put(key, list);
+  }
+
+  /**
+   * A group of keys on one line.
+   *
+   * @param entries key and value in turn; values are written so that they stay values
+   * @return for example <code>{ at_hz: 1000 }</code>
+   */
+  public static String group(List<String> entries) {
+    List<String> parts = new ArrayList<>();
+    for (int k = 0; k + 1 < entries.size(); k += 2) {
+      parts.add(entries.get(k) + ": " + scalar(entries.get(k + 1).strip()));
+    }
+    return "{ " + String.join(", ", parts) + " }";
+  }
+
+  private StudyText put(String key, String value) {
+    int dot = key.indexOf('.');
+    if (dot < 0) {
+      return entry(root(), key)
+          .map(e -> replaced(e, value))
+          .orElseGet(() -> added(key + ": " + value));
+    }
+    String group = key.substring(0, dot);
+    String inner = key.substring(dot + 1);
+    Optional<NodeTuple> owner = entry(root(), group);
+    if (owner.isEmpty()) {
+      return added(group + ": { " + inner + ": " + value + " }");
+    }
+    if (!(owner.get().getValueNode() instanceof MappingNode mapping)) {
+      return replaced(owner.get(), "{ " + inner + ": " + value + " }");
+    }
+    return entry(mapping, inner)
+        .map(e -> replaced(e, value))
+        .orElseGet(() -> insertedInto(mapping, inner + ": " + value));
+  }
+
+  private MappingNode root() {
+    return compose(text)
+        .filter(MappingNode.class::isInstance)
+        .map(MappingNode.class::cast)
+        .orElseThrow(() -> new IllegalArgumentException("a study.yaml is a group of keys"));
+  }
+
+  private Optional<Node> node(String key) {
+    int dot = key.indexOf('.');
+    Optional<Node> outer =
+        entry(root(), dot < 0 ? key : key.substring(0, dot)).map(NodeTuple::getValueNode);
+    return dot < 0
+        ? outer
+        : outer
+            .filter(MappingNode.class::isInstance)
+            .flatMap(n -> entry((MappingNode) n, key.substring(dot + 1)))
+            .map(NodeTuple::getValueNode);
+  }
+
+  private static Optional<NodeTuple> entry(MappingNode group, String key) {
+    return group.getValue().stream()
+        .filter(t -> t.getKeyNode() instanceof ScalarNode k && k.getValue().equals(key))
+        .findFirst();
+  }
+
+  /** Writes a value in place of another; a comment between key and value stays. */
+  private StudyText replaced(NodeTuple entry, String value) {
+    Node old = entry.getValueNode();
+    int keyEnd = text.indexOf(':', at(entry.getKeyNode().getEndMark()));
+    int from = Math.max(keyEnd + 1, at(old.getStartMark()));
+    boolean block = old instanceof CollectionNode<?> c && c.getFlowStyle() == FlowStyle.BLOCK;
+    String gap = text.substring(keyEnd + 1, from);
+    String before = gap;
+    if (block) {
+      int lastLine = gap.lastIndexOf('\n');
+      before = gap.contains("#") ? gap.substring(0, lastLine + 1) + "  " : " ";
+    } else if (gap.isEmpty()) {
+      before = " ";
+    }
+    return new StudyText(text.substring(0, keyEnd + 1) + before + value + text.substring(end(old)));
+  }
+
+  private StudyText insertedInto(MappingNode group, String entry) {
+    if (group.getFlowStyle() == FlowStyle.FLOW || group.getValue().isEmpty()) {
+      int bracket = end(group) - 1;
+      boolean none = group.getValue().isEmpty();
+      int at = none ? bracket : end(last(group));
+      String link = none ? " " : ", ";
+      return new StudyText(text.substring(0, at) + link + entry + text.substring(at));
+    }
+    int column = group.getStartMark().map(Mark::getColumn).orElse(2);
+    int line = text.indexOf('\n', end(last(group)));
+    int at = line < 0 ? text.length() : line;
+    return new StudyText(
+        text.substring(0, at) + "\n" + " ".repeat(column) + entry + text.substring(at));
+  }
+
+  private StudyText added(String line) {
+    String end = text.isEmpty() || text.endsWith("\n") ? "" : "\n";
+    return new StudyText(text + end + line + "\n");
+  }
+
+  /** Where a value ends, without the blank lines and comments that YAML counts with a block. */
+  private int end(Node node) {
+    boolean block =
+        node instanceof CollectionNode<?> c
+            && c.getFlowStyle() == FlowStyle.BLOCK
+            && !c.getValue().isEmpty();
+    return block ? end(last(node)) : at(node.getEndMark());
+  }
+
+  private static Node last(Node node) {
+    if (node instanceof MappingNode m) {
+      return m.getValue().get(m.getValue().size() - 1).getValueNode();
+    }
+    List<Node> items = ((SequenceNode) node).getValue();
+    return items.get(items.size() - 1);
+  }
+
+  private int at(Optional<Mark> mark) {
+    return text.offsetByCodePoints(0, mark.map(Mark::getIndex).orElse(0));
+  }
+
+  /** A value that is one value by itself, or a text between quotes that says the same. */
+  private static String alone(String value) {
+    boolean bracketed = value.startsWith("{") || value.startsWith("[");
+    Optional<Node> node = bracketed ? compose(value) : Optional.empty();
+    return node.filter(CollectionNode.class::isInstance)
+        .map(StudyText::flow)
+        .orElseGet(() -> scalar(value));
+  }
+
+  private static Optional<Node> compose(String text) {
+    try {
+      return new Compose(LoadSettings.builder().build()).composeString(text);
+    } catch (YamlEngineException e) {
+      return Optional.empty(); // the caller then takes it for a text, and the reader refuses that
+    }
+  }
+
+  private static String flow(Node node) {
+    if (node instanceof MappingNode m) {
+      return m.getValue().stream()
+          .map(t -> flow(t.getKeyNode()) + ": " + flow(t.getValueNode()))
+          .collect(Collectors.joining(", ", "{ ", " }"));
+    }
+    if (node instanceof SequenceNode s) {
+      return s.getValue().stream().map(StudyText::flow).collect(Collectors.joining(", ", "[", "]"));
+    }
+    ScalarNode scalar = (ScalarNode) node;
+    return scalar.getScalarStyle() == ScalarStyle.PLAIN
+        ? scalar(scalar.getValue())
+        : quoted(scalar.getValue());
+  }
+
+  private static String scalar(String value) {
+    return value.isEmpty() || PLAIN.matcher(value).matches() ? value : quoted(value);
+  }
+
+  private static String quoted(String value) {
+    StringBuilder out = new StringBuilder("\"");
+    for (int i = 0; i < value.length(); i++) {
+      char c = value.charAt(i);
+      if (c == '"' || c == '\\') {
+        out.append('\\').append(c);
+      } else if (c < ' ') {
+        out.append(String.format(java.util.Locale.ROOT, "\\x%02x", (int) c));
+      } else {
+        out.append(c);
+      }
+    }
+    return out.append('"').toString();
+  }
+}

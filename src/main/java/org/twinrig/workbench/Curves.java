@@ -1,0 +1,54 @@
+package org.twinrig.workbench;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.capture.Capture;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Side;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.spectrum.SoundContent;
+import org.twinrig.study.CaptureReading;
+import org.twinrig.study.Study;
+
+/**
+ * The curves of a study's captures, read once. What a row of the table says besides its file does
+ * not change its curve.
+ *
+ * @param sound how sound files were taken
+ * @param bySource one capture per file and side
+ * @param problems met while reading
+ */
+record Curves(SoundContent sound, Map<Source, Capture> bySource, List<Problem> problems) {
+
+  /** Where a curve comes from. */
+  record Source(String file, Side side) {
+    static Source of(CaptureEntry entry) {
+      return new Source(entry.file(), entry.side());
+    }
+  }
+
+  static Curves read(Study study, int threads) {
+    Findings<List<Capture>> read = CaptureReading.read(study, threads);
+    Map<Source, Capture> curves = new HashMap<>();
+    read.value().forEach(c -> curves.put(Source.of(c.entry()), c));
+    return new Curves(study.settings().sound(), Map.copyOf(curves), read.problems());
+  }
+
+  /** The captures of a study; files that were refused are left out again. */
+  List<Capture> of(Study study) {
+    List<Capture> captures = new ArrayList<>();
+    for (CaptureEntry entry : study.captures()) {
+      Optional.ofNullable(bySource.get(Source.of(entry)))
+          .ifPresent(c -> captures.add(new Capture(entry, c.response(), c.sha256())));
+    }
+    return captures;
+  }
+
+  boolean serve(Study study) {
+    return sound.equals(study.settings().sound());
+  }
+}

@@ -1,0 +1,145 @@
+package org.twinrig.workbench;
+
+import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.net.UnknownHostException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.SecureRandom;
+import java.util.Base64;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.eclipse.jetty.http.HttpCookie;
+import org.eclipse.jetty.server.Request;
+
+/**
+ * Who may come in. Every request must name this server as its host (against names that were made to
+ * lead here, RFC 9110, 7.2), must not come from another page (RFC 6454) and must carry the
+ * session's secret, once in the address and from then on in a cookie.
+ */
+final class Gate {
+  private static final int SECRET_BYTES = 32;
+
+  private static final Pattern SIX = Pattern.compile("(\\[[0-9a-f:.]{2,45}])(:[0-9]{1,5})");
+
+  private final String token;
+  private final String session;
+  private final Set<String> hosts;
+  private final String cookie;
+
+  private Gate(Set<String> hosts, int port) {
+    SecureRandom random = new SecureRandom();
+    this.token = secret(random);
+    this.session = secret(random);
+    this.hosts = Set.copyOf(hosts);
+    this.cookie = "twinrig-" + port;
+  }
+
+  /** A gate for a server that listens on an address. */
+  static Gate of(InetAddress bound, int port) throws SocketException {
+    Set<String> names = new HashSet<>();
+    if (bound.isLoopbackAddress() || bound.isAnyLocalAddress()) {
+      names.addAll(List.of("127.0.0.1", "localhost", "[0:0:0:0:0:0:0:1]"));
+    }
+    if (bound.isAnyLocalAddress()) {
+      NetworkInterface.networkInterfaces()
+          .flatMap(NetworkInterface::inetAddresses)
+          .forEach(a -> names.add(literal(a)));
+    } else {
+      names.add(literal(bound));
+    }
+    Set<String> hosts = new HashSet<>();
+    names.forEach(name -> hosts.add(name + ":" + port));
+    return new Gate(hosts, port);
+  }
+
+  /** An address as it stands in a link; never a name, which could be made to lead elsewhere. */
+  static String literal(InetAddress address) {
+    String text = address.getHostAddress();
+    int zone = text.indexOf('%');
+    String plain = zone < 0 ? text : text.substring(0, zone);
+    return plain.indexOf(':') < 0 ? plain : "[" + plain + "]";
+  }
+
+  /** A host as {@link #literal} writes it: an address of version 6 may be written in many ways. */
+  @SuppressWarnings("AddressSelection") // one literal is one address
+  private static String plain(String host) {
+    String small = host.toLowerCase(Locale.ROOT);
+    Matcher six = SIX.matcher(small);
+    if (!six.matches()) {
+      return small;
+    }
+    try {
+      return literal(InetAddress.getByName(six.group(1))) + six.group(2); // digits: asks no server
+    } catch (UnknownHostException e) {
+      return small;
+    }
+  }
+
+  String token() {
+    return token;
+  }
+
+  HttpCookie pass() {
+    return HttpCookie.build(cookie, session)
+        .httpOnly(true)
+        .path("/")
+        .sameSite(HttpCookie.SameSite.STRICT)
+        .build();
+  }
+
+  /** Why a request is turned away, in a sentence; nothing when host and origin are right. */
+  Optional<String> stranger(Function<String, String> header, String method) {
+    String host = header.apply("Host");
+    if (host == null || !hosts.contains(plain(host))) {
+      return Optional.of(
+          "This workbench was asked for under a name that is not its own. Open the address it"
+              + " printed when it started.");
+    }
+    String origin = header.apply("Origin");
+    String site = header.apply("Sec-Fetch-Site");
+    boolean own = origin != null && origin.equals("http://" + host.toLowerCase(Locale.ROOT));
+    // Under "no-referrer" a browser writes "null" for a page's own forms (Fetch, 3.2) and says in
+    // Sec-Fetch-Site, which no script can set, where the request comes from.
+    boolean hidden = "null".equals(origin) && "same-origin".equals(site);
+    boolean silent = origin == null && method.equals("GET");
+    boolean foreign = site != null && !Set.of("same-origin", "none").contains(site);
+    boolean navigation = method.equals("GET") && "navigate".equals(header.apply("Sec-Fetch-Mode"));
+    if (!(own || hidden || silent) || (foreign && !navigation)) {
+      return Optional.of(
+          "This request comes from another page, not from the workbench itself, and was not"
+              + " carried out.");
+    }
+    return Optional.empty();
+  }
+
+  /** Whether the token of the printed address is right. */
+  boolean knows(String given) {
+    return same(token, given);
+  }
+
+  /** Whether a request carries the session's cookie. */
+  boolean admits(Request request) {
+    return Request.getCookies(request).stream()
+        .anyMatch(c -> c.getName().equals(cookie) && same(session, c.getValue()));
+  }
+
+  /** Takes the same time wherever two texts differ. */
+  private static boolean same(String secret, String given) {
+    return MessageDigest.isEqual(
+        secret.getBytes(StandardCharsets.UTF_8), given.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static String secret(SecureRandom random) {
+    byte[] bytes = new byte[SECRET_BYTES];
+    random.nextBytes(bytes);
+    return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+  }
+}

@@ -1,0 +1,162 @@
+package org.twinrig.workbench;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+
+/**
+ * A file of the lab's as it was last seen. It is written aside and moved into its place, and only
+ * while it still is what was last seen: what someone else wrote meanwhile is never overwritten.
+ */
+final class LabFile {
+  private static final int MOST_LINES_TOLD = 8;
+
+  private final Path path;
+  private final byte[] seen;
+
+  private LabFile(Path path, byte[] seen) {
+    this.path = path;
+    this.seen = seen;
+  }
+
+  /** Looks at a file. */
+  static LabFile read(Path path) throws IOException {
+    return new LabFile(path, Files.readAllBytes(path));
+  }
+
+  Path path() {
+    return path;
+  }
+
+  /** How messages name it. */
+  String name() {
+    return Objects.requireNonNull(path.getFileName(), "a file").toString();
+  }
+
+  byte[] bytes() {
+    return seen.clone();
+  }
+
+  String text() {
+    return new String(seen, StandardCharsets.UTF_8);
+  }
+
+  boolean holds(byte[] bytes) {
+    return Arrays.equals(seen, bytes);
+  }
+
+  /** What someone else changed since the file was seen, line by line; empty when nothing. */
+  List<String> changes() throws IOException {
+    byte[] now;
+    try {
+      now = Files.readAllBytes(path);
+    } catch (NoSuchFileException e) {
+      return List.of("the file is gone");
+    }
+    return Arrays.equals(seen, now) ? List.of() : told(lines(seen), lines(now));
+  }
+
+  /**
+   * Replaces the file.
+   *
+   * @return the file as it is now
+   * @throws ChangedOnDiskException when it is no longer what was seen
+   */
+  LabFile replacedBy(byte[] bytes) throws IOException, ChangedOnDiskException {
+    Path aside = written(bytes);
+    try {
+      List<String> changes = changes();
+      if (!changes.isEmpty()) {
+        throw new ChangedOnDiskException(name(), changes);
+      }
+      Files.move(aside, path, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(aside);
+    }
+    return new LabFile(path, bytes.clone());
+  }
+
+  /** Writes a copy beside the file, safe on the disk, with the file's own permissions. */
+  Path written(byte[] bytes) throws IOException {
+    Path aside = path.resolveSibling("." + name() + ".writing-" + ProcessHandle.current().pid());
+    try (FileChannel channel =
+        FileChannel.open(
+            aside,
+            StandardOpenOption.CREATE,
+            StandardOpenOption.TRUNCATE_EXISTING,
+            StandardOpenOption.WRITE)) {
+      ByteBuffer buffer = ByteBuffer.wrap(bytes);
+      while (buffer.hasRemaining()) {
+        channel.write(buffer);
+      }
+      channel.force(true);
+    }
+    if (FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
+      Files.setPosixFilePermissions(aside, Files.getPosixFilePermissions(path));
+    }
+    return aside;
+  }
+
+  private static List<String> lines(byte[] bytes) {
+    return new String(bytes, StandardCharsets.UTF_8).lines().toList();
+  }
+
+  private static List<String> told(List<String> before, List<String> now) {
+    Set<String> old = new HashSet<>(before);
+    Set<String> fresh = new HashSet<>(now);
+    List<String> told = new ArrayList<>();
+    for (int k = 0; k < before.size(); k++) {
+      if (!fresh.contains(before.get(k))) {
+        told.add("line " + (k + 1) + " was: " + before.get(k));
+      }
+    }
+    for (int k = 0; k < now.size(); k++) {
+      if (!old.contains(now.get(k))) {
+        told.add("line " + (k + 1) + " is now: " + now.get(k));
+      }
+    }
+    if (told.isEmpty()) {
+      return List.of("the order of its lines, or its line ends");
+    }
+    if (told.size() > MOST_LINES_TOLD) {
+      int more = told.size() - MOST_LINES_TOLD;
+      told = new ArrayList<>(told.subList(0, MOST_LINES_TOLD));
+      told.add("and " + more + " lines more");
+    }
+    return told;
+  }
+
+  /** Thrown instead of overwriting what someone else wrote. */
+  static final class ChangedOnDiskException extends Exception {
+    private static final long serialVersionUID = 1L;
+    private final String file;
+    private final transient List<String> changes;
+
+    ChangedOnDiskException(String file, List<String> changes) {
+      super(file + " was changed by someone else");
+      this.file = file;
+      this.changes = List.copyOf(changes);
+    }
+
+    String file() {
+      return file;
+    }
+
+    List<String> changes() {
+      return changes;
+    }
+  }
+}

@@ -1,0 +1,100 @@
+package org.twinrig.workbench.view;
+
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.report.html.Plate;
+
+/**
+ * Old graphs re-expressed.
+ *
+ * @param frame around it
+ * @param limits what may be sent
+ * @param kinds a graph may be of
+ * @param catalogue name of the study's catalogue; empty when it has none
+ * @param result what was re-expressed last
+ */
+public record CatalogueView(
+    Frame frame, String limits, List<String> kinds, String catalogue, Optional<Result> result) {
+
+  /** Copies the list. */
+  public CatalogueView {
+    kinds = List.copyOf(kinds);
+  }
+
+  /**
+   * Graphs re-expressed.
+   *
+   * @param title whose they are and on which leaf of the book they rest
+   * @param stale whether the study has changed since
+   * @param count how many are shown of how many
+   * @param filter what the table is filtered by
+   * @param heads the heads of the table, each a way to sort by it
+   * @param rows the table
+   * @param plates the first of them drawn
+   * @param problems what was refused, and why
+   */
+  public record Result(
+      String title,
+      boolean stale,
+      String count,
+      Filter filter,
+      List<Head> heads,
+      List<Row> rows,
+      List<Plate> plates,
+      List<String> problems) {
+    /** Copies the lists. */
+    public Result {
+      heads = List.copyOf(heads);
+      rows = List.copyOf(rows);
+      plates = List.copyOf(plates);
+      problems = List.copyOf(problems);
+    }
+  }
+
+  /**
+   * What a table is filtered by.
+   *
+   * @param text in the name of graph, unit or kind
+   * @param decision one of the decisions, or empty
+   * @param decisions to choose from
+   * @param sort the column it is sorted by
+   */
+  public record Filter(String text, String decision, List<String> decisions, String sort) {
+    /** Copies the list. */
+    public Filter {
+      decisions = List.copyOf(decisions);
+    }
+  }
+
+  /**
+   * A head of the table.
+   *
+   * @param link sorts by it
+   * @param order {@code ascending} or {@code none}
+   */
+  public record Head(Link link, String order) {}
+
+  /**
+   * A graph.
+   *
+   * @param graph its name, and the way to its drawing; the path is empty when it was not kept
+   * @param unit it shows
+   * @param kind of the unit
+   * @param decision what to do with it
+   * @param reliable octaves
+   * @param caution octaves
+   * @param unreliable octaves
+   * @param reasons why marks are below reliable
+   * @param csv the way to its table; empty when it was not kept
+   */
+  public record Row(
+      Link graph,
+      String unit,
+      String kind,
+      String decision,
+      String reliable,
+      String caution,
+      String unreliable,
+      String reasons,
+      String csv) {}
+}

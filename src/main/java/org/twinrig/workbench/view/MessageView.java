@@ -1,0 +1,29 @@
+package org.twinrig.workbench.view;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A page that says one thing.
+ *
+ * @param title of it
+ * @param sentences what there is to say
+ * @param list places and lines
+ * @param onward where to go from here
+ * @param reload whether reading the files anew is offered
+ * @param forward where the browser goes by itself; empty when it stays
+ */
+public record MessageView(
+    String title,
+    List<String> sentences,
+    List<String> list,
+    Optional<Link> onward,
+    boolean reload,
+    String forward) {
+
+  /** Copies the lists. */
+  public MessageView {
+    sentences = List.copyOf(sentences);
+    list = List.copyOf(list);
+  }
+}

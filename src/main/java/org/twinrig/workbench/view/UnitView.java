@@ -1,0 +1,74 @@
+package org.twinrig.workbench.view;
+
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.report.html.Plate;
+
+/**
+ * The page of a unit.
+ *
+ * @param frame around it
+ * @param unit its name
+ * @param about its kind, role, pads and note
+ * @param previous the unit before it
+ * @param next the unit after it
+ * @param plates its captures drawn
+ * @param fixtures its captures, fixture by fixture
+ * @param margin what screening says of the unit as a whole
+ */
+public record UnitView(
+    Frame frame,
+    String unit,
+    List<String> about,
+    Optional<Link> previous,
+    Optional<Link> next,
+    List<Plate> plates,
+    List<OnFixture> fixtures,
+    List<String> margin) {
+
+  /** Copies the lists. */
+  public UnitView {
+    about = List.copyOf(about);
+    plates = List.copyOf(plates);
+    fixtures = List.copyOf(fixtures);
+    margin = List.copyOf(margin);
+  }
+
+  /**
+   * What was captured on a fixture.
+   *
+   * @param label of the fixture
+   * @param entries its captures
+   */
+  public record OnFixture(String label, List<Entry> entries) {
+    /** Copies the list. */
+    public OnFixture {
+      entries = List.copyOf(entries);
+    }
+  }
+
+  /**
+   * A capture as an entry of the book.
+   *
+   * @param line of the table
+   * @param title seating and side
+   * @param where file and session
+   * @param note the lab's remark
+   * @param state whether it counts, and why not
+   * @param findings what screening found, one sentence each
+   * @param leftOut whether the lab left it out
+   */
+  public record Entry(
+      int line,
+      String title,
+      String where,
+      String note,
+      String state,
+      List<String> findings,
+      boolean leftOut) {
+    /** Copies the list. */
+    public Entry {
+      findings = List.copyOf(findings);
+    }
+  }
+}
