@@ -2,15 +2,13 @@ package org.twinrig.evidence;
 
 import java.util.Objects;
 import java.util.Optional;
-import org.twinrig.reliability.Zone;
 
 /**
- * What it takes to bring one zone of a kind to its tolerance.
+ * What it takes to bring one zone of a kind, an octave of the frequency axis, to its tolerance.
  *
  * <p>Half-widths of a zone are root mean squares over its bands.
  */
 public final class ZonePlan {
-  private final Zone zone;
   private final double fromHz;
   private final double toHz;
   private final double toleranceDb;
@@ -38,7 +36,6 @@ public final class ZonePlan {
 
   ZonePlan(
       Part part, ZoneVariance variance, Optional<Design> evenChance, Optional<Design> assured) {
-    this.zone = part.zone;
     this.fromHz = part.fromHz;
     this.toHz = part.toHz;
     this.toleranceDb = part.toleranceDb;
@@ -49,20 +46,11 @@ public final class ZonePlan {
   }
 
   /**
-   * A part of a zone in which the tolerance is one number.
+   * An octave, or the part of one in which the tolerance is one number.
    *
    * @param enoughUnits whether the study has as many units as it asks for
    */
-  record Part(Zone zone, double fromHz, double toHz, double toleranceDb, boolean enoughUnits) {}
-
-  /**
-   * The zone of the study that it is, or is part of.
-   *
-   * @return with its mark and reasons
-   */
-  public Zone zone() {
-    return zone;
-  }
+  record Part(double fromHz, double toHz, double toleranceDb, boolean enoughUnits) {}
 
   /**
    * Lower edge of its first band.

@@ -14,7 +14,6 @@ import org.twinrig.regression.StudentT;
  */
 final class ZoneVariance {
   private final List<BandVariance> bands;
-  private final double multiplicity;
   private final double confidence;
   private final Map<Integer, Factors> factors = new HashMap<>();
 
@@ -22,34 +21,15 @@ final class ZoneVariance {
    * A zone.
    *
    * @param bands one or more
-   * @param multiplicity {@code κ}, how many independent bands its mean square is worth, 1 or more
    * @param confidence of the prediction interval
    */
-  ZoneVariance(List<BandVariance> bands, double multiplicity, double confidence) {
+  ZoneVariance(List<BandVariance> bands, double confidence) {
     this.bands = List.copyOf(bands);
-    this.multiplicity = multiplicity;
     this.confidence = confidence;
   }
 
   /** What depends on the number of units alone. */
   private record Factors(double t, double fresh, double pilot) {}
-
-  /** {@code κ} of errors, one row per unit, one column per band; 0 stands for a missing one. */
-  static double multiplicity(double[][] errors) {
-    double trace = 0;
-    double squares = 0;
-    for (double[] first : errors) {
-      for (double[] second : errors) {
-        double product = 0;
-        for (int b = 0; b < first.length; b++) {
-          product += first[b] * second[b];
-        }
-        trace += first == second ? product : 0;
-        squares += product * product;
-      }
-    }
-    return squares == 0 ? 1 : Math.max(1, trace * trace / squares);
-  }
 
   /** The fewest units at a band of the zone. */
   int units() {
@@ -125,8 +105,8 @@ final class ZoneVariance {
     return factors.computeIfAbsent(
         units,
         n -> {
-          double fresh = (n - 1) * multiplicity;
-          double pilot = (units() - 1) * multiplicity;
+          double fresh = n - 1;
+          double pilot = units() - 1;
           return new Factors(
               StudentT.twoSided(confidence, n - 1),
               new ChiSquaredDistribution(null, fresh).inverseCumulativeProbability(Plan.CHANCE)

@@ -1,10 +1,13 @@
 package org.twinrig.proof;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.twinrig.analysis.Analysis;
@@ -29,9 +32,10 @@ import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
 /**
- * Holds plans to their promise on simulated studies: a small study is planned zone by zone, then a
- * fresh study of the planned size is drawn from the same simulator, and its half-width in the zone,
- * root mean square over the bands, compared with the tolerance.
+ * Holds plans to their promise on simulated studies: a small study is planned, then a fresh study
+ * of the planned size is drawn from the same simulator, and its half-width in every zone of which
+ * the plan says that it will be met, root mean square over the bands, compared with the tolerance.
+ * Where nothing can be promised beyond what the small study meets, the fresh study has its size.
  */
 public final class PlanProof {
   private final PlanTrials trials;
@@ -86,23 +90,25 @@ public final class PlanProof {
     return rows;
   }
 
-  /** One plan of one zone, and what a study made after it found. */
-  private record Trial(String kind, boolean assured, Design design, double ratio) {
+  /** One zone under one design, and what a study of that design found. */
+  private record Trial(String kind, Set<PlanProofRow.Claim> claims, Design design, double ratio) {
     boolean within(double factor) {
       return ratio <= factor;
     }
   }
 
   private static void add(List<PlanProofRow> rows, String kind, List<List<Trial>> studies) {
-    for (boolean assured : new boolean[] {true, false}) {
+    for (PlanProofRow.Claim claim : PlanProofRow.Claim.values()) {
       List<List<Trial>> chosen =
-          studies.stream().map(s -> s.stream().filter(t -> t.assured == assured).toList()).toList();
+          studies.stream()
+              .map(s -> s.stream().filter(t -> t.claims.contains(claim)).toList())
+              .toList();
       long zones = chosen.stream().mapToLong(List::size).sum();
       if (zones > 0) {
         rows.add(
             new PlanProofRow(
                 kind,
-                assured,
+                claim,
                 (int) chosen.stream().filter(s -> !s.isEmpty()).count(),
                 zones,
                 mean(chosen, t -> t.within(1 + Plan.SLACK) ? 1 : 0),
@@ -123,30 +129,35 @@ public final class PlanProof {
 
   private List<Trial> trials(SimulatedKind kind, int study) {
     KindOutcome pilot = analysed(trials.pilot(kind, study).draw());
-    Plan plan =
-        Plan.of(
-            pilot.paired(),
-            pilot.estimate(),
-            pilot.zones(),
-            trials.limits(),
-            settings.confidence());
-    Map<Design, KindEstimate> fresh = new HashMap<>();
+    Plan plan = Plan.of(pilot.paired(), pilot.estimate(), trials.limits(), settings.confidence());
+    Map<Design, KindEstimate> drawn = new HashMap<>();
+    Function<Design, KindEstimate> fresh =
+        d -> drawn.computeIfAbsent(d, design -> fresh(kind, study, design));
+    Design promised = plan.whole().orElse(plan.present());
     List<Trial> tried = new ArrayList<>();
     for (ZonePlan zone : plan.zones()) {
-      zone.assured()
-          .ifPresent(
-              d -> tried.add(trial(kind, zone, new Choice(true, d), fresh(fresh, kind, study, d))));
+      if (zone.assures(promised)) {
+        Set<PlanProofRow.Claim> claims =
+            zone.outlook() == ZonePlan.Outlook.MET
+                ? EnumSet.of(PlanProofRow.Claim.PROMISED)
+                : EnumSet.of(PlanProofRow.Claim.PROMISED, PlanProofRow.Claim.NEWLY_PROMISED);
+        tried.add(new Trial(kind.label(), claims, promised, ratio(zone, fresh.apply(promised))));
+      }
       zone.evenChance()
           .ifPresent(
               d ->
-                  tried.add(trial(kind, zone, new Choice(false, d), fresh(fresh, kind, study, d))));
+                  tried.add(
+                      new Trial(
+                          kind.label(),
+                          EnumSet.of(PlanProofRow.Claim.EVEN_CHANCE),
+                          d,
+                          ratio(zone, fresh.apply(d)))));
     }
     return tried;
   }
 
-  private record Choice(boolean assured, Design design) {}
-
-  private static Trial trial(SimulatedKind kind, ZonePlan zone, Choice choice, KindEstimate fresh) {
+  /** Half-width reached over the tolerance. */
+  private static double ratio(ZonePlan zone, KindEstimate fresh) {
     double meanSquare =
         fresh.bands().stream()
             .filter(b -> b.band().midHz() > zone.fromHz() && b.band().midHz() < zone.toHz())
@@ -155,8 +166,7 @@ public final class PlanProof {
             .map(half -> half * half)
             .average()
             .orElseThrow();
-    return new Trial(
-        kind.label(), choice.assured, choice.design, Math.sqrt(meanSquare) / zone.toleranceDb());
+    return Math.sqrt(meanSquare) / zone.toleranceDb();
   }
 
   private KindOutcome analysed(SimulatedStudy drawn) {
@@ -167,14 +177,9 @@ public final class PlanProof {
     }
   }
 
-  private KindEstimate fresh(
-      Map<Design, KindEstimate> known, SimulatedKind kind, int study, Design design) {
-    return known.computeIfAbsent(
-        design,
-        d -> {
-          int seatings = Math.max(d.seatingsFrom(), d.seatingsTo());
-          return estimate(trials.fresh(kind, study, d.units(), seatings).draw(), d);
-        });
+  private KindEstimate fresh(SimulatedKind kind, int study, Design design) {
+    int seatings = Math.max(design.seatingsFrom(), design.seatingsTo());
+    return estimate(trials.fresh(kind, study, design.units(), seatings).draw(), design);
   }
 
   /** The estimate alone: nothing else of the analysis touches the half-widths. */

@@ -1,16 +1,14 @@
 package org.twinrig.proof;
 
 import org.twinrig.evidence.Plan;
-import org.twinrig.evidence.ZonePlan;
 
 /**
  * How plans of one kind fared.
  *
  * @param kind the kind, or {@link #ALL_KINDS}
- * @param assured whether the designs are {@linkplain ZonePlan#assured assured}, or have an
- *     {@linkplain ZonePlan#evenChance even chance}
- * @param studies in how many small studies such a design was found
- * @param zones how many zones were planned and tried
+ * @param claim what the plans said of the zones
+ * @param studies in how many small studies a plan said so of any zone
+ * @param zones of how many zones it was said, all studies together
  * @param withinSlack share of them that came to no more than the tolerance and {@link Plan#SLACK}
  *     of it
  * @param withinTolerance share that came to no more than the tolerance
@@ -20,7 +18,7 @@ import org.twinrig.evidence.ZonePlan;
  */
 public record PlanProofRow(
     String kind,
-    boolean assured,
+    Claim claim,
     int studies,
     long zones,
     Figure withinSlack,
@@ -31,13 +29,38 @@ public record PlanProofRow(
   /** Stands for every kind. */
   public static final String ALL_KINDS = "all kinds";
 
+  /** What a plan says of a zone. */
+  public enum Claim {
+    /** A study of the planned size meets the tolerance in nine of ten cases. */
+    PROMISED("promised"),
+    /** The same of a zone that the small study itself does not meet. */
+    NEWLY_PROMISED("newly promised"),
+    /** A study of the size that the variances ask for as they stand is expected to meet it. */
+    EVEN_CHANCE("even chance");
+
+    private final String word;
+
+    Claim(String word) {
+      this.word = word;
+    }
+
+    /**
+     * The claim as files write it.
+     *
+     * @return for example {@code promised}
+     */
+    public String word() {
+      return word;
+    }
+  }
+
   /**
    * Whether the promise of a plan is kept.
    *
-   * @return true when at least {@link Plan#CHANCE} of the zones came within the slack, or when only
-   *     an even chance was promised
+   * @return true when at least {@link Plan#CHANCE} of the promised zones came within the slack; for
+   *     other claims always
    */
   public boolean kept() {
-    return !assured || withinSlack.value() >= Plan.CHANCE;
+    return claim != Claim.PROMISED || withinSlack.value() >= Plan.CHANCE;
   }
 }
