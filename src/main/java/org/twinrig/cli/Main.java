@@ -22,7 +22,8 @@ import picocli.CommandLine.Command;
       InspectCommand.class,
       GatherCommand.class,
       SimulateCommand.class,
-      ProveCommand.class
+      ProveCommand.class,
+      PlanCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

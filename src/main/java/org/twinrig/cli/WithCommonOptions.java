@@ -8,6 +8,7 @@ sealed interface WithCommonOptions
         GatherCommand,
         InspectCommand,
         SimulateCommand,
+        PlanCommand,
         ProveCommand {
   /** The shared options. */
   CommonOptions common();
