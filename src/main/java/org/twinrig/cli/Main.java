@@ -23,7 +23,8 @@ import picocli.CommandLine.Command;
       GatherCommand.class,
       SimulateCommand.class,
       ProveCommand.class,
-      PlanCommand.class
+      PlanCommand.class,
+      ProvePlanCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

@@ -9,7 +9,8 @@ sealed interface WithCommonOptions
         InspectCommand,
         SimulateCommand,
         PlanCommand,
-        ProveCommand {
+        ProveCommand,
+        ProvePlanCommand {
   /** The shared options. */
   CommonOptions common();
 }

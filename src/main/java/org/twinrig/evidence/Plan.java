@@ -31,10 +31,11 @@ import org.twinrig.study.PairedUnits;
  * to {@code z·√mean(r)}: what units differ by beyond what the rule says of them, which no plan
  * cures.
  *
- * <p>Zones are octaves of base ten (IEC 61260-1), cut where the tolerance has a step, and not the
- * zones of the study's marks: those are drawn around what this study's few units happened to show,
- * and a narrow zone that is nearly good enough is so partly by luck. When plans for marked zones
- * were tried on simulated studies, about half of them failed.
+ * <p>Zones are octaves of base ten (IEC 61260-1), cut where the tolerance has a step (less than
+ * half an octave at an end of the grid joins its neighbour), and not the zones of the study's
+ * marks: those are drawn around what this study's few units happened to show, and a narrow zone
+ * that is nearly good enough is so partly by luck. When plans for marked zones were tried on
+ * simulated studies, about half of them failed.
  *
  * <p>The variances are estimates, often from few units, and so will those of the new study be. A
  * plan made from them as they stand is met by about every other study ({@link
@@ -201,7 +202,24 @@ public record Plan(
           last = fitted;
         }
       }
+      joinEdges(zones);
       return zones;
+    }
+
+    /** At the ends of the grid less than half an octave joins its neighbour. */
+    private void joinEdges(List<List<BandOutcome.Fitted>> zones) {
+      if (zones.size() > 1 && joins(zones.get(0), zones.get(1))) {
+        zones.get(1).addAll(0, zones.remove(0));
+      }
+      int last = zones.size() - 1;
+      if (last > 0 && joins(zones.get(last), zones.get(last - 1))) {
+        zones.get(last - 1).addAll(zones.remove(last));
+      }
+    }
+
+    private boolean joins(List<BandOutcome.Fitted> edge, List<BandOutcome.Fitted> neighbour) {
+      return 2 * edge.size() < estimate.grid().perOctave()
+          && toleranceDb(edge.get(0)) == toleranceDb(neighbour.get(0));
     }
 
     private static long octave(BandOutcome.Fitted band) {

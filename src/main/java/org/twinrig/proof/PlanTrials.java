@@ -32,12 +32,17 @@ public record PlanTrials(
     int unitsMax,
     int seatingsMax) {
 
+  /** The most units a plan of the published proof may ask for. */
+  public static final int MOST_UNITS = 40;
+
   /** Checks the numbers and copies the list. */
   public PlanTrials {
     kinds = List.copyOf(kinds);
     Checks.positive(toleranceDb, "the tolerance in dB");
-    if (studies < ProofPlan.FEWEST_STUDIES || kinds.isEmpty()) {
-      throw new IllegalArgumentException("trials need two or more studies and a kind");
+    if (studies < ProofPlan.FEWEST_STUDIES
+        || kinds.isEmpty()
+        || kinds.stream().distinct().count() < kinds.size()) {
+      throw new IllegalArgumentException("trials need two or more studies and kinds, each once");
     }
     if (units < Settings.defaults().minUnits() || unitsMax < units) {
       throw new IllegalArgumentException("units must be 5 or more, and no plan may have fewer");
@@ -64,7 +69,7 @@ public record PlanTrials(
         2,
         List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR),
         2.0,
-        40,
+        MOST_UNITS,
         10);
   }
 

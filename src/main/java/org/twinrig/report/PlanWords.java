@@ -146,7 +146,9 @@ public record PlanWords(PlannedStudy planned) {
       return Optional.empty();
     }
     return Optional.of(
-        "  No number of units and seatings cures "
+        "  As far as "
+            + Numbers.count(plan.present().units(), "unit tells", "units tell")
+            + ", no number of units and seatings cures "
             + runs.stream()
                 .map(r -> Numbers.hertz(r.fromHz()) + " to " + Numbers.hertz(r.toHz()))
                 .collect(Collectors.joining(", "))
