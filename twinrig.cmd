@@ -18,5 +18,6 @@ if not exist "%JAR%" (
 set "LIMIT=1"
 if "%~1"=="study" set "LIMIT=4"
 if "%~1"=="prove" set "LIMIT=4"
+if "%~1"=="prove-features" set "LIMIT=4"
 "%JAVA%" -XX:+UseSerialGC -XX:TieredStopAtLevel=%LIMIT% -Xmx400m -Djava.awt.headless=true "-Dtwinrig.home=%HOME_DIR%." %TWINRIG_JAVA_OPTIONS% -jar "%JAR%" %*
 exit /b %ERRORLEVEL%

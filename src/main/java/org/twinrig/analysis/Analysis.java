@@ -9,13 +9,18 @@ import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
+import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
-import org.twinrig.evidence.RegionErrors;
+import org.twinrig.evidence.HeldOutUnits;
+import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
+import org.twinrig.evidence.Trial;
+import org.twinrig.evidence.Validation;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
@@ -28,8 +33,11 @@ import org.twinrig.study.Anchoring;
 import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
+import org.twinrig.study.ReferenceCurve;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
+import org.twinrig.translation.TransferFunction;
+import org.twinrig.translation.Translation;
 
 /** Walks a study from its captures to its marked transfer. */
 public final class Analysis {
@@ -75,10 +83,19 @@ public final class Analysis {
       throw new UnusableInput(problems);
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
+    Map<String, PairedUnits> heldOut =
+        byKind(new Pairing(study).pair(screening.accepted(), Unit.Role.HOLDOUT));
     Optional<DriftCorrection> drift = prepared.review().flatMap(SessionReview::correction);
     List<KindOutcome> kinds =
         paired.stream()
-            .map(p -> outcome(p, Optional.ofNullable(fine.get(p.kind())), drift))
+            .map(
+                p ->
+                    outcome(
+                        new Units(
+                            p,
+                            Optional.ofNullable(fine.get(p.kind())),
+                            Optional.ofNullable(heldOut.get(p.kind()))),
+                        drift))
             .toList();
     return new StudyOutcome(
         study,
@@ -90,26 +107,70 @@ public final class Analysis {
         prepared.problems());
   }
 
-  private KindOutcome outcome(
-      PairedUnits paired, Optional<PairedUnits> fine, Optional<DriftCorrection> drift) {
+  /**
+   * The units of one kind.
+   *
+   * @param paired on the study's bands
+   * @param fine the same on the fine grid of the search range
+   * @param heldOut those kept out of every fit
+   */
+  private record Units(
+      PairedUnits paired, Optional<PairedUnits> fine, Optional<PairedUnits> heldOut) {}
+
+  private KindOutcome outcome(Units units, Optional<DriftCorrection> drift) {
+    PairedUnits paired = units.paired();
     Settings settings = study.settings();
-    List<ResonanceWander> wanders = fine.map(this::wanders).orElse(List.of());
+    List<ResonanceWander> wanders = units.fine().map(this::wanders).orElse(List.of());
     MarkedKind kind = MarkedKind.of(study, paired, wanders, threads);
     KindEstimate estimate = kind.estimate();
+    List<Trial> unseen =
+        units.heldOut().map(h -> heldOut(kind.transfer(), estimate).judge(h)).orElse(List.of());
+    KindEvidence evidence = evidence(paired, estimate, unseen);
     return new KindOutcome(
         paired,
         estimate,
         kind.transfer(),
         Zone.of(kind.transfer().bands()),
         wanders,
-        RegionErrors.of(estimate, settings.confidence()),
+        evidence.leftOut().regions(),
         MarkStability.withDefaults()
             .withConfidence(settings.confidence())
             .withSeed(settings.seed())
             .of(estimate, kind.rule(), wanders),
         ErrorBudget.of(paired, estimate, settings, drift),
         Repeatability.of(paired, settings.confidence()),
-        SeatingsNeeded.of(paired, estimate, settings.confidence()));
+        SeatingsNeeded.of(paired, estimate, settings.confidence()),
+        evidence);
+  }
+
+  private KindEvidence evidence(PairedUnits paired, KindEstimate estimate, List<Trial> heldOut) {
+    Settings settings = study.settings();
+    double confidence = settings.confidence();
+    return new KindEvidence(
+        Equivalence.of(estimate, settings.tolerance().equivalenceDb(), confidence),
+        Validation.of(paired.grid(), Trial.leftOut(estimate), confidence),
+        Validation.of(paired.grid(), heldOut, confidence),
+        references().map(r -> RankKeeping.withDefaults().withConfidence(confidence).of(paired, r)),
+        FixtureFeatures.withDefaults()
+            .withConfidence(confidence)
+            .withSeed(settings.seed())
+            .withThreads(threads)
+            .of(paired));
+  }
+
+  /** What units are ranked by; nothing when the lab names no reference for one of the fixtures. */
+  private Optional<RankKeeping.References> references() {
+    Settings settings = study.settings();
+    Optional<ReferenceCurve> from = study.reference(study.from());
+    Optional<ReferenceCurve> to = study.reference(study.to());
+    return from.isPresent() && to.isPresent()
+        ? RankKeeping.References.pinned(
+            from.get().curve(),
+            to.get().curve(),
+            settings.anchor(),
+            settings.grid(),
+            settings.publishing().compared())
+        : Optional.empty();
   }
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */
@@ -117,9 +178,17 @@ public final class Analysis {
     FrequencyRange search = study.settings().resonanceSearch();
     BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
     List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
-    return new Pairing(study)
-        .pair(fine, Unit.Role.FIT).stream()
-            .collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+    return byKind(new Pairing(study).pair(fine, Unit.Role.FIT));
+  }
+
+  private static Map<String, PairedUnits> byKind(List<PairedUnits> paired) {
+    return paired.stream().collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+  }
+
+  private HeldOutUnits heldOut(TransferFunction transfer, KindEstimate estimate) {
+    return new HeldOutUnits(
+        StudyOutcome.translation(study, "", Translation.Handling.plain(), List.of(transfer)),
+        estimate);
   }
 
   private List<ResonanceWander> wanders(PairedUnits fine) {

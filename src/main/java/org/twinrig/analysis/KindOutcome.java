@@ -25,6 +25,7 @@ import org.twinrig.translation.TransferFunction;
  * @param budget where the error of a translated level comes from
  * @param repeatability how far seatings scatter
  * @param seatings what more seatings buy, by region
+ * @param evidence whether all this supports its use
  */
 public record KindOutcome(
     PairedUnits paired,
@@ -36,7 +37,8 @@ public record KindOutcome(
     MarkStability.Result stability,
     ErrorBudget budget,
     Repeatability repeatability,
-    List<SeatingsNeeded> seatings) {
+    List<SeatingsNeeded> seatings,
+    KindEvidence evidence) {
 
   /** Copies the lists. */
   public KindOutcome {

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
+import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 
 /**
@@ -45,6 +47,33 @@ public record StudyOutcome(
    * @return the transfer functions with their marks
    */
   public Translation translation() {
+    Translation.Handling handling =
+        new Translation.Handling(
+            study.settings().captureSmoothing(),
+            sidesPerSeating(),
+            study.settings().publishing(),
+            study.reference(study.from()),
+            study.reference(study.to()));
+    return translation(
+        study, fingerprint, handling, kinds.stream().map(KindOutcome::transfer).toList());
+  }
+
+  /**
+   * In which regions as a whole the fixtures are shown to agree, all kinds tested together.
+   *
+   * @return kinds in order, regions rising
+   */
+  public List<RegionEquivalence> regionEquivalence() {
+    return RegionEquivalence.of(
+        kinds.stream().map(k -> k.evidence().equivalence()).toList(),
+        kinds.stream().map(k -> k.paired().grid()).toList());
+  }
+
+  static Translation translation(
+      Study study,
+      String fingerprint,
+      Translation.Handling handling,
+      List<TransferFunction> kinds) {
     return new Translation(
         new Translation.Origin(
             study.title(),
@@ -57,13 +86,8 @@ public record StudyOutcome(
         study.settings().confidence(),
         study.settings().tolerance(),
         study.settings().minUnits(),
-        new Translation.Handling(
-            study.settings().captureSmoothing(),
-            sidesPerSeating(),
-            study.settings().publishing(),
-            study.reference(study.from()),
-            study.reference(study.to())),
-        kinds.stream().map(KindOutcome::transfer).toList());
+        handling,
+        kinds);
   }
 
   /** Mean number of sides over the accepted seatings on the old fixture. */

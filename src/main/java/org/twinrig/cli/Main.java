@@ -24,7 +24,10 @@ import picocli.CommandLine.Command;
       SimulateCommand.class,
       ProveCommand.class,
       PlanCommand.class,
-      ProvePlanCommand.class
+      CompareCommand.class,
+      ProvePlanCommand.class,
+      ProveSealsCommand.class,
+      ProveFeaturesCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

@@ -9,8 +9,11 @@ sealed interface WithCommonOptions
         InspectCommand,
         SimulateCommand,
         PlanCommand,
+        CompareCommand,
+        ProvePlanCommand,
         ProveCommand,
-        ProvePlanCommand {
+        ProveSealsCommand,
+        ProveFeaturesCommand {
   /** The shared options. */
   CommonOptions common();
 }

@@ -1,24 +1,28 @@
 package org.twinrig.evidence;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
+import java.util.Set;
+import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
-import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.StudentT;
-import org.twinrig.response.Levels;
 
 /**
- * The errors made on units that did not enter, over one region of the frequency axis.
+ * The errors made on units that a rule never saw, over one region of the frequency axis. Every band
+ * of every unit counts once; what that says about coverage, and what not, stands at {@link
+ * Coverage}.
  *
  * @param region the region
  * @param units how many units have an error in it
  * @param biasDb mean error over units and bands, measured minus predicted, dB
  * @param rmsOffsetDb root mean square error of the plain offset, dB
  * @param rmsDb root mean square error of the model, its choice included, dB
- * @param coverage share of errors inside the prediction interval; nothing where every band has
- *     fewer than four units
+ * @param coverage share of errors inside the prediction interval; nothing where no band has one
  */
 public record RegionErrors(
     Region region,
@@ -37,23 +41,22 @@ public record RegionErrors(
   }
 
   /**
-   * The errors of one kind in every region that has any.
+   * The errors of trials in every region that has any.
    *
-   * <p>Coverage is honest: the interval that unit {@code i} is held against, {@code
-   * t_{n-2}·√(Σ_{j≠i} r̃_j²/(n-1))}, is made from the errors of the others. A band needs four units
-   * for that; with three it counts in the errors but not in the coverage.
-   *
-   * @param estimate the kind's estimate with its errors
+   * @param grid the bands of the trials
+   * @param trials one per unit
    * @param confidence of the prediction interval
    * @return in the order of {@link Region}; a region without errors is left out
    */
-  public static List<RegionErrors> of(KindEstimate estimate, double confidence) {
+  static List<RegionErrors> of(BandGrid grid, List<Trial> trials, double confidence) {
     List<RegionErrors> rows = new ArrayList<>();
     for (Region region : Region.values()) {
-      Tally tally = new Tally(estimate, confidence);
-      for (int b = 0; b < estimate.grid().size(); b++) {
-        if (region.holds(estimate.grid().band(b))) {
-          tally.add(b);
+      Tally tally = new Tally(confidence);
+      for (Trial trial : trials) {
+        for (int b = 0; b < grid.size(); b++) {
+          if (region.holds(grid.band(b)) && trial.errors().has(b)) {
+            tally.add(trial, b);
+          }
         }
       }
       if (tally.errors > 0) {
@@ -65,9 +68,9 @@ public record RegionErrors(
 
   /** Sums over one region. */
   private static final class Tally {
-    private final KindEstimate estimate;
     private final double confidence;
-    private final boolean[] seen;
+    private final Map<Integer, Double> quantiles = new HashMap<>();
+    private final Set<String> seen = new HashSet<>();
     private int errors;
     private double sum;
     private double squares;
@@ -75,57 +78,31 @@ public record RegionErrors(
     private int judged;
     private int inside;
 
-    Tally(KindEstimate estimate, double confidence) {
-      this.estimate = estimate;
+    Tally(double confidence) {
       this.confidence = confidence;
-      this.seen = new boolean[estimate.units().size()];
     }
 
-    void add(int b) {
-      double bandSquares = 0;
-      int n = 0;
-      for (int i = 0; i < seen.length; i++) {
-        Levels curve = estimate.errors().get(i);
-        if (curve.has(b)) {
-          double error = curve.db(b);
-          double offset = estimate.offsetErrors().get(i).db(b);
-          seen[i] = true;
-          sum += error;
-          squares += error * error;
-          offsetSquares += offset * offset;
-          bandSquares += error * error;
-          n++;
-        }
-      }
-      errors += n;
-      if (n >= 4) {
-        judge(b, n, bandSquares);
-      }
-    }
-
-    private void judge(int b, int n, double bandSquares) {
-      double t = StudentT.twoSided(confidence, n - 2);
-      for (int i = 0; i < seen.length; i++) {
-        Levels curve = estimate.errors().get(i);
-        if (curve.has(b)) {
-          double own = curve.db(b) * curve.db(b);
-          double half = t * Math.sqrt(Math.max(0, bandSquares - own) / (n - 1));
-          judged++;
-          if (Math.abs(curve.db(b)) <= half) {
-            inside++;
-          }
-        }
+    void add(Trial trial, int b) {
+      double error = trial.errors().db(b);
+      double offset = trial.offsetErrors().db(b);
+      seen.add(trial.unit());
+      errors++;
+      sum += error;
+      squares += error * error;
+      offsetSquares += offset * offset;
+      if (trial.scale().has(b)) {
+        double t =
+            quantiles.computeIfAbsent(
+                trial.degreesOfFreedom().get(b), f -> StudentT.twoSided(confidence, f));
+        judged++;
+        inside += Math.abs(error) <= t * trial.scale().db(b) ? 1 : 0;
       }
     }
 
     RegionErrors row(Region region) {
-      int units = 0;
-      for (boolean one : seen) {
-        units += one ? 1 : 0;
-      }
       return new RegionErrors(
           region,
-          units,
+          seen.size(),
           sum / errors,
           Math.sqrt(offsetSquares / errors),
           Math.sqrt(squares / errors),

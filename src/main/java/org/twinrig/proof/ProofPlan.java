@@ -142,7 +142,7 @@ public record ProofPlan(
   }
 
   /** Neighbouring numbers give unrelated seeds. */
-  private static long mixed(long value) {
+  static long mixed(long value) {
     return new SplittableRandom(value).nextLong();
   }
 }

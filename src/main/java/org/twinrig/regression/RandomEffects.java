@@ -1,5 +1,6 @@
 package org.twinrig.regression;
 
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.apache.commons.math3.stat.StatUtils;
@@ -33,6 +34,9 @@ public final class RandomEffects {
   private static final int GRID_POINTS = 80;
 
   private final double confidence;
+
+  /** By degrees of freedom: a kind has a hundred bands and a few numbers of units. */
+  private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
 
   private RandomEffects(double confidence) {
     this.confidence = confidence;
@@ -136,7 +140,7 @@ public final class RandomEffects {
     double tauSquared = restrictedMaximum(differencesDb, variances);
     Weighted w = Weighted.of(differencesDb, variances, tauSquared);
     double standardError = Math.sqrt(w.squares / ((n - 1) * w.sum));
-    double t = StudentT.twoSided(confidence, n - 1);
+    double t = quantiles.computeIfAbsent(n - 1, f -> StudentT.twoSided(confidence, f));
     return new Result(w.mean, standardError, tauSquared, n, confidence, t * standardError);
   }
 

@@ -13,10 +13,12 @@ import java.util.List;
 record Bench(double[] hz, Chain.LoadedAxis from, Chain.LoadedAxis to) {
 
   static Bench on(double[] hz) {
+    return on(hz, FixturePair.PLATE_TO_HEAD);
+  }
+
+  static Bench on(double[] hz, FixturePair fixtures) {
     return new Bench(
-        hz,
-        Chain.LoadedAxis.of(SimulatedFixture.plate(), hz),
-        Chain.LoadedAxis.of(SimulatedFixture.head(), hz));
+        hz, Chain.LoadedAxis.of(fixtures.from(), hz), Chain.LoadedAxis.of(fixtures.to(), hz));
   }
 
   List<Chain.LoadedAxis> both() {

@@ -25,14 +25,14 @@ final class PopulationTruth {
   private final SeatingMean mean;
   private final int units;
 
-  PopulationTruth(double[] hz, BandGrid grid, Anchor anchor) {
-    this(hz, grid, anchor, UNITS);
+  PopulationTruth(Bench bench, BandGrid grid, Anchor anchor) {
+    this(bench, grid, anchor, UNITS);
   }
 
-  PopulationTruth(double[] hz, BandGrid grid, Anchor anchor, int units) {
+  PopulationTruth(Bench bench, BandGrid grid, Anchor anchor, int units) {
     this.units = units;
-    this.bench = Bench.on(hz);
-    this.mean = new SeatingMean(hz, grid, anchor);
+    this.bench = bench;
+    this.mean = new SeatingMean(bench.hz(), grid, anchor);
   }
 
   Levels meanTransfer(SimulatedKind kind) {

@@ -88,6 +88,16 @@ record SimulatedFixture(
         new Scatter(1, 1, 0.0006, 0.0007, 0.10));
   }
 
+  /** The same fixture with another resonance at the canal entrance. */
+  SimulatedFixture withEntrance(Mode entrance) {
+    return new SimulatedFixture(identity, load, canal, cupSeal, tipSeal, concha, entrance, scatter);
+  }
+
+  /** The same fixture under another name. */
+  SimulatedFixture called(Fixture other) {
+    return new SimulatedFixture(other, load, canal, cupSeal, tipSeal, concha, notch, scatter);
+  }
+
   /** A unit's side as this fixture takes it: everything but the chance of one seating. */
   FittedUnit take(SimulatedUnit unit, Draws draws) {
     boolean inserted = unit.kind().ranges().inserted();

@@ -110,7 +110,8 @@ public final class SimulatedStudy {
   }
 
   /**
-   * The true mean transfer of a kind; see {@link SimulationPlan#populationTransfer}.
+   * The true mean transfer of a kind between this study's fixtures; see {@link
+   * SimulationPlan#populationTransfer}.
    *
    * @param kind the kind
    * @param grid the bands
@@ -118,7 +119,7 @@ public final class SimulatedStudy {
    * @return dB per band
    */
   public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
-    return plan.populationTransfer(kind, grid, anchor);
+    return new PopulationTruth(bench, grid, anchor).meanTransfer(kind);
   }
 
   /**

@@ -310,19 +310,29 @@ public record SimulationPlan(
   }
 
   /**
-   * Makes the study.
+   * Makes the study on a plate and a head.
    *
    * @return the study; the same for equal plans
    */
   public SimulatedStudy draw() {
-    return new StudyDraw(this).study();
+    return draw(FixturePair.PLATE_TO_HEAD);
   }
 
   /**
-   * The true mean transfer of a kind: the expectation, over all units of the kind and all good
-   * seatings of each, of anchored band level on the new fixture minus the same on the old one. It
-   * is what a study estimates. It belongs to the kind and to the frequency axis, not to the seed:
-   * work it out once for many studies.
+   * Makes the study on other fixtures.
+   *
+   * @param fixtures what the units are measured on
+   * @return the study; the same for equal plans and fixtures
+   */
+  public SimulatedStudy draw(FixturePair fixtures) {
+    return new StudyDraw(this, fixtures).study();
+  }
+
+  /**
+   * The true mean transfer of a kind from plate to head: the expectation, over all units of the
+   * kind and all good seatings of each, of anchored band level on the new fixture minus the same on
+   * the old one. It is what a study estimates. It belongs to the kind and to the frequency axis,
+   * not to the seed: work it out once for many studies.
    *
    * @param kind the kind
    * @param grid the bands
@@ -331,6 +341,6 @@ public record SimulationPlan(
    * @see PopulationTruth
    */
   public Levels populationTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
-    return new PopulationTruth(axis.frequenciesHz(), grid, anchor).meanTransfer(kind);
+    return new PopulationTruth(Bench.on(axis.frequenciesHz()), grid, anchor).meanTransfer(kind);
   }
 }

@@ -21,9 +21,9 @@ final class StudyDraw {
   private final List<Member> members;
   private final Diary diary;
 
-  StudyDraw(SimulationPlan plan) {
+  StudyDraw(SimulationPlan plan, FixturePair fixtures) {
     this.plan = plan;
-    this.bench = Bench.on(plan.axis().frequenciesHz());
+    this.bench = Bench.on(plan.axis().frequenciesHz(), fixtures);
     this.members = Roster.of(plan);
     this.diary = Diary.of(plan, members.stream().mapToInt(Member::turn).max().orElseThrow() + 1);
   }

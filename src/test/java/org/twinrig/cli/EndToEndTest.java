@@ -43,7 +43,16 @@ class EndToEndTest {
                 "study/zones.csv",
                 "study/mark-stability.csv",
                 "study/zone-edges.csv",
+                "study/equivalence.csv",
                 "study/validation.csv",
+                "study/validation-holdout.csv",
+                "study/validation-units.csv",
+                "study/coverage.csv",
+                "study/resonances.csv",
+                "study/resonance-shifts.csv",
+                "study/features.csv",
+                "study/ranks.csv",
+                "study/rank-correlation.csv",
                 "study/error-budget.csv",
                 "study/screening.csv",
                 "study/translation.json",
@@ -51,6 +60,9 @@ class EndToEndTest {
                 "study/run.json",
                 "study/figures/transfer-in-ear.svg",
                 "study/figures/transfer-in-ear.png",
+                "study/figures/resonance-in-ear.svg",
+                "study/figures/feature-in-ear.png",
+                "study/figures/calibration-in-ear.svg",
                 "catalogue/summary.csv",
                 "catalogue/report.html")),
         files.toString());
@@ -69,7 +81,31 @@ class EndToEndTest {
       }
     }
     stabilityAgreesWithMarksAndZones(folder.resolve("a").resolve("study"));
+    evidenceAgreesWithTransfer(folder.resolve("a").resolve("study"));
     assertTrue(first.out.contains("Of 44 graphs, 44 re-expressed and 0 refused."), () -> first.out);
+  }
+
+  /** One row a band with an estimate, and the same estimate. */
+  private static void evidenceAgreesWithTransfer(Path study) throws IOException {
+    List<String> equivalence = Files.readAllLines(study.resolve("equivalence.csv"));
+    assertEquals(
+        "kind,band_hz,lower_hz,upper_hz,units,offset_db,equivalence_db,p,low_db,high_db,sim_low_db,"
+            + "sim_high_db,equivalent,equivalent_at_once",
+        equivalence.get(0));
+    List<String[]> transfer =
+        Files.readAllLines(study.resolve("transfer.csv")).stream()
+            .skip(1)
+            .map(line -> line.split(",", -1))
+            .filter(cells -> !cells[5].isEmpty())
+            .toList();
+    assertEquals(transfer.size(), equivalence.size() - 1);
+    for (int row = 0; row < transfer.size(); row++) {
+      String[] marked = transfer.get(row);
+      String[] cells = equivalence.get(row + 1).split(",", -1);
+      assertEquals(
+          List.of(marked[0], marked[1], marked[5], marked[9], marked[10]),
+          List.of(cells[0], cells[1], cells[5], cells[10], cells[11]));
+    }
   }
 
   private static void stabilityAgreesWithMarksAndZones(Path study) throws IOException {

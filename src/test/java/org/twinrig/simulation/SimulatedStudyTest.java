@@ -38,7 +38,7 @@ class SimulatedStudyTest {
       assertEquals(many.captures(), captures);
       PopulationTruth truth =
           new PopulationTruth(
-              SMALL.axis().frequenciesHz(), KindFigures.GRID, KindFigures.ANCHOR, 50);
+              Bench.on(SMALL.axis().frequenciesHz()), KindFigures.GRID, KindFigures.ANCHOR, 50);
       assertEquals(
           truth.meanTransfer(SimulatedKind.IN_EAR),
           one.submit(() -> truth.meanTransfer(SimulatedKind.IN_EAR)).get());

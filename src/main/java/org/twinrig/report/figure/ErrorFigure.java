@@ -2,7 +2,9 @@ package org.twinrig.report.figure;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
+import org.twinrig.evidence.UnitErrors;
 import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
@@ -42,18 +44,17 @@ public final class ErrorFigure {
         widest = Math.max(widest, high[b]);
       }
     }
-    String title =
-        TransferFigure.capital(kind.kind()) + ": how far single units miss their prediction";
+    String title = TransferFigure.capital(kind.kind()) + ": " + finding(kind);
     Panel panel =
         new Panel(
                 new Panel.Texts(
                     title,
                     caption.counted()
-                        + ", each left out in turn; "
+                        + ", each left out in turn, the worst in blue; "
                         + caption.percent()
-                        + " of re-captures should fall inside the pale band"
+                        + " of re-captures should fall in the pale band"
                         + (widest > greatest
-                            ? ", which reaches ± " + Numbers.fixed(widest, 0) + " dB"
+                            ? ", up to ± " + Numbers.fixed(widest, 0) + " dB"
                             : ""),
                     "Measured minus predicted, dB",
                     caption.fingerprint()),
@@ -64,6 +65,7 @@ public final class ErrorFigure {
       Arrays.setAll(errors, b -> unit.level(b).orElse(Double.NaN));
       panel.withCurve(new Panel.Curve(hz, errors, Ink.UNIT, Ink.HAIR));
     }
+    withWorst(panel, hz, kind);
     panel
         .withCurve(new Panel.Curve(hz, offset, Ink.OLD_FIXTURE, Ink.DASHED), "RMS, plain mean")
         .withCurve(new Panel.Curve(hz, rms, Ink.TEXT, Ink.CURVE), "RMS")
@@ -78,6 +80,38 @@ public final class ErrorFigure {
             Panel.WIDTH,
             panel.height()),
         panel::paint);
+  }
+
+  /** How far units are missed over all bands, and which one most. */
+  private static String finding(KindOutcome kind) {
+    List<UnitErrors> units =
+        kind.evidence().leftOut().units().getOrDefault(Optional.empty(), List.of());
+    double rms =
+        Math.sqrt(units.stream().mapToDouble(u -> u.rmsDb() * u.rmsDb()).average().orElse(0));
+    return kind.evidence()
+        .leftOut()
+        .worst(Optional.empty())
+        .map(
+            worst ->
+                "units miss their prediction by "
+                    + Numbers.fixed(rms, 1)
+                    + " dB, "
+                    + worst.unit()
+                    + " by "
+                    + Numbers.fixed(worst.rmsDb(), 1)
+                    + " dB (RMS)")
+        .orElse("how far single units miss their prediction");
+  }
+
+  private static void withWorst(Panel panel, double[] hz, KindOutcome kind) {
+    Optional<String> worst =
+        kind.evidence().leftOut().worst(Optional.empty()).map(UnitErrors::unit);
+    if (worst.isPresent()) {
+      Levels unit = kind.estimate().errors().get(kind.estimate().units().indexOf(worst.get()));
+      double[] errors = new double[hz.length];
+      Arrays.setAll(errors, b -> unit.level(b).orElse(Double.NaN));
+      panel.withCurve(new Panel.Curve(hz, errors, Ink.NEW_FIXTURE, Ink.THIN));
+    }
   }
 
   /** A limit on either side, where it lies on the graph; it may change with frequency. */

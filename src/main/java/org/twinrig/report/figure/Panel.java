@@ -1,8 +1,8 @@
 package org.twinrig.report.figure;
 
-import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.Stroke;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
@@ -11,9 +11,6 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.knowm.xchart.XYChart;
-import org.knowm.xchart.XYSeries;
-import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.internal.Numbers;
 
 /**
@@ -42,6 +39,7 @@ final class Panel {
   private final List<Rule> rules = new ArrayList<>();
   private final List<Label> labels = new ArrayList<>();
   private final List<Leader> leaders = new ArrayList<>();
+  private final List<Bar> bars = new ArrayList<>();
   private final List<Key> keys = new ArrayList<>();
   private Optional<MarkStrip> strip = Optional.empty();
   private boolean ofLevels = true;
@@ -96,6 +94,9 @@ final class Panel {
   /** Words beside the thing they name, with a line that leads to it. */
   record Leader(double hz, double db, String words, double toHz, double toDb) {}
 
+  /** A straight line between two points, drawn over the curves. */
+  record Bar(double fromHz, double fromDb, double toHz, double toDb) {}
+
   private record Rule(double db, String label, Stroke stroke) {}
 
   private record Key(String word, Color colour, Stroke stroke, boolean area) {}
@@ -117,6 +118,11 @@ final class Panel {
 
   Panel withLeader(Leader leader) {
     leaders.add(leader);
+    return this;
+  }
+
+  Panel withBar(Bar bar) {
+    bars.add(bar);
     return this;
   }
 
@@ -165,83 +171,13 @@ final class Panel {
     g.fill(new Rectangle2D.Double(0, 0, WIDTH, height()));
     paintGrid(g);
     areas.forEach(a -> paintArea(g, a));
-    paintChart(g);
+    CurveLayer.paint(
+        g, curves, range, new Rectangle(LEFT, TOP, WIDTH - LEFT - RIGHT, height() - TOP - BOTTOM));
     paintRules(g);
+    paintBars(g);
     paintLabels(g);
     paintFrame(g);
     paintTexts(g);
-  }
-
-  /** The plotting library draws the curves, on axes pinned to this panel's own rectangle. */
-  private void paintChart(Graphics2D g) {
-    if (curves.isEmpty()) {
-      return;
-    }
-    XYChart chart = new XYChart(WIDTH - LEFT - RIGHT, height() - TOP - BOTTOM);
-    Color clear = new Color(255, 255, 255, 0);
-    chart
-        .getStyler()
-        .setLegendVisible(false)
-        .setChartTitleVisible(false)
-        .setChartBackgroundColor(clear)
-        .setPlotBackgroundColor(clear)
-        .setPlotBorderVisible(false)
-        .setChartPadding(0)
-        .setPlotContentSize(1.0);
-    chart
-        .getStyler()
-        .setAxisTicksVisible(false)
-        .setAxisTitlesVisible(false)
-        .setPlotGridLinesVisible(false)
-        .setPlotMargin(0)
-        .setAxisTickPadding(0)
-        .setXAxisMin(Math.log10(20))
-        .setXAxisMax(Math.log10(20_000))
-        .setYAxisMin(range.fromDb)
-        .setYAxisMax(range.toDb);
-    int number = 0;
-    for (Curve curve : curves) {
-      for (Curve piece : pieces(curve)) {
-        XYSeries series = chart.addSeries("s" + number++, lg(piece.hz), piece.db);
-        series.setMarker(SeriesMarkers.NONE);
-        series.setLineColor(piece.colour);
-        series.setLineStyle((BasicStroke) piece.stroke);
-      }
-    }
-    if (number > 0) {
-      g.translate(LEFT, TOP);
-      chart.paint(g, WIDTH - LEFT - RIGHT, height() - TOP - BOTTOM);
-      g.translate(-LEFT, -TOP);
-    }
-  }
-
-  /** Runs of points that have a level inside the panel's frequency range. */
-  private static List<Curve> pieces(Curve curve) {
-    List<Curve> pieces = new ArrayList<>();
-    int start = -1;
-    for (int k = 0; k <= curve.hz.length; k++) {
-      boolean inside =
-          k < curve.hz.length
-              && !Double.isNaN(curve.db[k])
-              && curve.hz[k] >= 20
-              && curve.hz[k] <= 20_000;
-      if (inside && start < 0) {
-        start = k;
-      } else if (!inside && start >= 0) {
-        pieces.add(
-            new Curve(
-                java.util.Arrays.copyOfRange(curve.hz, start, k),
-                java.util.Arrays.copyOfRange(curve.db, start, k),
-                curve.colour,
-                curve.stroke));
-        start = -1;
-      }
-    }
-    return pieces;
-  }
-
-  private static double[] lg(double[] hz) {
-    return java.util.Arrays.stream(hz).map(Math::log10).toArray();
   }
 
   private void paintGrid(Graphics2D g) {
@@ -304,6 +240,14 @@ final class Panel {
       g.draw(new Line2D.Double(LEFT, y(rule.db), x(20_000), y(rule.db)));
       g.setFont(Ink.SMALL);
       Words.after(g, rule.label, LEFT + 5, y(rule.db) - 3);
+    }
+  }
+
+  private void paintBars(Graphics2D g) {
+    g.setColor(Ink.TEXT);
+    g.setStroke(Ink.THIN);
+    for (Bar bar : bars) {
+      g.draw(new Line2D.Double(x(bar.fromHz), y(bar.fromDb), x(bar.toHz), y(bar.toDb)));
     }
   }
 

@@ -26,6 +26,7 @@ import org.twinrig.study.Tolerance;
  * @param captures the captures of one unit per kind: the one with most captures left out
  * @param sessions the drift charts of the check unit, one per fixture; empty without one
  * @param repeatability how far seatings scatter, one per kind with repeated seatings
+ * @param evidence whether the study supports its use
  */
 public record StudyDrawings(
     List<Figure> transfer,
@@ -33,7 +34,8 @@ public record StudyDrawings(
     List<Figure> budget,
     List<Figure> captures,
     List<Figure> sessions,
-    List<Figure> repeatability) {
+    List<Figure> repeatability,
+    EvidenceDrawings evidence) {
 
   /** Copies the lists. */
   public StudyDrawings {
@@ -62,6 +64,11 @@ public record StudyDrawings(
     sorts.add(each(outcome, (kind, caption) -> Optional.of(captures(outcome, kind, caption))));
     sorts.add(
         each(outcome, (kind, caption) -> RepeatabilityFigure.of(kind, fixtures(outcome), caption)));
+    sorts.add(each(outcome, CalibrationFigure::of));
+    sorts.add(each(outcome, RankFigure::of));
+    sorts.add(each(outcome, ResonanceFigure::of));
+    double least = tolerance.equivalenceDb();
+    sorts.add(each(outcome, (kind, caption) -> FeatureFigure.of(kind, least, caption)));
     List<Optional<Figure>> drawn =
         Parallel.map(sorts.stream().flatMap(List::stream).toList(), threads, Supplier::get);
     int kinds = outcome.kinds().size();
@@ -76,7 +83,8 @@ public record StudyDrawings(
         sorted.get(2),
         sorted.get(3),
         sessions(outcome, threads),
-        sorted.get(4));
+        sorted.get(4),
+        new EvidenceDrawings(sorted.get(5), sorted.get(6), sorted.get(7), sorted.get(8)));
   }
 
   private static List<Figure> sessions(StudyOutcome outcome, int threads) {
@@ -106,7 +114,7 @@ public record StudyDrawings(
    * @return in the order of the report
    */
   public List<Figure> all() {
-    return Stream.of(transfer, errors, budget, captures, sessions, repeatability)
+    return Stream.of(transfer, errors, budget, captures, sessions, repeatability, evidence.all())
         .flatMap(List::stream)
         .toList();
   }

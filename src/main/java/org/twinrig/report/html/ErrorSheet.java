@@ -29,20 +29,21 @@ final class ErrorSheet {
     for (KindOutcome kind : outcome.kinds()) {
       kind.errors().forEach(e -> rows.add(row(kind.kind(), e)));
     }
-    return new Sheet(
-        "Errors on units that were left out",
-        List.of(
-            Sheet.names("Kind"),
-            Sheet.names("Region"),
-            Sheet.numbers("Units"),
-            Sheet.numbers("Bias (dB)"),
-            Sheet.numbers("RMS error (dB)"),
-            Sheet.numbers("RMS error of the plain mean (dB)"),
-            Sheet.numbers("Coverage (%)")),
-        rows);
+    return new Sheet("Errors on units that were left out", columns(), rows);
   }
 
-  private static List<Sheet.Cell> row(String kind, RegionErrors e) {
+  static List<Sheet.Column> columns() {
+    return List.of(
+        Sheet.names("Kind"),
+        Sheet.names("Region"),
+        Sheet.numbers("Units"),
+        Sheet.numbers("Bias (dB)"),
+        Sheet.numbers("RMS error (dB)"),
+        Sheet.numbers("RMS error of the plain mean (dB)"),
+        Sheet.numbers("Coverage (%)"));
+  }
+
+  static List<Sheet.Cell> row(String kind, RegionErrors e) {
     Region region = e.region();
     String range = Numbers.hertz(region.fromHz()) + " to " + Numbers.hertz(region.toHz());
     return List.of(

@@ -38,6 +38,15 @@ final class Method {
             + " whole numbers; those of the variance between units are Satterthwaite's (1946) for a"
             + " difference of variances. A Monte Carlo run after JCGM 101:2008 checks one band per"
             + " octave.",
+        "Old graphs can stand where two one-sided tests (Schuirmann 1987) put the mean difference within"
+            + " the limit of equivalence: band by band, and at all bands at once where the simultaneous"
+            + " interval lies within it.",
+        "Features that units share are local extremes of the mean minus its own smooth over one octave"
+            + " whose simultaneous interval excludes 0 and whose sign four units in five share; place and"
+            + " width have expanded percentile intervals from resamples of whole units (Hesterberg 2015).",
+        "Coverage of prediction intervals is a share of units, with the exact interval of Clopper and"
+            + " Pearson (1934). Ranks are compared by Spearman's coefficient, with the variance of Bonett"
+            + " and Wright (2000), and Kendall's tau-b, with that of Fieller, Hartley and Pearson (1957).",
         "Marks follow from the prediction half-width and the tolerances, and are capped outside the"
             + " range of the ear simulators, in zones the lab declared and where a resonance moves.",
         "Zones are runs of bands with one mark; runs narrower than 1/6 octave join the worse"
@@ -54,13 +63,18 @@ final class Method {
         "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 and 6.3.2.4 (control charts), 1.3.5.8"
             + " (interval of a standard deviation).",
         "JCGM 101:2008, Supplement 1 to it: propagation of distributions using a Monte Carlo method.",
+        "Bonett and Wright 2000, Psychometrika 65:23.",
         "Canay, Romano and Shaikh 2017, Econometrica 85:1013.",
+        "Clopper and Pearson 1934, Biometrika 26:404.",
         "Davison and Hinkley 1997, Bootstrap Methods and their Application, Cambridge University Press.",
+        "Fieller, Hartley and Pearson 1957, Biometrika 44:470.",
         "Hartung 1999, Biometrical Journal 41:901.",
+        "Hesterberg 2015, The American Statistician 69:371.",
         "Hoerl and Kennard 1970, Technometrics 12:55.",
         "Naiman 1986, Annals of Statistics 14:896.",
         "Rousseeuw and Croux 1993, Journal of the American Statistical Association 88:1273.",
         "Satterthwaite 1946, Biometrics Bulletin 2:110.",
+        "Schuirmann 1987, Journal of Pharmacokinetics and Biopharmaceutics 15:657.",
         "Sidik and Jonkman 2002, Statistics in Medicine 21:3153.",
         "Stone 1974, Journal of the Royal Statistical Society B 36:111.",
         "Tukey 1977, Exploratory Data Analysis, Addison-Wesley.",

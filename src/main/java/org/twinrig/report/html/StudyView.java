@@ -20,6 +20,7 @@ import org.twinrig.report.figure.StudyDrawings;
  * @param sessions the calibrator and the check unit, session by session
  * @param repeatability how far seatings scatter, and what more of them buy
  * @param resonances one sentence per kind and shape
+ * @param evidence whether the study supports its use
  * @param figures drawings, in their places
  * @param closing what every study's report ends with
  */
@@ -38,6 +39,7 @@ public record StudyView(
     Sessions sessions,
     Repeatability repeatability,
     List<String> resonances,
+    EvidenceView evidence,
     Figures figures,
     Closing closing) {
 

@@ -6,7 +6,6 @@ import java.util.OptionalDouble;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
-import org.twinrig.evidence.RegionErrors;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.reliability.MarkedBand;
@@ -45,10 +44,20 @@ public final class StudyTables {
     zones().write(folder.resolve("zones.csv"));
     StabilityTables.bands(outcome).write(folder.resolve("mark-stability.csv"));
     StabilityTables.edges(outcome).write(folder.resolve("zone-edges.csv"));
-    validation().write(folder.resolve("validation.csv"));
+    ValidationTables.leftOut(outcome).write(folder.resolve("validation.csv"));
+    ValidationTables.heldOut(outcome).write(folder.resolve("validation-holdout.csv"));
+    ValidationTables.units(outcome).write(folder.resolve("validation-units.csv"));
+    ValidationTables.coverage(outcome).write(folder.resolve("coverage.csv"));
     BudgetTable.of(outcome.kinds()).write(folder.resolve("error-budget.csv"));
     RepeatabilityTables.scatter(outcome).write(folder.resolve("repeatability.csv"));
     RepeatabilityTables.seatings(outcome).write(folder.resolve("seatings.csv"));
+    FeatureTables.resonances(outcome).write(folder.resolve("resonances.csv"));
+    FeatureTables.shifts(outcome).write(folder.resolve("resonance-shifts.csv"));
+    FeatureTables.features(outcome).write(folder.resolve("features.csv"));
+    EquivalenceTable.of(outcome).write(folder.resolve("equivalence.csv"));
+    EquivalenceTable.ofRegions(outcome).write(folder.resolve("equivalence-regions.csv"));
+    RankTables.ranks(outcome).write(folder.resolve("ranks.csv"));
+    RankTables.correlations(outcome).write(folder.resolve("rank-correlation.csv"));
     screening().write(folder.resolve("screening.csv"));
     if (outcome.sessions().isPresent()) {
       SessionReview review = outcome.sessions().get();
@@ -133,28 +142,6 @@ public final class StudyTables {
             .number(zone.octaves())
             .word(zone.mark().word())
             .word(Reason.join(zone.reasons()))
-            .endRow();
-      }
-    }
-    return table;
-  }
-
-  private ResultTable validation() {
-    ResultTable table =
-        new ResultTable(
-            "kind,region,from_hz,to_hz,units,bias_db,rms_offset_db,rms_db,coverage".split(","));
-    for (KindOutcome kind : outcome.kinds()) {
-      for (RegionErrors errors : kind.errors()) {
-        table
-            .text(kind.kind())
-            .word(errors.region().word())
-            .hz(errors.region().fromHz())
-            .hz(errors.region().toHz())
-            .count(errors.units())
-            .number(errors.biasDb())
-            .number(errors.rmsOffsetDb())
-            .number(errors.rmsDb())
-            .number(errors.coverage())
             .endRow();
       }
     }

@@ -55,7 +55,8 @@ class BudgetSheetTest {
               k.stability(),
               ErrorBudget.of(k.paired(), k.estimate(), settings),
               k.repeatability(),
-              k.seatings()));
+              k.seatings(),
+              k.evidence()));
     }
     return new StudyOutcome(
         study,

@@ -3,13 +3,18 @@ package org.twinrig.report.html;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.band.BandGrid;
+import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.Repeatability;
+import org.twinrig.evidence.Validation;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
@@ -61,7 +66,13 @@ final class HandMade {
             999, Collections.nCopies(grid.size(), Optional.empty()), List.of()),
         new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
         new Repeatability(name, List.of(), List.of(), 0.95),
-        List.of());
+        List.of(),
+        new KindEvidence(
+            new Equivalence(name, 0.5, 0.95, Collections.nCopies(grid.size(), Optional.empty())),
+            Validation.none(),
+            Validation.none(),
+            Optional.empty(),
+            new FixtureFeatures.Result(grid, Map.of())));
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {

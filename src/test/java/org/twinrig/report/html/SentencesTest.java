@@ -131,7 +131,8 @@ class SentencesTest {
                 List.of()),
             plain.budget(),
             plain.repeatability(),
-            plain.seatings());
+            plain.seatings(),
+            plain.evidence());
     assertEquals(
         List.of("60 (mean 89)", "100 (mean 100)", ""),
         kind.zones().stream()
@@ -237,20 +238,25 @@ class SentencesTest {
   }
 
   @Test
-  void theMethodHasTwelveLinesAndNamesOnlySourcesItGives() {
-    assertEquals(12, Method.lines().size());
+  void theMethodHasFifteenLinesAndNamesOnlySourcesItGives() {
+    assertEquals(15, Method.lines().size());
     String lines = String.join(" ", Method.lines());
     for (String name :
         List.of(
             "IEC 61260-1",
             "JCGM 100:2008",
             "JCGM 101:2008",
+            "Bonett",
             "Canay",
+            "Clopper",
             "Davison",
+            "Fieller",
             "Hartung",
+            "Hesterberg",
             "Naiman",
             "Rousseeuw",
             "Satterthwaite",
+            "Schuirmann",
             "Sidik",
             "Stone",
             "Tukey",

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.figure.EvidenceDrawings;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.study.PairedUnits;
 
@@ -37,18 +38,22 @@ class StudyPageTest {
             "h1 Plate to head",
             "h2 How to read the marks",
             "h2 Mean transfer",
+            "h2 Where old graphs can stand",
             "h2 Zones and their reasons",
             "h3 open over-ear",
             "h3 closed over-ear",
             "h3 in-ear",
             "h3 on-ear",
             "h2 Does it predict?",
+            "h3 Do the intervals hold?",
+            "h3 Units held out",
             "h2 Error budget",
             "h2 Captures screened out",
             "h3 Units that depart from their kind",
             "h2 Sessions",
             "h2 Repeatability",
             "h2 Resonance positions",
+            "h2 Features that units share",
             "h2 Method",
             "h3 Sources",
             "h2 Inputs and fingerprint",
@@ -68,8 +73,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(20, PageChecks.count(page, "<figure "));
-    assertEquals(20, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(31, PageChecks.count(page, "<figure "));
+    assertEquals(31, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test
@@ -119,7 +124,12 @@ class StudyPageTest {
             List.of(HandMade.figure("budget")),
             List.of(HandMade.figure("three")),
             List.of(HandMade.figure("sessions")),
-            List.of(HandMade.figure("four")));
+            List.of(HandMade.figure("four")),
+            new EvidenceDrawings(
+                List.of(HandMade.figure("seven")),
+                List.of(),
+                List.of(HandMade.figure("five")),
+                List.of(HandMade.figure("six"))));
     String told = StudyPage.html(demo.outcome(), demo.fingerprint(), List.of(), figures);
     int one = told.indexOf("alt of one");
     int two = told.indexOf("alt of two");
@@ -127,13 +137,13 @@ class StudyPageTest {
     int three = told.indexOf("alt of three");
     int sessions = told.indexOf("alt of sessions");
     int four = told.indexOf("alt of four");
-    assertTrue(
-        0 < one
-            && one < two
-            && two < budget
-            && budget < three
-            && three < sessions
-            && sessions < four);
+    int five = told.indexOf("alt of five");
+    int six = told.indexOf("alt of six");
+    assertTrue(0 < one && one < two && two < budget && budget < three);
+    assertTrue(three < sessions && sessions < four);
+    assertTrue(four < five && five < six);
+    int seven = told.indexOf("alt of seven");
+    assertTrue(two < seven && seven < budget);
     assertTrue(told.contains("<p>Nothing was refused.</p>"));
   }
 
@@ -161,7 +171,8 @@ class StudyPageTest {
             first.stability(),
             first.budget(),
             first.repeatability(),
-            first.seatings());
+            first.seatings(),
+            first.evidence());
     StudyOutcome outcome =
         new StudyOutcome(
             demo.outcome().study(),
@@ -185,7 +196,7 @@ class StudyPageTest {
         ScreeningWords.lead(demo.outcome()));
     assertTrue(
         page.contains(
-            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 2.6"
+            "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 2.0"
                 + " dB is allowed</td>"));
     assertTrue(
         page.contains(

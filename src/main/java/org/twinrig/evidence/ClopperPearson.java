@@ -1,0 +1,73 @@
+package org.twinrig.evidence;
+
+import org.apache.commons.math3.distribution.BetaDistribution;
+import org.twinrig.internal.Checks;
+
+/**
+ * The exact interval of a share after Clopper and Pearson.
+ *
+ * <p>Of {@code n} independent trials {@code x} came true. The interval at confidence {@code C} goes
+ * from the {@code (1-C)/2} quantile of the beta distribution with parameters {@code x, n-x+1} to
+ * the {@code (1+C)/2} quantile of that with {@code x+1, n-x}; it begins at 0 for {@code x = 0} and
+ * ends at 1 for {@code x = n}. It holds at least as often as stated, whatever the true share.
+ *
+ * <p>Source: Clopper and Pearson 1934, Biometrika 26:404.
+ *
+ * @param hits {@code x}
+ * @param trials {@code n}, 1 or more
+ * @param confidence {@code C}
+ * @param low lower end
+ * @param high upper end
+ */
+public record ClopperPearson(int hits, int trials, double confidence, double low, double high) {
+  private static final double ACCURACY = 1e-14;
+
+  /** Refuses anything that is not a share. */
+  public ClopperPearson {
+    if (!(0 <= low && low <= high && high <= 1)) {
+      throw new IllegalArgumentException("a share's interval must lie from 0 to 1");
+    }
+  }
+
+  /**
+   * The interval of a share.
+   *
+   * @param hits {@code x}, from 0 to {@code trials}
+   * @param trials {@code n}, 1 or more
+   * @param confidence strictly between 0 and 1
+   * @return the interval
+   * @throws IllegalArgumentException when there are more hits than trials, or no trials
+   */
+  public static ClopperPearson of(int hits, int trials, double confidence) {
+    Checks.fraction(confidence, "confidence");
+    return new ClopperPearson(
+        hits,
+        trials,
+        confidence,
+        low(hits, trials, confidence),
+        1 - low(trials - hits, trials, confidence));
+  }
+
+  private static double low(int hits, int trials, double confidence) {
+    if (hits < 0 || hits > trials || trials < 1) {
+      throw new IllegalArgumentException(
+          "a share needs 0 <= hits <= trials and 1 or more trials, but has "
+              + hits
+              + " of "
+              + trials);
+    }
+    return hits == 0
+        ? 0
+        : new BetaDistribution(null, hits, trials - hits + 1.0, ACCURACY)
+            .inverseCumulativeProbability((1 - confidence) / 2);
+  }
+
+  /**
+   * The share itself.
+   *
+   * @return {@code x/n}
+   */
+  public double share() {
+    return (double) hits / trials;
+  }
+}

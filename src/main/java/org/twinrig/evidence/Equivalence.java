@@ -1,0 +1,145 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.band.Band;
+import org.twinrig.internal.Checks;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.RandomEffects;
+import org.twinrig.regression.StudentT;
+
+/**
+ * At which bands the mean transfer of a kind is shown to make no difference: old graphs can stand
+ * there as they are, as far as the mean of the kind goes.
+ *
+ * <p>At a band by itself this is {@link TwoOneSidedTests} at level {@code α = 1 -} confidence. Over
+ * all bands at once a band counts when the simultaneous interval of {@link
+ * org.twinrig.regression.MeanCurve} lies within the limit: that interval misses the truth at no
+ * band with probability {@code 1-α}, so that the chance of a single wrong claim anywhere is at most
+ * {@code α}. (An interval at {@code 1-2α}, as for a single band, would not do: with many bands the
+ * misses on either side add up.)
+ *
+ * <p>At and near the anchor levels are equal because they were made equal; there equivalence says
+ * nothing about the fixtures.
+ *
+ * @param kind the kind
+ * @param limitDb {@code Δ}, the difference that makes none, dB
+ * @param confidence {@code 1-α}
+ * @param bands one per band; nothing where the band has no estimate
+ */
+public record Equivalence(
+    String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
+
+  /** Copies the bands and checks the limits. */
+  public Equivalence {
+    bands = List.copyOf(bands);
+    Checks.positive(limitDb, "the limit of equivalence in dB");
+    Checks.fraction(confidence, "confidence");
+  }
+
+  /**
+   * What was shown at one band.
+   *
+   * @param band the band
+   * @param mean the mean transfer
+   * @param p value of both one-sided tests together
+   * @param halfDb half-width of the interval at confidence {@code 1-2α} that goes with it, dB
+   * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
+   * @param alone whether equivalence is shown at this band by itself
+   * @param together whether it is shown at this band and all others of which it is said, at once
+   */
+  public record Verdict(
+      Band band,
+      RandomEffects.Result mean,
+      double p,
+      double halfDb,
+      double simultaneousHalfDb,
+      boolean alone,
+      boolean together) {}
+
+  /** A run of adjacent bands at which equivalence is shown at once. */
+  public record Run(double fromHz, double toHz) {}
+
+  /**
+   * The verdicts of a kind.
+   *
+   * @param estimate its mean transfer
+   * @param limitDb {@code Δ}, dB
+   * @param confidence {@code 1-α}
+   * @return one verdict per band
+   */
+  public static Equivalence of(KindEstimate estimate, double limitDb, double confidence) {
+    List<Optional<Verdict>> bands = new ArrayList<>();
+    for (BandOutcome outcome : estimate.bands()) {
+      bands.add(
+          outcome instanceof BandOutcome.Fitted fitted
+              ? Optional.of(verdict(fitted, limitDb, confidence))
+              : Optional.empty());
+    }
+    return new Equivalence(estimate.kind(), limitDb, confidence, bands);
+  }
+
+  private static Verdict verdict(BandOutcome.Fitted fitted, double limitDb, double confidence) {
+    RandomEffects.Result mean = fitted.mean();
+    int freedom = mean.degreesOfFreedom();
+    double p = TwoOneSidedTests.of(mean.meanDb(), mean.standardErrorDb(), freedom, limitDb).p();
+    // Below a confidence of one half 1-2α is no confidence at all.
+    double t = Math.max(0, StudentT.oneSided(confidence, freedom));
+    return new Verdict(
+        fitted.band(),
+        mean,
+        p,
+        t * mean.standardErrorDb(),
+        fitted.simultaneousHalfDb(),
+        p < 1 - confidence,
+        Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
+  }
+
+  /**
+   * How many octaves are shown to be equivalent, each band by itself.
+   *
+   * @return octaves
+   */
+  public double octavesAlone() {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .filter(Verdict::alone)
+        .mapToDouble(v -> v.band().octaves())
+        .sum();
+  }
+
+  /**
+   * The same at all these bands at once.
+   *
+   * @return octaves
+   */
+  public double octavesTogether() {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .filter(Verdict::together)
+        .mapToDouble(v -> v.band().octaves())
+        .sum();
+  }
+
+  /**
+   * Where equivalence is shown at once.
+   *
+   * @return runs of adjacent bands, rising in frequency
+   */
+  public List<Run> runs() {
+    List<Run> runs = new ArrayList<>();
+    boolean open = false;
+    for (Optional<Verdict> band : bands) {
+      boolean shown = band.filter(Verdict::together).isPresent();
+      if (shown) {
+        Band b = band.get().band();
+        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : b.lowerHz();
+        runs.add(new Run(fromHz, b.upperHz()));
+      }
+      open = shown;
+    }
+    return runs;
+  }
+}

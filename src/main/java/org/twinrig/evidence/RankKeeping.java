@@ -1,0 +1,253 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.ranking.NaturalRanking;
+import org.apache.commons.math3.stat.ranking.TiesStrategy;
+import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
+import org.twinrig.response.Response;
+import org.twinrig.study.FrequencyRange;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * Whether units that come near their fixture's reference curve on the old fixture do so on the new
+ * one.
+ *
+ * <p>A unit's deviation on a fixture is the root mean square over bands of its mean level minus the
+ * reference curve of that fixture, {@code √( Σ_b (ybar_ig(b) - R_g(b))² / B )}, dB, over the {@code
+ * B} bands of a stated range at which both reference curves have a level; bands of one width count
+ * every octave alike. Units are ranked by it, the nearest first, tied units sharing the mean of
+ * their ranks; {@link RankCorrelation} says how far both orders agree.
+ *
+ * <p>A unit that lacks one of these bands on either fixture takes no part, and is named: deviations
+ * over different bands cannot be ranked. Levels and reference curves must be pinned alike.
+ *
+ * <p>Seating scatter alone shuffles units that lie close together. An order that is not kept says
+ * that a ranking from the old fixture is not one for the new; it does not say which of both is
+ * right.
+ */
+public final class RankKeeping {
+  private final double confidence;
+
+  private RankKeeping(double confidence) {
+    this.confidence = confidence;
+  }
+
+  /**
+   * The procedure with intervals at 95 %.
+   *
+   * @return the procedure
+   */
+  public static RankKeeping withDefaults() {
+    return new RankKeeping(0.95);
+  }
+
+  /**
+   * The same procedure at another confidence.
+   *
+   * @param level strictly between 0 and 1
+   * @return the procedure
+   */
+  public RankKeeping withConfidence(double level) {
+    return new RankKeeping(Checks.fraction(level, "confidence"));
+  }
+
+  /**
+   * What units are compared with.
+   *
+   * @param from reference curve of the old fixture, dB per band, pinned like the units
+   * @param to reference curve of the new fixture, likewise
+   * @param range over which deviations are taken
+   */
+  public record References(Levels from, Levels to, FrequencyRange range) {
+    /** Checks that both are on the same bands. */
+    public References {
+      if (!from.grid().equals(to.grid())) {
+        throw new IllegalArgumentException("both reference curves must be on the same bands");
+      }
+    }
+
+    /**
+     * Reference curves as their files hold them.
+     *
+     * @param from of the old fixture
+     * @param to of the new fixture
+     * @param anchor how captures are pinned
+     * @param grid the study's bands
+     * @param range over which deviations are taken
+     * @return the curves, pinned; nothing when one of them does not reach the anchor
+     */
+    public static Optional<References> pinned(
+        Response from, Response to, Anchor anchor, BandGrid grid, FrequencyRange range) {
+      Optional<Levels> old = pinned(from, anchor, grid);
+      Optional<Levels> now = pinned(to, anchor, grid);
+      return old.isPresent() && now.isPresent()
+          ? Optional.of(new References(old.get(), now.get(), range))
+          : Optional.empty();
+    }
+
+    private static Optional<Levels> pinned(Response curve, Anchor anchor, BandGrid grid) {
+      OptionalDouble pin = anchor.levelOf(curve, grid.perOctave());
+      return pin.isPresent()
+          ? Optional.of(BandLevels.of(curve, grid).map(db -> db - pin.getAsDouble()))
+          : Optional.empty();
+    }
+  }
+
+  /**
+   * One unit's deviations.
+   *
+   * @param unit its name
+   * @param fromDb deviation on the old fixture, dB
+   * @param toDb deviation on the new one, dB
+   * @param rankFrom rank on the old fixture, from 1 for the nearest
+   * @param rankTo rank on the new one
+   */
+  public record Ranked(String unit, double fromDb, double toDb, double rankFrom, double rankTo) {
+    /** Refuses anything that is not a number. */
+    public Ranked {
+      Checks.notNegative(fromDb, "a deviation in dB");
+      Checks.notNegative(toDb, "a deviation in dB");
+    }
+
+    /**
+     * How far the unit falls.
+     *
+     * @return rank on the new fixture minus rank on the old one; negative where it rises
+     */
+    public double change() {
+      return rankTo - rankFrom;
+    }
+  }
+
+  /**
+   * How far the order of a kind's units keeps.
+   *
+   * @param range over which deviations were taken
+   * @param bands how many bands that is
+   * @param units in the order of the study
+   * @param leftOut units that lack a band
+   * @param spearman of the deviations; nothing with fewer than two units or without differences
+   * @param kendall likewise
+   */
+  public record Result(
+      FrequencyRange range,
+      int bands,
+      List<Ranked> units,
+      List<String> leftOut,
+      Optional<RankCorrelation> spearman,
+      Optional<RankCorrelation> kendall) {
+    /** Copies the lists. */
+    public Result {
+      units = List.copyOf(units);
+      leftOut = List.copyOf(leftOut);
+    }
+
+    /**
+     * The units whose rank changes most.
+     *
+     * @param most how many at most
+     * @return those that change at all, the greatest change first, equals in the study's order
+     */
+    public List<Ranked> mostChanged(int most) {
+      return units.stream()
+          .filter(u -> u.change() != 0)
+          .sorted(Comparator.comparingDouble(u -> -Math.abs(u.change())))
+          .limit(most)
+          .toList();
+    }
+  }
+
+  /**
+   * Ranks the units of a kind.
+   *
+   * @param paired its units, pinned
+   * @param references what they are compared with, on the same bands
+   * @return deviations, ranks and how far they agree
+   * @throws IllegalArgumentException when the bands differ, or no band of the range has a level on
+   *     both reference curves
+   */
+  public Result of(PairedUnits paired, References references) {
+    int[] bands = bands(paired.grid(), references);
+    List<Integer> members = new ArrayList<>();
+    List<String> leftOut = new ArrayList<>();
+    for (int i = 0; i < paired.units().size(); i++) {
+      Levels from = paired.from().means().get(i);
+      Levels to = paired.to().means().get(i);
+      if (IntStream.of(bands).allMatch(b -> from.has(b) && to.has(b))) {
+        members.add(i);
+      } else {
+        leftOut.add(paired.units().get(i));
+      }
+    }
+    double[] from = deviations(paired.from(), references.from(), members, bands);
+    double[] to = deviations(paired.to(), references.to(), members, bands);
+    return new Result(
+        references.range(),
+        bands.length,
+        ranked(paired, members, from, to),
+        leftOut,
+        RankCorrelation.of(RankCorrelation.Measure.SPEARMAN, from, to, confidence),
+        RankCorrelation.of(RankCorrelation.Measure.KENDALL, from, to, confidence));
+  }
+
+  private static int[] bands(BandGrid grid, References references) {
+    if (!grid.equals(references.from().grid())) {
+      throw new IllegalArgumentException("reference curves must be on the bands of the study");
+    }
+    int[] bands =
+        IntStream.range(0, grid.size())
+            .filter(b -> references.range().contains(grid.band(b).midHz()))
+            .filter(b -> references.from().has(b) && references.to().has(b))
+            .toArray();
+    if (bands.length == 0) {
+      throw new IllegalArgumentException(
+          "no band from "
+              + references.range().fromHz()
+              + " Hz to "
+              + references.range().toHz()
+              + " Hz has a level on both reference curves");
+    }
+    return bands;
+  }
+
+  private static double[] deviations(
+      PairedUnits.OnFixture fixture, Levels reference, List<Integer> members, int[] bands) {
+    double[] deviations = new double[members.size()];
+    Arrays.setAll(
+        deviations,
+        k -> {
+          Levels levels = fixture.means().get(members.get(k));
+          double squares = 0;
+          for (int b : bands) {
+            squares += Math.pow(levels.db(b) - reference.db(b), 2);
+          }
+          return Math.sqrt(squares / bands.length);
+        });
+    return deviations;
+  }
+
+  private static List<Ranked> ranked(
+      PairedUnits paired, List<Integer> members, double[] from, double[] to) {
+    List<Ranked> ranked = new ArrayList<>();
+    if (!members.isEmpty()) {
+      NaturalRanking ranking = new NaturalRanking(TiesStrategy.AVERAGE);
+      double[] rankFrom = ranking.rank(from);
+      double[] rankTo = ranking.rank(to);
+      for (int k = 0; k < from.length; k++) {
+        String unit = paired.units().get(members.get(k));
+        ranked.add(new Ranked(unit, from[k], to[k], rankFrom[k], rankTo[k]));
+      }
+    }
+    return ranked;
+  }
+}

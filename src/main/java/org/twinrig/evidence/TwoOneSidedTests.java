@@ -1,0 +1,58 @@
+package org.twinrig.evidence;
+
+import org.twinrig.internal.Checks;
+import org.twinrig.regression.StudentT;
+
+/**
+ * Whether a mean is shown to lie within a limit on either side of 0: two one-sided t tests.
+ *
+ * <p>With mean {@code m}, standard error {@code SE}, {@code ν} degrees of freedom and limit {@code
+ * Δ}, the hypothesis {@code δ <= -Δ} is tested by {@code (m+Δ)/SE} and {@code δ >= Δ} by {@code
+ * (m-Δ)/SE}; the greater of both one-sided p values is that of the whole, and both are rejected at
+ * level {@code α} exactly when the two-sided interval at confidence {@code 1-2α}, {@code m ±
+ * t_{ν,1-α}·SE}, lies within the limit. A mean that is not shown to lie there may still lie there.
+ *
+ * <p>Without scatter ({@code SE = 0}) the mean is what it is: p is 0 inside the limit, 1 elsewhere.
+ *
+ * <p>Source: Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
+ *
+ * @param pBelow p value of the test against {@code δ <= -Δ}
+ * @param pAbove p value of the test against {@code δ >= Δ}
+ */
+public record TwoOneSidedTests(double pBelow, double pAbove) {
+
+  /**
+   * Both tests.
+   *
+   * @param meanDb {@code m}, dB
+   * @param standardErrorDb {@code SE}, dB, 0 or more
+   * @param degreesOfFreedom {@code ν}, above 0; not whole where they are approximate
+   * @param limitDb {@code Δ}, dB, above 0
+   * @return their p values
+   */
+  public static TwoOneSidedTests of(
+      double meanDb, double standardErrorDb, double degreesOfFreedom, double limitDb) {
+    Checks.finite(meanDb, "a mean in dB");
+    Checks.notNegative(standardErrorDb, "a standard error in dB");
+    Checks.positive(limitDb, "the limit of equivalence in dB");
+    return new TwoOneSidedTests(
+        p(meanDb + limitDb, standardErrorDb, degreesOfFreedom),
+        p(limitDb - meanDb, standardErrorDb, degreesOfFreedom));
+  }
+
+  private static double p(double roomDb, double standardErrorDb, double degreesOfFreedom) {
+    if (standardErrorDb == 0) {
+      return roomDb > 0 ? 0 : 1;
+    }
+    return StudentT.upperTail(roomDb / standardErrorDb, degreesOfFreedom);
+  }
+
+  /**
+   * The p value of the whole.
+   *
+   * @return the greater of both
+   */
+  public double p() {
+    return Math.max(pBelow, pAbove);
+  }
+}

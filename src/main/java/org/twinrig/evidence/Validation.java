@@ -1,0 +1,81 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.band.BandGrid;
+
+/**
+ * How units fared that a rule never saw: errors by region and by unit, and how often intervals held
+ * them.
+ *
+ * @param regions errors by region; a region without errors is left out
+ * @param units errors of every unit, by region and over all bands (the empty key)
+ * @param coverage stated against reached coverage, by region and over all bands
+ */
+public record Validation(
+    List<RegionErrors> regions,
+    Map<Optional<Region>, List<UnitErrors>> units,
+    List<Coverage> coverage) {
+
+  /** Copies the lists. */
+  public Validation {
+    regions = List.copyOf(regions);
+    units = Map.copyOf(units);
+    coverage = List.copyOf(coverage);
+  }
+
+  /**
+   * Nothing was tried.
+   *
+   * @return a validation without rows
+   */
+  public static Validation none() {
+    return new Validation(List.of(), Map.of(), List.of());
+  }
+
+  /**
+   * Sums up trials.
+   *
+   * @param grid their bands
+   * @param trials one per unit
+   * @param confidence of the prediction intervals that errors are held against, and of the
+   *     intervals of coverages
+   * @return how they fared
+   */
+  public static Validation of(BandGrid grid, List<Trial> trials, double confidence) {
+    Judging judging = new Judging(grid, trials);
+    Map<Optional<Region>, List<UnitErrors>> units = new LinkedHashMap<>();
+    for (Optional<Region> part : Judging.PARTS) {
+      units.put(part, judging.units(part, confidence));
+    }
+    return new Validation(
+        RegionErrors.of(grid, trials, confidence), units, Coverage.of(judging, confidence));
+  }
+
+  /**
+   * The unit with the greatest error.
+   *
+   * @param part part of the axis; nothing for all bands
+   * @return the one whose root mean square error is greatest, the first of equals
+   */
+  public Optional<UnitErrors> worst(Optional<Region> part) {
+    return units.getOrDefault(part, List.of()).stream()
+        .max(Comparator.comparingDouble(UnitErrors::rmsDb));
+  }
+
+  /**
+   * Coverage over part of the axis.
+   *
+   * @param part part of the axis; nothing for all bands
+   * @return one per stated confidence, rising
+   */
+  public List<Coverage> coverage(Optional<Region> part) {
+    List<Coverage> rows = new ArrayList<>(coverage);
+    rows.removeIf(c -> !c.region().equals(part));
+    return rows;
+  }
+}

@@ -1,0 +1,90 @@
+package org.twinrig.reliability;
+
+import java.util.Optional;
+import org.twinrig.internal.Checks;
+
+/**
+ * A feature that the units of a kind share: a local extreme of their mean curve against its own
+ * smooth over one octave.
+ *
+ * @param curve of which curve
+ * @param shape peak where the curve stands above its smooth, notch where it falls below
+ * @param centre its frequency, Hz, refined by a parabola through three bands in (lg f, dB)
+ * @param height at the band of the extreme, dB; negative for a notch
+ * @param simultaneousHalfDb half-width in dB of the height's interval that holds at all bands at
+ *     once; less than the height's size
+ * @param width at half height, octaves; nothing when the curve does not fall that far inside the
+ *     range looked at
+ * @param units how many units have the curve there
+ * @param sharing how many of them share its sign there
+ */
+public record FixtureFeature(
+    Curve curve,
+    Resonance.Shape shape,
+    Estimate centre,
+    Estimate height,
+    double simultaneousHalfDb,
+    Optional<Estimate> width,
+    int units,
+    int sharing) {
+
+  /** Which curve a feature belongs to. */
+  public enum Curve {
+    /** New minus old: the feature is the fixtures'. */
+    TRANSFER("transfer"),
+    /** The old fixture: the feature may as well be the kind's own. */
+    FROM("from"),
+    /** The new fixture; likewise. */
+    TO("to");
+
+    private final String word;
+
+    Curve(String word) {
+      this.word = word;
+    }
+
+    /**
+     * The curve as files write it.
+     *
+     * @return for example {@code transfer}
+     */
+    public String word() {
+      return word;
+    }
+  }
+
+  /**
+   * A value with its interval.
+   *
+   * @param value the estimate
+   * @param low lower end
+   * @param high upper end
+   */
+  public record Estimate(double value, double low, double high) {
+    /** Refuses anything that is not a number. */
+    public Estimate {
+      Checks.finite(value, "an estimate");
+      Checks.finite(low, "the lower end of an interval");
+      Checks.finite(high, "the upper end of an interval");
+    }
+  }
+
+  /** Checks that the feature is one. */
+  public FixtureFeature {
+    if (!(simultaneousHalfDb < Math.abs(height.value()))) {
+      throw new IllegalArgumentException("the interval of a feature's height must exclude 0");
+    }
+    if (sharing > units) {
+      throw new IllegalArgumentException("more units share a feature than there are");
+    }
+  }
+
+  /**
+   * Share of the units that share its sign.
+   *
+   * @return 0 to 1
+   */
+  public double share() {
+    return (double) sharing / units;
+  }
+}

@@ -1,0 +1,210 @@
+package org.twinrig.reliability;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
+import org.twinrig.internal.Parallel;
+import org.twinrig.regression.MeanCurve;
+import org.twinrig.regression.UnitSample;
+import org.twinrig.response.Levels;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * Finds the features that the units of a kind share: in the mean transfer, where they are the
+ * fixtures' own, and on either fixture.
+ *
+ * <p>With {@code g_i(b)} the unit's curve minus its own smooth over one octave, {@code h(b)} the
+ * random-effects mean of {@code g_i(b)} over units, and its simultaneous interval from the study's
+ * sign flips, a feature is a local extreme of {@code h}
+ *
+ * <ul>
+ *   <li>that is a maximum above 0 or a minimum below 0,
+ *   <li>whose simultaneous interval excludes 0,
+ *   <li>whose sign at least 80 % of the units share at its band,
+ *   <li>and that is the greatest as far as the curve does not fall to half its height: what is less
+ *       is the shoulder of a greater one.
+ * </ul>
+ *
+ * <p>A tall feature raises the smooth around it, so that up to half an octave beside it stand
+ * extremes of the other sign, about as high as its height times its width in octaves: they are in
+ * the definition, and its shadow.
+ *
+ * <p>Units are weighted by what is known of {@code g_i}; where all units have equally many seatings
+ * {@code h} is exactly the mean transfer minus its own smooth. The half octave at either end of the
+ * grid is not looked at. With one band per octave a curve is its own smooth and has no feature.
+ *
+ * <p>Centre and width have intervals from resamples of whole units: see {@link FeatureShape}. The
+ * height has the pointwise interval; the simultaneous one stands beside it and allows for having
+ * looked at every band.
+ */
+public final class FixtureFeatures {
+  /** At least this share of the units must share a feature's sign. */
+  public static final double LEAST_SHARE = 0.8;
+
+  /** So many that {@code (R+1)·α/2} is whole at the usual confidences. */
+  private static final int RESAMPLES = 999;
+
+  private final double confidence;
+  private final long seed;
+  private final int threads;
+
+  private FixtureFeatures(double confidence, long seed, int threads) {
+    this.confidence = confidence;
+    this.seed = seed;
+    this.threads = threads;
+  }
+
+  /**
+   * The procedure at 95 % confidence, seed 1, on one thread.
+   *
+   * @return the procedure
+   */
+  public static FixtureFeatures withDefaults() {
+    return new FixtureFeatures(0.95, 1, 1);
+  }
+
+  /**
+   * The same procedure at another confidence.
+   *
+   * @param level strictly between 0 and 1
+   * @return the procedure
+   */
+  public FixtureFeatures withConfidence(double level) {
+    return new FixtureFeatures(Checks.fraction(level, "confidence"), seed, threads);
+  }
+
+  /**
+   * The same procedure with another seed for the drawn sign patterns.
+   *
+   * @param value any
+   * @return the procedure
+   */
+  public FixtureFeatures withSeed(long value) {
+    return new FixtureFeatures(confidence, value, threads);
+  }
+
+  /**
+   * The same procedure on more threads, with the same outcome.
+   *
+   * @param value 1 or more
+   * @return the procedure
+   */
+  public FixtureFeatures withThreads(int value) {
+    return new FixtureFeatures(confidence, seed, value);
+  }
+
+  /**
+   * The curves of a kind against their smooth, and their features.
+   *
+   * @param grid the bands
+   * @param curves one per curve
+   */
+  public record Result(BandGrid grid, Map<FixtureFeature.Curve, Contrast> curves) {
+    /** Copies the curves. */
+    public Result {
+      curves = Map.copyOf(curves);
+    }
+
+    /**
+     * The features of all curves.
+     *
+     * @return those of the transfer first, then the old fixture's, rising in frequency
+     */
+    public List<FixtureFeature> all() {
+      List<FixtureFeature> all = new ArrayList<>();
+      for (FixtureFeature.Curve curve : FixtureFeature.Curve.values()) {
+        all.addAll(of(curve).features());
+      }
+      return all;
+    }
+
+    /**
+     * One curve.
+     *
+     * @param curve which
+     * @return the curve against its smooth
+     */
+    public Contrast of(FixtureFeature.Curve curve) {
+      return curves.getOrDefault(curve, new Contrast(List.of(), List.of()));
+    }
+  }
+
+  /**
+   * A mean curve against its smooth.
+   *
+   * @param bands {@code h(b)} with its intervals, one per band; nothing where the octave around a
+   *     band is not covered by three units
+   * @param features rising in frequency
+   */
+  public record Contrast(List<Optional<MeanCurve.Mean>> bands, List<FixtureFeature> features) {
+    /** Copies the lists. */
+    public Contrast {
+      bands = List.copyOf(bands);
+      features = List.copyOf(features);
+    }
+  }
+
+  /**
+   * A curve minus its own smooth over one octave.
+   *
+   * @param curve levels in dB
+   * @return dB per band; missing where the octave around a band is not wholly covered
+   */
+  public static Levels contrast(Levels curve) {
+    return new OctaveContrast(curve.grid()).of(curve);
+  }
+
+  /**
+   * Finds the features of a kind.
+   *
+   * @param paired its units on both fixtures
+   * @return the curves with their features
+   */
+  public Result of(PairedUnits paired) {
+    FeatureSamples samples = new FeatureSamples(paired);
+    Resamples resamples = Resamples.drawn(paired.units().size(), RESAMPLES, seed);
+    List<FixtureFeature.Curve> all = List.of(FixtureFeature.Curve.values());
+    List<Contrast> contrasts =
+        Parallel.map(all, threads, c -> contrast(paired, c, samples.of(c), resamples));
+    Map<FixtureFeature.Curve, Contrast> curves = new EnumMap<>(FixtureFeature.Curve.class);
+    for (int k = 0; k < all.size(); k++) {
+      curves.put(all.get(k), contrasts.get(k));
+    }
+    return new Result(paired.grid(), curves);
+  }
+
+  private Contrast contrast(
+      PairedUnits paired,
+      FixtureFeature.Curve curve,
+      List<UnitSample> samples,
+      Resamples resamples) {
+    MeanCurve.Result means =
+        MeanCurve.withDefaults()
+            .withConfidence(confidence)
+            .withSeed(seed)
+            .fit(paired.units().size(), samples);
+    FeatureShape shape = new FeatureShape(paired.grid(), samples, means, resamples, confidence);
+    return new Contrast(means.bands(), features(curve, means, shape));
+  }
+
+  private static List<FixtureFeature> features(
+      FixtureFeature.Curve curve, MeanCurve.Result means, FeatureShape shape) {
+    List<FixtureFeature> features = new ArrayList<>();
+    for (int b = 1; b < means.bands().size() - 1; b++) {
+      Optional<MeanCurve.Mean> mean = means.bands().get(b);
+      if (mean.isPresent()
+          && Math.abs(mean.get().estimate().meanDb()) > mean.get().simultaneousHalfDb()
+          && shape.greatestAt(b)
+          && shape.sharing(b) >= LEAST_SHARE * mean.get().estimate().units()) {
+        features.add(shape.feature(curve, b, mean.get()));
+      }
+    }
+    features.sort(Comparator.comparingDouble(f -> f.centre().value()));
+    return features;
+  }
+}

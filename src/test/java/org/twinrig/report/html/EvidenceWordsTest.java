@@ -1,0 +1,205 @@
+package org.twinrig.report.html;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.twinrig.analysis.KindEvidence;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Unit;
+import org.twinrig.evidence.Equivalence;
+import org.twinrig.evidence.RankKeeping;
+import org.twinrig.evidence.Validation;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.TransferEstimator;
+import org.twinrig.reliability.FixtureFeatures;
+import org.twinrig.report.figure.Caption;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.RankFigure;
+import org.twinrig.response.Levels;
+import org.twinrig.screening.Screening;
+import org.twinrig.study.FrequencyRange;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+
+/**
+ * What the report says of equivalence, held-out units and ranks; see StudyPageTest for the rest.
+ */
+class EvidenceWordsTest {
+  private static final BandGrid GRID = BandGrid.covering(31.5, 16_000, 1);
+
+  /** Six units that differ between the fixtures by {@code differences} and next to nothing else. */
+  private static Equivalence equivalence(double... differences) {
+    PairedUnits plain = HandMade.kind("in-ear", 6, "RRRRRRRRRR").paired();
+    List<Levels> to =
+        IntStream.range(0, 6)
+            .mapToObj(
+                i -> {
+                  double[] db = differences.clone();
+                  Arrays.setAll(db, b -> differences[b] + 0.001 * Math.sin(i * (b + 1)));
+                  return Levels.copyOf(GRID, db);
+                })
+            .toList();
+    PairedUnits paired =
+        new PairedUnits(
+            "in-ear",
+            GRID,
+            plain.units(),
+            plain.from(),
+            new PairedUnits.OnFixture(
+                to, plain.to().seatings(), plain.to().seatingVariance(), plain.to().curves()));
+    KindEstimate estimate =
+        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    return Equivalence.of(estimate, 0.5, 0.95);
+  }
+
+  @Test
+  void whereTheMeanNeedsNoTranslationIsTold() {
+    assertEquals(
+        "In-ear: over 4.0 octaves the mean difference is shown to lie within ± 0.5 dB, at all these"
+            + " bands at once.",
+        EquivalenceSheet.sentence(equivalence(3, 3, 0, 0, 0, 3, 3, 0.2, 2, 2)));
+  }
+
+  @Test
+  void thatNothingIsShownIsTold() {
+    assertEquals(
+        "In-ear: at no band is the mean difference shown to lie within ± 0.5 dB when all bands are"
+            + " looked at together.",
+        EquivalenceSheet.sentence(equivalence(3, 3, 3, 3, 3, 3, 3, 3, 3, 3)));
+  }
+
+  private static StudyOutcome outcome(List<KindOutcome> kinds, Unit... units) {
+    Study study =
+        new Study(
+            Path.of("."),
+            "Plate to head",
+            new Fixture("plate", "Plate", "", 100, 10_000),
+            new Fixture("head", "Head", "", 20, 20_000),
+            List.of(units),
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            Settings.defaults(),
+            Path.of("."),
+            List.of());
+    return new StudyOutcome(
+        study,
+        "0123456789ab",
+        List.of(),
+        Screening.of(study, List.of()),
+        kinds,
+        Optional.empty(),
+        List.of());
+  }
+
+  private static Unit unit(String name, Unit.Role role) {
+    return new Unit(name, "in-ear", role, "", "", 2);
+  }
+
+  @Test
+  void whatBecameOfHeldOutUnitsIsTold() {
+    List<KindOutcome> kinds = List.of(HandMade.kind("in-ear", 3, "RRRRRRRRRR"));
+    assertEquals(
+        List.of("The lab held out no unit (role holdout in units.csv)."),
+        ValidationSheet.heldOutWords(outcome(kinds, unit("Alder 3", Unit.Role.FIT))));
+    assertEquals(
+        List.of(
+            "0 units that entered no fit were predicted like graphs of the catalogue and compared"
+                + " with their captures on the new fixture.",
+            "Held out but not judged, for want of captures on both fixtures or of a fit for their"
+                + " kind: Oak 2, Elm 5."),
+        ValidationSheet.heldOutWords(
+            outcome(kinds, unit("Oak 2", Unit.Role.HOLDOUT), unit("Elm 5", Unit.Role.HOLDOUT))));
+  }
+
+  private static KindOutcome ranked() {
+    KindOutcome plain = HandMade.kind("in-ear", 5, "RRRRRRRRRR");
+    List<String> names = List.of("Alder 1", "Oak 2", "Elm 3", "Fir 4", "Yew 5");
+    PairedUnits paired =
+        new PairedUnits(
+            "in-ear",
+            GRID,
+            names,
+            onFixture(plain.paired().from(), 1, 2, 3, 4, 5),
+            onFixture(plain.paired().to(), 1, 5, 2, 3, 4));
+    Levels zero = Levels.copyOf(GRID, new double[GRID.size()]);
+    RankKeeping.Result ranks =
+        RankKeeping.withDefaults()
+            .of(paired, new RankKeeping.References(zero, zero, new FrequencyRange(100, 10_000)));
+    return new KindOutcome(
+        paired,
+        plain.estimate(),
+        plain.transfer(),
+        plain.zones(),
+        plain.wanders(),
+        plain.errors(),
+        plain.stability(),
+        plain.budget(),
+        plain.repeatability(),
+        plain.seatings(),
+        new KindEvidence(
+            plain.evidence().equivalence(),
+            Validation.none(),
+            Validation.none(),
+            Optional.of(ranks),
+            new FixtureFeatures.Result(GRID, Map.of())));
+  }
+
+  private static PairedUnits.OnFixture onFixture(PairedUnits.OnFixture like, double... levelsDb) {
+    List<Levels> means =
+        Arrays.stream(levelsDb)
+            .mapToObj(
+                db -> {
+                  double[] levels = new double[GRID.size()];
+                  Arrays.fill(levels, db);
+                  return Levels.copyOf(GRID, levels);
+                })
+            .toList();
+    return new PairedUnits.OnFixture(
+        means,
+        Collections.nCopies(5, Collections.nCopies(GRID.size(), 1)),
+        like.seatingVariance(),
+        like.curves());
+  }
+
+  @Test
+  void ranksAreToldInOneRowAKind() {
+    Sheet sheet = RankSheet.of(outcome(List.of(ranked())));
+    // Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40.
+    assertEquals(
+        List.of(
+            "in-ear",
+            "5",
+            "0.40 (-0.77 to 0.95)",
+            "0.40 (-0.70 to 0.94)",
+            "Oak 2 from 2 to 5; Elm 3 from 3 to 2; Fir 4 from 4 to 3",
+            "none"),
+        sheet.rows().get(0).stream().map(Sheet.Cell::text).toList());
+  }
+
+  @Test
+  void ranksHaveTheirDrawing() {
+    Figure drawn =
+        RankFigure.of(ranked(), new Caption("in-ear", 5, 0.95, "0123456789ab")).orElseThrow();
+    assertEquals("In-ear: 1 of 5 units keep their rank (Spearman 0.40)", drawn.title());
+    assertTrue(drawn.svg().contains("Oak 2"), "the unit that falls most is named");
+    assertTrue(drawn.svg().contains("Kendall tau-b 0.40 (-0.70 to 0.94, 95 %)"), drawn.svg());
+    assertEquals(
+        Optional.empty(),
+        RankFigure.of(
+            HandMade.kind("in-ear", 3, "RRRRRRRRRR"), new Caption("in-ear", 3, 0.95, "0")));
+  }
+}
