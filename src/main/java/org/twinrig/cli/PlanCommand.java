@@ -149,6 +149,7 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
             .orElse(outcome.study().settings().tolerance().reliable());
     return new PlanLimits(
         tolerance,
+        outcome.study().settings().tolerance().equivalenceDb(),
         minUnits,
         unitsMax == null ? Math.max(DEFAULT_UNITS_MAX, Math.max(present, minUnits)) : unitsMax,
         seatingsMax);

@@ -11,12 +11,20 @@ import org.twinrig.study.PairedUnits;
  * The variances of one band that a plan rests on; the formulas stand at {@link Plan}.
  *
  * @param units {@code n₀}, how many units the study has here
+ * @param unitVariance of one unit's difference about the mean of the kind, its seatings with it,
+ *     dB²
  * @param meanSquare {@code loo_rms²} in dB²
  * @param parameters {@code p}, how many coefficients the rule spends beside the mean
  * @param from seating on the old fixture, as the rule lets it through
  * @param to seating on the new fixture
  */
-record BandVariance(int units, double meanSquare, double parameters, Seating from, Seating to) {
+record BandVariance(
+    int units,
+    double unitVariance,
+    double meanSquare,
+    double parameters,
+    Seating from,
+    Seating to) {
 
   /**
    * Seating scatter at a band.
@@ -54,6 +62,7 @@ record BandVariance(int units, double meanSquare, double parameters, Seating fro
             .orElse(sample.from().variance());
     return new BandVariance(
         sample.size(),
+        fitted.mean().tauSquared() + fitted.scatter().seatingVariance(),
         rms * rms,
         fitted.prediction().window().map(w -> parameters(w, paired, sample)).orElse(0.0),
         Seating.of(old, sample.from()),

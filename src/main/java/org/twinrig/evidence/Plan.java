@@ -49,6 +49,9 @@ import org.twinrig.study.PairedUnits;
  * U/E} is near the quantile of F that is exact there. A design is assured when it is expected to
  * meet the tolerance and exceeds it by more than {@link #SLACK} in at most one of ten studies.
  *
+ * <p>Beside it, {@link ZonePlan#unitsToShow} says how many units show a mean difference of a given
+ * size: the mean is known long before single units are predicted well.
+ *
  * <p>Assumed: new units come from the same population as the present ones, and seatings scatter as
  * they did; differences are near normal; the rule of every band stays what the study chose. With
  * more units the program may find a better rule, so that a plan can be met earlier, and a zone that

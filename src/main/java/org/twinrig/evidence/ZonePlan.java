@@ -2,6 +2,7 @@ package org.twinrig.evidence;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What it takes to bring one zone of a kind, an octave of the frequency axis, to its tolerance.
@@ -153,6 +154,19 @@ public final class ZonePlan {
    */
   public Optional<Design> assured() {
     return assured;
+  }
+
+  /**
+   * With how many units, seated as now, a paired t test at a band like the zone's shows a mean
+   * difference between the fixtures with the chance of {@link Plan#CHANCE}, if it is there.
+   *
+   * @param differenceDb the difference, dB, above 0
+   * @param most the most units to try
+   * @return 3 or more; nothing where that many do not
+   */
+  public OptionalInt unitsToShow(double differenceDb, int most) {
+    return PairedPower.units(
+        differenceDb, variance.unitDeviationDb(), variance.confidence(), Plan.CHANCE, most);
   }
 
   int units() {

@@ -36,6 +36,10 @@ final class ZoneVariance {
     return bands.stream().mapToInt(BandVariance::units).min().orElseThrow();
   }
 
+  double confidence() {
+    return confidence;
+  }
+
   boolean seatingKnown(boolean old) {
     return bands.stream().allMatch(b -> (old ? b.from() : b.to()).known());
   }
@@ -53,6 +57,11 @@ final class ZoneVariance {
   /** Half-width that a study of another design is expected to have, dB. */
   double halfDb(Design design) {
     return factors(design.units()).t * Math.sqrt(mean(b -> b.expected(design)));
+  }
+
+  /** Standard deviation of a unit's difference about the mean, its seatings with it, dB. */
+  double unitDeviationDb() {
+    return Math.sqrt(mean(BandVariance::unitVariance));
   }
 
   /** Half-width that no number of units and seatings goes below, dB. */

@@ -108,7 +108,11 @@ public record PlanTrials(
 
   PlanLimits limits() {
     return new PlanLimits(
-        DbLimit.everywhere(toleranceDb), Settings.defaults().minUnits(), unitsMax, seatingsMax);
+        DbLimit.everywhere(toleranceDb),
+        Settings.defaults().tolerance().equivalenceDb(),
+        Settings.defaults().minUnits(),
+        unitsMax,
+        seatingsMax);
   }
 
   /** A small study of one kind. */

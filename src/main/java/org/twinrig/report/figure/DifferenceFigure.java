@@ -50,17 +50,15 @@ public final class DifferenceFigure {
         new Panel(
                 new Panel.Texts(
                     title,
-                    pair.difference().kind()
-                        + ", n = "
-                        + pair.units().first()
-                        + " and "
-                        + pair.units().second()
+                    named(pair.first(), pair.units().first())
+                        + " minus "
+                        + named(pair.second(), pair.units().second())
                         + "; "
                         + Math.round(100 * pair.difference().confidence())
                         + " % intervals; dotted: ± "
                         + Numbers.fixed(limit, 2)
-                        + " dB, which makes no difference",
-                    pair.first() + " minus " + pair.second() + ", dB",
+                        + " dB",
+                    "Difference of the means, dB",
                     label.fingerprints),
                 range)
             .withArea(hz, clamped(low, range), clamped(high, range), "per band")
@@ -72,8 +70,8 @@ public final class DifferenceFigure {
                     hz, cut(values(bands, v -> v.differenceDb()), range), Ink.TEXT, Ink.CURVE))
             .withCurve(bar(hz, bands, range, v -> v.equivalent(), 1, true), "equivalent")
             .withCurve(bar(hz, bands, range, v -> v.different(), 2, false), "different")
-            .withRule(limit, "+ " + Numbers.fixed(limit, 2) + " dB")
-            .withRule(-limit, "- " + Numbers.fixed(limit, 2) + " dB");
+            .withCurve(level(hz, limit))
+            .withCurve(level(hz, -limit));
     return Medium.draw(
         new Medium.Sheet(
             Figure.nameOf("difference", pair.difference().kind()) + label.ending,
@@ -89,10 +87,22 @@ public final class DifferenceFigure {
     double different = octaves(pair, MeanDifference.Verdict::different);
     double equivalent = octaves(pair, MeanDifference.Verdict::equivalent);
     return TransferFigure.capital(pair.difference().kind())
-        + ": equivalent over "
+        + (different > 0
+            ? ": different over " + Numbers.fixed(different, 1) + " octaves, "
+            : ": no difference shown, ")
+        + "equivalent over "
         + Numbers.fixed(equivalent, 1)
-        + " octaves, different over "
-        + Numbers.fixed(different, 1);
+        + (different > 0 ? "" : " octaves");
+  }
+
+  private static String named(String study, int units) {
+    return study + " (n = " + units + ")";
+  }
+
+  private static Panel.Curve level(double[] hz, double db) {
+    double[] levels = new double[hz.length];
+    Arrays.fill(levels, db);
+    return new Panel.Curve(hz, levels, Ink.TEXT, Ink.DOTTED);
   }
 
   private static double octaves(

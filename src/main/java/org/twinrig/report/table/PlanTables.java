@@ -24,18 +24,18 @@ public final class PlanTables {
    * @throws IOException when they cannot be written
    */
   public static void write(List<Plan> plans, PlanLimits limits, Path folder) throws IOException {
-    zones(plans).write(folder.resolve("plan.csv"));
+    zones(plans, limits).write(folder.resolve("plan.csv"));
     bands(plans).write(folder.resolve("plan-bands.csv"));
     curves(plans, limits).write(folder.resolve("plan-curves.csv"));
   }
 
-  static ResultTable zones(List<Plan> plans) {
+  static ResultTable zones(List<Plan> plans, PlanLimits limits) {
     ResultTable table =
         new ResultTable(
             ("kind,from_hz,to_hz,tolerance_db,present_half_db,never_below_db,outlook,"
                     + "even_units,even_seatings_from,even_seatings_to,even_seatings,even_half_db,"
                     + "assured_units,assured_seatings_from,assured_seatings_to,assured_seatings,"
-                    + "assured_half_db,assured_upper_half_db")
+                    + "assured_half_db,assured_upper_half_db,difference_db,units_to_show")
                 .split(","));
     for (Plan plan : plans) {
       for (ZonePlan zone : plan.zones()) {
@@ -54,6 +54,9 @@ public final class PlanTables {
             .ifPresentOrElse(
                 d -> table.number(zone.halfDb(d)).number(zone.upperHalfDb(d)),
                 () -> table.empty(2));
+        table.number(limits.differenceDb());
+        zone.unitsToShow(limits.differenceDb(), limits.unitsMax())
+            .ifPresentOrElse(table::count, () -> table.empty(1));
         table.endRow();
       }
     }
