@@ -99,7 +99,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
     return new CombinedTransfer(estimates.get(0).kind(), confidence, bands);
   }
 
-  private static Combined combined(Band band, List<RandomEffects.Result> means, double confidence) {
+  static Combined combined(Band band, List<RandomEffects.Result> means, double confidence) {
     double[] values = means.stream().mapToDouble(RandomEffects.Result::meanDb).toArray();
     double[] variances =
         means.stream().mapToDouble(m -> m.standardErrorDb() * m.standardErrorDb()).toArray();

@@ -3,6 +3,8 @@ package org.twinrig.evidence;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
@@ -15,6 +17,8 @@ import org.twinrig.regression.StudentT;
 final class ZoneVariance {
   private final List<BandVariance> bands;
   private final double confidence;
+  private final Misses missesFrom;
+  private final Misses missesTo;
   private final Map<Integer, Factors> factors = new HashMap<>();
 
   /**
@@ -25,6 +29,8 @@ final class ZoneVariance {
    */
   ZoneVariance(List<BandVariance> bands, double confidence) {
     this.bands = List.copyOf(bands);
+    this.missesFrom = Misses.of(this.bands, BandVariance::from);
+    this.missesTo = Misses.of(this.bands, BandVariance::to);
     this.confidence = confidence;
   }
 
@@ -94,20 +100,32 @@ final class ZoneVariance {
               BandVariance.Seating s = old ? b.from() : b.to();
               return b.growth(design.units()) * s.variance() * (1 / planned - 1 / s.seatings());
             });
-    if (change == 0) {
-      return 0;
+    Misses misses = old ? missesFrom : missesTo;
+    return change * (change > 0 ? misses.above : misses.below);
+  }
+
+  /**
+   * By which share a seating variance may lie above its estimate, and below it (then negative), at
+   * the chance of the plan: a greater one than thought adds where seatings are taken away, a
+   * smaller one where they are added.
+   */
+  private record Misses(double above, double below) {
+    static Misses of(List<BandVariance> bands, Function<BandVariance, BandVariance.Seating> side) {
+      OptionalInt freedom =
+          bands.stream()
+              .map(side)
+              .filter(BandVariance.Seating::known)
+              .mapToInt(BandVariance.Seating::degreesOfFreedom)
+              .min();
+      if (freedom.isEmpty()) {
+        return new Misses(0, 0);
+      }
+      double nu = freedom.getAsInt();
+      ChiSquaredDistribution chi = new ChiSquaredDistribution(null, nu);
+      return new Misses(
+          nu / chi.inverseCumulativeProbability(1 - Plan.CHANCE) - 1,
+          nu / chi.inverseCumulativeProbability(Plan.CHANCE) - 1);
     }
-    int freedom =
-        bands.stream()
-            .map(b -> old ? b.from() : b.to())
-            .filter(BandVariance.Seating::known)
-            .mapToInt(BandVariance.Seating::degreesOfFreedom)
-            .min()
-            .orElseThrow();
-    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, freedom);
-    // A greater scatter than thought adds where seatings are taken away, a smaller one where added.
-    double quantile = chi.inverseCumulativeProbability(change > 0 ? 1 - Plan.CHANCE : Plan.CHANCE);
-    return change * (freedom / quantile - 1);
   }
 
   private Factors factors(int units) {
