@@ -10,6 +10,7 @@ import org.twinrig.proof.PlanTrials;
 import org.twinrig.proof.ProofPlan;
 import org.twinrig.report.PlanProofWords;
 import org.twinrig.report.table.PlanProofTable;
+import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.study.Settings;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -115,9 +116,12 @@ final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
         "--tolerance must be above 0 dB, but is " + toleranceDb);
     PlanTrials trials =
         PlanTrials.standard(studies, seed).withPilot(units, seatings).withTolerance(toleranceDb);
-    return kinds == null
-        ? trials
-        : trials.withKinds(SimulatedKinds.named(kinds, spec.commandLine()));
+    if (kinds == null) {
+      return trials;
+    }
+    List<SimulatedKind> named = SimulatedKinds.named(kinds, spec.commandLine());
+    refuse(named.stream().distinct().count() < named.size(), "--kinds names a kind more than once");
+    return trials.withKinds(named);
   }
 
   private void refuse(boolean wrong, String text) {

@@ -57,8 +57,8 @@ public record PlanProofWords(PlanTrials trials, List<PlanProofRow> rows) {
   private String verdict() {
     List<PlanProofRow> broken = rows.stream().filter(r -> !r.kept()).toList();
     return broken.isEmpty()
-        ? "Of the zones a plan promises, 90 % or more come within 10 % of the tolerance, in every"
-            + " row."
+        ? "Of the zones a plan promises, 90 % or more come within 10 % of the tolerance, for every"
+            + " kind."
         : "The promise that 90 % of the zones come within 10 % of the tolerance is broken for "
             + String.join(", ", broken.stream().map(PlanProofRow::kind).toList())
             + ".";
