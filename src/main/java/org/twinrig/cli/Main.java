@@ -25,6 +25,9 @@ import picocli.CommandLine.Command;
       GatherCommand.class,
       SimulateCommand.class,
       ProveCommand.class,
+      PlanCommand.class,
+      CompareCommand.class,
+      ProvePlanCommand.class,
       ProveSealsCommand.class,
       ProveFeaturesCommand.class
     },

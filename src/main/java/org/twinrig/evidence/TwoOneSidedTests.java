@@ -26,12 +26,12 @@ public record TwoOneSidedTests(double pBelow, double pAbove) {
    *
    * @param meanDb {@code m}, dB
    * @param standardErrorDb {@code SE}, dB, 0 or more
-   * @param degreesOfFreedom {@code ν}, 1 or more
+   * @param degreesOfFreedom {@code ν}, above 0; not whole where they are approximate
    * @param limitDb {@code Δ}, dB, above 0
    * @return their p values
    */
   public static TwoOneSidedTests of(
-      double meanDb, double standardErrorDb, int degreesOfFreedom, double limitDb) {
+      double meanDb, double standardErrorDb, double degreesOfFreedom, double limitDb) {
     Checks.finite(meanDb, "a mean in dB");
     Checks.notNegative(standardErrorDb, "a standard error in dB");
     Checks.positive(limitDb, "the limit of equivalence in dB");
@@ -40,7 +40,7 @@ public record TwoOneSidedTests(double pBelow, double pAbove) {
         p(limitDb - meanDb, standardErrorDb, degreesOfFreedom));
   }
 
-  private static double p(double roomDb, double standardErrorDb, int degreesOfFreedom) {
+  private static double p(double roomDb, double standardErrorDb, double degreesOfFreedom) {
     if (standardErrorDb == 0) {
       return roomDb > 0 ? 0 : 1;
     }

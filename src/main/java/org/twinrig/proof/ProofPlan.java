@@ -31,7 +31,7 @@ public record ProofPlan(
   public static final int FEWEST_STUDIES = 2;
 
   /** Coarse enough to be quick; every band of the default grid lies wholly inside. */
-  private static final SimulationPlan.Axis AXIS = new SimulationPlan.Axis(120, 10, 22_000);
+  static final SimulationPlan.Axis AXIS = new SimulationPlan.Axis(120, 10, 22_000);
 
   /** Checks the numbers and copies the lists. */
   public ProofPlan {

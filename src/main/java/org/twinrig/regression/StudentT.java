@@ -10,10 +10,10 @@ public final class StudentT {
    * The factor of a two-sided interval.
    *
    * @param confidence of the interval, strictly between 0 and 1
-   * @param degreesOfFreedom 1 or more
+   * @param degreesOfFreedom above 0; not whole where they are approximate
    * @return {@code t} with {@code P(|T| <= t) = confidence}
    */
-  public static double twoSided(double confidence, int degreesOfFreedom) {
+  public static double twoSided(double confidence, double degreesOfFreedom) {
     // The generator is left out: nothing is drawn.
     return new TDistribution(null, degreesOfFreedom)
         .inverseCumulativeProbability((1 + confidence) / 2);
@@ -23,10 +23,10 @@ public final class StudentT {
    * The factor of a one-sided interval.
    *
    * @param confidence of the interval, strictly between 0 and 1
-   * @param degreesOfFreedom 1 or more
+   * @param degreesOfFreedom above 0; not whole where they are approximate
    * @return {@code t} with {@code P(T <= t) = confidence}
    */
-  public static double oneSided(double confidence, int degreesOfFreedom) {
+  public static double oneSided(double confidence, double degreesOfFreedom) {
     return new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(confidence);
   }
 
@@ -34,10 +34,10 @@ public final class StudentT {
    * How often chance alone goes as high.
    *
    * @param t any number, also infinite
-   * @param degreesOfFreedom 1 or more
+   * @param degreesOfFreedom above 0; not whole where they are approximate
    * @return {@code P(T >= t)}
    */
-  public static double upperTail(double t, int degreesOfFreedom) {
+  public static double upperTail(double t, double degreesOfFreedom) {
     // Of the negative, so that a small share keeps its digits.
     return Double.isInfinite(t)
         ? (t > 0 ? 0 : 1)

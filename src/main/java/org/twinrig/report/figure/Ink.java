@@ -37,6 +37,12 @@ final class Ink {
       new BasicStroke(
           1f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, new float[] {1.5f, 3}, 0);
 
+  /** Bars that stand for a finding over a run of bands; told apart without colour. */
+  static final Stroke BAR = new BasicStroke(5f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
+
+  static final Stroke BAR_BROKEN =
+      new BasicStroke(5f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, new float[] {2, 2}, 0);
+
   static final Font TITLE = new Font(Font.SERIF, Font.BOLD, 16);
   static final Font NOTE = new Font(Font.SANS_SERIF, Font.PLAIN, 11);
   static final Font TICK = new Font(Font.SANS_SERIF, Font.PLAIN, 11);

@@ -1,0 +1,103 @@
+package org.twinrig.evidence;
+
+import java.util.OptionalDouble;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.WindowRule;
+import org.twinrig.response.Levels;
+import org.twinrig.study.BandSample;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * The variances of one band that a plan rests on; the formulas stand at {@link Plan}.
+ *
+ * @param units {@code n₀}, how many units the study has here
+ * @param unitVariance of one unit's difference about the mean of the kind, its seatings with it,
+ *     dB²
+ * @param meanSquare {@code loo_rms²} in dB²
+ * @param parameters {@code p}, how many coefficients the rule spends beside the mean
+ * @param from seating on the old fixture, as the rule lets it through
+ * @param to seating on the new fixture
+ */
+record BandVariance(
+    int units,
+    double unitVariance,
+    double meanSquare,
+    double parameters,
+    Seating from,
+    Seating to) {
+
+  /**
+   * Seating scatter at a band.
+   *
+   * @param variance of one seating, dB²; 0 where it is not known and so contained in the rest
+   * @param seatings harmonic mean of the units' seatings
+   * @param degreesOfFreedom of the variance; 0 where it is not known
+   */
+  record Seating(double variance, double seatings, int degreesOfFreedom) {
+    static Seating of(OptionalDouble variance, BandSample.Seatings seatings) {
+      boolean known = variance.isPresent() && seatings.degreesOfFreedom() > 0;
+      return new Seating(
+          known ? variance.getAsDouble() : 0,
+          seatings.harmonicMean(),
+          known ? seatings.degreesOfFreedom() : 0);
+    }
+
+    boolean known() {
+      return degreesOfFreedom > 0;
+    }
+
+    double present() {
+      return variance / seatings;
+    }
+  }
+
+  static BandVariance of(PairedUnits paired, int band, BandOutcome.Fitted fitted) {
+    BandSample sample = paired.at(band);
+    double rms = fitted.prediction().looRmsDb();
+    OptionalDouble old =
+        fitted
+            .prediction()
+            .window()
+            .map(WindowRule::seatingVariance)
+            .orElse(sample.from().variance());
+    return new BandVariance(
+        sample.size(),
+        fitted.mean().tauSquared() + fitted.scatter().seatingVariance(),
+        rms * rms,
+        fitted.prediction().window().map(w -> parameters(w, paired, sample)).orElse(0.0),
+        Seating.of(old, sample.from()),
+        Seating.of(sample.to().variance(), sample.to()));
+  }
+
+  /** {@code Σ wᵢᵀ(WᵀW+λI)⁻¹wᵢ}; a unit that lacks a band of the window counts as the mean one. */
+  private static double parameters(WindowRule window, PairedUnits paired, BandSample sample) {
+    double sum = 0;
+    int counted = 0;
+    for (int i : sample.members()) {
+      Levels old = paired.from().means().get(i);
+      if (window.predictors().stream().allMatch(p -> old.has(p.band()))) {
+        sum += window.leverage(old, sample.size()) - 1.0 / sample.size();
+        counted++;
+      }
+    }
+    double parameters = counted == 0 ? 0 : sum * sample.size() / counted;
+    // Left-out errors exist, so that the rule left room for them: never all degrees of freedom.
+    return Math.min(parameters, sample.size() - 2);
+  }
+
+  /** What the error of a rule made from {@code n} units has over that of one made from all. */
+  double growth(int n) {
+    return n / (n - 1 - parameters);
+  }
+
+  /** Variance of a unit about the rule, its seatings apart; never below 0, dB². */
+  double rest() {
+    return Math.max(0, meanSquare / growth(units) - from.present() - to.present());
+  }
+
+  /** The mean square error that a study of another design is expected to find, dB². */
+  double expected(Design design) {
+    return growth(design.units())
+        * (rest() + from.variance / design.seatingsFrom() + to.variance / design.seatingsTo());
+  }
+}

@@ -1,0 +1,32 @@
+package org.twinrig.evidence;
+
+/**
+ * How much of a kind is captured: every unit on both fixtures, with so many seatings on each.
+ *
+ * @param units of the kind, 1 or more
+ * @param seatingsFrom seatings of every unit on the old fixture, 1 or more
+ * @param seatingsTo seatings of every unit on the new fixture, 1 or more
+ */
+public record Design(int units, int seatingsFrom, int seatingsTo) {
+  /** Checks the numbers. */
+  public Design {
+    if (units < 1 || seatingsFrom < 1 || seatingsTo < 1) {
+      throw new IllegalArgumentException(
+          "a design needs 1 or more units and seatings, but has "
+              + units
+              + ", "
+              + seatingsFrom
+              + ", "
+              + seatingsTo);
+    }
+  }
+
+  /**
+   * What it costs.
+   *
+   * @return seatings in all, {@code units·(seatingsFrom + seatingsTo)}
+   */
+  public int seatings() {
+    return units * (seatingsFrom + seatingsTo);
+  }
+}

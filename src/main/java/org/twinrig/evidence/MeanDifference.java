@@ -1,0 +1,262 @@
+package org.twinrig.evidence;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.twinrig.band.Band;
+import org.twinrig.internal.Checks;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.RandomEffects;
+import org.twinrig.regression.StudentT;
+import org.twinrig.regression.TwoSampleSignFlip;
+import org.twinrig.study.BandSample;
+import org.twinrig.study.PairedUnits;
+
+/**
+ * How the mean transfers of one kind in two studies of the same fixtures differ, band by band:
+ * whether they are shown to differ, and whether they are shown to be as good as the same.
+ *
+ * <p>With means {@code δ̂_1}, {@code δ̂_2} and their standard errors, {@code D = δ̂_1 - δ̂_2},
+ * {@code SE² = SE_1² + SE_2²} on {@code ν = SE⁴/(SE_1⁴/(n_1-1) + SE_2⁴/(n_2-1))} degrees of
+ * freedom. The interval of a band by itself is {@code D ± t_ν·SE}; that of all bands of the kind at
+ * once has the half-width {@code min(q, t_{ν, 1-α/(2·bands)})·SE} with {@code q} of {@link
+ * TwoSampleSignFlip}, never below the pointwise one. Means are called different where the interval
+ * of all bands leaves out 0: of two studies of one truth, at most {@code α} are called different
+ * anywhere in a kind. They are called equivalent at all bands at once where that interval lies
+ * within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both hold:
+ * a small difference, well known. Where neither holds nothing is shown.
+ *
+ * <p>Assumed: the studies are independent. Where both hold the same specimens the interval is wider
+ * than need be. Each pair of studies and each kind is a family of its own.
+ *
+ * <p>Sources: Welch 1947, Biometrika 34:28; Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
+ *
+ * @param kind the kind
+ * @param limitDb {@code Δ}, the difference that makes none, dB
+ * @param confidence {@code 1-α}
+ * @param bands one per band; nothing where either study has no estimate
+ */
+public record MeanDifference(
+    String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
+
+  /** Copies the bands and checks the limits. */
+  public MeanDifference {
+    bands = List.copyOf(bands);
+    Checks.positive(limitDb, "the limit of equivalence in dB");
+    Checks.fraction(confidence, "confidence");
+  }
+
+  /**
+   * A run of adjacent bands.
+   *
+   * @param fromHz lower edge of the first, Hz
+   * @param toHz upper edge of the last, Hz
+   */
+  public record Run(double fromHz, double toHz) {}
+
+  /**
+   * One study's answer about a kind.
+   *
+   * @param paired its units
+   * @param estimate what they gave
+   */
+  public record Side(PairedUnits paired, KindEstimate estimate) {}
+
+  /**
+   * How to judge.
+   *
+   * @param limitDb {@code Δ}, dB
+   * @param confidence {@code 1-α}
+   * @param seed of the sign patterns
+   */
+  public record Terms(double limitDb, double confidence, long seed) {}
+
+  /**
+   * What was found at one band.
+   *
+   * @param band the band
+   * @param differenceDb {@code D}, dB
+   * @param standardErrorDb {@code SE}, dB
+   * @param degreesOfFreedom {@code ν}
+   * @param halfDb half-width of the band's own interval, dB
+   * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
+   * @param different whether the means are shown to differ, at all bands at once
+   * @param equivalentAlone whether they are shown to be equivalent at this band by itself
+   * @param equivalent whether they are shown to be equivalent, at all bands at once
+   */
+  public record Verdict(
+      Band band,
+      double differenceDb,
+      double standardErrorDb,
+      double degreesOfFreedom,
+      double halfDb,
+      double simultaneousHalfDb,
+      boolean different,
+      boolean equivalentAlone,
+      boolean equivalent) {
+    /** Refuses anything that is not a number. */
+    public Verdict {
+      Checks.finite(differenceDb, "a difference of means in dB");
+      Checks.notNegative(standardErrorDb, "a standard error in dB");
+      Checks.notNegative(halfDb, "a half-width in dB");
+      Checks.notNegative(simultaneousHalfDb, "a simultaneous half-width in dB");
+    }
+  }
+
+  /**
+   * Compares two studies.
+   *
+   * @param first one study
+   * @param second the other, of the same kind on the same bands
+   * @param terms how to judge
+   * @return one verdict per band
+   */
+  public static MeanDifference of(Side first, Side second, Terms terms) {
+    if (!first.estimate.grid().equals(second.estimate.grid())
+        || !first.estimate.kind().equals(second.estimate.kind())) {
+      throw new IllegalArgumentException("only the same kind on the same bands can be compared");
+    }
+    int bands = first.estimate.bands().size();
+    long fitted = 0;
+    for (int b = 0; b < bands; b++) {
+      fitted += fitted(first, b).isPresent() && fitted(second, b).isPresent() ? 1 : 0;
+    }
+    double q =
+        fitted == 0
+            ? 0
+            : TwoSampleSignFlip.withDefaults()
+                .withConfidence(terms.confidence)
+                .withSeed(terms.seed)
+                .fit(differences(first), differences(second));
+    List<Optional<Verdict>> verdicts = new ArrayList<>(bands);
+    for (int b = 0; b < bands; b++) {
+      Optional<RandomEffects.Result> one = fitted(first, b);
+      Optional<RandomEffects.Result> two = fitted(second, b);
+      verdicts.add(
+          one.isPresent() && two.isPresent()
+              ? Optional.of(
+                  verdict(
+                      first.estimate.bands().get(b).band(),
+                      Welch.of(one.get(), two.get()),
+                      new Multiplier(q, fitted),
+                      terms))
+              : Optional.empty());
+    }
+    return new MeanDifference(first.estimate.kind(), terms.limitDb, terms.confidence, verdicts);
+  }
+
+  /**
+   * Over how many octaves something was found.
+   *
+   * @param found what to count
+   * @return octaves
+   */
+  public double octaves(Predicate<Verdict> found) {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .filter(found)
+        .mapToDouble(v -> v.band().octaves())
+        .sum();
+  }
+
+  /**
+   * Where something was found.
+   *
+   * @param found what to look for
+   * @return runs of adjacent bands, rising in frequency
+   */
+  public List<Run> runs(Predicate<Verdict> found) {
+    List<Run> runs = new ArrayList<>();
+    boolean open = false;
+    for (Optional<Verdict> band : bands) {
+      boolean here = band.filter(found).isPresent();
+      if (here) {
+        Band b = band.get().band();
+        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : b.lowerHz();
+        runs.add(new Run(fromHz, b.upperHz()));
+      }
+      open = here;
+    }
+    return runs;
+  }
+
+  /**
+   * Where the means differ most.
+   *
+   * @return the band with the greatest difference; nothing where no band was compared
+   */
+  public Optional<Verdict> largest() {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .max(Comparator.comparingDouble(v -> Math.abs(v.differenceDb())));
+  }
+
+  private static Optional<RandomEffects.Result> fitted(Side side, int band) {
+    return side.estimate.bands().get(band) instanceof BandOutcome.Fitted fitted
+        ? Optional.of(fitted.mean())
+        : Optional.empty();
+  }
+
+  private static double[][] differences(Side side) {
+    int bands = side.paired.grid().size();
+    double[][] values = new double[side.paired.units().size()][bands];
+    for (double[] row : values) {
+      Arrays.fill(row, Double.NaN);
+    }
+    for (int b = 0; b < bands; b++) {
+      BandSample sample = side.paired.at(b);
+      if (fitted(side, b).isPresent()) {
+        for (int k = 0; k < sample.size(); k++) {
+          values[sample.members()[k]][b] = sample.differencesDb()[k];
+        }
+      }
+    }
+    return values;
+  }
+
+  /** The difference of two means with its standard error. */
+  record Welch(double differenceDb, double standardErrorDb, double degreesOfFreedom) {
+    static Welch of(RandomEffects.Result one, RandomEffects.Result two) {
+      double first = one.standardErrorDb() * one.standardErrorDb();
+      double second = two.standardErrorDb() * two.standardErrorDb();
+      double all = first + second;
+      double freedom =
+          all == 0
+              ? one.degreesOfFreedom() + two.degreesOfFreedom()
+              : all
+                  * all
+                  / (first * first / one.degreesOfFreedom()
+                      + second * second / two.degreesOfFreedom());
+      return new Welch(one.meanDb() - two.meanDb(), Math.sqrt(all), freedom);
+    }
+  }
+
+  private record Multiplier(double q, long bands) {
+    double at(double confidence, double freedom) {
+      double bonferroni = StudentT.twoSided(1 - (1 - confidence) / bands, freedom);
+      return Math.max(StudentT.twoSided(confidence, freedom), Math.min(q, bonferroni));
+    }
+  }
+
+  private static Verdict verdict(Band band, Welch welch, Multiplier multiplier, Terms terms) {
+    double se = welch.standardErrorDb;
+    double together = multiplier.at(terms.confidence, welch.degreesOfFreedom) * se;
+    double size = Math.abs(welch.differenceDb);
+    double p =
+        TwoOneSidedTests.of(welch.differenceDb, se, welch.degreesOfFreedom, terms.limitDb).p();
+    return new Verdict(
+        band,
+        welch.differenceDb,
+        se,
+        welch.degreesOfFreedom,
+        StudentT.twoSided(terms.confidence, welch.degreesOfFreedom) * se,
+        together,
+        size > together,
+        p < 1 - terms.confidence,
+        size + together < terms.limitDb);
+  }
+}

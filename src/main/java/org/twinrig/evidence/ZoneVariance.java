@@ -1,0 +1,156 @@
+package org.twinrig.evidence;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.twinrig.regression.StudentT;
+
+/**
+ * The variances of a zone, and the half-widths that follow from them; the formulas stand at {@link
+ * Plan}.
+ */
+final class ZoneVariance {
+  private final List<BandVariance> bands;
+  private final double confidence;
+  private final Misses missesFrom;
+  private final Misses missesTo;
+  private final Map<Integer, Factors> factors = new HashMap<>();
+
+  /**
+   * A zone.
+   *
+   * @param bands one or more
+   * @param confidence of the prediction interval
+   */
+  ZoneVariance(List<BandVariance> bands, double confidence) {
+    this.bands = List.copyOf(bands);
+    this.missesFrom = Misses.of(this.bands, BandVariance::from);
+    this.missesTo = Misses.of(this.bands, BandVariance::to);
+    this.confidence = confidence;
+  }
+
+  /** What depends on the number of units alone. */
+  private record Factors(double t, double fresh, double pilot) {}
+
+  /** The fewest units at a band of the zone. */
+  int units() {
+    return bands.stream().mapToInt(BandVariance::units).min().orElseThrow();
+  }
+
+  double confidence() {
+    return confidence;
+  }
+
+  boolean seatingKnown(boolean old) {
+    return bands.stream().allMatch(b -> (old ? b.from() : b.to()).known());
+  }
+
+  /** Half-width the study itself has, dB. */
+  double presentHalfDb() {
+    return Math.sqrt(
+        mean(
+            b -> {
+              double t = StudentT.twoSided(confidence, b.units() - 1);
+              return t * t * b.meanSquare();
+            }));
+  }
+
+  /** Half-width that a study of another design is expected to have, dB. */
+  double halfDb(Design design) {
+    return factors(design.units()).t * Math.sqrt(mean(b -> b.expected(design)));
+  }
+
+  /** Standard deviation of a unit's difference about the mean, its seatings with it, dB. */
+  double unitDeviationDb() {
+    return Math.sqrt(mean(BandVariance::unitVariance));
+  }
+
+  /** Half-width that no number of units and seatings goes below, dB. */
+  double neverBelowDb() {
+    double z =
+        new NormalDistribution(null, 0, 1).inverseCumulativeProbability((1 + confidence) / 2);
+    return z * Math.sqrt(mean(BandVariance::rest));
+  }
+
+  /** Half-width that a study of another design exceeds with probability 1 - chance, dB. */
+  double upperHalfDb(Design design) {
+    Factors f = factors(design.units());
+    double expected = mean(b -> b.expected(design));
+    double spread = square(expected * f.fresh) + square(f.pilot * pilotPart(design.units()));
+    spread += square(seatingPart(design, true));
+    spread += square(seatingPart(design, false));
+    return f.t * Math.sqrt(expected + Math.sqrt(spread));
+  }
+
+  private double pilotPart(int units) {
+    return mean(b -> b.growth(units) * b.meanSquare() / b.growth(b.units()));
+  }
+
+  /** What the seating scatter, not known exactly, can add. */
+  private double seatingPart(Design design, boolean old) {
+    double planned = old ? design.seatingsFrom() : design.seatingsTo();
+    double change =
+        mean(
+            b -> {
+              BandVariance.Seating s = old ? b.from() : b.to();
+              return b.growth(design.units()) * s.variance() * (1 / planned - 1 / s.seatings());
+            });
+    Misses misses = old ? missesFrom : missesTo;
+    return change * (change > 0 ? misses.above : misses.below);
+  }
+
+  /**
+   * By which share a seating variance may lie above its estimate, and below it (then negative), at
+   * the chance of the plan: a greater one than thought adds where seatings are taken away, a
+   * smaller one where they are added.
+   */
+  private record Misses(double above, double below) {
+    static Misses of(List<BandVariance> bands, Function<BandVariance, BandVariance.Seating> side) {
+      OptionalInt freedom =
+          bands.stream()
+              .map(side)
+              .filter(BandVariance.Seating::known)
+              .mapToInt(BandVariance.Seating::degreesOfFreedom)
+              .min();
+      if (freedom.isEmpty()) {
+        return new Misses(0, 0);
+      }
+      double nu = freedom.getAsInt();
+      ChiSquaredDistribution chi = new ChiSquaredDistribution(null, nu);
+      return new Misses(
+          nu / chi.inverseCumulativeProbability(1 - Plan.CHANCE) - 1,
+          nu / chi.inverseCumulativeProbability(Plan.CHANCE) - 1);
+    }
+  }
+
+  private Factors factors(int units) {
+    return factors.computeIfAbsent(
+        units,
+        n -> {
+          double fresh = n - 1;
+          double pilot = units() - 1;
+          return new Factors(
+              StudentT.twoSided(confidence, n - 1),
+              new ChiSquaredDistribution(null, fresh).inverseCumulativeProbability(Plan.CHANCE)
+                      / fresh
+                  - 1,
+              pilot
+                      / new ChiSquaredDistribution(null, pilot)
+                          .inverseCumulativeProbability(1 - Plan.CHANCE)
+                  - 1);
+        });
+  }
+
+  private double mean(ToDoubleFunction<BandVariance> value) {
+    return bands.stream().mapToDouble(value).average().orElseThrow();
+  }
+
+  private static double square(double value) {
+    return value * value;
+  }
+}

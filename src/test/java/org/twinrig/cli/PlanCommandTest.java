@@ -1,0 +1,206 @@
+package org.twinrig.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code twinrig plan} and {@code twinrig prove-plan} through the program's own door. */
+class PlanCommandTest {
+  private static final String DEMO = Path.of("studies", "plate-to-head").toString();
+
+  @TempDir private Path folder;
+
+  private record Ran(int status, String out, String err) {}
+
+  private static Ran run(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
+    return new Ran(
+        status, out.toString().replace("\r\n", "\n"), err.toString().replace("\r\n", "\n"));
+  }
+
+  @Test
+  void theDemonstrationIsPlanned() throws IOException {
+    Path out = folder.resolve("plan");
+    Ran ran = run("plan", DEMO, "--out", out.toString());
+    assertEquals(0, ran.status, ran.err);
+    assertEquals(
+        Files.readString(Path.of("src/test/resources/approved/plan-demo.txt"))
+            .replace("\r\n", "\n"),
+        ran.out.replace(out.toString(), "OUT"));
+    assertEquals(
+        List.of(
+            "figures/plan-closed_over-ear.png",
+            "figures/plan-closed_over-ear.svg",
+            "figures/plan-in-ear.png",
+            "figures/plan-in-ear.svg",
+            "figures/plan-on-ear.png",
+            "figures/plan-on-ear.svg",
+            "figures/plan-open_over-ear.png",
+            "figures/plan-open_over-ear.svg",
+            "plan-bands.csv",
+            "plan-curves.csv",
+            "plan.csv",
+            "run.json"),
+        files(out));
+    List<String> zones = Files.readAllLines(out.resolve("plan.csv"));
+    assertEquals(
+        "kind,from_hz,to_hz,tolerance_db,present_half_db,never_below_db,outlook,even_units,"
+            + "even_seatings_from,even_seatings_to,even_seatings,even_half_db,assured_units,"
+            + "assured_seatings_from,assured_seatings_to,assured_seatings,assured_half_db,"
+            + "assured_upper_half_db,difference_db,units_to_show",
+        zones.get(0));
+    assertEquals(1 + 4 * 10, zones.size());
+    assertEquals(
+        "kind,band_hz,tolerance_db,present_half_db,planned_half_db,never_below_db,curable",
+        Files.readAllLines(out.resolve("plan-bands.csv")).get(0));
+    assertEquals(
+        "kind,from_hz,to_hz,units,seatings_from,seatings_to,half_db,upper_half_db",
+        Files.readAllLines(out.resolve("plan-curves.csv")).get(0));
+    for (String table : List.of("plan.csv", "plan-bands.csv", "plan-curves.csv")) {
+      assertFalse(Files.readString(out.resolve(table)).contains("NaN"), table);
+    }
+    String svg = Files.readString(out.resolve("figures/plan-in-ear.svg"));
+    assertTrue(svg.contains("In-ear: 6 of 10 octaves meet the tolerance, 1 more can, 3 never"));
+    assertEquals(2 * 780, ImageIO.read(out.resolve("figures/plan-in-ear.png").toFile()).getWidth());
+  }
+
+  private static List<String> files(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.filter(Files::isRegularFile)
+          .map(p -> folder.relativize(p).toString().replace('\\', '/'))
+          .sorted()
+          .toList();
+    }
+  }
+
+  @Test
+  void machinesGetTheSame() throws IOException {
+    Ran ran = run("plan", DEMO, "--json", "--tolerance", "2.5", "--units-max", "30");
+    assertEquals(0, ran.status, ran.err);
+    JsonNode root = new ObjectMapper().readTree(ran.out);
+    assertEquals(30, root.get("units_max").asInt());
+    assertEquals(10, root.get("seatings_max").asInt());
+    assertEquals(0.9, root.get("chance").asDouble());
+    JsonNode kind = root.get("kinds").get(0);
+    assertEquals("open over-ear", kind.get("kind").asText());
+    assertEquals(10, kind.get("zones").size());
+    assertEquals(2.5, kind.get("zones").get(0).get("tolerance_db").asDouble());
+    assertEquals("met", kind.get("zones").get(0).get("outlook").asText());
+    assertFalse(kind.get("capture_next").isEmpty());
+  }
+
+  @Test
+  void wrongValuesAreWrongUsage() {
+    assertUsage("--tolerance must be above 0 dB, but is 0.0", "--tolerance", "0");
+    assertUsage("--tolerance must be above 0 dB, but is -1.0", "--tolerance", "-1");
+    assertUsage("--tolerance must be above 0 dB, but is NaN", "--tolerance", "NaN");
+    assertUsage("--units-max must be 1 or more, but is 0", "--units-max", "0");
+    assertUsage(
+        "--units-max is 10, but the study has 13 units of in-ear already; give 13 or more",
+        "--units-max",
+        "10");
+    assertUsage(
+        "--seatings-max must be 2 or more, because with one seating its scatter is not known, but"
+            + " is 1",
+        "--seatings-max",
+        "1");
+    assertUsage("Invalid value for option '--tolerance': 'x' is not a double", "--tolerance", "x");
+  }
+
+  private static void assertUsage(String message, String... options) {
+    List<String> all = new ArrayList<>(List.of("plan", DEMO));
+    all.addAll(List.of(options));
+    Ran ran = run(all.toArray(String[]::new));
+    assertEquals(2, ran.status, message);
+    assertTrue(ran.err.lines().anyMatch(message::equals), ran.err);
+  }
+
+  @Test
+  void aStudyThatIsNotThereIsRefused() {
+    Ran ran = run("plan", folder.resolve("nowhere").toString());
+    assertEquals(1, ran.status);
+    assertFalse(ran.err.isBlank());
+    assertFalse(ran.err.contains("Exception"));
+  }
+
+  @Test
+  void aSmallProofPrintsATableAndWritesIt() throws IOException {
+    Path file = folder.resolve("plans.csv");
+    Ran first =
+        run(
+            "prove-plan",
+            "--studies",
+            "3",
+            "--seed",
+            "2",
+            "--kinds",
+            "in-ear",
+            "--out",
+            file.toString(),
+            "--threads",
+            "2");
+    assertEquals(0, first.status, first.err);
+    List<String> rows = Files.readAllLines(file);
+    assertEquals(
+        "pilot_units,pilot_seatings,tolerance_db,kind,claim,trials,studies,zones,"
+            + "within_ten_percent,within_ten_percent_mc_se,within_tolerance,"
+            + "within_tolerance_mc_se,ratio,ratio_mc_se,mean_units,mean_seatings",
+        rows.get(0));
+    assertTrue(rows.get(1).startsWith("8,2,2.000000,in-ear,promised,3,3,"), rows.get(1));
+    assertTrue(
+        first.out.startsWith(
+            "3 small studies of 8 units with 2 seatings on each fixture, planned for 2.00 dB and"
+                + " captured afresh\n"),
+        first.out);
+    byte[] bytes = Files.readAllBytes(file);
+    Ran again =
+        run(
+            "prove-plan",
+            "--studies",
+            "3",
+            "--seed",
+            "2",
+            "--kinds",
+            "in-ear",
+            "--out",
+            file.toString(),
+            "--threads",
+            "1");
+    assertEquals(first, again);
+    org.junit.jupiter.api.Assertions.assertArrayEquals(bytes, Files.readAllBytes(file));
+  }
+
+  @Test
+  void aProofWithWrongValuesIsWrongUsage() {
+    assertProofUsage("--studies must be 2 or more, but is 1", "--studies=1");
+    assertProofUsage("--units must be 5 to 40, but is 4", "--studies=2", "--units=4");
+    assertProofUsage("--units must be 5 to 40, but is 41", "--studies=2", "--units=41");
+    assertProofUsage("--seatings must be 2 or more, but is 1", "--studies=2", "--seatings=1");
+    assertProofUsage("--tolerance must be above 0 dB, but is 0.0", "--studies=2", "--tolerance=0");
+    assertProofUsage("--kinds names a kind more than once", "--studies=2", "--kinds=in-ear,in-ear");
+  }
+
+  private static void assertProofUsage(String message, String... options) {
+    List<String> all = new ArrayList<>(List.of("prove-plan", "--seed=1"));
+    all.addAll(List.of(options));
+    Ran ran = run(all.toArray(String[]::new));
+    assertEquals(2, ran.status, message);
+    assertEquals(message, ran.err.lines().findFirst().orElseThrow());
+  }
+}
