@@ -1,5 +1,5 @@
 /**
  * Whether all this holds: the errors a translation makes on units it never saw, by region of the
- * frequency axis, and how often its interval holds them.
+ * frequency axis, how often its interval holds them, and what to measure next.
  */
 package org.twinrig.evidence;
