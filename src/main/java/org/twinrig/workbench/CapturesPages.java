@@ -76,14 +76,7 @@ final class CapturesPages {
     Map<CaptureEntry, List<Verdict>> verdicts = verdicts(leaf);
     List<UnitView.OnFixture> fixtures = new ArrayList<>();
     for (Fixture fixture : List.of(leaf.study().from(), leaf.study().to())) {
-      fixtures.add(
-          new UnitView.OnFixture(
-              fixture.label(),
-              leaf.study().captures().stream()
-                  .filter(c -> c.unit().equals(unit.name()))
-                  .filter(c -> c.fixture().equals(fixture.name()))
-                  .map(c -> entry(c, verdicts))
-                  .toList()));
+      fixtures.add(onFixture(leaf, unit, fixture, verdicts));
     }
     return Answer.page(
         pages.fill(
@@ -97,6 +90,19 @@ final class CapturesPages {
                 drawings.captures(leaf, unit),
                 fixtures,
                 margin(leaf, unit))));
+  }
+
+  private static UnitView.OnFixture onFixture(
+      Leaf leaf, Unit unit, Fixture fixture, Map<CaptureEntry, List<Verdict>> verdicts) {
+    Optional<Sketches> sketches = leaf.outcome().map(o -> Sketches.of(o, unit.name(), fixture));
+    return new UnitView.OnFixture(
+        fixture.label(),
+        sketches.map(Sketches::all).orElse(""),
+        leaf.study().captures().stream()
+            .filter(c -> c.unit().equals(unit.name()))
+            .filter(c -> c.fixture().equals(fixture.name()))
+            .map(c -> entry(c, verdicts, sketches.map(s -> s.one(c.line())).orElse("")))
+            .toList());
   }
 
   Answer leaveOut(Ask ask) throws Exception {
@@ -144,7 +150,8 @@ final class CapturesPages {
         Problem.fatal("the page", 0, "the study has no unit of this name", "go to the captures"));
   }
 
-  private static UnitView.Entry entry(CaptureEntry c, Map<CaptureEntry, List<Verdict>> verdicts) {
+  private static UnitView.Entry entry(
+      CaptureEntry c, Map<CaptureEntry, List<Verdict>> verdicts, String sketch) {
     String side =
         switch (c.side()) {
           case L -> ", left";
@@ -162,7 +169,8 @@ final class CapturesPages {
         c.note(),
         state,
         verdicts.getOrDefault(c, List.of()).stream().map(Verdict::sentence).toList(),
-        c.excludedByLab());
+        c.excludedByLab(),
+        sketch);
   }
 
   private static boolean byRule(Map<CaptureEntry, List<Verdict>> verdicts, CaptureEntry c) {

@@ -2,6 +2,7 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -28,6 +29,7 @@ final class Desk extends Handler.Abstract {
 
   static final int MOST_FILES = 200;
   private static final long MOST_BYTES_AT_ONCE = 32L * 1024 * 1024;
+  private static final long MOST_BYTES_DRAINED = 1L << 30;
   private static final int MOST_FIELDS = 400;
   private static final int MOST_FORM_BYTES = 200_000;
 
@@ -105,7 +107,11 @@ final class Desk extends Handler.Abstract {
       if (type.startsWith("multipart/form-data")) {
         parts(request, type, fields, files);
       } else {
-        take(FormFields.getFields(request, MOST_FIELDS, MOST_FORM_BYTES), fields);
+        try {
+          take(FormFields.getFields(request, MOST_FIELDS, MOST_FORM_BYTES), fields);
+        } catch (RuntimeException e) {
+          throw broken();
+        }
       }
     } else {
       take(Request.extractQueryParameters(request), fields);
@@ -121,40 +127,59 @@ final class Desk extends Handler.Abstract {
       Request request, String type, Map<String, String> fields, List<Ask.Upload> files)
       throws IOException, TooMuchException, UnusableInput {
     if (request.getLength() > MOST_BYTES_AT_ONCE) {
+      drain(request);
       throw new TooMuchException();
     }
+    // Limits below that of the whole are looked at when all has arrived: a browser that is stopped
+    // while it sends shows no message.
     MultiPartConfig limits =
         new MultiPartConfig.Builder()
-            .maxParts(MOST_FILES + MOST_FIELDS)
+            .maxParts(10 * MOST_FILES)
             .maxSize(MOST_BYTES_AT_ONCE)
-            .maxPartSize(MOST_BYTES_A_FILE)
-            .maxMemoryPartSize(MOST_BYTES_A_FILE)
+            .maxPartSize(MOST_BYTES_AT_ONCE)
+            .maxMemoryPartSize(MOST_BYTES_AT_ONCE)
             .useFilesForPartsWithoutFileName(false)
             .build();
     try (MultiPartFormData.Parts parts =
         MultiPartFormData.getParts(request, request, type, limits)) {
       for (MultiPart.Part part : parts) {
-        try (InputStream in = Content.Source.asInputStream(part.getContentSource())) {
-          byte[] bytes = in.readAllBytes();
-          if (part.getFileName() == null) {
-            fields.put(part.getName(), new String(bytes, java.nio.charset.StandardCharsets.UTF_8));
-          } else if (!part.getFileName().isBlank()) {
-            files.add(new Ask.Upload(part.getFileName(), bytes));
-          }
-        }
+        take(part, fields, files);
       }
     } catch (RuntimeException e) {
-      // The server tells limits and broken forms apart by their words only.
-      if (String.valueOf(e).contains("exceeded")
-          || String.valueOf(e.getCause()).contains("exceeded")) {
-        throw new TooMuchException();
-      }
-      throw new UnusableInput(
-          Problem.fatal("the page", 0, "the form did not arrive whole", "send it again"));
+      throw broken();
     }
-    if (files.size() > MOST_FILES) {
+    boolean large = files.stream().anyMatch(f -> f.bytes().length > MOST_BYTES_A_FILE);
+    if (large || files.size() > MOST_FILES) {
       throw new TooMuchException();
     }
+  }
+
+  private static void take(MultiPart.Part part, Map<String, String> fields, List<Ask.Upload> files)
+      throws IOException {
+    try (InputStream in = Content.Source.asInputStream(part.getContentSource())) {
+      byte[] bytes = in.readAllBytes();
+      if (part.getFileName() == null) {
+        fields.put(part.getName(), new String(bytes, StandardCharsets.UTF_8));
+      } else if (!part.getFileName().isBlank()) {
+        files.add(new Ask.Upload(part.getFileName(), bytes));
+      }
+    }
+  }
+
+  /** Lets a browser send to the end, so that it then reads the answer. */
+  private static void drain(Request request) throws IOException {
+    try (InputStream in = Content.Source.asInputStream(request)) {
+      byte[] dropped = new byte[1 << 16];
+      long left = MOST_BYTES_DRAINED;
+      for (int n = in.read(dropped); n >= 0 && left > 0; n = in.read(dropped)) {
+        left -= n;
+      }
+    }
+  }
+
+  private static UnusableInput broken() {
+    return new UnusableInput(
+        Problem.fatal("the page", 0, "the form did not arrive whole", "send it again"));
   }
 
   /** Thrown when more is sent than the workbench takes. */

@@ -1,5 +1,6 @@
 package org.twinrig.workbench;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.InetAddress;
@@ -166,11 +167,13 @@ final class Browser implements AutoCloseable {
     parts.add(field("kind", kind));
     parts.add(field("seatings", "1"));
     parts.add(text("--xyz--\r\n"));
+    ByteArrayOutputStream whole = new ByteArrayOutputStream();
+    parts.forEach(whole::writeBytes);
     return send(
         request("/catalogue")
             .header("Origin", root())
             .header("Content-Type", "multipart/form-data; boundary=xyz")
-            .POST(HttpRequest.BodyPublishers.ofByteArrays(parts))
+            .POST(HttpRequest.BodyPublishers.ofByteArray(whole.toByteArray()))
             .build());
   }
 

@@ -346,6 +346,8 @@ class WorkbenchTest {
         browser.upload(Map.of("large.csv", new byte[Desk.MOST_BYTES_A_FILE + 1]), "in-ear");
     assertEquals(413, large.statusCode(), large.body());
     assertTrue(large.body().contains("At most 200 graphs of at most 4 MB each"), large.body());
+    HttpResponse<String> huge = browser.upload(Map.of("huge.csv", new byte[40_000_000]), "in-ear");
+    assertEquals(413, huge.statusCode(), huge.body());
     Map<String, byte[]> many = new LinkedHashMap<>();
     for (int k = 0; k <= Desk.MOST_FILES; k++) {
       many.put("g" + k + ".csv", new byte[] {'1'});

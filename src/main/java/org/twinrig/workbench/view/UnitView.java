@@ -38,9 +38,10 @@ public record UnitView(
    * What was captured on a fixture.
    *
    * @param label of the fixture
+   * @param sketch all of its captures as SVG path data, for the margin; empty when none is usable
    * @param entries its captures
    */
-  public record OnFixture(String label, List<Entry> entries) {
+  public record OnFixture(String label, String sketch, List<Entry> entries) {
     /** Copies the list. */
     public OnFixture {
       entries = List.copyOf(entries);
@@ -57,6 +58,7 @@ public record UnitView(
    * @param state whether it counts, and why not
    * @param findings what screening found, one sentence each
    * @param leftOut whether the lab left it out
+   * @param sketch the capture as SVG path data; empty when it could not be used
    */
   public record Entry(
       int line,
@@ -65,7 +67,8 @@ public record UnitView(
       String note,
       String state,
       List<String> findings,
-      boolean leftOut) {
+      boolean leftOut,
+      String sketch) {
     /** Copies the list. */
     public Entry {
       findings = List.copyOf(findings);

@@ -1,0 +1,32 @@
+package org.twinrig.workbench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.CaptureEntry;
+
+class SketchesTest {
+  @TempDir Path folder;
+
+  @Test
+  void everySeatingIsDrawnAmongTheOthersOfItsFixture() throws Exception {
+    Browser.write(folder.resolve("study"));
+    StudyOutcome outcome = Book.open(folder.resolve("study"), 1).leaf().outcome().orElseThrow();
+    CaptureEntry first = outcome.study().captures().get(0);
+    Sketches sketches = Sketches.of(outcome, first.unit(), outcome.study().from());
+    String own = sketches.one(first.line());
+    assertTrue(own.matches("M[0-9.]+ [0-9.]+(L[0-9.]+ [0-9.]+)+"), own);
+    assertTrue(sketches.all().contains(own));
+    assertEquals(3, sketches.all().chars().filter(c -> c == 'M').count());
+    for (String number : sketches.all().substring(1).split("[ML ]", -1)) {
+      double at = Double.parseDouble(number);
+      assertTrue(at >= 0 && at <= 200, number);
+    }
+    assertEquals("", sketches.one(9999));
+    assertEquals("", Sketches.of(outcome, "no unit", outcome.study().to()).all());
+  }
+}
