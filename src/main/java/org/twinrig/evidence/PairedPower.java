@@ -57,7 +57,7 @@ final class PairedPower {
     double sum = 0;
     for (int k = 0; k <= STEPS; k++) {
       double s = from + k * step;
-      double weight = k == 0 || k == STEPS ? 1 : k % 2 == 1 ? 4 : 2;
+      double weight = k == 0 || k == STEPS ? 1 : k % 2 == 0 ? 2 : 4;
       double density =
           freedom == 1 ? halfNormal(s) : 2 * freedom * s * chi.density(freedom * s * s);
       sum += weight * density * NORMAL.cumulativeProbability(shift - t * s);

@@ -250,7 +250,9 @@ public record PlanWords(PlannedStudy planned) {
                 .put("seatings", d.seatings()));
   }
 
+  /** To 0.1 dB, or to 0.01 dB where that is not the number the lab gave. */
   private static String db(double value) {
-    return Numbers.fixed(value, Math.rint(value * 10) == value * 10 ? 1 : 2) + " dB";
+    String hundredths = Numbers.fixed(value, 2);
+    return (hundredths.endsWith("0") ? Numbers.fixed(value, 1) : hundredths) + " dB";
   }
 }
