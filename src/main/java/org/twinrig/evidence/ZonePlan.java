@@ -16,7 +16,7 @@ public final class ZonePlan {
   private final boolean enoughUnits;
   private final ZoneVariance variance;
   private final Optional<Design> evenChance;
-  private final Optional<Design> assured;
+  private final Optional<Design> cautious;
 
   /** What can be done about a zone. */
   public enum Outlook {
@@ -36,14 +36,14 @@ public final class ZonePlan {
   }
 
   ZonePlan(
-      Part part, ZoneVariance variance, Optional<Design> evenChance, Optional<Design> assured) {
+      Part part, ZoneVariance variance, Optional<Design> evenChance, Optional<Design> cautious) {
     this.fromHz = part.fromHz;
     this.toHz = part.toHz;
     this.toleranceDb = part.toleranceDb;
     this.enoughUnits = part.enoughUnits;
     this.variance = variance;
     this.evenChance = Objects.requireNonNull(evenChance, "evenChance");
-    this.assured = Objects.requireNonNull(assured, "assured");
+    this.cautious = Objects.requireNonNull(cautious, "cautious");
   }
 
   /**
@@ -134,7 +134,7 @@ public final class ZonePlan {
    * @param design the design
    * @return true when it is expected to, and stays within {@link Plan#SLACK} of it with that chance
    */
-  public boolean assures(Design design) {
+  public boolean meetsCautiously(Design design) {
     return expects(design) && upperHalfDb(design) <= toleranceDb * (1 + Plan.SLACK);
   }
 
@@ -152,8 +152,8 @@ public final class ZonePlan {
    *
    * @return nothing where the limits do not allow one
    */
-  public Optional<Design> assured() {
-    return assured;
+  public Optional<Design> cautious() {
+    return cautious;
   }
 
   /**
@@ -189,7 +189,7 @@ public final class ZonePlan {
     if (neverBelowDb() > toleranceDb) {
       return Outlook.NEVER;
     }
-    if (assured.isPresent()) {
+    if (cautious.isPresent()) {
       return Outlook.PLANNED;
     }
     return evenChance.isPresent() ? Outlook.EVEN_CHANCE : Outlook.BEYOND_LIMITS;

@@ -136,7 +136,7 @@ public final class PlanProof {
     Design promised = plan.whole().orElse(plan.present());
     List<Trial> tried = new ArrayList<>();
     for (ZonePlan zone : plan.zones()) {
-      if (zone.assures(promised)) {
+      if (zone.meetsCautiously(promised)) {
         Set<PlanProofRow.Claim> claims =
             zone.outlook() == ZonePlan.Outlook.MET
                 ? EnumSet.of(PlanProofRow.Claim.PROMISED)

@@ -51,6 +51,7 @@ public record PlanProofWords(PlanTrials trials, List<PlanProofRow> rows) {
     }
     lines.add("± is one Monte Carlo standard error between studies.");
     lines.add(verdict());
+    lines.addAll(newly());
     return lines;
   }
 
@@ -62,6 +63,21 @@ public record PlanProofWords(PlanTrials trials, List<PlanProofRow> rows) {
         : "The promise that 90 % of the zones come within 10 % of the tolerance is broken for "
             + String.join(", ", broken.stream().map(PlanProofRow::kind).toList())
             + ".";
+  }
+
+  /** What was promised beyond what the small studies met, told apart: there is little of it. */
+  private List<String> newly() {
+    return rows.stream()
+        .filter(r -> r.kind().equals(PlanProofRow.ALL_KINDS))
+        .filter(r -> r.claim() == PlanProofRow.Claim.NEWLY_PROMISED)
+        .map(
+            r ->
+                "Of those the small study did not meet, "
+                    + Numbers.count(r.zones(), "was", "were")
+                    + " promised, and "
+                    + Math.round(r.withinSlack().value() * r.zones())
+                    + " came within 10 %.")
+        .toList();
   }
 
   private static String withError(Figure figure, double scale, int decimals) {

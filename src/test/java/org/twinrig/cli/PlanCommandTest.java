@@ -61,9 +61,9 @@ class PlanCommandTest {
     List<String> zones = Files.readAllLines(out.resolve("plan.csv"));
     assertEquals(
         "kind,from_hz,to_hz,tolerance_db,present_half_db,never_below_db,outlook,even_units,"
-            + "even_seatings_from,even_seatings_to,even_seatings,even_half_db,assured_units,"
-            + "assured_seatings_from,assured_seatings_to,assured_seatings,assured_half_db,"
-            + "assured_upper_half_db,difference_db,units_to_show",
+            + "even_seatings_from,even_seatings_to,even_seatings,even_half_db,cautious_units,"
+            + "cautious_seatings_from,cautious_seatings_to,cautious_seatings,cautious_half_db,"
+            + "cautious_upper_half_db,difference_db,units_to_show",
         zones.get(0));
     assertEquals(1 + 4 * 10, zones.size());
     assertEquals(

@@ -109,7 +109,7 @@ class PlanTest {
         }
       }
       found.ifPresent(d -> assertTrue(zone.expects(d)));
-      zone.assured().ifPresent(d -> assertTrue(zone.assures(d)));
+      zone.cautious().ifPresent(d -> assertTrue(zone.meetsCautiously(d)));
     }
     assertTrue(tried > 100, "the study has a zone to plan");
   }

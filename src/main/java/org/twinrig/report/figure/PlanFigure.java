@@ -123,7 +123,7 @@ public final class PlanFigure {
     Words.after(
         g,
         "open ring: the study as it is; dot: cheapest design expected to meet the tolerance; square:"
-            + " cheapest that nine of ten studies bring to it",
+            + " cheapest by the 90 % limit",
         LEFT,
         height - 12);
     Words.before(g, "study " + caption.fingerprint(), Panel.WIDTH - RIGHT, height - 12);
@@ -171,7 +171,7 @@ public final class PlanFigure {
     }
     mark(g, box, plan.present().units(), zone.presentHalfDb(), Shape.RING);
     zone.evenChance().ifPresent(d -> mark(g, box, d.units(), zone.halfDb(d), Shape.DOT));
-    zone.assured().ifPresent(d -> mark(g, box, d.units(), zone.halfDb(d), Shape.SQUARE));
+    zone.cautious().ifPresent(d -> mark(g, box, d.units(), zone.halfDb(d), Shape.SQUARE));
     if (zone.outlook() == ZonePlan.Outlook.NEVER) {
       g.setFont(Ink.NOTE);
       g.setColor(Ink.TEXT);

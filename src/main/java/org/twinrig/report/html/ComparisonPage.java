@@ -77,7 +77,7 @@ public final class ComparisonPage {
             Sheet.words("Second study"),
             Sheet.numbers("Different"),
             Sheet.numbers("Equivalent"),
-            Sheet.numbers("Neither shown")),
+            Sheet.numbers("Neither")),
         rows);
   }
 

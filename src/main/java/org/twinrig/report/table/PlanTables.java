@@ -34,8 +34,8 @@ public final class PlanTables {
         new ResultTable(
             ("kind,from_hz,to_hz,tolerance_db,present_half_db,never_below_db,outlook,"
                     + "even_units,even_seatings_from,even_seatings_to,even_seatings,even_half_db,"
-                    + "assured_units,assured_seatings_from,assured_seatings_to,assured_seatings,"
-                    + "assured_half_db,assured_upper_half_db,difference_db,units_to_show")
+                    + "cautious_units,cautious_seatings_from,cautious_seatings_to,cautious_seatings,"
+                    + "cautious_half_db,cautious_upper_half_db,difference_db,units_to_show")
                 .split(","));
     for (Plan plan : plans) {
       for (ZonePlan zone : plan.zones()) {
@@ -49,8 +49,8 @@ public final class PlanTables {
             .word(zone.outlook().name().toLowerCase(Locale.ROOT).replace('_', ' '));
         design(table, zone.evenChance());
         zone.evenChance().ifPresentOrElse(d -> table.number(zone.halfDb(d)), () -> table.empty(1));
-        design(table, zone.assured());
-        zone.assured()
+        design(table, zone.cautious());
+        zone.cautious()
             .ifPresentOrElse(
                 d -> table.number(zone.halfDb(d)).number(zone.upperHalfDb(d)),
                 () -> table.empty(2));
