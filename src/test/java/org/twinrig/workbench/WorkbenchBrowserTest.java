@@ -15,6 +15,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -25,6 +27,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -36,6 +39,9 @@ import org.openqa.selenium.interactions.Actions;
  * unless {@code twinrig.browser=required} says that it must run.
  */
 class WorkbenchBrowserTest {
+  /** Ten looks a second for twenty seconds. */
+  private static final int LOOKS = 200;
+
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
 
@@ -110,6 +116,27 @@ class WorkbenchBrowserTest {
     return driver.findElement(By.tagName("body")).getText();
   }
 
+  /**
+   * Waits until a part of the page says something; the page may be replaced while it is read.
+   *
+   * @return what it says
+   */
+  private String shown(By part, String words) {
+    String text = "";
+    for (int look = 0; look < LOOKS; look++) {
+      try {
+        text = driver.findElement(part).getText();
+      } catch (StaleElementReferenceException e) {
+        continue; // the page went while it was read: look at the new one
+      }
+      if (text.contains(words)) {
+        return text;
+      }
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(100));
+    }
+    throw new AssertionError(part + " says `" + text + "`, not `" + words + "`");
+  }
+
   @Test
   void aSeatingIsLeftOutAndUndone() throws Exception {
     byte[] before = Files.readAllBytes(browser.file("captures.csv"));
@@ -117,15 +144,14 @@ class WorkbenchBrowserTest {
     WebElement entry = driver.findElement(By.id("entry-2"));
     entry.findElement(By.name("reason")).sendKeys("cup not seated");
     entry.findElement(By.cssSelector("button[type=submit]")).click();
-    assertTrue(
-        driver.findElement(By.cssSelector("#entry-2 .state")).getText().contains("cup not seated"));
+    shown(By.cssSelector("#entry-2 .state"), "cup not seated");
     assertTrue(browser.content("captures.csv").contains(",cup not seated,"));
     driver.findElement(By.linkText("Study")).click();
-    String change = driver.findElement(By.id("change")).getText();
+    String change = shown(By.id("change"), "was left out");
     assertTrue(change.contains("seating 1 (M), was left out: cup not seated."), change);
     assertTrue(change.contains("The mean transfer moved most at "), change);
     driver.findElement(By.cssSelector(".undo button")).click();
-    assertTrue(driver.findElement(By.id("change")).getText().contains("Undone: "));
+    shown(By.id("change"), "Undone: ");
     assertArrayEquals(before, Files.readAllBytes(browser.file("captures.csv")));
   }
 
@@ -138,7 +164,7 @@ class WorkbenchBrowserTest {
     driver.findElement(By.cssSelector("a[rel=prev]"));
     assertNotEquals(first, driver.getCurrentUrl());
     key("p");
-    assertEquals(unit(), driver.findElement(By.tagName("h1")).getText());
+    assertEquals(unit(), shown(By.tagName("h1"), unit()));
     key("j");
     key("j");
     key("k");
@@ -168,7 +194,7 @@ class WorkbenchBrowserTest {
     assertEquals("nkjx", shown, "first unit, nothing left out, nothing to undo");
     driver.findElement(By.id("keys-on")).click();
     key("n");
-    assertEquals(unit(), driver.findElement(By.tagName("h1")).getText());
+    assertEquals(unit(), shown(By.tagName("h1"), unit()));
     driver.findElement(By.id("keys-on")).click();
   }
 
