@@ -47,6 +47,9 @@ public final class Parallel {
       if (e.getCause() instanceof RuntimeException cause) {
         throw cause;
       }
+      if (e.getCause() instanceof Error error) {
+        throw error; // such as memory that ran out: it is told in its own words
+      }
       throw new IllegalStateException(e.getCause());
     } finally {
       pool.shutdownNow();
