@@ -1,6 +1,5 @@
 package org.twinrig.cli;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -27,8 +26,6 @@ import picocli.CommandLine.Option;
           + " with another model."
     })
 final class ProveCommand implements Callable<Integer>, WithCommonOptions {
-  private static final int PROGRESS_STEPS = 10;
-
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Option(
@@ -37,13 +34,6 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
       required = true,
       description = "How many studies to draw for each number of units.")
   private int studies;
-
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      required = true,
-      description = "Starts every draw: the same seed gives the same figures.")
-  private long seed;
 
   @Option(
       names = "--units",
@@ -73,11 +63,10 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
           "What is tried beside the plain offset: auto, window or average (default: auto).")
   private PredictionModel model = PredictionModel.AUTO;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Also write the table as CSV.")
-  private Path out;
-
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
+
+  @Mixin private ProofOptions proof;
 
   @Mixin private CommonOptions common;
 
@@ -92,11 +81,7 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws CannotWrite {
     ProofPlan plan = plan();
-    Optional<OutputTable> table =
-        Optional.ofNullable(out).map(file -> new OutputTable(file, ProofTable.firstColumns()));
-    if (table.isPresent()) {
-      table.get().check();
-    }
+    Optional<OutputTable> table = proof.table(ProofTable.firstColumns());
     ProofOutcome outcome = IntervalProof.run(plan, common.threads(), this::progress);
     if (table.isPresent()) {
       table.get().write(file -> ProofTable.write(outcome, file));
@@ -111,16 +96,17 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   private void progress(int unitsPerKind, int done) {
-    if (done * PROGRESS_STEPS / studies > (done - 1) * PROGRESS_STEPS / studies) {
+    if (ProofOptions.isTenth(done, studies)) {
       common.progress(unitsPerKind + " units per kind: " + done + " of " + studies + " studies.");
     }
   }
 
   private ProofPlan plan() {
     ProofPlan plan =
-        ProofPlan.standard(atLeast(ProofPlan.FEWEST_STUDIES, studies, "--studies"), seed);
+        ProofPlan.standard(
+            proof.atLeast(ProofPlan.FEWEST_STUDIES, studies, "--studies"), proof.seed());
     if (units != null) {
-      units.forEach(n -> atLeast(Settings.FEWEST_UNITS, n, "--units"));
+      units.forEach(n -> proof.atLeast(Settings.FEWEST_UNITS, n, "--units"));
       once(units, "--units");
       plan = plan.withUnitsPerKind(units);
     }
@@ -135,7 +121,7 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
           "--model names what is tried beside the offset: give auto, window or average");
     }
     plan = plan.withModel(model);
-    return seatings == null ? plan : plan.withSeatings(atLeast(1, seatings, "--seatings"));
+    return seatings == null ? plan : plan.withSeatings(proof.atLeast(1, seatings, "--seatings"));
   }
 
   private void once(List<?> values, String option) {
@@ -145,13 +131,5 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
             spec.commandLine(), option + " names " + value + " more than once");
       }
     }
-  }
-
-  private int atLeast(int least, int value, String option) {
-    if (value < least) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), option + " must be " + least + " or more, but is " + value);
-    }
-    return value;
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.cli;
 
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -39,13 +38,6 @@ final class ProveFeaturesCommand implements Callable<Integer>, WithCommonOptions
   private int studies;
 
   @Option(
-      names = "--seed",
-      paramLabel = "N",
-      required = true,
-      description = "Starts every draw: the same seed gives the same figures.")
-  private long seed;
-
-  @Option(
       names = "--units",
       paramLabel = "N",
       split = ",",
@@ -61,8 +53,7 @@ final class ProveFeaturesCommand implements Callable<Integer>, WithCommonOptions
               + " old, peak and notch (default: all).")
   private List<String> fixtures;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Also write the table as CSV.")
-  private Path out;
+  @Mixin private ProofOptions proof;
 
   @Mixin private CommonOptions common;
 
@@ -77,12 +68,7 @@ final class ProveFeaturesCommand implements Callable<Integer>, WithCommonOptions
   @Override
   public Integer call() throws CannotWrite {
     FeaturePlan plan = plan();
-    Optional<OutputTable> table =
-        Optional.ofNullable(out)
-            .map(file -> new OutputTable(file, FeatureProofTable.firstColumns()));
-    if (table.isPresent()) {
-      table.get().check();
-    }
+    Optional<OutputTable> table = proof.table(FeatureProofTable.firstColumns());
     List<FeatureRow> rows =
         FeatureProof.run(
             plan,
@@ -97,9 +83,9 @@ final class ProveFeaturesCommand implements Callable<Integer>, WithCommonOptions
   }
 
   private FeaturePlan plan() {
-    FeaturePlan plan = FeaturePlan.standard(atLeast(1, studies, "--studies"), seed);
+    FeaturePlan plan = FeaturePlan.standard(proof.atLeast(1, studies, "--studies"), proof.seed());
     if (units != null) {
-      units.forEach(n -> atLeast(Settings.FEWEST_UNITS, n, "--units"));
+      units.forEach(n -> proof.atLeast(Settings.FEWEST_UNITS, n, "--units"));
       plan = plan.withUnitsPerKind(units.stream().distinct().toList());
     }
     return fixtures == null
@@ -121,13 +107,5 @@ final class ProveFeaturesCommand implements Callable<Integer>, WithCommonOptions
                         + Arrays.stream(FixturePair.values())
                             .map(FixturePair::word)
                             .collect(Collectors.joining(", "))));
-  }
-
-  private int atLeast(int least, int value, String option) {
-    if (value < least) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), option + " must be " + least + " or more, but is " + value);
-    }
-    return value;
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.cli;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -25,8 +24,6 @@ import picocli.CommandLine.Option;
         "Tries plans on simulated studies: draws small studies, plans each, draws a fresh study of"
             + " the planned size, and counts how often it reaches the tolerance.")
 final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
-  private static final int PROGRESS_STEPS = 10;
-
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Option(
@@ -35,13 +32,6 @@ final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
       required = true,
       description = "How many small studies to draw.")
   private int studies;
-
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      required = true,
-      description = "Starts every draw: the same seed gives the same figures.")
-  private long seed;
 
   @Option(
       names = "--units",
@@ -69,8 +59,7 @@ final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
           "Which kinds, separated by commas (default: open over-ear, closed over-ear, in-ear).")
   private List<String> kinds;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Also write the table as CSV.")
-  private Path out;
+  @Mixin private ProofOptions proof;
 
   @Mixin private CommonOptions common;
 
@@ -85,11 +74,7 @@ final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws CannotWrite {
     PlanTrials trials = trials();
-    Optional<OutputTable> table =
-        Optional.ofNullable(out).map(file -> new OutputTable(file, PlanProofTable.firstColumns()));
-    if (table.isPresent()) {
-      table.get().check();
-    }
+    Optional<OutputTable> table = proof.table(PlanProofTable.firstColumns());
     List<PlanProofRow> rows = PlanProof.run(trials, common.threads(), this::progress);
     if (table.isPresent()) {
       table.get().write(file -> PlanProofTable.write(trials, rows, file));
@@ -99,34 +84,32 @@ final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   private void progress(int done) {
-    if (done * PROGRESS_STEPS / studies > (done - 1) * PROGRESS_STEPS / studies) {
+    if (ProofOptions.isTenth(done, studies)) {
       common.progress(done + " of " + studies + " studies.");
     }
   }
 
   private PlanTrials trials() {
-    refuse(studies < ProofPlan.FEWEST_STUDIES, "--studies must be 2 or more, but is " + studies);
+    proof.refuse(
+        studies < ProofPlan.FEWEST_STUDIES, "--studies must be 2 or more, but is " + studies);
     int least = Settings.defaults().minUnits();
-    refuse(
+    proof.refuse(
         units < least || units > PlanTrials.MOST_UNITS,
         "--units must be " + least + " to " + PlanTrials.MOST_UNITS + ", but is " + units);
-    refuse(seatings < 2, "--seatings must be 2 or more, but is " + seatings);
-    refuse(
+    proof.refuse(seatings < 2, "--seatings must be 2 or more, but is " + seatings);
+    proof.refuse(
         !(toleranceDb > 0 && Double.isFinite(toleranceDb)),
         "--tolerance must be above 0 dB, but is " + toleranceDb);
     PlanTrials trials =
-        PlanTrials.standard(studies, seed).withPilot(units, seatings).withTolerance(toleranceDb);
+        PlanTrials.standard(studies, proof.seed())
+            .withPilot(units, seatings)
+            .withTolerance(toleranceDb);
     if (kinds == null) {
       return trials;
     }
     List<SimulatedKind> named = SimulatedKinds.named(kinds, spec.commandLine());
-    refuse(named.stream().distinct().count() < named.size(), "--kinds names a kind more than once");
+    proof.refuse(
+        named.stream().distinct().count() < named.size(), "--kinds names a kind more than once");
     return trials.withKinds(named);
-  }
-
-  private void refuse(boolean wrong, String text) {
-    if (wrong) {
-      throw new CommandLine.ParameterException(spec.commandLine(), text);
-    }
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.cli;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -36,13 +35,6 @@ final class ProveSealsCommand implements Callable<Integer>, WithCommonOptions {
   private int studies;
 
   @Option(
-      names = "--seed",
-      paramLabel = "N",
-      required = true,
-      description = "Starts every draw: the same seed gives the same figures.")
-  private long seed;
-
-  @Option(
       names = "--units",
       paramLabel = "N",
       description = "Units per kind (default: ${DEFAULT-VALUE}).")
@@ -54,8 +46,7 @@ final class ProveSealsCommand implements Callable<Integer>, WithCommonOptions {
       description = "Seatings per side and fixture (default: ${DEFAULT-VALUE}).")
   private int seatings = 4;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Also write the table as CSV.")
-  private Path out;
+  @Mixin private ProofOptions proof;
 
   @Mixin private CommonOptions common;
 
@@ -70,11 +61,7 @@ final class ProveSealsCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws CannotWrite {
     SealPlan plan = plan();
-    Optional<OutputTable> table =
-        Optional.ofNullable(out).map(file -> new OutputTable(file, SealProofTable.firstColumns()));
-    if (table.isPresent()) {
-      table.get().check();
-    }
+    Optional<OutputTable> table = proof.table(SealProofTable.firstColumns());
     common.progress("Drawing and screening " + studies + " studies.");
     List<SealRow> rows = SealProof.run(plan, common.threads());
     for (SealRow row : rows) {
@@ -82,14 +69,14 @@ final class ProveSealsCommand implements Callable<Integer>, WithCommonOptions {
     }
     if (table.isPresent()) {
       table.get().write(file -> SealProofTable.write(rows, file));
-      common.out().println("Table: " + out);
+      common.out().println("Table: " + table.get().target());
     }
     return 0;
   }
 
   private SealPlan plan() {
     try {
-      return new SealPlan(studies, seed, units, seatings, LOST_SHARE);
+      return new SealPlan(studies, proof.seed(), units, seatings, LOST_SHARE);
     } catch (IllegalArgumentException e) {
       throw new CommandLine.ParameterException(spec.commandLine(), e.getMessage(), e);
     }
