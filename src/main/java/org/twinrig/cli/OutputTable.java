@@ -5,8 +5,7 @@ import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.Objects;
+import org.twinrig.internal.AsideFile;
 
 /**
  * A single table, or page, that a user wants in a file: looked at before the work begins, written
@@ -21,12 +20,6 @@ record OutputTable(Path target, String firstColumns, String what) {
   /** A table. */
   OutputTable(Path target, String firstColumns) {
     this(target, firstColumns, "table");
-  }
-
-  /** Writes the table's text. */
-  @FunctionalInterface
-  interface Writer {
-    void write(Path file) throws IOException;
   }
 
   /**
@@ -50,17 +43,10 @@ record OutputTable(Path target, String firstColumns, String what) {
     }
   }
 
-  void write(Writer writer) throws CannotWrite {
+  void write(AsideFile.Writer writer) throws CannotWrite {
     check();
-    String name = Objects.requireNonNull(target.getFileName(), "a file").toString();
-    Path staging = folder().resolve("." + name + ".writing-" + ProcessHandle.current().pid());
     try {
-      try {
-        writer.write(staging);
-        Files.move(staging, target, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(staging);
-      }
+      AsideFile.replace(target, writer);
     } catch (IOException e) {
       throw new CannotWrite(
           target + ": the " + what + " could not be written (" + e.getMessage() + ")", e);

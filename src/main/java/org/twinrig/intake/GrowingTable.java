@@ -8,14 +8,13 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
+import org.twinrig.internal.AsideFile;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -101,14 +100,7 @@ public final class GrowingTable {
       text.append(windows ? "\r\n" : "\n");
     }
     text.append(lines(rows, windows ? LineDelimiter.CRLF : LineDelimiter.LF));
-    String name = Objects.requireNonNull(file.getFileName(), "a file").toString();
-    Path beside = file.resolveSibling("." + name + ".writing-" + ProcessHandle.current().pid());
-    try {
-      Files.writeString(beside, text, StandardCharsets.UTF_8);
-      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(beside);
-    }
+    AsideFile.replace(file, aside -> Files.writeString(aside, text, StandardCharsets.UTF_8));
   }
 
   private String lines(List<Map<String, String>> rows, LineDelimiter end) {

@@ -16,6 +16,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import org.twinrig.internal.AsideFile;
 
 /**
  * A file of the lab's as it was last seen. It is written aside and moved into its place, and only
@@ -91,7 +92,7 @@ final class LabFile {
 
   /** Writes a copy beside the file, safe on the disk, with the file's own permissions. */
   Path written(byte[] bytes) throws IOException {
-    Path aside = path.resolveSibling("." + name() + ".writing-" + ProcessHandle.current().pid());
+    Path aside = AsideFile.of(path);
     try (FileChannel channel =
         FileChannel.open(
             aside,
