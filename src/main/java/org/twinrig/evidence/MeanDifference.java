@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
+import org.twinrig.internal.Satterthwaite;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
@@ -227,10 +228,9 @@ public record MeanDifference(
       double freedom =
           all == 0
               ? one.degreesOfFreedom() + two.degreesOfFreedom()
-              : all
-                  * all
-                  / (first * first / one.degreesOfFreedom()
-                      + second * second / two.degreesOfFreedom());
+              : Satterthwaite.freedom(
+                  new double[] {first, second},
+                  new double[] {one.degreesOfFreedom(), two.degreesOfFreedom()});
       return new Welch(one.meanDb() - two.meanDb(), Math.sqrt(all), freedom);
     }
   }

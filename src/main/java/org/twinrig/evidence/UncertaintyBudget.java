@@ -4,6 +4,7 @@ import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.internal.Checks;
+import org.twinrig.internal.Satterthwaite;
 
 /**
  * Uncertainty of a result whose inputs are independent, after JCGM 100:2008 (the Guide to the
@@ -55,14 +56,11 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
    * @return {@code ν_eff}, not a whole number; infinite when no input with finitely many counts
    */
   public double effectiveDegreesOfFreedom() {
-    double total = variance();
-    double sum = 0;
-    for (Contribution c : contributions) {
-      // Shares instead of fourth powers: neither overflows nor vanishes.
-      double share = total == 0 ? 0 : c.variance() / total;
-      sum += share * share / c.degreesOfFreedom();
-    }
-    return 1 / sum;
+    return variance() == 0
+        ? Double.POSITIVE_INFINITY
+        : Satterthwaite.freedom(
+            contributions.stream().mapToDouble(Contribution::variance).toArray(),
+            contributions.stream().mapToDouble(Contribution::degreesOfFreedom).toArray());
   }
 
   /**

@@ -1,6 +1,7 @@
 package org.twinrig.screening;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.twinrig.capture.Capture;
 import org.twinrig.internal.Checks;
+import org.twinrig.internal.Satterthwaite;
 import org.twinrig.response.Anchor;
 
 /**
@@ -132,19 +134,19 @@ public final class DriftCorrection {
    *     100:2008, G.4.1); nothing when no fixture was corrected
    */
   public Optional<Uncertainty> uncertainty(double hz) {
-    double sum = 0;
-    double squares = 0;
-    double least = Double.POSITIVE_INFINITY;
-    for (OnFixture f : fixtures) {
-      if (f.uncertainty().isPresent()) {
-        Uncertainty own = f.uncertainty().get().at(hz);
-        sum += own.variance;
-        squares += own.variance * own.variance / own.degreesOfFreedom;
-        least = Math.min(least, own.degreesOfFreedom);
-      }
+    List<Uncertainty> own =
+        fixtures.stream().flatMap(f -> f.uncertainty().stream()).map(u -> u.at(hz)).toList();
+    if (own.isEmpty()) {
+      return Optional.empty();
     }
-    return Double.isInfinite(least)
-        ? Optional.empty()
-        : Optional.of(new Uncertainty(sum, squares == 0 ? least : sum * sum / squares));
+    double[] variances = own.stream().mapToDouble(Uncertainty::variance).toArray();
+    double[] freedoms = own.stream().mapToDouble(Uncertainty::degreesOfFreedom).toArray();
+    double sum = Arrays.stream(variances).sum();
+    return Optional.of(
+        new Uncertainty(
+            sum,
+            sum == 0
+                ? Arrays.stream(freedoms).min().orElseThrow()
+                : Satterthwaite.freedom(variances, freedoms)));
   }
 }

@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.twinrig.internal.Satterthwaite;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.MarkedBand;
@@ -57,12 +58,12 @@ record KindPrediction(
   /** Welch–Satterthwaite, JCGM 100:2008, G.4.1, cut to the next lower whole number. */
   private static int freedom(double ownVariance, int own, OldGraph.Carried carried) {
     double other = carried.standardDb() * carried.standardDb();
-    double sum = ownVariance + other;
-    if (other == 0 || sum == 0) {
+    if (other == 0) {
       return own;
     }
     double effective =
-        sum * sum / (ownVariance * ownVariance / own + other * other / carried.degreesOfFreedom());
+        Satterthwaite.freedom(
+            new double[] {ownVariance, other}, new double[] {own, carried.degreesOfFreedom()});
     return Math.max(1, (int) Math.floor(effective + 1e-9));
   }
 }
