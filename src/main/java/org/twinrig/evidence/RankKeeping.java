@@ -5,14 +5,12 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.ranking.NaturalRanking;
 import org.apache.commons.math3.stat.ranking.TiesStrategy;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.study.FrequencyRange;
@@ -88,17 +86,10 @@ public final class RankKeeping {
      */
     public static Optional<References> pinned(
         Response from, Response to, Anchor anchor, BandGrid grid, FrequencyRange range) {
-      Optional<Levels> old = pinned(from, anchor, grid);
-      Optional<Levels> now = pinned(to, anchor, grid);
+      Optional<Levels> old = anchor.pinnedLevels(from, grid);
+      Optional<Levels> now = anchor.pinnedLevels(to, grid);
       return old.isPresent() && now.isPresent()
           ? Optional.of(new References(old.get(), now.get(), range))
-          : Optional.empty();
-    }
-
-    private static Optional<Levels> pinned(Response curve, Anchor anchor, BandGrid grid) {
-      OptionalDouble pin = anchor.levelOf(curve, grid.perOctave());
-      return pin.isPresent()
-          ? Optional.of(BandLevels.of(curve, grid).map(db -> db - pin.getAsDouble()))
           : Optional.empty();
     }
   }

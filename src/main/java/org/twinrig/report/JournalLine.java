@@ -14,6 +14,7 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.response.Smoothing;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Change;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.MarkRow;
 import org.twinrig.translation.Sketch;
@@ -105,7 +106,7 @@ final class JournalLine {
             Treatment.SmoothingMatch.valueOf(node.path("smoothing").asText()),
             referenceIfAny(node, "before"),
             referenceIfAny(node, "now")),
-        new CatalogueRun.Change(
+        new Change(
             optional(node, "total_rms"),
             optional(node, "fixture_rms"),
             optional(node, "reference_rms")),

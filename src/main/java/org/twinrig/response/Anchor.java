@@ -1,5 +1,6 @@
 package org.twinrig.response;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
@@ -16,6 +17,29 @@ public sealed interface Anchor {
    * @return dB, or nothing when the response does not reach the anchor
    */
   OptionalDouble levelOf(Response response, int perOctave);
+
+  /**
+   * A response with its level at the anchor subtracted.
+   *
+   * @param response any
+   * @param perOctave bands per octave of the study
+   * @return the pinned response, or nothing when it does not reach the anchor
+   */
+  default Optional<Response> pinned(Response response, int perOctave) {
+    OptionalDouble level = levelOf(response, perOctave);
+    return level.isPresent() ? Optional.of(response.plus(-level.getAsDouble())) : Optional.empty();
+  }
+
+  /**
+   * Band levels of a response with its level at the anchor subtracted.
+   *
+   * @param response any
+   * @param grid the bands
+   * @return the levels, or nothing when the response does not reach the anchor
+   */
+  default Optional<Levels> pinnedLevels(Response response, BandGrid grid) {
+    return pinned(response, grid.perOctave()).map(pinned -> BandLevels.of(pinned, grid));
+  }
 
   /**
    * The anchor in words.

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -102,18 +101,6 @@ public final class CatalogueRun {
       double reliable, double caution, double unreliable, double missing, double lost) {}
 
   /**
-   * How far a graph moved over the range readers compare by.
-   *
-   * @param totalRmsDb from the graph as it came to the graph as it is given, dB; nothing where no
-   *     band has both
-   * @param fixtureRmsDb by the change of fixture alone, dB
-   * @param referenceRmsDb by the change of reference alone, dB; nothing for a graph that came raw
-   *     or is given raw
-   */
-  public record Change(
-      OptionalDouble totalRmsDb, OptionalDouble fixtureRmsDb, OptionalDouble referenceRmsDb) {}
-
-  /**
    * What became of a catalogue.
    *
    * @param rows how many graphs the catalogue lists
@@ -177,7 +164,8 @@ public final class CatalogueRun {
   private void checkNewReference() throws UnusableInput {
     Translation whole = translations.whole();
     Optional<ReferenceCurve> reference = whole.handling().newReference();
-    if (reference.isPresent() && GraphWay.pinned(reference.get().curve(), whole).isEmpty()) {
+    if (reference.isPresent()
+        && whole.anchor().pinned(reference.get().curve(), whole.grid().perOctave()).isEmpty()) {
       throw new UnusableInput(
           Problem.fatal(
               reference.get().file(),
@@ -224,46 +212,8 @@ public final class CatalogueRun {
         graph.reasons(),
         MarkRow.of(graph),
         graph.treatment(),
-        change(result),
+        Change.of(result, rule),
         result.sketch(),
         sha256);
-  }
-
-  private Change change(GraphWay.Result result) {
-    OptionalDouble total = rms(result.given(), result.raw(), Part.TOTAL);
-    OptionalDouble fixture = rms(result.given(), result.raw(), Part.FIXTURE);
-    OptionalDouble reference =
-        result.given().treatment().now().isPresent()
-            ? rms(result.given(), result.raw(), Part.REFERENCE)
-            : OptionalDouble.empty();
-    return new Change(total, fixture, reference);
-  }
-
-  private enum Part {
-    TOTAL,
-    FIXTURE,
-    REFERENCE
-  }
-
-  private OptionalDouble rms(TranslatedGraph given, TranslatedGraph raw, Part part) {
-    double sum = 0;
-    int count = 0;
-    for (int b = 0; b < given.bands().size(); b++) {
-      TranslatedBand g = given.bands().get(b);
-      TranslatedBand r = raw.bands().get(b);
-      if (g.predicted().isPresent() && rule.compares(g.band().midHz())) {
-        double total = g.predicted().get().toDb() - g.fromDb().orElseThrow();
-        double fixture = r.predicted().orElseThrow().toDb() - r.fromDb().orElseThrow();
-        double moved =
-            switch (part) {
-              case TOTAL -> total;
-              case FIXTURE -> fixture;
-              case REFERENCE -> total - fixture;
-            };
-        sum += moved * moved;
-        count++;
-      }
-    }
-    return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(Math.sqrt(sum / count));
   }
 }

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.Reading;
@@ -119,22 +118,20 @@ final class GraphFiles {
   }
 
   private Findings<Optional<Reference>> pinned(ReferenceCurve reference, String sha256) {
-    OptionalDouble pin =
-        translation.anchor().levelOf(reference.curve(), translation.grid().perOctave());
-    if (pin.isEmpty()) {
-      return new Findings<>(
-          Optional.empty(),
-          List.of(
-              Problem.refused(
-                  reference.file(),
-                  0,
-                  "the reference does not cover the study's anchor ("
-                      + translation.anchor().words()
-                      + ")",
-                  "give the whole reference curve")));
-    }
-    Response pinned = reference.curve().plus(-pin.getAsDouble());
-    return new Findings<>(Optional.of(new Reference(pinned, reference, sha256)), List.of());
+    Optional<Response> pinned =
+        translation.anchor().pinned(reference.curve(), translation.grid().perOctave());
+    List<Problem> problems =
+        pinned.isPresent()
+            ? List.of()
+            : List.of(
+                Problem.refused(
+                    reference.file(),
+                    0,
+                    "the reference does not cover the study's anchor ("
+                        + translation.anchor().words()
+                        + ")",
+                    "give the whole reference curve"));
+    return new Findings<>(pinned.map(p -> new Reference(p, reference, sha256)), problems);
   }
 
   /** The file of a graph inside the catalogue's root; nothing when the name may not be used. */

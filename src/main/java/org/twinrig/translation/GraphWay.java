@@ -4,15 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
-import org.twinrig.band.BandGrid;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
+import org.twinrig.study.ReferenceCurve;
 import org.twinrig.translation.Treatment.SmoothingMatch;
 
 /**
@@ -31,14 +30,17 @@ final class GraphWay {
   private final Translations translations;
   private final List<Translator> own;
   private final Map<Smoothing, Optional<List<Translator>>> alike = new ConcurrentHashMap<>();
+  private final Optional<Treatment.Reference> newName;
   private final Optional<Levels> newReference;
 
   GraphWay(Translations translations) {
     this.translations = translations;
     this.own = translations.legs().stream().map(Translator::new).toList();
     Translation whole = translations.whole();
+    Optional<ReferenceCurve> reference = whole.handling().newReference();
+    this.newName = reference.map(Treatment.Reference::of);
     this.newReference =
-        whole.handling().newReference().map(r -> pinned(r.curve(), whole).orElseThrow());
+        reference.map(r -> whole.anchor().pinnedLevels(r.curve(), whole.grid()).orElseThrow());
   }
 
   /**
@@ -49,15 +51,6 @@ final class GraphWay {
    * @param sketch of the raw old graph
    */
   record Result(TranslatedGraph raw, TranslatedGraph given, Sketch sketch) {}
-
-  /** A reference on the bands, pinned to the anchor; nothing when it does not reach that. */
-  static Optional<Levels> pinned(Response curve, Translation translation) {
-    BandGrid grid = translation.grid();
-    OptionalDouble pin = translation.anchor().levelOf(curve, grid.perOctave());
-    return pin.isPresent()
-        ? Optional.of(BandLevels.of(curve.plus(-pin.getAsDouble()), grid))
-        : Optional.empty();
-  }
 
   Result of(OldGraphFile file) {
     CatalogueEntry entry = file.entry();
@@ -90,10 +83,7 @@ final class GraphWay {
     if (match == SmoothingMatch.MARKED) {
       graph = marked(graph);
     }
-    Optional<Treatment.Reference> now =
-        file.before().isPresent()
-            ? translations.whole().handling().newReference().map(Treatment.Reference::of)
-            : Optional.empty();
+    Optional<Treatment.Reference> now = file.before().isPresent() ? newName : Optional.empty();
     Treatment treatment = new Treatment(match, file.before().map(Treatment.Reference::of), now);
     graph = new TranslatedGraph(graph.entry(), graph.bands(), treatment);
     Sketch sketch =

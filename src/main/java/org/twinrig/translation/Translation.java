@@ -96,16 +96,6 @@ public record Translation(
       return new Handling(
           captureSmoothing, sidesPerSeating, publishing, oldReference, Optional.of(reference));
     }
-
-    /**
-     * The same handling under another rule.
-     *
-     * @param rule when a graph may be published
-     * @return the changed handling
-     */
-    public Handling withPublishing(PublishingRule rule) {
-      return new Handling(captureSmoothing, sidesPerSeating, rule, oldReference, newReference);
-    }
   }
 
   /**

@@ -117,8 +117,10 @@ class GraphWayTest {
     ReferenceCurve before = curve("old.csv", 3, 0, -1, 6, -9);
     ReferenceCurve now = curve("new.csv", 5, 1, 0, 8, -4);
     GraphWay.Result result = way(with(now)).of(compensated(graph, before));
-    Levels oldReference = GraphWay.pinned(before.curve(), translation).orElseThrow();
-    Levels newReference = GraphWay.pinned(now.curve(), translation).orElseThrow();
+    Levels oldReference =
+        translation.anchor().pinnedLevels(before.curve(), translation.grid()).orElseThrow();
+    Levels newReference =
+        translation.anchor().pinnedLevels(now.curve(), translation.grid()).orElseThrow();
     TranslatedGraph plain = way(translation).of(raw(graph, Smoothing.NONE)).given();
     for (int b = 0; b < plain.bands().size(); b++) {
       TranslatedBand band = result.given().bands().get(b);

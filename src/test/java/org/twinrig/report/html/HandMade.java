@@ -26,6 +26,7 @@ import org.twinrig.response.Smoothing;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Change;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.MarkRow;
 import org.twinrig.translation.Sketch;
@@ -100,7 +101,7 @@ final class HandMade {
         lost > 0 ? List.of(Reason.UNITS_DISAGREE) : List.of(),
         new MarkRow("UCRRRRRRCU"),
         Treatment.RAW,
-        new CatalogueRun.Change(OptionalDouble.of(1), OptionalDouble.of(1), OptionalDouble.empty()),
+        new Change(OptionalDouble.of(1), OptionalDouble.of(1), OptionalDouble.empty()),
         Sketch.empty(10),
         "0".repeat(64));
   }
