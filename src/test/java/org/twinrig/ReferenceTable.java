@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,21 +25,30 @@ public final class ReferenceTable {
             new InputStreamReader(
                 ReferenceTable.class.getResourceAsStream("/reference/" + name),
                 StandardCharsets.UTF_8))) {
-      List<String> lines = reader.lines().filter(l -> !l.startsWith("#") && !l.isBlank()).toList();
-      String[] header = lines.get(0).split(",", -1);
-      List<Map<String, String>> rows = new ArrayList<>();
-      for (String line : lines.subList(1, lines.size())) {
-        String[] cells = line.split(",", -1);
-        Map<String, String> row = new LinkedHashMap<>();
-        for (int c = 0; c < header.length; c++) {
-          row.put(header[c], cells[c]);
-        }
-        rows.add(row);
-      }
-      return rows;
+      return rows(reader.lines().toList());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The rows of a table committed with the project, cells by column name. */
+  public static List<Map<String, String>> rows(Path table) throws IOException {
+    return rows(Files.readAllLines(table));
+  }
+
+  private static List<Map<String, String>> rows(List<String> text) {
+    List<String> lines = text.stream().filter(l -> !l.startsWith("#") && !l.isBlank()).toList();
+    String[] header = lines.get(0).split(",", -1);
+    List<Map<String, String>> rows = new ArrayList<>();
+    for (String line : lines.subList(1, lines.size())) {
+      String[] cells = line.split(",", -1);
+      Map<String, String> row = new LinkedHashMap<>();
+      for (int c = 0; c < header.length; c++) {
+        row.put(header[c], cells[c]);
+      }
+      rows.add(row);
+    }
+    return rows;
   }
 
   /** One column as numbers. */

@@ -124,11 +124,11 @@ final class SealCheck {
     if (seats.isEmpty()) {
       return growth;
     }
-    Levels best = best(seats).capture.levels();
+    Seat best = best(seats);
     for (Seat seat : seats) {
-      Levels loss = best.minus(seat.capture.levels());
+      Levels loss = best.capture.levels().minus(seat.capture.levels());
       OptionalDouble low = deep.mean(loss);
-      double bass = best(seats).levelDb - seat.levelDb;
+      double bass = best.levelDb - seat.levelDb;
       growth.put(seat.entry(), low.orElse(bass) - knee.mean(loss).orElse(0));
     }
     return growth;

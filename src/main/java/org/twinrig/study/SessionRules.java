@@ -34,16 +34,6 @@ public record SessionRules(Optional<String> checkUnit, DriftMode drift, double m
   }
 
   /**
-   * The same rules with a check unit.
-   *
-   * @param unit its name
-   * @return the changed rules
-   */
-  public SessionRules withCheckUnit(String unit) {
-    return new SessionRules(Optional.of(unit), drift, microphoneDriftDb);
-  }
-
-  /**
    * The same rules with another way of handling drift.
    *
    * @param other what becomes of it

@@ -207,26 +207,6 @@ public record Settings(
     return changed(draft -> draft.sessions = other);
   }
 
-  /**
-   * The same settings for captures that came smoothed.
-   *
-   * @param other what they were smoothed by
-   * @return the changed settings
-   */
-  public Settings withCaptureSmoothing(Smoothing other) {
-    return changed(draft -> draft.captureSmoothing = other);
-  }
-
-  /**
-   * The same settings with another rule for publishing.
-   *
-   * @param other when a re-expressed graph may be published
-   * @return the changed settings
-   */
-  public Settings withPublishing(PublishingRule other) {
-    return changed(draft -> draft.publishing = other);
-  }
-
   private Settings changed(Consumer<Draft> change) {
     Draft draft = new Draft(this);
     change.accept(draft);

@@ -7,14 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -25,16 +22,6 @@ class CompareCommandTest {
   private static String first;
   private static String second;
   private static String shifted;
-
-  private record Ran(int status, String out, String err) {}
-
-  private static Ran run(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
-    return new Ran(
-        status, out.toString().replace("\r\n", "\n"), err.toString().replace("\r\n", "\n"));
-  }
 
   @BeforeAll
   static void makeStudies() throws IOException {
@@ -104,8 +91,8 @@ class CompareCommandTest {
   @Test
   void studiesOfOneTruthAreEquivalent() throws IOException {
     Path out = folder.resolve("alike");
-    Ran ran = run("compare", first, second, "--out", out.toString());
-    assertEquals(0, ran.status, ran.err);
+    Ran ran = Ran.of("compare", first, second, "--out", out.toString());
+    assertEquals(0, ran.status(), ran.err());
     assertEquals(
         """
         2 studies from Flat plate to Head with soft cheeks: Lab north; Lab south.
@@ -122,7 +109,7 @@ class CompareCommandTest {
         near the anchor levels were made equal.
         Report: OUT
         """,
-        ran.out
+        ran.out()
             .replace(out.resolve("report.html").toString(), "OUT")
             .replaceAll(
                 "at [0-9.]+ k?Hz, by -?[0-9.]+ ± [0-9.]+ dB", "at 2.51 kHz, by LARGEST dB"));
@@ -134,7 +121,7 @@ class CompareCommandTest {
             "figures/difference-in-ear-1-2.svg",
             "report.html",
             "run.json"),
-        files(out));
+        Ran.files(out));
     List<String> rows = Files.readAllLines(out.resolve("comparison.csv"));
     assertEquals(
         "kind,first,second,band_hz,units_first,units_second,difference_db,se_db,"
@@ -155,37 +142,30 @@ class CompareCommandTest {
     assertFalse(page.contains("http://") && page.contains("src=\"http"));
   }
 
-  private static List<String> files(Path place) throws IOException {
-    try (Stream<Path> all = Files.walk(place)) {
-      return all.filter(Files::isRegularFile)
-          .map(p -> place.relativize(p).toString().replace('\\', '/'))
-          .sorted()
-          .toList();
-    }
-  }
-
   @Test
   void aStepOfOneDecibelIsFoundWhereItIs() throws IOException {
-    Ran ran = run("compare", first, second, shifted, "--json");
-    assertEquals(0, ran.status, ran.err);
-    JsonNode root = new ObjectMapper().readTree(ran.out);
+    Ran ran = Ran.of("compare", first, second, shifted, "--json");
+    assertEquals(0, ran.status(), ran.err());
+    JsonNode root = new ObjectMapper().readTree(ran.out());
     assertEquals(3, root.get("studies").size());
     JsonNode pairs = root.get("pairs");
     assertEquals(3, pairs.size());
     assertEquals(0, pairs.get(0).get("different").size());
     for (int k = 1; k < 3; k++) {
       JsonNode different = pairs.get(k).get("different");
-      assertEquals(1, different.size(), ran.out);
+      assertEquals(1, different.size(), ran.out());
       // Bands whose power the step reaches: the octave itself, a third either side at most.
       assertEquals(1995, different.get(0).get("from_hz").asDouble(), 420);
       assertEquals(3981, different.get(0).get("to_hz").asDouble(), 1040);
     }
     assertEquals("closed over-ear", root.get("kinds_in_one_study").get(1).get("kind").asText());
-    Ran words = run("compare", first, second, shifted);
+    Ran words = Ran.of("compare", first, second, shifted);
     assertTrue(
-        words.out.contains(
-            "With 3 studies the spread between labs is known to an order of magnitude, no more.\n"),
-        words.out);
+        words
+            .out()
+            .contains(
+                "With 3 studies the spread between labs is known to an order of magnitude, no more.\n"),
+        words.out());
   }
 
   @Test
@@ -196,8 +176,8 @@ class CompareCommandTest {
         "west",
         "Another head",
         "{ per_octave: 6, from_hz: 100, to_hz: 10000 }\nconfidence: 0.9");
-    Ran ran = run("compare", first, other);
-    assertEquals(1, ran.status);
+    Ran ran = Ran.of("compare", first, other);
+    assertEquals(1, ran.status());
     assertEquals(
         other
             + ": the study goes from `Flat plate` to `Another head`, but "
@@ -212,27 +192,27 @@ class CompareCommandTest {
             + ": the study has another confidence than "
             + first
             + "; set the same `confidence` in study.yaml of both\n",
-        ran.err);
-    Ran twice = run("compare", first, first);
-    assertEquals(1, twice.status);
+        ran.err());
+    Ran twice = Ran.of("compare", first, first);
+    assertEquals(1, twice.status());
     assertEquals(
         first
             + ": the study is the same as "
             + first
             + "; give each study once: a study says nothing about itself\n",
-        twice.err);
-    Ran alone = run("compare", first);
-    assertEquals(2, alone.status);
+        twice.err());
+    Ran alone = Ran.of("compare", first);
+    assertEquals(2, alone.status());
     assertEquals(
         "name two studies or more: one has nothing to be compared with",
-        alone.err.lines().findFirst().orElseThrow());
+        alone.err().lines().findFirst().orElseThrow());
     String strange = study("far", 15, List.of("ear-cup"), 0);
-    Ran none = run("compare", first, strange);
-    assertEquals(1, none.status);
+    Ran none = Ran.of("compare", first, strange);
+    assertEquals(1, none.status());
     assertEquals(
         strange
             + ": no kind is found in two of the studies; they have `in-ear`, `on-ear`, `ear-cup`;"
             + " write kinds the same way in units.csv of each\n",
-        none.err);
+        none.err());
   }
 }

@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,23 +17,14 @@ import org.junit.jupiter.api.io.TempDir;
 class EndToEndTest {
   @TempDir private Path folder;
 
-  private record Ran(int status, String out, String err) {}
-
-  private static Ran run(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
-    return new Ran(status, out.toString(), err.toString());
-  }
-
   @Test
   void theDemonstrationGivesTheSameBytesOnAnyNumberOfThreads() throws IOException {
-    Ran first = run("demo", "--out", folder.resolve("a").toString(), "--threads", "2");
-    assertEquals(0, first.status, first.err);
-    Ran second = run("demo", "--out", folder.resolve("b").toString(), "--threads", "1");
-    assertEquals(0, second.status, second.err);
-    List<String> files = files(folder.resolve("a"));
-    assertEquals(files, files(folder.resolve("b")));
+    Ran first = Ran.of("demo", "--out", folder.resolve("a").toString(), "--threads", "2");
+    assertEquals(0, first.status(), first.err());
+    Ran second = Ran.of("demo", "--out", folder.resolve("b").toString(), "--threads", "1");
+    assertEquals(0, second.status(), second.err());
+    List<String> files = Ran.files(folder.resolve("a"));
+    assertEquals(files, Ran.files(folder.resolve("b")));
     assertTrue(
         files.containsAll(
             List.of(
@@ -83,7 +72,8 @@ class EndToEndTest {
     }
     stabilityAgreesWithMarksAndZones(folder.resolve("a").resolve("study"));
     evidenceAgreesWithTransfer(folder.resolve("a").resolve("study"));
-    assertTrue(first.out.contains("Of 44 graphs, 44 re-expressed and 0 refused."), () -> first.out);
+    assertTrue(
+        first.out().contains("Of 44 graphs, 44 re-expressed and 0 refused."), () -> first.out());
   }
 
   /** One row a band with an estimate, and the same estimate. */
@@ -148,30 +138,30 @@ class EndToEndTest {
     Path study = Path.of("studies", "plate-to-head");
     Path catalogue = Path.of("demo-data", "plate-to-head", "catalogue.csv");
     Path results = folder.resolve("results");
-    assertEquals(0, run("study", study.toString(), "--out", results.toString()).status);
+    assertEquals(0, Ran.of("study", study.toString(), "--out", results.toString()).status());
     Path direct = folder.resolve("direct");
     Path byFile = folder.resolve("by-file");
     assertEquals(
         0,
-        run(
+        Ran.of(
                 "translate",
                 study.toString(),
                 "--catalogue",
                 catalogue.toString(),
                 "--out",
                 direct.toString())
-            .status);
+            .status());
     assertEquals(
         0,
-        run(
+        Ran.of(
                 "translate",
                 results.resolve("translation.json").toString(),
                 "--catalogue",
                 catalogue.toString(),
                 "--out",
                 byFile.toString())
-            .status);
-    for (String file : files(direct)) {
+            .status());
+    for (String file : Ran.files(direct)) {
       if (!file.endsWith("run.json")) {
         assertArrayEquals(
             Files.readAllBytes(direct.resolve(file)),
@@ -185,32 +175,32 @@ class EndToEndTest {
   void aRefusedCaptureIsNamedAndTheStudyGoesOnUnlessStrict() throws IOException {
     Path study = folder.resolve("study");
     assertEquals(
-        0, run("simulate", "--out", study.toString(), "--seed", "3", "--units", "5").status);
+        0, Ran.of("simulate", "--out", study.toString(), "--seed", "3", "--units", "5").status());
     Path spoiled;
     try (Stream<Path> captures = Files.walk(study.resolve("captures"))) {
       spoiled = captures.filter(Files::isRegularFile).sorted().findFirst().orElseThrow();
     }
     Files.writeString(spoiled, "frequency_hz,level_db\n20,90\n30,oops\n40,91\n50,90\n60,90\n");
-    Ran lenient = run("study", study.toString());
-    assertEquals(0, lenient.status, lenient.err);
-    assertTrue(lenient.err.contains(spoiled.getFileName() + ":3: "), lenient.err);
+    Ran lenient = Ran.of("study", study.toString());
+    assertEquals(0, lenient.status(), lenient.err());
+    assertTrue(lenient.err().contains(spoiled.getFileName() + ":3: "), lenient.err());
     assertTrue(
         Files.readString(study.resolve("results/report.html")).contains("oops"),
         "the report names the refused capture");
     Ran translated =
-        run(
+        Ran.of(
             "translate",
             study.toString(),
             "--catalogue",
             "demo-data/plate-to-head/catalogue.csv",
             "--out",
             folder.resolve("translated").toString());
-    assertEquals(0, translated.status, translated.err);
-    assertTrue(translated.err.contains("oops"), "translating a study names its refusals too");
+    assertEquals(0, translated.status(), translated.err());
+    assertTrue(translated.err().contains("oops"), "translating a study names its refusals too");
     byte[] before = Files.readAllBytes(study.resolve("results/transfer.csv"));
-    Ran strict = run("study", study.toString(), "--strict");
-    assertEquals(1, strict.status);
-    assertTrue(strict.err.contains("oops"), strict.err);
+    Ran strict = Ran.of("study", study.toString(), "--strict");
+    assertEquals(1, strict.status());
+    assertTrue(strict.err().contains("oops"), strict.err());
     assertArrayEquals(before, Files.readAllBytes(study.resolve("results/transfer.csv")));
   }
 
@@ -218,46 +208,37 @@ class EndToEndTest {
   void aFolderOfTheUsersIsNeverReplaced() throws IOException {
     Path mine = Files.createDirectory(folder.resolve("mine"));
     Files.writeString(mine.resolve("thesis.txt"), "years of work");
-    Ran ran = run("study", "studies/plate-to-head", "--out", mine.toString());
-    assertEquals(1, ran.status);
+    Ran ran = Ran.of("study", "studies/plate-to-head", "--out", mine.toString());
+    assertEquals(1, ran.status());
     assertEquals(
         mine
             + ": the folder holds something that is not an earlier result of twinrig; name a new or"
             + " empty folder with --out\n",
-        ran.err.replace("\r\n", "\n"));
+        ran.err().replace("\r\n", "\n"));
     assertEquals("years of work", Files.readString(mine.resolve("thesis.txt")));
   }
 
   @Test
   void wrongUsageAndMissingInputHaveTheirOwnStatus() {
-    assertEquals(2, run("study").status);
-    assertEquals(2, run("nonsense").status);
-    assertEquals(2, run("study", "x", "--threads", "0").status);
-    assertEquals(2, run("simulate", "--out", "x", "--seed", "1", "--units", "0").status);
-    Ran missing = run("study", folder.resolve("nowhere").toString());
-    assertEquals(1, missing.status);
-    assertFalse(missing.err.contains("\tat "), missing.err);
-    Ran inspected = run("inspect", folder.resolve("nowhere.txt").toString());
-    assertEquals(1, inspected.status);
+    assertEquals(2, Ran.of("study").status());
+    assertEquals(2, Ran.of("nonsense").status());
+    assertEquals(2, Ran.of("study", "x", "--threads", "0").status());
+    assertEquals(2, Ran.of("simulate", "--out", "x", "--seed", "1", "--units", "0").status());
+    Ran missing = Ran.of("study", folder.resolve("nowhere").toString());
+    assertEquals(1, missing.status());
+    assertFalse(missing.err().contains("\tat "), missing.err());
+    Ran inspected = Ran.of("inspect", folder.resolve("nowhere.txt").toString());
+    assertEquals(1, inspected.status());
     Ran version =
-        run(
+        Ran.of(
             "translate",
             "demo-data/plate-to-head/units.csv",
             "--catalogue",
             "demo-data/plate-to-head/catalogue.csv",
             "--out",
             folder.resolve("t").toString());
-    assertEquals(1, version.status);
-    assertTrue(version.err.contains("this is not JSON"), version.err);
-  }
-
-  private static List<String> files(Path root) throws IOException {
-    try (Stream<Path> all = Files.walk(root)) {
-      return all.filter(Files::isRegularFile)
-          .map(p -> root.relativize(p).toString().replace('\\', '/'))
-          .sorted()
-          .toList();
-    }
+    assertEquals(1, version.status());
+    assertTrue(version.err().contains("this is not JSON"), version.err());
   }
 
   private static String withoutTimings(byte[] json) {

@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -18,30 +16,18 @@ class ExplainCommandTest {
 
   @TempDir private Path folder;
 
-  private record Ran(int status, String out, String err) {}
-
-  private static Ran run(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
-    return new Ran(
-        status,
-        out.toString().replace(System.lineSeparator(), "\n"),
-        err.toString().replace(System.lineSeparator(), "\n"));
-  }
-
   @Test
   void thePageIsWrittenIntoAFolderOrAFileAndMayBeWrittenAgain() throws IOException {
     Path inFolder = folder.resolve("explained.html");
-    Ran first = run("explain", DEMO, "--out", folder.toString(), "--quiet");
-    assertEquals("", first.err);
-    assertEquals(0, first.status);
-    assertEquals("Page for readers: " + inFolder + "\n", first.out);
+    Ran first = Ran.of("explain", DEMO, "--out", folder.toString(), "--quiet");
+    assertEquals("", first.err());
+    assertEquals(0, first.status());
+    assertEquals("Page for readers: " + inFolder + "\n", first.out());
     byte[] page = Files.readAllBytes(inFolder);
-    assertEquals(0, run("explain", DEMO, "--out", folder.toString(), "--threads", "1").status);
+    assertEquals(0, Ran.of("explain", DEMO, "--out", folder.toString(), "--threads", "1").status());
     assertArrayEquals(page, Files.readAllBytes(inFolder));
     Path file = folder.resolve("readers.html");
-    assertEquals(0, run("explain", DEMO, "--out", file.toString()).status);
+    assertEquals(0, Ran.of("explain", DEMO, "--out", file.toString()).status());
     assertArrayEquals(page, Files.readAllBytes(file));
     String text = Files.readString(file);
     assertTrue(text.contains("<dd>Flat-plate ear simulator</dd>"));
@@ -52,35 +38,35 @@ class ExplainCommandTest {
   void whatIsNotOursIsLeftAlone() throws IOException {
     Path mine = folder.resolve("mine.html");
     Files.writeString(mine, "<!DOCTYPE html><html lang=\"en\">\nyears of work");
-    Ran ran = run("explain", DEMO, "--out", mine.toString());
-    assertEquals(1, ran.status);
+    Ran ran = Ran.of("explain", DEMO, "--out", mine.toString());
+    assertEquals(1, ran.status());
     assertEquals(
         mine + ": holds something that is not an earlier page; name another file with --out\n",
-        ran.err);
+        ran.err());
     assertTrue(Files.readString(mine).endsWith("years of work"));
     Path nowhere = folder.resolve("no").resolve("page.html");
-    ran = run("explain", DEMO, "--out", nowhere.toString());
-    assertEquals(1, ran.status);
+    ran = Ran.of("explain", DEMO, "--out", nowhere.toString());
+    assertEquals(1, ran.status());
     assertEquals(
         nowhere + ": there is no such folder; make it first or name another file with --out\n",
-        ran.err);
+        ran.err());
   }
 
   @Test
   void aMissingStudyIsTheSameErrorAsForTheStudyCommand() {
     String missing = folder.resolve("nowhere").toString();
-    Ran ran = run("explain", missing);
-    assertEquals(1, ran.status);
-    assertEquals(run("study", missing).err, ran.err);
-    assertFalse(ran.err.contains("\tat "), ran.err);
-    assertEquals(2, run("explain").status);
+    Ran ran = Ran.of("explain", missing);
+    assertEquals(1, ran.status());
+    assertEquals(Ran.of("study", missing).err(), ran.err());
+    assertFalse(ran.err().contains("\tat "), ran.err());
+    assertEquals(2, Ran.of("explain").status());
   }
 
   @Test
   void aStudyWithoutACatalogueIsExplainedBesideItsDeclaration() throws IOException {
     Path study = folder.resolve("study");
     Ran made =
-        run(
+        Ran.of(
             "simulate",
             "--out",
             study.toString(),
@@ -90,23 +76,23 @@ class ExplainCommandTest {
             "6",
             "--kinds",
             "in-ear");
-    assertEquals(0, made.status, made.err);
+    assertEquals(0, made.status(), made.err());
     Path yaml = study.resolve("study.yaml");
     Files.writeString(yaml, Files.readString(yaml).replaceAll("(?m)^catalogue:.*\\R", ""));
-    Ran ran = run("explain", study.toString());
-    assertEquals(0, ran.status, ran.err);
+    Ran ran = Ran.of("explain", study.toString());
+    assertEquals(0, ran.status(), ran.err());
     assertTrue(
         Files.readString(study.resolve("explained.html")).contains("<p class=\"small\">Alder"),
         "the example is a headphone of the study");
     Files.writeString(yaml, Files.readString(yaml) + "catalogue: old.csv\n");
     Files.writeString(
         study.resolve("old.csv"), "graph,unit,kind,file\nG-1,Ash 1,in-ear,gone.csv\n");
-    Ran gone = run("explain", study.toString());
-    assertEquals(0, gone.status, gone.err);
-    assertTrue(gone.err.contains("gone.csv"), gone.err);
+    Ran gone = Ran.of("explain", study.toString());
+    assertEquals(0, gone.status(), gone.err());
+    assertTrue(gone.err().contains("gone.csv"), gone.err());
     Files.writeString(study.resolve("old.csv"), "graph,unit,sort,file\n");
-    Ran wrong = run("explain", study.toString());
-    assertEquals(0, wrong.status, wrong.err);
-    assertTrue(wrong.err.contains("`sort`"), wrong.err);
+    Ran wrong = Ran.of("explain", study.toString());
+    assertEquals(0, wrong.status(), wrong.err());
+    assertTrue(wrong.err().contains("`sort`"), wrong.err());
   }
 }

@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,11 +24,6 @@ class KilledRunTest {
 
   @TempDir private Path folder;
 
-  private static int run(String... arguments) {
-    return Main.run(
-        new PrintWriter(new StringWriter()), new PrintWriter(new StringWriter()), arguments);
-  }
-
   private String[] translate(Path catalogue, Path out, String... more) {
     return Stream.concat(
             Stream.of(
@@ -48,18 +41,20 @@ class KilledRunTest {
   @Test
   void eitherTheOldOrTheNewResultsAreWhole() throws IOException, InterruptedException {
     assertEquals(
-        0, run("study", "studies/plate-to-head", "--out", folder.resolve("results").toString()));
+        0,
+        Ran.of("study", "studies/plate-to-head", "--out", folder.resolve("results").toString())
+            .status());
     Path few = catalogue("few.csv", 4);
     Path many = catalogue("many.csv", 10);
     Path old = folder.resolve("old");
     Path fresh = folder.resolve("fresh");
-    assertEquals(0, run(translate(few, old)));
-    assertEquals(0, run(translate(many, fresh)));
+    assertEquals(0, Ran.of(translate(few, old)).status());
+    assertEquals(0, Ran.of(translate(many, fresh)).status());
     Random random = new Random(9);
     int finished = 0;
     for (int kill = 0; kill < KILLS; kill++) {
       Path out = folder.resolve("out-" + kill);
-      assertEquals(0, run(translate(few, out)));
+      assertEquals(0, Ran.of(translate(few, out)).status());
       Process process = start(translate(many, out, "--threads", "1"));
       if (process.waitFor(400 + random.nextInt(1200), TimeUnit.MILLISECONDS)) {
         finished++;
@@ -69,7 +64,7 @@ class KilledRunTest {
       Path beside = folder.resolve(".out-" + kill + ".earlier");
       Path there = Files.exists(out) ? out : beside;
       assertTrue(same(there, old) || same(there, fresh), "kill " + kill);
-      assertEquals(0, run(translate(many, out, "--resume")));
+      assertEquals(0, Ran.of(translate(many, out, "--resume")).status());
       assertTrue(same(out, fresh), "resumed after kill " + kill);
     }
     assertTrue(finished < KILLS, "every run was finished before it was killed");
@@ -108,8 +103,8 @@ class KilledRunTest {
   }
 
   private static boolean same(Path a, Path b) throws IOException {
-    List<String> files = files(a);
-    if (!files.equals(files(b))) {
+    List<String> files = Ran.files(a);
+    if (!files.equals(Ran.files(b))) {
       return false;
     }
     for (String file : files) {
@@ -119,14 +114,5 @@ class KilledRunTest {
       }
     }
     return true;
-  }
-
-  private static List<String> files(Path place) throws IOException {
-    try (Stream<Path> all = Files.walk(place)) {
-      return all.filter(Files::isRegularFile)
-          .map(p -> place.relativize(p).toString().replace('\\', '/'))
-          .sorted()
-          .toList();
-    }
   }
 }

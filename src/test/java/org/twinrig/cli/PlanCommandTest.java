@@ -7,13 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,25 +21,15 @@ class PlanCommandTest {
 
   @TempDir private Path folder;
 
-  private record Ran(int status, String out, String err) {}
-
-  private static Ran run(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
-    return new Ran(
-        status, out.toString().replace("\r\n", "\n"), err.toString().replace("\r\n", "\n"));
-  }
-
   @Test
   void theDemonstrationIsPlanned() throws IOException {
     Path out = folder.resolve("plan");
-    Ran ran = run("plan", DEMO, "--out", out.toString());
-    assertEquals(0, ran.status, ran.err);
+    Ran ran = Ran.of("plan", DEMO, "--out", out.toString());
+    assertEquals(0, ran.status(), ran.err());
     assertEquals(
         Files.readString(Path.of("src/test/resources/approved/plan-demo.txt"))
             .replace("\r\n", "\n"),
-        ran.out.replace(out.toString(), "OUT"));
+        ran.out().replace(out.toString(), "OUT"));
     assertEquals(
         List.of(
             "figures/plan-closed_over-ear.png",
@@ -57,7 +44,7 @@ class PlanCommandTest {
             "plan-curves.csv",
             "plan.csv",
             "run.json"),
-        files(out));
+        Ran.files(out));
     List<String> zones = Files.readAllLines(out.resolve("plan.csv"));
     assertEquals(
         "kind,from_hz,to_hz,tolerance_db,present_half_db,never_below_db,outlook,even_units,"
@@ -80,20 +67,11 @@ class PlanCommandTest {
     assertEquals(2 * 780, ImageIO.read(out.resolve("figures/plan-in-ear.png").toFile()).getWidth());
   }
 
-  private static List<String> files(Path folder) throws IOException {
-    try (Stream<Path> all = Files.walk(folder)) {
-      return all.filter(Files::isRegularFile)
-          .map(p -> folder.relativize(p).toString().replace('\\', '/'))
-          .sorted()
-          .toList();
-    }
-  }
-
   @Test
   void machinesGetTheSame() throws IOException {
-    Ran ran = run("plan", DEMO, "--json", "--tolerance", "2.5", "--units-max", "30");
-    assertEquals(0, ran.status, ran.err);
-    JsonNode root = new ObjectMapper().readTree(ran.out);
+    Ran ran = Ran.of("plan", DEMO, "--json", "--tolerance", "2.5", "--units-max", "30");
+    assertEquals(0, ran.status(), ran.err());
+    JsonNode root = new ObjectMapper().readTree(ran.out());
     assertEquals(30, root.get("units_max").asInt());
     assertEquals(10, root.get("seatings_max").asInt());
     assertEquals(0.9, root.get("chance").asDouble());
@@ -126,24 +104,24 @@ class PlanCommandTest {
   private static void assertUsage(String message, String... options) {
     List<String> all = new ArrayList<>(List.of("plan", DEMO));
     all.addAll(List.of(options));
-    Ran ran = run(all.toArray(String[]::new));
-    assertEquals(2, ran.status, message);
-    assertTrue(ran.err.lines().anyMatch(message::equals), ran.err);
+    Ran ran = Ran.of(all.toArray(String[]::new));
+    assertEquals(2, ran.status(), message);
+    assertTrue(ran.err().lines().anyMatch(message::equals), ran.err());
   }
 
   @Test
   void aStudyThatIsNotThereIsRefused() {
-    Ran ran = run("plan", folder.resolve("nowhere").toString());
-    assertEquals(1, ran.status);
-    assertFalse(ran.err.isBlank());
-    assertFalse(ran.err.contains("Exception"));
+    Ran ran = Ran.of("plan", folder.resolve("nowhere").toString());
+    assertEquals(1, ran.status());
+    assertFalse(ran.err().isBlank());
+    assertFalse(ran.err().contains("Exception"));
   }
 
   @Test
   void aSmallProofPrintsATableAndWritesIt() throws IOException {
     Path file = folder.resolve("plans.csv");
     Ran first =
-        run(
+        Ran.of(
             "prove-plan",
             "--studies",
             "3",
@@ -155,7 +133,7 @@ class PlanCommandTest {
             file.toString(),
             "--threads",
             "2");
-    assertEquals(0, first.status, first.err);
+    assertEquals(0, first.status(), first.err());
     List<String> rows = Files.readAllLines(file);
     assertEquals(
         "pilot_units,pilot_seatings,tolerance_db,kind,claim,trials,studies,zones,"
@@ -164,13 +142,15 @@ class PlanCommandTest {
         rows.get(0));
     assertTrue(rows.get(1).startsWith("8,2,2.000000,in-ear,promised,3,3,"), rows.get(1));
     assertTrue(
-        first.out.startsWith(
-            "3 small studies of 8 units with 2 seatings on each fixture, planned for 2.00 dB and"
-                + " captured afresh\n"),
-        first.out);
+        first
+            .out()
+            .startsWith(
+                "3 small studies of 8 units with 2 seatings on each fixture, planned for 2.00 dB and"
+                    + " captured afresh\n"),
+        first.out());
     byte[] bytes = Files.readAllBytes(file);
     Ran again =
-        run(
+        Ran.of(
             "prove-plan",
             "--studies",
             "3",
@@ -199,8 +179,8 @@ class PlanCommandTest {
   private static void assertProofUsage(String message, String... options) {
     List<String> all = new ArrayList<>(List.of("prove-plan", "--seed=1"));
     all.addAll(List.of(options));
-    Ran ran = run(all.toArray(String[]::new));
-    assertEquals(2, ran.status, message);
-    assertEquals(message, ran.err.lines().findFirst().orElseThrow());
+    Ran ran = Ran.of(all.toArray(String[]::new));
+    assertEquals(2, ran.status(), message);
+    assertEquals(message, ran.err().lines().findFirst().orElseThrow());
   }
 }

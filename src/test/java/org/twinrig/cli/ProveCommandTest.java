@@ -7,12 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,16 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 class ProveCommandTest {
   @TempDir private Path folder;
 
-  private record Ran(int status, String out, String err) {}
-
   private static Ran prove(String... arguments) {
-    List<String> all = new ArrayList<>(List.of("prove"));
-    all.addAll(List.of(arguments));
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status = Main.run(new PrintWriter(out), new PrintWriter(err), all.toArray(String[]::new));
-    return new Ran(
-        status, out.toString().replace("\r\n", "\n"), err.toString().replace("\r\n", "\n"));
+    return Ran.of(Stream.concat(Stream.of("prove"), Stream.of(arguments)).toArray(String[]::new));
   }
 
   private static Ran small(String... more) {
@@ -42,8 +33,8 @@ class ProveCommandTest {
   void aSmallProofPrintsATableAndWritesIt() throws IOException {
     Path file = folder.resolve("coverage.csv");
     Ran first = small("--out", file.toString(), "--threads", "2");
-    assertEquals(0, first.status, first.err);
-    assertEquals("", first.err);
+    assertEquals(0, first.status(), first.err());
+    assertEquals("", first.err());
     List<String> rows = Files.readAllLines(file);
     assertEquals(
         "units,kind,graph_seatings,region,from_hz,to_hz,studies,judgements,rms_offset_db,"
@@ -57,13 +48,15 @@ class ProveCommandTest {
         rows.get(1).startsWith("8,open over-ear,5,bass,20.0000,200.0000,2,320,"), rows.get(1));
     assertFalse(rows.toString().contains("NaN"));
     assertTrue(
-        first.out.contains(
-            "8 units of each kind in the study, old graphs of 1 seating, 2 studies\n"),
-        first.out);
+        first
+            .out()
+            .contains("8 units of each kind in the study, old graphs of 1 seating, 2 studies\n"),
+        first.out());
     assertTrue(
-        first.out.contains(
-            "With 2 studies nothing is settled: the standard errors need 20 or more.\n"),
-        first.out);
+        first
+            .out()
+            .contains("With 2 studies nothing is settled: the standard errors need 20 or more.\n"),
+        first.out());
     byte[] bytes = Files.readAllBytes(file);
     assertEquals(first, small("--out", file.toString(), "--threads", "1"));
     org.junit.jupiter.api.Assertions.assertArrayEquals(bytes, Files.readAllBytes(file));
@@ -72,8 +65,8 @@ class ProveCommandTest {
   @Test
   void machinesGetTheSame() throws IOException {
     Ran ran = small("--json", "--kinds", "in-ear, on-ear", "--seatings", "1");
-    assertEquals(0, ran.status, ran.err);
-    JsonNode root = new ObjectMapper().readTree(ran.out);
+    assertEquals(0, ran.status(), ran.err());
+    JsonNode root = new ObjectMapper().readTree(ran.out());
     assertEquals(2, root.get("studies").asInt());
     assertEquals(0.95, root.get("confidence").asDouble());
     assertEquals(2 * 6, root.get("rows").size());
@@ -110,8 +103,8 @@ class ProveCommandTest {
       all.add("--seed=1");
     }
     Ran ran = prove(all.toArray(String[]::new));
-    assertEquals(2, ran.status, message);
-    assertEquals(message, ran.err.lines().findFirst().orElseThrow());
+    assertEquals(2, ran.status(), message);
+    assertEquals(message, ran.err().lines().findFirst().orElseThrow());
   }
 
   @Test
@@ -132,7 +125,7 @@ class ProveCommandTest {
   private static void assertRefused(Path place, String why) {
     // So many studies would take days.
     Ran ran = prove("--studies", "9999999", "--seed", "1", "--out", place.toString());
-    assertEquals(1, ran.status);
-    assertEquals(place + ": " + why + "\n", ran.err);
+    assertEquals(1, ran.status());
+    assertEquals(place + ": " + why + "\n", ran.err());
   }
 }

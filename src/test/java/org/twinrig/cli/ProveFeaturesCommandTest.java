@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -18,19 +16,9 @@ import org.junit.jupiter.api.io.TempDir;
 class ProveFeaturesCommandTest {
   @TempDir private Path folder;
 
-  private record Ran(int status, String out, String err) {}
-
   private static Ran prove(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status =
-        Main.run(
-            new PrintWriter(out),
-            new PrintWriter(err),
-            Stream.concat(Stream.of("prove-features"), Stream.of(arguments))
-                .toArray(String[]::new));
-    return new Ran(
-        status, out.toString().replace("\r\n", "\n"), err.toString().replace("\r\n", "\n"));
+    return Ran.of(
+        Stream.concat(Stream.of("prove-features"), Stream.of(arguments)).toArray(String[]::new));
   }
 
   @Test
@@ -40,7 +28,7 @@ class ProveFeaturesCommandTest {
       "--studies=3", "--seed=2", "--units=6", "--fixtures", "alike", "--out", file.toString()
     };
     Ran ran = prove(arguments);
-    assertEquals(0, ran.status, ran.err);
+    assertEquals(0, ran.status(), ran.err());
     List<String> lines = Files.readAllLines(file);
     assertEquals(
         "units,fixtures,kind,studies,clean,clean_low,clean_high,claims_per_study,place_hz,height_db,"
@@ -49,8 +37,8 @@ class ProveFeaturesCommandTest {
     assertEquals(3, lines.size());
     assertTrue(lines.get(1).matches("6,alike,open over-ear,3,[01]\\.\\d+,.*,,,,,,,"), lines.get(1));
     assertTrue(
-        ran.out.startsWith("6 units, open over-ear, fixtures alike: nothing false claimed in "),
-        ran.out);
+        ran.out().startsWith("6 units, open over-ear, fixtures alike: nothing false claimed in "),
+        ran.out());
     byte[] bytes = Files.readAllBytes(file);
     assertEquals(ran, prove(arguments));
     assertArrayEquals(bytes, Files.readAllBytes(file));
@@ -71,15 +59,15 @@ class ProveFeaturesCommandTest {
 
   private static void assertUsage(String message, String... arguments) {
     Ran ran = prove(arguments);
-    assertEquals(2, ran.status, message);
-    assertEquals(message, ran.err.lines().findFirst().orElseThrow());
+    assertEquals(2, ran.status(), message);
+    assertEquals(message, ran.err().lines().findFirst().orElseThrow());
   }
 
   @Test
   void anotherFileIsNotOverwritten() throws IOException {
     Path mine = Files.writeString(folder.resolve("thesis.txt"), "years of work\n");
     Ran ran = prove("--studies=9999999", "--seed=1", "--out", mine.toString());
-    assertEquals(1, ran.status);
+    assertEquals(1, ran.status());
     assertEquals("years of work\n", Files.readString(mine));
   }
 }

@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -32,19 +30,10 @@ class TranslateCommandTest {
   @TempDir private Path folder;
   private Path catalogue;
 
-  private record Ran(int status, String out, String err) {}
-
-  private static Ran run(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    int status = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
-    return new Ran(status, out.toString(), err.toString());
-  }
-
   @BeforeAll
   static void study() {
     Path results = studyFolder.resolve("results");
-    assertEquals(0, run("study", STUDY.toString(), "--out", results.toString()).status);
+    assertEquals(0, Ran.of("study", STUDY.toString(), "--out", results.toString()).status());
     translation = results.resolve("translation.json");
   }
 
@@ -79,7 +68,7 @@ class TranslateCommandTest {
                 "--out",
                 folder.resolve(out).toString()));
     arguments.addAll(List.of(more));
-    return run(arguments.toArray(String[]::new));
+    return Ran.of(arguments.toArray(String[]::new));
   }
 
   private List<String> rows() throws IOException {
@@ -94,8 +83,8 @@ class TranslateCommandTest {
   }
 
   private static void sameResults(Path a, Path b) throws IOException {
-    List<String> files = files(a);
-    assertEquals(files, files(b));
+    List<String> files = Ran.files(a);
+    assertEquals(files, Ran.files(b));
     for (String file : files) {
       if (!file.equals("run.json")) {
         assertArrayEquals(
@@ -104,22 +93,14 @@ class TranslateCommandTest {
     }
   }
 
-  private static List<String> files(Path folder) throws IOException {
-    try (Stream<Path> all = Files.walk(folder)) {
-      return all.filter(Files::isRegularFile)
-          .map(p -> folder.relativize(p).toString().replace('\\', '/'))
-          .sorted()
-          .toList();
-    }
-  }
-
   @Test
   void everyOutputIsThereAndNothingIsLeftBeside() throws IOException {
     Ran ran = translate("out");
-    assertEquals(0, ran.status, ran.err);
-    assertTrue(ran.out.startsWith("Of 12 graphs, 12 re-expressed and 0 refused.\n"), ran.out);
-    assertTrue(ran.err.matches("12 graphs in [0-9]+\\.[0-9] s: [0-9]+ a second\\.\\R"), ran.err);
-    List<String> files = files(folder.resolve("out"));
+    assertEquals(0, ran.status(), ran.err());
+    assertTrue(ran.out().startsWith("Of 12 graphs, 12 re-expressed and 0 refused.\n"), ran.out());
+    assertTrue(
+        ran.err().matches("12 graphs in [0-9]+\\.[0-9] s: [0-9]+ a second\\.\\R"), ran.err());
+    List<String> files = Ran.files(folder.resolve("out"));
     assertTrue(
         files.containsAll(
             List.of(
@@ -142,12 +123,12 @@ class TranslateCommandTest {
   /** A run stopped by a spoiled graph is gone on with, and gives what one run would have given. */
   @Test
   void aStoppedRunIsGoneOnWith() throws IOException {
-    assertEquals(0, translate("whole", "--figures").status);
+    assertEquals(0, translate("whole", "--figures").status());
     Path last = folder.resolve("catalogue/g-012.csv");
     byte[] sound = Files.readAllBytes(last);
     Files.writeString(last, "nothing here\n", StandardCharsets.UTF_8);
     Ran stopped = translate("out", "--figures", "--strict");
-    assertEquals(1, stopped.status);
+    assertEquals(1, stopped.status());
     assertFalse(Files.exists(folder.resolve("out")));
     Files.write(last, sound);
     Path unfinished = folder.resolve(".out.writing");
@@ -158,9 +139,10 @@ class TranslateCommandTest {
     String text = Files.readString(journal, StandardCharsets.UTF_8);
     Files.writeString(journal, text.substring(0, text.length() - 40), StandardCharsets.UTF_8);
     Ran resumed = translate("out", "--figures", "--resume");
-    assertEquals(0, resumed.status, resumed.err);
+    assertEquals(0, resumed.status(), resumed.err());
     // Of eleven finished graphs one was changed, one cut short, and the first of a kind is redrawn.
-    assertTrue(resumed.err.contains(" finished by an earlier run and found whole."), resumed.err);
+    assertTrue(
+        resumed.err().contains(" finished by an earlier run and found whole."), resumed.err());
     sameResults(folder.resolve("whole"), folder.resolve("out"));
     assertFalse(Files.exists(unfinished));
   }
@@ -170,11 +152,11 @@ class TranslateCommandTest {
     Path last = folder.resolve("catalogue/g-012.csv");
     byte[] sound = Files.readAllBytes(last);
     Files.writeString(last, "nothing here\n", StandardCharsets.UTF_8);
-    assertEquals(1, translate("out", "--strict").status);
+    assertEquals(1, translate("out", "--strict").status());
     Files.write(last, sound);
     Ran other = translate("out", "--resume", "--figures");
-    assertEquals(0, other.status, other.err);
-    assertFalse(other.err.contains("earlier run"), other.err);
+    assertEquals(0, other.status(), other.err());
+    assertFalse(other.err().contains("earlier run"), other.err());
   }
 
   /** In = out + refused, whatever happens to the files. */
@@ -209,17 +191,20 @@ class TranslateCommandTest {
       }
       Files.write(catalogue, spoiled);
       Ran ran = translate("out");
-      assertEquals(0, ran.status, ran.err);
+      assertEquals(0, ran.status(), ran.err());
       int out = Files.readAllLines(folder.resolve("out/summary.csv")).size() - 1;
-      long refused = ran.err.lines().filter(l -> !l.contains(" a second.")).count();
-      assertEquals(12, out + refused, "trial " + trial + ": " + ran.err);
+      long refused = ran.err().lines().filter(l -> !l.contains(" a second.")).count();
+      assertEquals(12, out + refused, "trial " + trial + ": " + ran.err());
       assertTrue(
-          ran.out.startsWith(
-              "Of 12 graphs, " + out + " re-expressed and " + (12 - out) + " refused.\n"),
-          ran.out);
+          ran.out()
+              .startsWith(
+                  "Of 12 graphs, " + out + " re-expressed and " + (12 - out) + " refused.\n"),
+          ran.out());
       assertEquals(
           out,
-          files(folder.resolve("out")).stream().filter(f -> f.startsWith("translated/")).count());
+          Ran.files(folder.resolve("out")).stream()
+              .filter(f -> f.startsWith("translated/"))
+              .count());
     }
   }
 
@@ -254,15 +239,15 @@ class TranslateCommandTest {
   @Test
   void partsAddUpToTheWhole() throws IOException {
     replace(6, "raw", "cooked");
-    assertEquals(0, translate("whole").status);
-    List<String> whole = files(folder.resolve("whole/translated"));
+    assertEquals(0, translate("whole").status());
+    List<String> whole = Ran.files(folder.resolve("whole/translated"));
     List<String> parts = new ArrayList<>();
     int rows = 0;
     for (int k = 1; k <= 3; k++) {
       Ran ran = translate("part-" + k, "--part", k + "/3");
-      assertEquals(0, ran.status, ran.err);
-      rows += Integer.parseInt(ran.out.replaceFirst("(?s)Of ([0-9]+) graphs, .*", "$1"));
-      List<String> part = files(folder.resolve("part-" + k + "/translated"));
+      assertEquals(0, ran.status(), ran.err());
+      rows += Integer.parseInt(ran.out().replaceFirst("(?s)Of ([0-9]+) graphs, .*", "$1"));
+      List<String> part = Ran.files(folder.resolve("part-" + k + "/translated"));
       for (String file : part) {
         assertArrayEquals(
             Files.readAllBytes(folder.resolve("whole/translated").resolve(file)),
@@ -274,7 +259,7 @@ class TranslateCommandTest {
     assertEquals(whole, parts.stream().sorted().toList());
     assertTrue(
         translate("x", "--part", "4/3")
-            .err
+            .err()
             .startsWith(
                 "Invalid value for option '--part': write the number of the part and how many"
                     + " there are, such as 2/5"));
@@ -288,15 +273,15 @@ class TranslateCommandTest {
             out, org.twinrig.report.StagedFolder.Unfinished.REMOVED)) {
       assertTrue(Files.isDirectory(held.path()));
       Ran second = translate("out");
-      assertEquals(1, second.status);
+      assertEquals(1, second.status());
       assertEquals(
           out
               + ": another run is writing to this folder; wait for it, or name another folder with"
               + " --out"
-              + System.lineSeparator(),
-          second.err);
+              + "\n",
+          second.err());
     }
-    assertEquals(0, translate("out").status);
+    assertEquals(0, translate("out").status());
   }
 
   @Test
@@ -307,7 +292,7 @@ class TranslateCommandTest {
         folder.resolve("new.csv"), "10,5\n1000,0\n22000,-9\n", StandardCharsets.UTF_8);
     replace(1, "raw,,none", "compensated,old.csv,none");
     Ran raw = translate("raw");
-    assertEquals(0, raw.status, raw.err);
+    assertEquals(0, raw.status(), raw.err());
     assertTrue(handling("raw", 1).contains(",compensated,raw,"), handling("raw", 1));
     assertTrue(
         Files.readString(folder.resolve("raw/report.html"))
@@ -322,7 +307,7 @@ class TranslateCommandTest {
             folder.resolve("new.csv").toString(),
             "--subtract-smoothing",
             "1/2");
-    assertEquals(0, kept.status, kept.err);
+    assertEquals(0, kept.status(), kept.err());
     assertTrue(
         handling("kept", 1).contains(",compensated,compensated,none,alike,old.csv,,new.csv,1/2,"),
         handling("kept", 1));
@@ -337,31 +322,32 @@ class TranslateCommandTest {
   void aCompensatedGraphWithoutAnyReferenceIsRefused() throws IOException {
     replace(1, "raw,,none", "compensated,,none");
     Ran ran = translate("out");
-    assertEquals(0, ran.status);
+    assertEquals(0, ran.status());
     assertTrue(
-        ran.err.contains(
-            "catalogue/g-001.csv: the compensated graph names no `reference`, and the study has none"
-                + " for its old fixture; name the file of the curve that was subtracted, or give the"
-                + " raw graph"),
-        ran.err);
-    assertTrue(ran.out.startsWith("Of 12 graphs, 11 re-expressed and 1 refused."), ran.out);
+        ran.err()
+            .contains(
+                "catalogue/g-001.csv: the compensated graph names no `reference`, and the study has none"
+                    + " for its old fixture; name the file of the curve that was subtracted, or give the"
+                    + " raw graph"),
+        ran.err());
+    assertTrue(ran.out().startsWith("Of 12 graphs, 11 re-expressed and 1 refused."), ran.out());
   }
 
   @Test
   void aSmoothedGraphGoesThroughAStudySmoothedAlike() throws IOException {
     replace(1, ",none", ",1/3");
     Ran byFile = translate("file");
-    assertEquals(0, byFile.status, byFile.err);
+    assertEquals(0, byFile.status(), byFile.err());
     assertTrue(handling("file", 1).contains(",1/3,marked,"), handling("file", 1));
     Ran byStudy =
-        run(
+        Ran.of(
             "translate",
             STUDY.toString(),
             "--catalogue",
             catalogue.toString(),
             "--out",
             folder.resolve("study").toString());
-    assertEquals(0, byStudy.status, byStudy.err);
+    assertEquals(0, byStudy.status(), byStudy.err());
     assertTrue(
         handling("study", 1).contains(",1/3,study smoothed as the graph,"), handling("study", 1));
   }
@@ -371,8 +357,9 @@ class TranslateCommandTest {
     Path curve = folder.resolve("old.csv");
     Files.writeString(curve, "10,3\n1000,0\n22000,-6\n", StandardCharsets.UTF_8);
     Ran ran = reference(curve, "--kind", "in-ear");
-    assertEquals(0, ran.status, ran.err);
-    assertTrue(ran.out.startsWith("Re-expressed with the mean transfer of `in-ear` ("), ran.out);
+    assertEquals(0, ran.status(), ran.err());
+    assertTrue(
+        ran.out().startsWith("Re-expressed with the mean transfer of `in-ear` ("), ran.out());
     List<String> transfer =
         Files.readAllLines(translation.resolveSibling("transfer.csv")).stream()
             .filter(l -> l.startsWith("in-ear,"))
@@ -394,13 +381,13 @@ class TranslateCommandTest {
     assertEquals(
         "--kind: a reference needs the kind whose mean transfer is to be applied; kinds of the"
             + " study: open over-ear, closed over-ear, in-ear, on-ear"
-            + System.lineSeparator(),
-        reference(curve).err);
+            + "\n",
+        reference(curve).err());
     assertEquals(
         "--kind: the study has no kind `in-eer`; did you mean `in-ear`? kinds of the study: open"
             + " over-ear, closed over-ear, in-ear, on-ear"
-            + System.lineSeparator(),
-        reference(curve, "--kind", "in-eer").err);
+            + "\n",
+        reference(curve, "--kind", "in-eer").err());
   }
 
   private Ran reference(Path curve, String... more) {
@@ -414,7 +401,7 @@ class TranslateCommandTest {
                 "--out",
                 folder.resolve("moved").toString()));
     arguments.addAll(List.of(more));
-    return run(arguments.toArray(String[]::new));
+    return Ran.of(arguments.toArray(String[]::new));
   }
 
   @Test
@@ -424,33 +411,33 @@ class TranslateCommandTest {
     String text = Files.readString(translation, StandardCharsets.UTF_8);
     Files.writeString(back, text, StandardCharsets.UTF_8);
     Ran wrong = translate("out", "--then", back.toString());
-    assertEquals(1, wrong.status);
+    assertEquals(1, wrong.status());
     assertEquals(
         back
             + ": the study starts from `Flat-plate ear simulator`, but the one before it ends on"
             + " `Head with soft cheeks`; give studies that meet on one fixture, with the same label"
             + " in both"
-            + System.lineSeparator(),
-        wrong.err);
+            + "\n",
+        wrong.err());
     assertEquals(
         translation
             + ": a translation file cannot be read the other way: the reverse is fitted anew from"
             + " the captures; give the study's folder with --reverse"
-            + System.lineSeparator(),
-        translate("out", "--reverse").err);
+            + "\n",
+        translate("out", "--reverse").err());
   }
 
   @Test
   void optionsThatDoNotGoTogetherAreRefused() {
     assertTrue(
         translate("out", "--kind", "in-ear")
-            .err
+            .err()
             .startsWith(
                 "--kind belongs to --reference; a catalogue names the kind of every graph"));
     assertTrue(
         translate("out", "--subtract-smoothing", "1/3")
-            .err
+            .err()
             .startsWith("--subtract-smoothing needs the curve of --subtract"));
-    assertEquals(2, translate("out", "--reverse", "--then", "x").status);
+    assertEquals(2, translate("out", "--reverse", "--then", "x").status());
   }
 }

@@ -4,14 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.twinrig.ReferenceTable;
 import org.twinrig.simulation.FixturePair;
 
 /** The committed table says what is promised of shared features. */
@@ -19,20 +18,7 @@ class PublishedFeaturesTest {
   private static final Path TABLE = Path.of("studies", "feature-proof", "features.csv");
 
   private static List<Map<String, String>> rows() throws IOException {
-    List<String> lines = Files.readAllLines(TABLE);
-    String[] names = lines.get(0).split(",", -1);
-    return lines.stream()
-        .skip(1)
-        .map(
-            line -> {
-              String[] cells = line.split(",", -1);
-              Map<String, String> row = new LinkedHashMap<>();
-              for (int k = 0; k < names.length; k++) {
-                row.put(names[k], cells[k]);
-              }
-              return row;
-            })
-        .toList();
+    return ReferenceTable.rows(TABLE);
   }
 
   private static double number(Map<String, String> row, String column) {

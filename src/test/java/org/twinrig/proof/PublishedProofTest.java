@@ -4,34 +4,20 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.twinrig.ReferenceTable;
 
 /** The committed table of the proof says what is promised of prediction intervals. */
 class PublishedProofTest {
   private static final Path TABLE = Path.of("studies", "interval-proof", "coverage.csv");
 
   private static List<Map<String, String>> rows() throws IOException {
-    List<String> lines = Files.readAllLines(TABLE);
-    String[] names = lines.get(0).split(",", -1);
-    return lines.stream()
-        .skip(1)
-        .map(
-            line -> {
-              String[] cells = line.split(",", -1);
-              Map<String, String> row = new LinkedHashMap<>();
-              for (int k = 0; k < names.length; k++) {
-                row.put(names[k], cells[k]);
-              }
-              return row;
-            })
-        .toList();
+    return ReferenceTable.rows(TABLE);
   }
 
   @Test
