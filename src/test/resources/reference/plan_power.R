@@ -35,20 +35,22 @@ limit <- with(set, {
   grow <- function(k) k / (k - 1)
   rest <- pmax(0, v / grow(n0) - a / m0 - b / m0)
   e <- grow(n) * (rest + a / m_a + b / m_b)
-  f <- qchisq(chance, n - 1) / (n - 1) - 1
+  above <- function(df) ifelse(df > 0, qchisq(chance, pmax(df, 1)) / pmax(df, 1) - 1, 0)
   g <- (n0 - 1) / qchisq(1 - chance, n0 - 1) - 1
   w <- grow(n) * v / grow(n0)
+  added <- (n - n0) / (n - 1)
+  renewed <- 1 - pmin(1, e / w)^2
   part <- function(s, m) {
     change <- grow(n) * s * (1 / m - 1 / m0)
     change * (nu / qchisq(ifelse(change > 0, 1 - chance, chance), nu) - 1)
   }
   t <- qt(0.975, n - 1)
   data.frame(half_db = t * sqrt(e),
-    upper_half_db = t * sqrt(e + sqrt((e * f)^2 + (w * g)^2 + part(a, m_a)^2 + part(b, m_b)^2)),
-    never_below_db = qnorm(0.975) * sqrt(rest),
-    exact_f = ifelse(m_a == m0 & m_b == m0 & n == n0, qf(chance, n - 1, n0 - 1), NA))
+    upper_half_db = t * sqrt(e + sqrt((added * e * above(n - n0))^2 +
+      ((1 - added) * e * above(n0 - 1))^2 * renewed + ((added + (1 - added) * renewed) * w * g)^2 +
+      part(a, m_a)^2 + part(b, m_b)^2)),
+    never_below_db = qnorm(0.975) * sqrt(rest))
 })
 out <- cbind(set, limit)
-out$exact_f <- ifelse(is.na(out$exact_f), "", format(out$exact_f, digits = 13))
-write("plan_limit.csv", c(head("expected half-width of a planned study and its 90 % limit, for one band under the plain offset"),
-  "# Units: v, a, b in dB squared; half-widths in dB at 95 %. exact_f: quantile of F that the squared ratio of limit to expectation approximates where the design stays."), out)
+write("plan_limit.csv", c(head("expected half-width of a study gone on with to a planned size and its 90 % limit, for one band under the plain offset"),
+  "# Units: v, a, b in dB squared; half-widths in dB at 95 %."), out)

@@ -21,8 +21,8 @@ import picocli.CommandLine.Option;
     name = "prove-plan",
     mixinStandardHelpOptions = true,
     description =
-        "Tries plans on simulated studies: draws small studies, plans each, draws a fresh study of"
-            + " the planned size, and counts how often it reaches the tolerance.")
+        "Tries plans on simulated studies: draws small studies, plans each, goes on with it to the"
+            + " planned size, and counts how often it reaches the tolerance.")
 final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 

@@ -37,24 +37,36 @@ import org.twinrig.study.PairedUnits;
  * that is nearly good enough is so partly by luck. When plans for marked zones were tried on
  * simulated studies, about half of them failed.
  *
- * <p>The variances are estimates, often from few units, and so will those of the new study be. A
- * plan made from them as they stand is met by about every other study ({@link
+ * <p>A plan goes on with the study: its units stay and get further seatings, further units join
+ * them. The variances it is made from are estimates, often from few units, and so will those of the
+ * finished study be. A plan made from them as they stand is met by about every other study ({@link
  * ZonePlan#evenChance}). {@link ZonePlan#cautious} therefore takes the {@link #CHANCE} limit of
- * what the new study will find: {@code U = E + √((E·f)² + (W·g)² + Σ_g (C_g·h_g)²)}, with {@code E}
- * the expected mean square, {@code f = χ²_{ν₁;0.9}/ν₁ - 1} for the scatter of the new study, {@code
- * W} the part of {@code E} that rests on {@code loo_rms₀²} and {@code g = ν₀/χ²_{ν₀;0.1} - 1} for
- * its own error, {@code C_g} what changing the seatings on a fixture changes and {@code h_g} the
- * same for its seating variance; {@code ν₁ = n-1}, {@code ν₀ = n₀-1}. The root of the sum of
- * squares joins the limits as the modified large-sample method does; with the seatings unchanged,
- * {@code U/E} is near the quantile of F that is exact there. A design is cautious when it is
- * expected to meet the tolerance and exceeds it by more than {@link #SLACK} in at most one of ten
- * studies.
+ * what the finished study will find. With {@code E} the expected mean square of the design, {@code
+ * W} what the study has found by {@code loo_rms₀²} on the same scale, {@code q = E/W} (at most 1),
+ * {@code φ = (n-n₀)/(n-1)} the share of degrees of freedom that is added and {@code κ = 1-φ} the
+ * one that is kept,
  *
- * <p>The limit holds before the study at hand is seen: about one octave in ten, or fewer, is said
- * to be met and is not. It does not hold given that an octave was just said to come within reach,
- * because that is said most readily where the study's variance came out too small. In 540 simulated
- * small studies of a kind (of 8 and of 16 units) it was said of 8 octaves that were not met
- * already, and 4 of them failed; octaves that are met with room to spare hold better than stated.
+ * <p>{@code U = E + √((φ·E·f(n-n₀))² + (κ·E·f(n₀-1))²·(1-q²) + ((φ+κ(1-q²))·W·g)² + Σ_g
+ * (C_g·h_g)²)},
+ *
+ * <p>{@code f(ν) = χ²_{ν;0.9}/ν - 1} for the scatter of what is new, {@code g = ν₀/χ²_{ν₀;0.1} - 1}
+ * with {@code ν₀ = n₀-1} for the error of what was found, {@code C_g} what changing the seatings on
+ * a fixture changes and {@code h_g} the same for its seating variance. The root of the sum of
+ * squares joins the limits as the modified large-sample method does.
+ *
+ * <p>The factors of the kept units: seated again, a unit's mean difference has the squared
+ * correlation {@code q} with its earlier one, because the earlier seatings are part of the later
+ * mean. Given the earlier ones, the variance of the later ones over {@code ν₀} degrees of freedom
+ * is a noncentral χ² with mean {@code E} and the relative variance {@code 2(1-q²)/ν₀}; the
+ * derivative of its mean by {@code W}, what was found being held, is {@code 1-q²}. Where no seating
+ * is added ({@code q = 1}) the kept units are what they are. With {@code q = 0} and one design as
+ * large as the other, {@code U/E} is near the quantile of F that is exact for two studies.
+ *
+ * <p>A design is cautious when it is expected to meet the tolerance and exceeds it by more than
+ * {@link #SLACK} in at most one of ten studies. The limit holds before the study at hand is seen.
+ * An octave is said to come within reach most readily where the study's variance came out too
+ * small; how often the limit holds of such octaves is tried on simulated studies by {@code
+ * org.twinrig.proof.PlanProof}.
  *
  * <p>Beside it, {@link ZonePlan#unitsToShow} says how many units show a mean difference of a given
  * size: the mean is known long before single units are predicted well.
@@ -62,8 +74,7 @@ import org.twinrig.study.PairedUnits;
  * <p>Assumed: new units come from the same population as the present ones, and seatings scatter as
  * they did; differences are near normal; the rule of every band stays what the study chose. With
  * more units the program may find a better rule, so that a plan can be met earlier, and a zone that
- * no plan cures under the present rule may still gain. The study is planned as if made afresh;
- * present units that are kept make it surer than said. Wandering resonances, the range of an ear
+ * no plan cures under the present rule may still gain. Wandering resonances, the range of an ear
  * simulator and declared zones keep a mark at caution whatever the half-width is.
  *
  * <p>Sources: Kupper and Hafner 1989, Am. Stat. 43:101 (a sample size for the width of an interval
@@ -270,8 +281,9 @@ public record Plan(
     private record Ranges(List<Integer> from, List<Integer> to) {}
 
     private List<Integer> range(boolean known, int present) {
-      return known
-          ? IntStream.rangeClosed(PlanLimits.FEWEST_SEATINGS, limits.seatingsMax()).boxed().toList()
+      int fewest = Math.max(present, PlanLimits.FEWEST_SEATINGS);
+      return known && fewest <= limits.seatingsMax()
+          ? IntStream.rangeClosed(fewest, limits.seatingsMax()).boxed().toList()
           : List.of(present);
     }
 

@@ -35,7 +35,7 @@ final class ZoneVariance {
   }
 
   /** What depends on the number of units alone. */
-  private record Factors(double t, double fresh, double pilot) {}
+  private record Factors(double t, double added, double kept, double pilot) {}
 
   /** The fewest units at a band of the zone. */
   int units() {
@@ -77,17 +77,29 @@ final class ZoneVariance {
     return z * Math.sqrt(mean(BandVariance::rest));
   }
 
-  /** Half-width that a study of another design exceeds with probability 1 - chance, dB. */
+  /** Half-width that the study, gone on with to another design, exceeds with 1 - chance, dB. */
   double upperHalfDb(Design design) {
     Factors f = factors(design.units());
     double expected = mean(b -> b.expected(design));
-    double spread = square(expected * f.fresh) + square(f.pilot * pilotPart(design.units()));
-    spread += square(seatingPart(design, true));
-    spread += square(seatingPart(design, false));
+    double found = found(design.units());
+    double added = added(design.units());
+    double renewed = 1 - square(Math.min(1, expected / found));
+    double spread =
+        square(added * expected * f.added)
+            + square((1 - added) * expected * f.kept) * renewed
+            + square((added + (1 - added) * renewed) * found * f.pilot)
+            + square(seatingPart(design, true))
+            + square(seatingPart(design, false));
     return f.t * Math.sqrt(expected + Math.sqrt(spread));
   }
 
-  private double pilotPart(int units) {
+  /** Which share of the degrees of freedom the units to be added will have. */
+  private double added(int units) {
+    return (units - units()) / (units - 1.0);
+  }
+
+  /** The mean square the study has found, as a study of so many units would find it, dB². */
+  private double found(int units) {
     return mean(b -> b.growth(units) * b.meanSquare() / b.growth(b.units()));
   }
 
@@ -121,10 +133,7 @@ final class ZoneVariance {
         return new Misses(0, 0);
       }
       double nu = freedom.getAsInt();
-      ChiSquaredDistribution chi = new ChiSquaredDistribution(null, nu);
-      return new Misses(
-          nu / chi.inverseCumulativeProbability(1 - Plan.CHANCE) - 1,
-          nu / chi.inverseCumulativeProbability(Plan.CHANCE) - 1);
+      return new Misses(nu / quantile(nu, 1 - Plan.CHANCE) - 1, nu / quantile(nu, Plan.CHANCE) - 1);
     }
   }
 
@@ -132,18 +141,23 @@ final class ZoneVariance {
     return factors.computeIfAbsent(
         units,
         n -> {
-          double fresh = n - 1;
           double pilot = units() - 1;
           return new Factors(
               StudentT.twoSided(confidence, n - 1),
-              new ChiSquaredDistribution(null, fresh).inverseCumulativeProbability(Plan.CHANCE)
-                      / fresh
-                  - 1,
-              pilot
-                      / new ChiSquaredDistribution(null, pilot)
-                          .inverseCumulativeProbability(1 - Plan.CHANCE)
-                  - 1);
+              n > units() ? above(n - units()) : 0,
+              above(pilot),
+              pilot / quantile(pilot, 1 - Plan.CHANCE) - 1);
         });
+  }
+
+  /** By which share the estimate of a variance may come out above it, at the chance of the plan. */
+  private static double above(double degreesOfFreedom) {
+    return quantile(degreesOfFreedom, Plan.CHANCE) / degreesOfFreedom - 1;
+  }
+
+  private static double quantile(double degreesOfFreedom, double probability) {
+    return new ChiSquaredDistribution(null, degreesOfFreedom)
+        .inverseCumulativeProbability(probability);
   }
 
   private double mean(ToDoubleFunction<BandVariance> value) {

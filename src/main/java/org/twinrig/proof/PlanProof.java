@@ -32,10 +32,10 @@ import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
 /**
- * Holds plans to their promise on simulated studies: a small study is planned, then a fresh study
- * of the planned size is drawn from the same simulator, and its half-width in every zone of which
- * the plan says that it will be met, root mean square over the bands, compared with the tolerance.
- * Where nothing can be promised beyond what the small study meets, the fresh study has its size.
+ * Holds plans to their promise on simulated studies: a small study is planned, then gone on with to
+ * the planned size, with further units and further seatings of the present ones from the same
+ * simulator, and its half-width in every zone of which the plan says that it will be met, root mean
+ * square over the bands, compared with the tolerance.
  */
 public final class PlanProof {
   private final PlanTrials trials;
@@ -131,18 +131,16 @@ public final class PlanProof {
     KindOutcome pilot = analysed(trials.pilot(kind, study).draw());
     Plan plan = Plan.of(pilot.paired(), pilot.estimate(), trials.limits(), settings.confidence());
     Map<Design, KindEstimate> drawn = new HashMap<>();
-    Function<Design, KindEstimate> fresh =
-        d -> drawn.computeIfAbsent(d, design -> fresh(kind, study, design));
-    Design promised = plan.whole().orElse(plan.present());
+    Function<Design, KindEstimate> continued =
+        d -> drawn.computeIfAbsent(d, design -> continued(kind, study, design));
     List<Trial> tried = new ArrayList<>();
     for (ZonePlan zone : plan.zones()) {
-      if (zone.meetsCautiously(promised)) {
-        Set<PlanProofRow.Claim> claims =
-            zone.outlook() == ZonePlan.Outlook.MET
-                ? EnumSet.of(PlanProofRow.Claim.PROMISED)
-                : EnumSet.of(PlanProofRow.Claim.PROMISED, PlanProofRow.Claim.NEWLY_PROMISED);
-        tried.add(new Trial(kind.label(), claims, promised, ratio(zone, fresh.apply(promised))));
-      }
+      plan.whole()
+          .filter(zone::meetsCautiously)
+          .ifPresent(
+              d ->
+                  tried.add(
+                      new Trial(kind.label(), claims(zone), d, ratio(zone, continued.apply(d)))));
       zone.evenChance()
           .ifPresent(
               d ->
@@ -151,15 +149,21 @@ public final class PlanProof {
                           kind.label(),
                           EnumSet.of(PlanProofRow.Claim.EVEN_CHANCE),
                           d,
-                          ratio(zone, fresh.apply(d)))));
+                          ratio(zone, continued.apply(d)))));
     }
     return tried;
   }
 
+  private static Set<PlanProofRow.Claim> claims(ZonePlan zone) {
+    return zone.outlook() == ZonePlan.Outlook.MET
+        ? EnumSet.of(PlanProofRow.Claim.PROMISED)
+        : EnumSet.of(PlanProofRow.Claim.PROMISED, PlanProofRow.Claim.NEWLY_PROMISED);
+  }
+
   /** Half-width reached over the tolerance. */
-  private static double ratio(ZonePlan zone, KindEstimate fresh) {
+  private static double ratio(ZonePlan zone, KindEstimate continued) {
     double meanSquare =
-        fresh.bands().stream()
+        continued.bands().stream()
             .filter(b -> b.band().midHz() > zone.fromHz() && b.band().midHz() < zone.toHz())
             .filter(BandOutcome.Fitted.class::isInstance)
             .mapToDouble(b -> ((BandOutcome.Fitted) b).prediction().halfDb())
@@ -177,9 +181,9 @@ public final class PlanProof {
     }
   }
 
-  private KindEstimate fresh(SimulatedKind kind, int study, Design design) {
+  private KindEstimate continued(SimulatedKind kind, int study, Design design) {
     int seatings = Math.max(design.seatingsFrom(), design.seatingsTo());
-    return estimate(trials.fresh(kind, study, design.units(), seatings).draw(), design);
+    return estimate(trials.continued(kind, study, design.units(), seatings).draw(), design);
   }
 
   /** The estimate alone: nothing else of the analysis touches the half-widths. */

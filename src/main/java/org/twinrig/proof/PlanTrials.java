@@ -120,10 +120,12 @@ public record PlanTrials(
     return simulation(kind, units, seatings, mixed(mixed(seed) ^ study) ^ kind.label().hashCode());
   }
 
-  /** A study of a planned size that shares no draw with the small one. */
-  SimulationPlan fresh(SimulatedKind kind, int study, int freshUnits, int freshSeatings) {
-    long start = mixed(mixed(seed) ^ study) ^ kind.label().hashCode();
-    return simulation(kind, freshUnits, freshSeatings, mixed(start) ^ 0x5DEECE66DL);
+  /**
+   * The small study gone on with: the same units with further seatings, and further units. Draws
+   * depend on what they are for, so that what was captured stays as it is.
+   */
+  SimulationPlan continued(SimulatedKind kind, int study, int allUnits, int allSeatings) {
+    return pilot(kind, study).withUnitsPerKind(allUnits).withSeatings(allSeatings);
   }
 
   private static SimulationPlan simulation(SimulatedKind kind, int n, int m, long start) {

@@ -35,7 +35,7 @@ public record PlanProofWords(PlanTrials trials, List<PlanProofRow> rows) {
             + trials.seatings()
             + " seatings on each fixture, planned for "
             + Numbers.fixed(trials.toleranceDb(), 2)
-            + " dB and captured afresh");
+            + " dB and gone on with");
     lines.add(
         format("kind", "claim", "zones", "within 10 %, %", "within, %", "reached/asked", "units"));
     for (PlanProofRow row : rows) {

@@ -180,7 +180,7 @@ public record PlanWords(PlannedStudy planned) {
             + planned.limits().seatingsMax()
             + " + "
             + planned.limits().seatingsMax()
-            + "), counted as if captured afresh.",
+            + "), the present units and seatings among them.",
         "Even chance: the variances taken as this study found them; about every other study misses."
             + " 90 % limit: the variances of this study and of the new one at the limit they exceed"
             + " one time in ten, 10 % above the tolerance allowed. A zone that a few units let seem"

@@ -70,12 +70,6 @@ class PlanReferenceTest {
       assertEquals(number(row, "half_db"), half, 1e-9);
       assertEquals(number(row, "upper_half_db"), zone.upperHalfDb(design), 1e-8);
       assertEquals(number(row, "never_below_db"), zone.neverBelowDb(), 1e-7);
-      if (!row.get("exact_f").isEmpty()) {
-        // The design stays as it is: expected is what was found, and the limit is near the exact F.
-        assertEquals(zone.presentHalfDb(), half, 1e-9);
-        double ratio = zone.upperHalfDb(design) / half;
-        assertEquals(Math.sqrt(number(row, "exact_f")), ratio, 0.05 * ratio);
-      }
     }
   }
 }

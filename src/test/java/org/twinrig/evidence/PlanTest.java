@@ -93,8 +93,8 @@ class PlanTest {
     for (ZonePlan zone : plan.zones()) {
       Optional<Design> found = zone.evenChance();
       for (int n = 9; n <= 40; n++) {
-        for (int a = 2; a <= 10; a++) {
-          for (int b = 2; b <= 10; b++) {
+        for (int a = 3; a <= 10; a++) {
+          for (int b = 3; b <= 10; b++) {
             Design design = new Design(n, a, b);
             boolean cheaper = found.isPresent() && design.seatings() < found.get().seatings();
             boolean open =
