@@ -53,7 +53,7 @@ final class TruthTables {
 
   private static List<String> unitRows(SimulatedStudy study, Unit unit) {
     Levels levels = study.trueUnitTransfer(unit.name(), GRID, ANCHOR);
-    return rows(StudyTables.row(unit.name(), unit.kind()), levels);
+    return rows(List.of(unit.name(), unit.kind()), levels);
   }
 
   static List<String> catalogue(SimulatedStudy study) {
@@ -66,17 +66,20 @@ final class TruthTables {
     lines.add("graph,band_hz,true_to_db");
     List<List<String>> perGraph =
         study.catalogue().parallelStream()
-            .map(g -> rows(g.graph(), study.trueOnNewFixture(g.graph(), GRID, ANCHOR)))
+            .map(g -> rows(List.of(g.graph()), study.trueOnNewFixture(g.graph(), GRID, ANCHOR)))
             .toList();
     perGraph.forEach(lines::addAll);
     return lines;
   }
 
-  private static List<String> rows(String name, Levels levels) {
+  /** A row per band: the first cells, mid-band frequency, level. */
+  private static List<String> rows(List<String> first, Levels levels) {
     List<String> rows = new ArrayList<>();
     for (int b = 0; b < GRID.size(); b++) {
-      String midHz = Numbers.fixed(GRID.band(b).midHz(), 2);
-      rows.add(StudyTables.row(name, midHz, Numbers.fixed(levels.db(b), 3)));
+      List<String> cells = new ArrayList<>(first);
+      cells.add(Numbers.fixed(GRID.band(b).midHz(), 2));
+      cells.add(Numbers.fixed(levels.db(b), 3));
+      rows.add(StudyTables.row(cells.toArray(String[]::new)));
     }
     return rows;
   }

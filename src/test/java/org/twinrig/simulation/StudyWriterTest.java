@@ -63,6 +63,32 @@ class StudyWriterTest {
     }
   }
 
+  /** A name and a kind are two cells, not one that holds a comma. */
+  @Test
+  void everyRowOfATableHasTheCellsOfItsHeader() throws Exception {
+    Path target = temp.resolve("study");
+    PLAN.draw().writeTo(target);
+    int rows = 0;
+    for (Map.Entry<String, byte[]> file : contents(target).entrySet()) {
+      if (file.getKey().matches("(truth/)?[a-z-]+\\.csv")) {
+        List<String> lines =
+            new String(file.getValue(), StandardCharsets.UTF_8)
+                .lines()
+                .filter(line -> !line.startsWith("#"))
+                .toList();
+        for (String line : lines) {
+          assertEquals(cells(lines.get(0)), cells(line), file.getKey() + ": " + line);
+          rows++;
+        }
+      }
+    }
+    assertTrue(rows > 100, "tables were looked at: " + rows);
+  }
+
+  private static long cells(String line) {
+    return 1 + line.replaceAll("\"[^\"]*\"", "").chars().filter(c -> c == ',').count();
+  }
+
   @Test
   void theSamePlanGivesTheSameBytes() throws Exception {
     PLAN.draw().writeTo(temp.resolve("one"));

@@ -17,9 +17,8 @@ import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 
 /**
- * Writes transfer.csv, zones.csv, mark-stability.csv, zone-edges.csv, validation.csv,
- * error-budget.csv, repeatability.csv, seatings.csv, screening.csv and, where there is a check
- * unit, drift.csv and drift-correction.csv.
+ * Writes all tables of a study: transfer.csv, differences.csv, zones.csv and those of what carries
+ * them; drift.csv and drift-correction.csv only where there is a check unit.
  */
 public final class StudyTables {
   private final StudyOutcome outcome;
@@ -41,6 +40,7 @@ public final class StudyTables {
    */
   public void write(Path folder) throws IOException {
     transfer().write(folder.resolve("transfer.csv"));
+    DifferencesTable.of(outcome).write(folder.resolve("differences.csv"));
     zones().write(folder.resolve("zones.csv"));
     StabilityTables.bands(outcome).write(folder.resolve("mark-stability.csv"));
     StabilityTables.edges(outcome).write(folder.resolve("zone-edges.csv"));
