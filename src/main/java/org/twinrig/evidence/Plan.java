@@ -104,6 +104,12 @@ public record Plan(
   /** How likely a new study meets a cautious design. */
   public static final double CHANCE = 0.9;
 
+  /**
+   * Where the limits of the variances are taken: higher than {@link #CHANCE}, because designs are
+   * chosen where the study's variance came out small.
+   */
+  static final double LIMIT = 0.95;
+
   /** By how much of the tolerance it may then still exceed it. */
   public static final double SLACK = 0.1;
 

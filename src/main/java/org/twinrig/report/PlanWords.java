@@ -113,13 +113,15 @@ public record PlanWords(PlannedStudy planned) {
         .ifPresent(
             d ->
                 lines.add(
-                    "  Cheapest for all zones that can be expected to meet it: " + spelt(d) + "."));
+                    "  Cheapest for all zones that can be expected to meet it: "
+                        + spelt(d, plan)
+                        + "."));
     plan.whole()
         .ifPresent(
             d ->
                 lines.add(
                     "  Cheapest for all zones that meet it even at the 90 % limit: "
-                        + spelt(d)
+                        + spelt(d, plan)
                         + "."));
     if (plan.whole().isEmpty() && count(plan, ZonePlan.Outlook.EVEN_CHANCE) > 0) {
       lines.add(
@@ -144,15 +146,19 @@ public record PlanWords(PlannedStudy planned) {
     return plan.zones().stream().filter(z -> z.outlook() == outlook).count();
   }
 
-  private static String spelt(Design d) {
+  private static String spelt(Design d, Plan plan) {
+    int more = d.seatings() - plan.presentSeatings();
+    String all =
+        Numbers.count(d.seatings(), "seating", "seatings")
+            + " in all"
+            + (more > 0 ? ", " + more + " more than now" : "");
     return Numbers.count(d.units(), "unit", "units")
         + " with "
         + d.seatingsFrom()
         + " seatings on the old fixture and "
         + d.seatingsTo()
         + " on the new one, "
-        + Numbers.count(d.seatings(), "seating", "seatings")
-        + " in all";
+        + all;
   }
 
   private static Optional<String> incurable(Plan plan) {
