@@ -155,9 +155,11 @@ class WorkbenchCatalogueTest {
     files.put(
         "catalogue.csv",
         bytes(
-            "graph,unit,kind,file,seatings,sides,form,reference,reference_smoothing,smoothing\n"
-                + "G-1,Rowan 32,in-ear,\"old/one, \u00fc.csv\",1,,raw,,,none\n"
-                + "G-2,Rowan 33,in-ear,old/two.csv,3,2,compensated,tilted.csv,none,none\n"));
+            """
+            graph,unit,kind,file,seatings,sides,form,reference,reference_smoothing,smoothing
+            G-1,Rowan 32,in-ear,"old/one, \u00fc.csv",1,,raw,,,none
+            G-2,Rowan 33,in-ear,old/two.csv,3,2,compensated,tilted.csv,none,none
+            """));
     browser.finish(browser.upload(files));
     assertEquals(byForm, browser.get("/graph.csv?name=G-2").body());
     assertEquals(raw, browser.get("/graph.csv?name=G-1").body());
@@ -179,9 +181,11 @@ class WorkbenchCatalogueTest {
     Path table =
         Files.writeString(
             folder.resolve("by-hand.csv"),
-            "graph,unit,kind,file,seatings,sides,smoothing\n"
-                + "one.csv,one.csv,in-ear,one.csv,1,2,1/99\n"
-                + "two.csv,two.csv,in-ear,two.csv,many,,1/99\n");
+            """
+            graph,unit,kind,file,seatings,sides,smoothing
+            one.csv,one.csv,in-ear,one.csv,1,2,1/99
+            two.csv,two.csv,in-ear,two.csv,many,,1/99
+            """);
     List<Problem> read = CatalogueReader.read(table, "by-hand.csv").problems();
     assertEquals(3, read.size(), read::toString);
     for (Problem p : read) {
