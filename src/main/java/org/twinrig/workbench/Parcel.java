@@ -51,8 +51,10 @@ record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> s
     return new Parcel(names, files, statement);
   }
 
+  /** The name alone; browsers write a quotation mark in a form as {@code %22} (HTML, 4.10.21.8). */
   private static String base(String name) {
-    String plain = name.replaceAll(".*[/\\\\]", "").replaceAll("\\p{Cntrl}", "?").strip();
+    String plain =
+        name.replace("%22", "\"").replaceAll(".*[/\\\\]", "").replaceAll("\\p{Cntrl}", "?").strip();
     return plain.isEmpty() ? "graph" : plain;
   }
 

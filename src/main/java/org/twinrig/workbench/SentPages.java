@@ -159,9 +159,7 @@ final class SentPages {
     references.add(
         new SentView.Option(
             Statement.OWN_REFERENCE,
-            own == null
-                ? "the study's own (it names none)"
-                : "the study's own (" + own.file() + ")"));
+            own == null ? "the study's own: none" : "the study's own: " + own.file()));
     parcel.names().forEach(n -> references.add(new SentView.Option(n, n + ", sent along")));
     return references;
   }
