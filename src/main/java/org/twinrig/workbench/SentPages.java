@@ -23,6 +23,7 @@ import org.twinrig.workbench.view.SentView;
  */
 final class SentPages {
   private static final int MOST_WAITING = 4;
+  private static final long MOST_BYTES_WAITING = 64L * 1024 * 1024;
 
   private final Book book;
   private final Pages pages;
@@ -57,10 +58,17 @@ final class SentPages {
   private synchronized long keep(Parcel parcel) {
     count++;
     waiting.put(count, parcel);
-    while (waiting.size() > MOST_WAITING) {
+    while (waiting.size() > 1 && (waiting.size() > MOST_WAITING || bytes() > MOST_BYTES_WAITING)) {
       waiting.pollFirstEntry();
     }
     return count;
+  }
+
+  private long bytes() {
+    return waiting.values().stream()
+        .flatMap(p -> p.files().stream())
+        .mapToLong(f -> f.bytes().length)
+        .sum();
   }
 
   Answer sent(Ask ask) throws IOException, UnusableInput {

@@ -166,6 +166,25 @@ class WorkbenchCatalogueTest {
     assertTrue(browser.get("/catalogue").body().contains(">Rowan 33</td>"));
   }
 
+  /** A sender may call a file what another one bears on the disk; each stays itself. */
+  @Test
+  void noNameLeadsToAnotherFile() throws Exception {
+    byte[] plain = graph();
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("one.csv", plain);
+    browser.finish(browser.state(browser.upload(files), IN_EAR));
+    String alone = browser.get("/graph.csv?name=one.csv").body();
+    files.put(Parcel.onDisk(0), bytes(TILTED));
+    files.put("#=cmd().csv", bytes(TILTED));
+    files.put("..", bytes(TILTED));
+    browser.finish(browser.state(browser.upload(files), IN_EAR));
+    assertEquals(alone, browser.get("/graph.csv?name=one.csv").body());
+    String tilted = browser.get("/graph.csv?name=" + Pages.query("#=cmd().csv")).body();
+    assertEquals(tilted, browser.get("/graph.csv?name=" + Parcel.onDisk(0)).body());
+    assertEquals(tilted, browser.get("/graph.csv?name=..").body());
+    assertNotEquals(alone, tilted);
+  }
+
   @Test
   void aWrongStatementIsRefusedInTheWordsOfTheCommandLine() throws Exception {
     Map<String, byte[]> files = new LinkedHashMap<>();
