@@ -146,7 +146,7 @@ class PlanCommandTest {
             .out()
             .startsWith(
                 "3 small studies of 8 units with 2 seatings on each fixture, planned for 2.00 dB and"
-                    + " captured afresh\n"),
+                    + " gone on with\n"),
         first.out());
     byte[] bytes = Files.readAllBytes(file);
     Ran again =
