@@ -140,7 +140,9 @@ class PlanCommandTest {
             + "within_ten_percent,within_ten_percent_mc_se,within_tolerance,"
             + "within_tolerance_mc_se,ratio,ratio_mc_se,mean_units,mean_seatings",
         rows.get(0));
-    assertTrue(rows.get(1).startsWith("8,2,2.000000,in-ear,promised,3,3,"), rows.get(1));
+    assertTrue(
+        rows.stream().anyMatch(row -> row.startsWith("8,2,2.000000,in-ear,even chance,3,")),
+        rows::toString);
     assertTrue(
         first
             .out()
