@@ -8,6 +8,7 @@ import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.PlanLimits;
 import org.twinrig.evidence.Validation;
+import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.Caption;
@@ -89,10 +90,9 @@ public final class KindResult {
         "the study has no band at "
             + hz
             + " Hz; its bands lie from "
-            + grid.lowerHz()
+            + Numbers.hertz(grid.lowerHz())
             + " to "
-            + grid.upperHz()
-            + " Hz");
+            + Numbers.hertz(grid.upperHz()));
   }
 
   /**

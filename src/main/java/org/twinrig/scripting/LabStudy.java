@@ -20,6 +20,8 @@ import org.twinrig.study.StudyReader;
 
 /** A lab's study with its captures read, ready to be analysed. Immutable. */
 public final class LabStudy {
+  private static final String OTHER_SETTINGS = " with other settings";
+
   private final Study study;
   private final List<Capture> captures;
   private final String fingerprint;
@@ -118,8 +120,12 @@ public final class LabStudy {
         : new LabStudy(
             study.withSettings(changed),
             new Findings<>(captures, problems),
-            fingerprint.split(" ", -1)[0] + " with other settings",
+            changedFingerprint(),
             threads);
+  }
+
+  private String changedFingerprint() {
+    return fingerprint.endsWith(OTHER_SETTINGS) ? fingerprint : fingerprint + OTHER_SETTINGS;
   }
 
   /**
