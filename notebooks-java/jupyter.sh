@@ -43,7 +43,7 @@ JUPYTER_PATH="$home/target/jupyter"
 export JUPYTER_PATH
 failed=0
 for notebook in notebooks-java/*.ipynb; do
-  if jupyter nbconvert --log-level ERROR --to html --execute --output-dir target/jupyter/run "$notebook" \
+  if jupyter nbconvert --log-level ERROR --to html --execute --ExecutePreprocessor.startup_timeout=600 --output-dir target/jupyter/run "$notebook" \
       2> target/jupyter/run.log; then
     echo "ran      $notebook"
   else
