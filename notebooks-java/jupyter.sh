@@ -41,10 +41,22 @@ fi
 write_kernel target/jupyter
 JUPYTER_PATH="$home/target/jupyter"
 export JUPYTER_PATH
+# A kernel now and then does not answer when it starts: it is tried three times.
+run() {
+  for attempt in 1 2 3; do
+    if jupyter nbconvert --log-level ERROR --to html --execute \
+        --ExecutePreprocessor.startup_timeout=60 --output-dir target/jupyter/run "$1" \
+        > target/jupyter/run.log 2>&1; then
+      return 0
+    fi
+    grep -q "Kernel didn't respond" target/jupyter/run.log || return 1
+  done
+  return 1
+}
+
 failed=0
 for notebook in notebooks-java/*.ipynb; do
-  if jupyter nbconvert --log-level ERROR --to html --execute --ExecutePreprocessor.startup_timeout=600 --output-dir target/jupyter/run "$notebook" \
-      2> target/jupyter/run.log; then
+  if run "$notebook"; then
     echo "ran      $notebook"
   else
     echo "FAILED   $notebook"
