@@ -72,7 +72,10 @@ public final class DataRoot {
           "leaves the data root",
           "name a file inside it, or widen `data_root` in study.yaml");
     }
-    return Files.exists(path) ? real(path, name) : absent(path, name);
+    if (Files.exists(path)) {
+      return real(path, name);
+    }
+    return Files.isSymbolicLink(path) ? deadLink(name) : absent(path, name);
   }
 
   /** What is wrong with a name before any file is looked at. */
@@ -112,6 +115,12 @@ public final class DataRoot {
     } catch (IOException e) {
       return refused(name, "cannot be reached", "check the file's permissions");
     }
+  }
+
+  /** A link in a circle is one that leads nowhere, too. */
+  private static Place deadLink(String name) {
+    return refused(
+        name, "is a link that leads nowhere", "put the file itself in the place of the link");
   }
 
   private static Place absent(Path path, String name) {
