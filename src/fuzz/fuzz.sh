@@ -8,7 +8,7 @@ set -eu
 seconds=$1
 classpath=$2
 shift 2
-[ $# -gt 0 ] || set -- CAPTURE YAML TABLE TRANSLATION JOURNAL
+[ $# -gt 0 ] || set -- CAPTURE SOUND YAML TABLE TRANSLATION JOURNAL
 status=0
 for reader in "$@"; do
   folder=$(echo "$reader" | tr '[:upper:]' '[:lower:]')
@@ -16,7 +16,8 @@ for reader in "$@"; do
   mkdir -p "$work/corpus" "$work/found" "$work/tmp"
   seeds=src/test/resources/hostile/$folder
   case $reader in
-    CAPTURE) seeds="$seeds src/test/resources/intake/spoiled src/test/resources/reference/wav" ;;
+    CAPTURE) seeds="$seeds src/test/resources/intake/spoiled" ;;
+    SOUND) seeds="$seeds src/test/resources/reference/wav" ;;
   esac
   echo "fuzz: $reader, $seconds s"
   # shellcheck disable=SC2086
@@ -25,7 +26,7 @@ for reader in "$@"; do
     --instrumentation_includes='org.twinrig.**:com.fasterxml.jackson.core.**:org.snakeyaml.**:de.siegmar.**' \
     --custom_hook_excludes='**' --disabled_hooks='com.code_intelligence.**' \
     --reproducer_path="$work/found" --keep_going="${TWINRIG_KEEP_GOING:-1}" \
-    -max_total_time="$seconds" -timeout=20 -rss_limit_mb=1500 -max_len="${TWINRIG_MAX_LEN:-16384}" -print_final_stats=1 \
+    -max_total_time="$seconds" -timeout=300 -rss_limit_mb=1500 -max_len="${TWINRIG_MAX_LEN:-16384}" -print_final_stats=1 \
     -artifact_prefix="$work/found/" "$work/corpus" $seeds 2>"$work/log" || status=1
   grep -E "^(==|#[0-9]+.*DONE|stat::|SUMMARY)" "$work/log" || tail -n 5 "$work/log"
   rm -rf "$work/tmp"

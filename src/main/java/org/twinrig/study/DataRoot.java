@@ -96,7 +96,11 @@ public final class DataRoot {
           ? Optional.of(refused(name, "names nothing", "write the name of a file"))
           : Optional.empty();
     } catch (InvalidPathException e) {
-      return Optional.of(refused(name, "cannot be the name of a file", "correct the name"));
+      return Optional.of(
+          refused(
+              name,
+              "cannot be the name of a file here",
+              "correct the name, or set a locale of UTF-8, such as LC_ALL=C.UTF-8"));
     }
   }
 

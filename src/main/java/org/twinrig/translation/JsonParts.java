@@ -50,11 +50,15 @@ final class JsonParts {
       throw unusable(
           source, e, "something is nested deeper or written longer than a translation has it");
     } catch (JsonProcessingException e) {
-      throw unusable(
-          source,
-          e,
-          "this is not JSON: " + e.getOriginalMessage().lines().findFirst().orElse("unreadable"));
+      throw unusable(source, e, "this is not JSON: " + reason(e));
     }
+  }
+
+  /** What the parser says, without what it says to programmers. */
+  private static String reason(JsonProcessingException e) {
+    String first = e.getOriginalMessage().lines().findFirst().orElse("unreadable");
+    int advice = first.indexOf(": enable `");
+    return advice < 0 ? first : first.substring(0, advice);
   }
 
   private static UnusableInput unusable(String source, JsonProcessingException e, String what) {

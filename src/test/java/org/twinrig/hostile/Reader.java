@@ -14,6 +14,7 @@ import org.twinrig.intake.Reading;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.JournalReading;
+import org.twinrig.spectrum.ImpulseWindow;
 import org.twinrig.spectrum.SoundContent;
 import org.twinrig.spectrum.Sweep;
 import org.twinrig.study.Study;
@@ -29,25 +30,22 @@ import org.twinrig.translation.TranslationFile;
  * a fault of the program.
  */
 public enum Reader {
-  /** A capture, text or sound. */
+  /** A capture as text. */
   CAPTURE("capture") {
     @Override
     void read(Lab lab, byte[] content) throws IOException {
-      Path file = Files.write(lab.file("capture"), content);
-      for (SoundContent sound : SOUNDS) {
-        for (Side side : Side.values()) {
-          try {
-            Reading reading = CaptureFile.read(file, "capture", sound, side);
-            Answers.checkFinite(reading);
-            Answers.checkProblems(reading.notes(), "capture", content);
-          } catch (UnusableInput e) {
-            Answers.checkProblems(e.problems(), "capture", content);
-          }
-          if (!isSound(content)) {
-            return; // text is the same for every side and sweep
-          }
-        }
-      }
+      capture(lab, content, SoundContent.defaults(), Side.M);
+    }
+  },
+
+  /** A capture as sound: an impulse response, and the recording of a sweep. */
+  SOUND("sound") {
+    @Override
+    void read(Lab lab, byte[] content) throws IOException {
+      SoundContent impulse = new SoundContent(new ImpulseWindow(1, 5, 0.5), Optional.empty());
+      capture(lab, content, impulse, Side.M);
+      capture(lab, content, impulse, Side.R);
+      capture(lab, content, impulse.withSweep(new Sweep(200, 20_000, 0.02, 1, 1)), Side.L);
     }
   },
 
@@ -137,10 +135,6 @@ public enum Reader {
 
   static final CatalogueEntry GRAPH = CatalogueEntry.raw("G-001", "in-ear", 3);
 
-  private static final SoundContent[] SOUNDS = {
-    SoundContent.defaults(), SoundContent.defaults().withSweep(new Sweep(200, 20_000, 0.02, 1, 1))
-  };
-
   private final String folder;
 
   Reader(String folder) {
@@ -161,7 +155,15 @@ public enum Reader {
    */
   abstract void read(Lab lab, byte[] content) throws IOException;
 
-  private static boolean isSound(byte[] content) {
-    return content.length > 4 && content[0] == 'R' && content[1] == 'I';
+  private static void capture(Lab lab, byte[] content, SoundContent sound, Side side)
+      throws IOException {
+    Path file = Files.write(lab.file("capture"), content);
+    try {
+      Reading reading = CaptureFile.read(file, "capture", sound, side);
+      Answers.checkFinite(reading);
+      Answers.checkProblems(reading.notes(), "capture", content);
+    } catch (UnusableInput e) {
+      Answers.checkProblems(e.problems(), "capture", content);
+    }
   }
 }

@@ -31,6 +31,12 @@ public final class JournalReading {
   public static Optional<Findings<CatalogueRun.Line>> read(
       Path folder, byte[] journal, CatalogueEntry entry) throws IOException {
     Files.write(folder.resolve(GraphJournal.FILE), journal);
+    return read(folder, entry);
+  }
+
+  /** What a run believes of the journal in a folder. */
+  public static Optional<Findings<CatalogueRun.Line>> read(Path folder, CatalogueEntry entry)
+      throws IOException {
     try (GraphJournal opened = GraphJournal.in(folder, IDENTITY)) {
       return opened.finished(entry).map(GraphJournal.Finished::line);
     }
