@@ -3,9 +3,7 @@ package org.twinrig.report;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.io.BufferedInputStream;
 import java.io.BufferedWriter;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -28,9 +26,6 @@ import org.twinrig.translation.CatalogueRun;
  */
 final class GraphJournal implements AutoCloseable {
   static final String FILE = "journal.jsonl";
-
-  /** A graph on a thousand bands, with notes, takes a tenth of it. */
-  private static final int LONGEST_LINE = 1 << 20;
 
   private final JsonMapper json = JsonMapper.builder().build();
   private final Map<String, String> earlier = new ConcurrentHashMap<>();
@@ -65,16 +60,14 @@ final class GraphJournal implements AutoCloseable {
     return journal;
   }
 
-  /**
-   * Bytes by bytes: a kill may leave half a letter, and a line that is too long is none of ours.
-   */
   private static Map<String, String> read(Path file, String identity) throws IOException {
     Map<String, String> found = new ConcurrentHashMap<>();
-    try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
-      if (!identity.equals(line(in).orElse(""))) {
+    try (InputStream in = Files.newInputStream(file)) {
+      JournalLines lines = new JournalLines(in);
+      if (!identity.equals(lines.next().orElse(""))) {
         return Map.of();
       }
-      for (Optional<String> line = line(in); line.isPresent(); line = line(in)) {
+      for (Optional<String> line = lines.next(); line.isPresent(); line = lines.next()) {
         int tab = line.get().indexOf('\t');
         if (tab > 0) {
           found.put(line.get().substring(0, tab), line.get().substring(tab + 1));
@@ -82,23 +75,6 @@ final class GraphJournal implements AutoCloseable {
       }
     }
     return found;
-  }
-
-  /** The next line; empty when it is too long; nothing at the end. */
-  private static Optional<String> line(InputStream in) throws IOException {
-    ByteArrayOutputStream line = new ByteArrayOutputStream();
-    int next = in.read();
-    if (next < 0) {
-      return Optional.empty();
-    }
-    boolean fits = true;
-    for (; next >= 0 && next != '\n'; next = in.read()) {
-      fits = fits && line.size() < LONGEST_LINE;
-      if (fits) {
-        line.write(next);
-      }
-    }
-    return Optional.of(fits ? line.toString(StandardCharsets.UTF_8) : "");
   }
 
   /**

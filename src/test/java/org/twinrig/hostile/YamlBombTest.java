@@ -108,7 +108,9 @@ class YamlBombTest {
             + " for 95 %",
         line(answer(sound().replace("confidence: 0.9", "confidence: 1e999999")), 14));
     assertEquals(
-        "study.yaml:25: `seed` is `" + "9".repeat(988) + "…; write a whole number",
+        "study.yaml:25: `seed` is `"
+            + "9".repeat(988)
+            + "…; write a whole number of at most 18 digits",
         answer(sound().replace("seed: 7", "seed: " + "9".repeat(100_000))));
   }
 
