@@ -3,6 +3,7 @@ package org.twinrig.hostile;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -27,7 +28,7 @@ class YamlBombTest {
   }
 
   private String sound() throws IOException {
-    return Files.readString(lab.file("study.yaml"));
+    return new String(lab.sound("study.yaml"), StandardCharsets.UTF_8);
   }
 
   private String answer(String yaml) throws IOException {
