@@ -6,11 +6,15 @@ set "HOME_DIR=%~dp0"
 set "JAR=%HOME_DIR%target\twinrig.jar"
 set "DIRECTIVES=%HOME_DIR%src\main\launcher\compiler-directives.json"
 
-set "JAVA=java"
-if not defined JAVA_HOME goto :look_for_java
-if not exist "%JAVA_HOME%\bin\java.exe" goto :look_for_java
-set "JAVA=%JAVA_HOME%\bin\java.exe"
-goto :java_found
+set "JAVA="
+for %%X in (java.exe) do set "JAVA=%%~$PATH:X"
+if not defined JAVA_HOME goto :java_looked_for
+if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+:java_looked_for
+if defined JAVA goto :java_found
+echo twinrig: there is no Java here; install a JDK 17 or newer, or set JAVA_HOME 1>&2
+exit /b 1
+:java_found
 :look_for_java
 where java >nul 2>nul
 if not errorlevel 1 goto :java_found
@@ -19,15 +23,16 @@ exit /b 1
 :java_found
 
 if exist "%JAR%" goto :built
-where mvn >nul 2>nul
-if not errorlevel 1 goto :build
+set "MAVEN="
+for %%X in (mvn.cmd) do set "MAVEN=%%~$PATH:X"
+if defined MAVEN goto :build
 echo twinrig: the program is not built and there is no Maven here; install Maven 3.8 or newer 1>&2
 exit /b 1
 :build
 echo Building twinrig; this is done once. 1>&2
 if not exist "%HOME_DIR%target" mkdir "%HOME_DIR%target"
 pushd "%HOME_DIR%"
-call mvn -q -B -Plauncher package >"%HOME_DIR%target\launcher-build.log" 2>&1
+call "%MAVEN%" -q -B -Plauncher package >"%HOME_DIR%target\launcher-build.log" 2>&1
 popd
 if exist "%JAR%" goto :built
 type "%HOME_DIR%target\launcher-build.log" 1>&2
