@@ -63,7 +63,7 @@ guest() { inside setpriv --reuid=guest --regid=guest --clear-groups env HOME=/ho
 step "twinrig --version"
 guest twinrig --version
 guest env TWINRIG_JAVA_OPTIONS=-Xlog:class+load twinrig --version |
-  grep -q 'org.twinrig.cli.Main source: shared objects file' || {
+  grep 'org.twinrig.cli.Main source: shared objects file' >/dev/null || {
   echo "the class-data archive is not used" >&2
   exit 1
 }
@@ -82,13 +82,26 @@ guest sh -ec 'cd
   twinrig plan made --out made-plan --quiet
   twinrig explain made --out made-explain.html --quiet
   twinrig translate demo/study/translation.json --catalogue /usr/lib/twinrig/demo-data/plate-to-head/catalogue.csv --out translated --figures --quiet
-  TWINRIG_JAVA_OPTIONS=-Xlog:gc+init twinrig study made --out made-again --quiet | grep -q "Heap Max Capacity: 400M"
-  TWINRIG_JAVA_OPTIONS="-Xmx2g -Xlog:gc+init" twinrig study made --out made-again --quiet | grep -q "Heap Max Capacity: 2G"
-' | tail -n 12
+  TWINRIG_JAVA_OPTIONS=-Xlog:gc+init twinrig study made --out made-again --quiet | grep "Heap Max Capacity: 400M"
+  TWINRIG_JAVA_OPTIONS="-Xmx2g -Xlog:gc+init" twinrig study made --out made-again --quiet | grep "Heap Max Capacity: 2G"
+' >"$work/commands.txt" 2>&1 || {
+  cat "$work/commands.txt" >&2
+  exit 1
+}
+tail -n 3 "$work/commands.txt"
 step "the workbench answers"
-guest sh -ec 'cd; twinrig workbench made >workbench.txt 2>&1 & echo $! >workbench.pid
-  for i in $(seq 60); do grep -q "http://" workbench.txt && break; sleep 1; done
-  kill "$(cat workbench.pid)"; grep -q "http://127" workbench.txt'
+guest sh -ec 'cd; twinrig workbench made >workbench.txt 2>&1 & echo $! >workbench.pid'
+page=
+for _ in $(seq 60); do
+  address=$(grep -o 'http://127[^ ]*' "$bare/home/guest/workbench.txt" | head -n 1) || true
+  if [ -n "$address" ]; then
+    page=$(curl -sL --noproxy '*' --max-time 20 --cookie "" "$address" | grep -o '<h1>.*</h1>') && break
+  fi
+  sleep 1
+done
+kill "$(cat "$bare/home/guest/workbench.pid")"
+test -n "$page"
+echo "$page"
 test -z "$(find "$bare/usr/lib/twinrig" -newer "$bare/usr/lib/twinrig/twinrig.jsa" -type f)"
 
 step "the same jar with the JDK here"
