@@ -15,12 +15,6 @@ if defined JAVA goto :java_found
 echo twinrig: there is no Java here; install a JDK 17 or newer, or set JAVA_HOME 1>&2
 exit /b 1
 :java_found
-:look_for_java
-where java >nul 2>nul
-if not errorlevel 1 goto :java_found
-echo twinrig: there is no Java here; install a JDK 17 or newer, or set JAVA_HOME 1>&2
-exit /b 1
-:java_found
 
 if exist "%JAR%" goto :built
 set "MAVEN="
@@ -42,7 +36,7 @@ exit /b 1
 
 rem Short commands start fastest with the quick compiler alone; those that estimate gain from the slower one too.
 set "SLOW="
-for %%C in (study prove prove-features prove-seals workbench) do if "%~1"=="%%C" set "SLOW=yes"
+for %%C in (study prove prove-features prove-plan prove-seals workbench) do if "%~1"=="%%C" set "SLOW=yes"
 set "COMPILER=-XX:TieredStopAtLevel=1"
 if not defined SLOW goto :start
 set "COMPILER=-XX:TieredStopAtLevel=4"

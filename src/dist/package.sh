@@ -15,7 +15,7 @@ java_home=${JAVA_HOME:-$(dirname "$(dirname "$(readlink -f "$(command -v jlink)"
 dist=$root/target/dist
 image=$dist/twinrig
 SOURCE_DATE_EPOCH=$(date -u -d "$time" +%s)
-export SOURCE_DATE_EPOCH LC_ALL=C TZ=UTC
+export SOURCE_DATE_EPOCH LC_ALL=C TZ=UTC DPKG_DEB_THREADS_MAX=1 # more threads would cut xz data elsewhere
 umask 022
 
 for tool in jdeps jlink; do
