@@ -86,7 +86,7 @@ work=$(mktemp -d)
 mkdir "$work/debian"
 printf 'Source: twinrig\n\nPackage: twinrig\nArchitecture: any\n' >"$work/debian/control"
 libraries=$(cd "$work" && find "$image/runtime" -name '*.so' | sort |
-  xargs dpkg-shlibdeps --warnings=0 -O -l"$image/runtime/lib" -l"$image/runtime/lib/server" "$image/runtime/bin/java" |
+  xargs -d '\n' dpkg-shlibdeps --warnings=0 -O -l"$image/runtime/lib" -l"$image/runtime/lib/server" "$image/runtime/bin/java" |
   sed -n 's/^shlibs:Depends=//p')
 rm -rf "$work"
 sed -e "s/@VERSION@/$debian_version/" -e "s/@ARCH@/$arch/" -e "s/@LIBRARIES@/$libraries/" \

@@ -1,8 +1,12 @@
 #!/bin/sh
 # Builds the last commit twice, in clean clones in different folders, with another umask, time zone and locale, and
 # compares what comes out byte for byte: the jar, the list of what it is made of, the archive and the Debian package.
-# Fails when any differs. Takes some three minutes on two idle cores.
+# Fails when any differs. Takes some four minutes on two idle cores; with the word "jar", for the jar and its list
+# alone, a minute. KEEP=DIR keeps both builds when they differ.
+# Usage: reproducible.sh [jar]
 set -eu
+profile=-Pdist
+[ "${1:-}" != jar ] || profile=-P-dist
 root=$(cd "$(dirname "$0")/../.." && pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -14,7 +18,9 @@ build() {
     umask "$2"
     git clone -q "$root" "$1"
     cd "$1"
-    TZ=$3 LC_ALL=$4 mvn -q -B -Pdist -Dmaven.test.skip=true -Dspotless.check.skip=true package >"$1.log" 2>&1
+    TZ=$3 LC_ALL=$4 mvn -q -B $profile -Dmaven.test.skip=true -Dspotless.check.skip=true package >"$1.log" 2>&1
+    if [ -d target/dist ]; then cd target/dist; else cd target; fi
+    sha256sum twinrig*.* >"$1.sums"
   ) || {
     tail -n 20 "$1.log" >&2
     exit 1
@@ -23,14 +29,13 @@ build() {
 build "$work/one" 022 UTC C.UTF-8
 build "$work/another/folder with a longer name" 077 Pacific/Chatham de_DE.UTF-8
 
-one=$work/one/target/dist
-another="$work/another/folder with a longer name/target/dist"
-if cmp "$one/SHA256SUMS" "$another/SHA256SUMS"; then
-  cat "$one/SHA256SUMS"
+one=$work/one.sums
+another="$work/another/folder with a longer name.sums"
+if cmp "$one" "$another"; then
+  cat "$one"
   echo "Both builds gave the same bytes."
 else
-  diff "$one/SHA256SUMS" "$another/SHA256SUMS" || true
+  diff "$one" "$another" || true
   if [ -n "${KEEP:-}" ]; then cp -r "$work" "$KEEP"; fi
-  echo "reproducible.sh: the builds differ; KEEP=DIR keeps both" >&2
   exit 1
 fi
