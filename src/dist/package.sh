@@ -77,7 +77,10 @@ ln -s ../lib/twinrig/twinrig "$stage/usr/bin/twinrig"
 cp "$image/man/man1/twinrig.1.gz" "$stage/usr/share/man/man1"
 cp "$here/debian/copyright" "$stage/usr/share/doc/twinrig"
 cp "$here/debian/lintian-overrides" "$stage/usr/share/lintian/overrides/twinrig"
-gzip -9nc "$root/CHANGELOG.md" >"$stage/usr/share/doc/twinrig/changelog.gz"
+gzip -9nc "$root/CHANGELOG.md" >"$stage/usr/share/doc/twinrig/NEWS.gz"
+maintainer=$(sed -n 's/^Maintainer: //p' "$here/debian/control")
+printf 'twinrig (%s) unstable; urgency=medium\n\n  * What has changed stands in NEWS.gz.\n\n -- %s  %s\n' \
+  "$debian_version" "$maintainer" "$(date -uR -d "$time")" | gzip -9n >"$stage/usr/share/doc/twinrig/changelog.gz"
 cp "$here/debian/postinst" "$here/debian/prerm" "$stage/DEBIAN"
 chmod 755 "$stage/DEBIAN/postinst" "$stage/DEBIAN/prerm"
 
