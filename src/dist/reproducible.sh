@@ -1,8 +1,8 @@
 #!/bin/sh
 # Builds the last commit twice, in clean clones in different folders, with another umask, time zone and locale, and
 # compares what comes out byte for byte: the jar, the list of what it is made of, the archive and the Debian package.
-# Fails when any differs. Takes some four minutes on two idle cores; with the word "jar", for the jar and its list
-# alone, a minute. KEEP=DIR keeps both builds when they differ.
+# Fails when any differs. Takes some five minutes of processor time; with the word "jar", for the jar and its list
+# alone, two. KEEP=DIR keeps both builds when they differ.
 # Usage: reproducible.sh [jar]
 set -eu
 profile=-Pdist
