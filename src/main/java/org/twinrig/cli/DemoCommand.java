@@ -19,10 +19,15 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
   /** Set by the launcher: the folder it stands in. */
   static final String HOME = "twinrig.home";
 
+  /** Set by the launcher where the program is installed: the folder results go below. */
+  static final String RESULTS = "twinrig.results";
+
   @Option(
       names = "--out",
       paramLabel = "DIR",
-      description = "Where results go (default: out/demo beside the launcher).")
+      description =
+          "Where results go (default: out/demo beside the launcher of a checkout,"
+              + " out/demo in the current folder if the program is installed).")
   private Path out;
 
   @Mixin private CommonOptions common;
@@ -47,7 +52,7 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
               "the demonstration study is not here",
               "start the program with its launcher, from a complete checkout"));
     }
-    Path results = out == null ? home.resolve("out").resolve("demo") : out;
+    Path results = out == null ? resultsBelow(home).resolve("demo") : out;
     StudySteps steps = StudySteps.read(study, false, "demo", common);
     steps.write(results.resolve("study"));
     steps.sentences(results.resolve("study")).forEach(common.out()::println);
@@ -65,5 +70,10 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
         .sentences()
         .forEach(common.out()::println);
     return 0;
+  }
+
+  private static Path resultsBelow(Path home) {
+    String folder = System.getProperty(RESULTS);
+    return folder == null ? home.resolve("out") : Path.of(folder);
   }
 }
