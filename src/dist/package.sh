@@ -89,8 +89,13 @@ work=$(mktemp -d)
 mkdir "$work/debian"
 printf 'Source: twinrig\n\nPackage: twinrig\nArchitecture: any\n' >"$work/debian/control"
 libraries=$(cd "$work" && find "$image/runtime" -name '*.so' | sort |
-  xargs -d '\n' dpkg-shlibdeps --warnings=0 -O -l"$image/runtime/lib" -l"$image/runtime/lib/server" "$image/runtime/bin/java" |
-  sed -n 's/^shlibs:Depends=//p')
+  xargs -d '\n' dpkg-shlibdeps -O -l"$image/runtime/lib" -l"$image/runtime/lib/server" "$image/runtime/bin/java" \
+    2>"$work/warnings" | sed -n 's/^shlibs:Depends=//p')
+if [ -z "$libraries" ]; then
+  cat "$work/warnings" >&2
+  echo "package.sh: the libraries that Java is linked to were not found" >&2
+  exit 1
+fi
 rm -rf "$work"
 sed -e "s/@VERSION@/$debian_version/" -e "s/@ARCH@/$arch/" -e "s/@LIBRARIES@/$libraries/" \
   -e "s/@SIZE@/$(find "$stage/usr" -type f -printf '%s\n' | awk '{ k += int(($1 + 1023) / 1024) } END { print k }')/" \
