@@ -35,7 +35,7 @@ public final class LabStudy {
   private LabStudy(Study study, Findings<List<Capture>> captures, String fingerprint, int threads) {
     this.study = study;
     this.captures = List.copyOf(captures.value());
-    this.problems = captures.problems();
+    this.problems = List.copyOf(captures.problems());
     this.fingerprint = fingerprint;
     this.threads = threads;
   }
