@@ -25,12 +25,12 @@ write("plan_power.csv", c(head("power of the two-sided paired t test at 5 %; uni
   "# Units: sd_db is the standard deviation of the differences within pairs. power.t.test(type = paired)."), cases)
 
 # A zone of one band under the plain offset: variance v of left-out errors from n0 units, seating variances a and b on
-# nu degrees of freedom each, m0 seatings. Expected mean square of a design and its 90 % limit, written down anew.
+# nu degrees of freedom each, m0 seatings. Expected mean square of a design and its 95 % limit, written down anew.
 set <- data.frame(n0 = c(8, 8, 8, 12, 5), v = c(1.2, 1.2, 0.8, 2.5, 0.4), a = c(0.3, 0.3, 0.5, 0.1, 0.2),
   b = c(0.4, 0.4, 0.9, 0.2, 0.1), m0 = c(2, 2, 2, 3, 2), n = c(8, 20, 30, 12, 40),
   m_a = c(2, 4, 2, 2, 10), m_b = c(2, 8, 10, 3, 2))
 set$nu <- set$n0 * (set$m0 - 1)
-chance <- 0.9
+chance <- 0.95
 limit <- with(set, {
   grow <- function(k) k / (k - 1)
   rest <- pmax(0, v / grow(n0) - a / m0 - b / m0)
@@ -52,5 +52,5 @@ limit <- with(set, {
     never_below_db = qnorm(0.975) * sqrt(rest))
 })
 out <- cbind(set, limit)
-write("plan_limit.csv", c(head("expected half-width of a study gone on with to a planned size and its 90 % limit, for one band under the plain offset"),
+write("plan_limit.csv", c(head("expected half-width of a study gone on with to a planned size and its 95 % limit, for one band under the plain offset"),
   "# Units: v, a, b in dB squared; half-widths in dB at 95 %."), out)

@@ -37,6 +37,7 @@ class ArchitectureTest {
           "analysis",
           "proof",
           "report",
+          "scripting",
           "workbench",
           "cli");
 
@@ -120,6 +121,18 @@ class ArchitectureTest {
             resideInAPackage("org.twinrig.workbench..")
                 .and(not(assignableTo(Workbench.class)))
                 .and(not(assignableTo(Workbench.Options.class))))
+        .check(CLASSES);
+  }
+
+  /** What scripts are promised stays free of what commands and the workbench would need of it. */
+  @Test
+  void nobodyInsideUsesWhatIsForScripts() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("org.twinrig.scripting..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("org.twinrig.scripting..")
         .check(CLASSES);
   }
 

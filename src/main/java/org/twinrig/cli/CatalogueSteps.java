@@ -2,7 +2,6 @@ package org.twinrig.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -163,7 +162,7 @@ final class CatalogueSteps {
         .forEach(references::add);
     for (String reference : references) {
       if (root.file(home, reference) instanceof DataRoot.Place.Inside inside) {
-        all.append(reference).append(Sha256.hex(Files.readAllBytes(inside.path()))).append('\n');
+        all.append(reference).append(Sha256.hex(inside.path())).append('\n');
       }
     }
     return Sha256.hex(all.toString().getBytes(StandardCharsets.UTF_8));

@@ -35,6 +35,9 @@ final class OutputFolder {
               + ": the folder holds something that is not an earlier result of twinrig;"
               + " name a new or empty folder with --out",
           e);
+    } catch (StagedFolder.LinkException e) {
+      throw new CannotWrite(
+          target + ": the folder is a link; name the folder it leads to with --out", e);
     } catch (StagedFolder.BusyException e) {
       throw new CannotWrite(
           target

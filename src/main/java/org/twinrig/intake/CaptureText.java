@@ -5,9 +5,18 @@ import org.twinrig.response.Response;
 
 /** A capture as delimited text: the questions of this package, asked in order. */
 final class CaptureText {
+  /** A million lines of 32 characters; as characters and numbers they take up five times that. */
+  static final int MOST_BYTES = 32 << 20;
+
   private CaptureText() {}
 
   static Reading read(FileBytes file, Remarks remarks) throws UnusableInput {
+    if (file.bytes().length > MOST_BYTES) {
+      throw remarks.refuse(
+          0,
+          "the text has " + file.megabytes(32) + " MB, but at most 32 MB are read",
+          "export this one curve with fewer points");
+    }
     DecodedText text = DecodedText.of(file.bytes(), remarks);
     Lines lines = Lines.of(text.chars(), remarks);
     Sample sample = Sample.of(lines, new LineShapes(lines), remarks);

@@ -12,7 +12,8 @@ import org.twinrig.internal.Sha256;
 import org.twinrig.problem.UnusableInput;
 
 /**
- * Can the file be read at all, and what is its fingerprint. Too large a file is not even opened.
+ * Can the file be read at all, and what is its fingerprint. Too large a file, and what is no file
+ * but a device or a pipe, is not even opened.
  */
 final class FileBytes {
   /** 64 MiB: a thousand times a usual capture; more is a mix-up, and would fill the memory. */
@@ -49,18 +50,25 @@ final class FileBytes {
     if (attributes.isDirectory()) {
       throw remarks.refuse(0, "this is a folder", "name one file in it");
     }
+    if (!attributes.isRegularFile()) {
+      throw remarks.refuse(0, "this is a device or a pipe and no file", "name a file");
+    }
     if (attributes.size() > MOST_BYTES) {
       throw remarks.refuse(
           0,
-          "the file has " + megabytes(attributes.size()) + " MB, but at most 64 MB are read",
+          "the file has " + megabytes(attributes.size(), 64) + " MB, but at most 64 MB are read",
           "export this one curve as text");
     }
   }
 
-  /** Rounded up to a tenth, so that a file above the limit never prints as the limit. */
-  private static String megabytes(long size) {
+  /** Rounded so that a size above a limit never prints as the limit. */
+  String megabytes(int limit) {
+    return megabytes(bytes.length, limit);
+  }
+
+  private static String megabytes(long size, int limit) {
     BigDecimal exact = BigDecimal.valueOf(size).divide(BigDecimal.valueOf(1L << 20));
-    return Numbers.against(exact.doubleValue(), 64, 1);
+    return Numbers.against(exact.doubleValue(), limit, 1);
   }
 
   /** The content itself, not a copy: it is only read from here on. */

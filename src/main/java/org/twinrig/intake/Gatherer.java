@@ -94,7 +94,7 @@ public final class Gatherer {
       GatheredCapture earlier = bySlot.putIfAbsent(capture.slot(), capture);
       GatheredCapture sibling =
           firstOfUnit.putIfAbsent(capture.text(NamePattern.Part.UNIT), capture);
-      String twin = byContent.putIfAbsent(Sha256.hex(Files.readAllBytes(file)), name);
+      String twin = byContent.putIfAbsent(Sha256.hex(file), name);
       if (earlier != null) {
         problems.add(
             Problem.refused(

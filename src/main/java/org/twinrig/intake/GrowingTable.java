@@ -49,8 +49,8 @@ public final class GrowingTable {
     if (!Files.exists(file)) {
       return new GrowingTable(file, new byte[0], known.all(), Set.of());
     }
-    byte[] bytes = Files.readAllBytes(file);
     LabTable table = LabTable.of(file, file.toString(), known);
+    byte[] bytes = Files.readAllBytes(file); // no more than the table's reader takes
     return new GrowingTable(file, bytes, table.columnNames(), new HashSet<>(table.cells(key)));
   }
 

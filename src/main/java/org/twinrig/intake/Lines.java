@@ -10,6 +10,9 @@ final class Lines {
   /** Ends a text file on systems of the 1980s, which some instruments still imitate. */
   private static final char OLD_END_OF_FILE = 0x1A;
 
+  /** A transform of two million samples has as many lines; more is a mix-up of files. */
+  static final int MOST = 1 << 20;
+
   private final char[] chars;
   private int[] bounds = new int[1024];
   private int count;
@@ -34,6 +37,12 @@ final class Lines {
       }
       if (c == '\n' || c == '\r') {
         lines.add(start, i);
+        if (lines.count > MOST) {
+          throw remarks.refuse(
+              lines.count,
+              "the file goes on after " + MOST + " lines, which are the most that are read",
+              "export this one curve with fewer points");
+        }
         boolean pair = c == '\r' && i + 1 < length && chars[i + 1] == '\n';
         lines.see(pair ? LineEnds.CRLF : c == '\n' ? LineEnds.LF : LineEnds.CR);
         i += pair ? 1 : 0;

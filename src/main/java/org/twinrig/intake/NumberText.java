@@ -21,6 +21,9 @@ final class NumberText {
     1e17, 1e18, 1e19, 1e20, 1e21, 1e22
   };
 
+  /** Any double in all its digits is shorter; a megabyte of digits would take minutes. */
+  private static final int LONGEST = 1100;
+
   /** No level or frequency needs an exponent of more digits. */
   private static final int MOST_EXPONENT = 9999;
 
@@ -42,6 +45,9 @@ final class NumberText {
    * this package.
    */
   double parse(char[] chars, int from, int to) {
+    if (to - from > LONGEST) {
+      return Double.NaN;
+    }
     int i = from < to && isSign(chars[from]) ? from + 1 : from;
     long digits = 0;
     int exponent = powerOfTen;
@@ -123,6 +129,7 @@ final class NumberText {
     return digit
         && points <= 1
         && commas <= 1
+        && to - from <= LONGEST
         && chars[i - 1] != ','
         && exponentAt(chars, i, to) >= -MOST_EXPONENT;
   }

@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.CsvRecordHandler;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +16,9 @@ import org.twinrig.problem.UnusableInput;
 /** Splits the text of a lab's table into cells after RFC 4180. */
 final class TableText {
   private static final int MOST_BYTES = 32 * 1024 * 1024;
+  private static final int MOST_ROWS = 1_000_000;
+  private static final int MOST_CELLS = 1000;
+  private static final int LONGEST_CELL = 100_000;
 
   /**
    * Stands behind the last line while splitting: a quote that is never closed swallows it, which is
@@ -34,7 +38,11 @@ final class TableText {
     List<Line> lines = split(text + "\n" + END, source);
     Line last = lines.remove(lines.size() - 1);
     if (!last.cells().equals(List.of(END))) {
-      throw unclosed(source, last.number());
+      throw unusable(
+          source,
+          last.number(),
+          "a quote that opens in this row is never closed",
+          "close it, or write it twice where it belongs to the text");
     }
     lines.removeIf(line -> line.cells().stream().allMatch(String::isBlank));
     return lines;
@@ -48,33 +56,56 @@ final class TableText {
             .allowExtraFields(true)
             .allowMissingFields(true)
             .allowExtraCharsAfterClosingQuote(false)
-            .ofCsvRecord(text);
+            .build(
+                CsvRecordHandler.builder().maxFields(MOST_CELLS).maxFieldSize(LONGEST_CELL).build(),
+                text);
     try {
       for (CsvRecord each : records) {
         lines.add(new Line((int) each.getStartingLineNumber(), List.copyOf(each.getFields())));
+        if (lines.size() > MOST_ROWS + 2) { // with the header and the end
+          throw tooManyRows(source, lines.get(lines.size() - 2).number());
+        }
       }
     } catch (CsvParseException e) {
-      throw strayQuote(source, e);
+      throw unread(source, e);
     }
     return lines;
   }
 
-  private static UnusableInput strayQuote(String source, CsvParseException e) {
-    Matcher line = FAILED_AT.matcher(String.valueOf(e.getMessage()));
-    return new UnusableInput(
-        Problem.fatal(
-            source,
-            line.find() ? Integer.parseInt(line.group(1)) : 0,
-            "text follows the closing quote of a cell",
-            "put the whole cell between quotes and write a quote inside it twice"));
+  private static UnusableInput tooManyRows(String source, int line) {
+    return unusable(
+        source,
+        line,
+        "the table goes on after " + MOST_ROWS + " rows, which are the most that are read",
+        "split it into several tables");
   }
 
-  private static UnusableInput unclosed(String source, int line) {
-    return new UnusableInput(
-        Problem.fatal(
-            source,
-            line,
-            "a quote that opens in this row is never closed",
-            "close it, or write it twice where it belongs to the text"));
+  private static UnusableInput unread(String source, CsvParseException e) {
+    Matcher at = FAILED_AT.matcher(String.valueOf(e.getMessage()));
+    int line = at.find() ? Integer.parseInt(at.group(1)) : 0;
+    String why = e.getCause() == null ? "" : String.valueOf(e.getCause().getMessage());
+    if (why.contains("limit of")) {
+      return unusable(
+          source,
+          line,
+          "a row has more than " + MOST_CELLS + " cells, which are the most that are read",
+          "check that this is the file you mean");
+    }
+    if (why.contains("max field size")) {
+      return unusable(
+          source,
+          line,
+          "a cell has more than " + LONGEST_CELL + " characters, which are the most that are read",
+          "close the quote it begins with, or check that this is the file you mean");
+    }
+    return unusable(
+        source,
+        line,
+        "text follows the closing quote of a cell",
+        "put the whole cell between quotes and write a quote inside it twice");
+  }
+
+  private static UnusableInput unusable(String source, int line, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(source, line, what, remedy));
   }
 }

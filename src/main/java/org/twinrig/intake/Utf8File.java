@@ -53,6 +53,9 @@ public final class Utf8File {
       if (Files.isDirectory(file)) {
         throw unusable(source, 0, "is a folder", "name a file");
       }
+      if (Files.exists(file) && !Files.isRegularFile(file)) {
+        throw unusable(source, 0, "is a device or a pipe and no file", "name a file");
+      }
       if (Files.size(file) > mostBytes) {
         throw unusable(
             source,

@@ -34,6 +34,20 @@ public final class AsideFile {
   }
 
   /**
+   * Makes the empty file that is written before it is moved. What lies in its place is removed: an
+   * earlier process of the same number may have left it, or someone a link to another file.
+   *
+   * @param target where it shall be
+   * @return the file, new and no link
+   * @throws IOException when it cannot be made
+   */
+  public static Path create(Path target) throws IOException {
+    Path aside = of(target);
+    Files.deleteIfExists(aside);
+    return Files.createFile(aside);
+  }
+
+  /**
    * Writes a file beside its place and moves it there.
    *
    * @param target where it shall be; replaced when it is there
@@ -41,7 +55,7 @@ public final class AsideFile {
    * @throws IOException when it cannot be written or moved; the target is then as it was
    */
   public static void replace(Path target, Writer writer) throws IOException {
-    Path aside = of(target);
+    Path aside = create(target);
     try {
       writer.write(aside);
       Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING);

@@ -1,5 +1,10 @@
 package org.twinrig.internal;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -15,8 +20,30 @@ public final class Sha256 {
    * @return 64 hexadecimal digits
    */
   public static String hex(byte[] bytes) {
+    return HexFormat.of().formatHex(digest().digest(bytes));
+  }
+
+  /**
+   * The SHA-256 of a file of any size, which is never in memory as a whole.
+   *
+   * @param file the file
+   * @return 64 hexadecimal digits
+   * @throws IOException when it cannot be read
+   */
+  public static String hex(Path file) throws IOException {
+    MessageDigest digest = digest();
+    try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+      byte[] block = new byte[1 << 16];
+      while (in.read(block) >= 0) {
+        // reading feeds the digest
+      }
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static MessageDigest digest() {
     try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

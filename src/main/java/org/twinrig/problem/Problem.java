@@ -15,6 +15,8 @@ import java.util.Objects;
  *     Kind#NOTE}
  */
 public record Problem(Kind kind, String source, int line, String what, String remedy) {
+  /** Longer than anything this program says; what it quotes from a file may be of any length. */
+  private static final int LONGEST = 1000;
 
   /** What became of the input the problem is about. */
   public enum Kind {
@@ -26,13 +28,16 @@ public record Problem(Kind kind, String source, int line, String what, String re
     NOTE
   }
 
-  /** Checks the parts. */
+  /** Checks the parts; what cannot be printed on one line is replaced, what is too long cut. */
   public Problem {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(remedy, "remedy");
     if (source.isBlank() || what.isBlank()) {
       throw new IllegalArgumentException("a problem needs a source and a text");
     }
+    source = printable(source);
+    what = printable(what);
+    remedy = printable(remedy);
     if (line < 0) {
       throw new IllegalArgumentException("line must be 0 or more, but is " + line);
     }
@@ -87,5 +92,25 @@ public record Problem(Kind kind, String source, int line, String what, String re
   public String text() {
     String place = line == 0 ? source : source + ":" + line;
     return remedy.isBlank() ? place + ": " + what : place + ": " + what + "; " + remedy;
+  }
+
+  /**
+   * A file may hold anything, and problems are shown on terminals and in pages: control characters
+   * and those that turn the direction of writing (Unicode general categories Cc, Cf, Zl, Zp) or are
+   * half of a letter (Cs) become question marks.
+   */
+  private static String printable(String text) {
+    int end = text.length() <= LONGEST ? text.length() : LONGEST - 1;
+    int[] shown = text.substring(0, end).codePoints().map(Problem::shown).toArray();
+    return new String(shown, 0, shown.length) + (end < text.length() ? "…" : "");
+  }
+
+  private static int shown(int letter) {
+    return switch (Character.getType(letter)) {
+      case Character.CONTROL, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR ->
+          letter == '\t' || letter == '\n' ? ' ' : '?';
+      case Character.FORMAT, Character.SURROGATE -> '?';
+      default -> letter;
+    };
   }
 }

@@ -31,7 +31,7 @@ public record PlanProofRow(
 
   /** What a plan says of a zone. */
   public enum Claim {
-    /** A study of the planned size meets the tolerance at the 90 % limit of the variances. */
+    /** A study of the planned size meets the tolerance at the limits of the variances. */
     PROMISED("promised"),
     /** The same of a zone that the small study itself does not meet. */
     NEWLY_PROMISED("newly promised"),

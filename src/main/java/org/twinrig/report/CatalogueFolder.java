@@ -88,7 +88,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
     }
     Optional<GraphJournal.Finished> found = journal.finished(entry);
     if (found.isEmpty()
-        || !found.get().line().value().sha256().startsWith(Sha256.hex(Files.readAllBytes(file)))
+        || !found.get().line().value().sha256().startsWith(Sha256.hex(file))
         || !found.get().files().equals(written(names.of(entry.graph())))) {
       return Optional.empty();
     }
@@ -98,11 +98,11 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
   /** SHA-256 of what lies in the folder for a graph; empty when some of it is missing. */
   private String written(String name) throws IOException {
     try {
-      String table = Sha256.hex(Files.readAllBytes(graphs.resolve(name + ".csv")));
+      String table = Sha256.hex(graphs.resolve(name + ".csv"));
       return choices.figures()
           ? table
-              + Sha256.hex(Files.readAllBytes(drawings.resolve(name + ".svg")))
-              + Sha256.hex(Files.readAllBytes(drawings.resolve(name + ".png")))
+              + Sha256.hex(drawings.resolve(name + ".svg"))
+              + Sha256.hex(drawings.resolve(name + ".png"))
           : table;
     } catch (NoSuchFileException e) {
       return "";

@@ -5,6 +5,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -32,9 +33,16 @@ final class FolderLock implements AutoCloseable {
    * @throws StagedFolder.BusyException when another run holds it
    */
   static FolderLock take(Path file, Path target) throws IOException {
+    if (Files.isSymbolicLink(file)) {
+      throw new IOException(file + " is a link; remove it");
+    }
     while (true) {
       FileChannel channel =
-          FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+          FileChannel.open(
+              file,
+              StandardOpenOption.CREATE,
+              StandardOpenOption.WRITE,
+              LinkOption.NOFOLLOW_LINKS); // a link would lead the word below into another file
       if (!lock(channel)) {
         channel.close();
         throw new StagedFolder.BusyException(target);

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,7 +21,8 @@ import org.twinrig.translation.CatalogueRun;
 /**
  * What a run over a catalogue has finished, one line of JSON per graph, so that a run that was
  * stopped can be gone on with. A line is written after the graph's own files are, and names their
- * SHA-256; a last line that a kill cut short is not believed.
+ * SHA-256; a line that is not whole, because a kill cut it short or the disk spoiled it, is known
+ * by its own SHA-256 and not believed.
  */
 final class GraphJournal implements AutoCloseable {
   static final String FILE = "journal.jsonl";
@@ -60,14 +62,16 @@ final class GraphJournal implements AutoCloseable {
 
   private static Map<String, String> read(Path file, String identity) throws IOException {
     Map<String, String> found = new ConcurrentHashMap<>();
-    String[] lines = Files.readString(file, StandardCharsets.UTF_8).split("\n", -1);
-    if (!lines[0].equals(identity)) {
-      return Map.of();
-    }
-    for (int k = 1; k < lines.length; k++) {
-      int tab = lines[k].indexOf('\t');
-      if (tab > 0) {
-        found.put(lines[k].substring(0, tab), lines[k].substring(tab + 1));
+    try (InputStream in = Files.newInputStream(file)) {
+      JournalLines lines = new JournalLines(in);
+      if (!identity.equals(lines.next().orElse(""))) {
+        return Map.of();
+      }
+      for (Optional<String> line = lines.next(); line.isPresent(); line = lines.next()) {
+        int tab = line.get().indexOf('\t');
+        if (tab > 0) {
+          found.put(line.get().substring(0, tab), line.get().substring(tab + 1));
+        }
       }
     }
     return found;
@@ -84,16 +88,17 @@ final class GraphJournal implements AutoCloseable {
   /** What an earlier run finished of a graph; nothing when its line is not whole. */
   Optional<Finished> finished(CatalogueEntry entry) {
     String line = earlier.remove(key(entry));
-    if (line == null) {
-      return Optional.empty();
+    int tab = line == null ? -1 : line.indexOf('\t');
+    if (tab < 0 || !line.substring(0, tab).equals(Sha256.hex(utf8(line.substring(tab + 1))))) {
+      return Optional.empty(); // cut short by a kill: the graph is done again
     }
     try {
-      JsonNode node = json.readTree(line);
+      JsonNode node = json.readTree(line.substring(tab + 1));
       return node == null || !node.isObject()
           ? Optional.empty()
           : Optional.of(new Finished(JournalLine.read(entry, node), node.path("files").asText()));
     } catch (JsonProcessingException | IllegalArgumentException e) {
-      return Optional.empty(); // cut short by a kill: the graph is done again
+      return Optional.empty(); // another version wrote it: the graph is done again
     }
   }
 
@@ -101,14 +106,18 @@ final class GraphJournal implements AutoCloseable {
   void note(Findings<CatalogueRun.Line> line, String files) throws IOException {
     String text = JournalLine.of(line).put("files", files).toString();
     synchronized (writer) {
-      writer.write(key(line.value().entry()) + "\t" + text + "\n");
+      writer.write(key(line.value().entry()) + "\t" + Sha256.hex(utf8(text)) + "\t" + text + "\n");
       writer.flush();
     }
   }
 
   /** The whole row: one that has changed in any cell is another graph. */
   private static String key(CatalogueEntry entry) {
-    return Sha256.hex(entry.toString().getBytes(StandardCharsets.UTF_8));
+    return Sha256.hex(utf8(entry.toString()));
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.twinrig.internal.Checks;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Reason;
@@ -118,7 +119,7 @@ final class JournalLine {
     if (!node.path(name).isNumber()) {
       throw new IllegalArgumentException(name + " is missing");
     }
-    return node.get(name).asDouble();
+    return Checks.finite(node.get(name).asDouble(), name);
   }
 
   private static OptionalDouble optional(JsonNode node, String name) {

@@ -64,7 +64,7 @@ public record PlanWords(PlannedStudy planned) {
             "now",
             "never below",
             "even chance with",
-            "at 90 % limit",
+            "nine in ten with",
             Numbers.fixed(planned.limits().differenceDb(), 2) + " dB shown by"));
     for (ZonePlan zone : plan.zones()) {
       lines.add(
@@ -120,12 +120,12 @@ public record PlanWords(PlannedStudy planned) {
         .ifPresent(
             d ->
                 lines.add(
-                    "  Cheapest for all zones that meet it even at the 90 % limit: "
+                    "  Cheapest for all zones that meet it nine times in ten: "
                         + spelt(d, plan)
                         + "."));
     if (plan.whole().isEmpty() && count(plan, ZonePlan.Outlook.EVEN_CHANCE) > 0) {
       lines.add(
-          "  At the 90 % limit no plan brings more than what is met: "
+          "  Nothing beyond what is met can be promised nine times in ten: "
               + Numbers.count(plan.present().units(), "unit tells", "units tell")
               + " the variances too badly.");
     }
@@ -188,11 +188,10 @@ public record PlanWords(PlannedStudy planned) {
             + planned.limits().seatingsMax()
             + "), the present units and seatings among them.",
         "Even chance: the variances taken as this study found them; about every other study misses."
-            + " 90 % limit: the variances of this study and of the new one at the limit they exceed"
-            + " one time in ten, 10 % above the tolerance allowed. A zone that a few units let seem"
-            + " within reach is so partly by luck: on simulated studies few were said to meet the"
-            + " limit that did not meet the tolerance already, and half of those failed. Capture part"
-            + " of any plan, then plan again.",
+            + " Nine in ten: the variances of this study, and of what is still to be captured, at their"
+            + " 95 % limits, 10 % above the tolerance allowed; on simulated studies nine of ten zones"
+            + " promised so, and more, came within that. A few units can promise little: capture part of"
+            + " any plan, then plan again.",
         "Last column: with so many units, seated as now, a paired t test shows a mean difference of "
             + Numbers.fixed(planned.limits().differenceDb(), 2)
             + " dB at a band in nine of ten studies, if it is there.",

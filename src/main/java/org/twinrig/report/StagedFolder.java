@@ -3,6 +3,7 @@ package org.twinrig.report;
 import java.io.IOException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
@@ -52,11 +53,15 @@ public final class StagedFolder implements AutoCloseable {
    * @param unfinished what becomes of unfinished results
    * @return the folder to write into
    * @throws NotOursException when the target exists, is not empty and is not an earlier result
+   * @throws LinkException when the target is a link
    * @throws BusyException when another run writes to the same place
    * @throws IOException when no folder can be made beside the target
    */
   public static StagedFolder beside(Path target, Unfinished unfinished) throws IOException {
     Path place = target.toAbsolutePath().normalize();
+    if (Files.isSymbolicLink(place)) {
+      throw new LinkException(target);
+    }
     Files.createDirectories(place.resolve("..").normalize());
     FolderLock lock = FolderLock.take(beside(place, ".lock"), target);
     try {
@@ -65,7 +70,7 @@ public final class StagedFolder implements AutoCloseable {
       if (!replaceable(place)) {
         throw new NotOursException(target);
       }
-      if (unfinished != Unfinished.CONTINUED && Files.exists(folder.staging)) {
+      if (unfinished != Unfinished.CONTINUED || holdsLinks(folder.staging)) {
         delete(folder.staging);
       }
       // Not createTempDirectory: the results must be as readable as any folder the user makes.
@@ -84,6 +89,9 @@ public final class StagedFolder implements AutoCloseable {
 
   /** A run that died between its two moves left the earlier results beside their place. */
   private void recover() throws IOException {
+    if (Files.isSymbolicLink(earlier)) {
+      Files.delete(earlier); // not of this program's making
+    }
     if (Files.exists(earlier)) {
       if (Files.exists(target)) {
         delete(earlier);
@@ -108,6 +116,25 @@ public final class StagedFolder implements AutoCloseable {
 
     BusyException(Path target) {
       super("another run is writing to " + target);
+    }
+  }
+
+  /** Thrown when the folder is a link: moving results into its place would cut it. */
+  public static final class LinkException extends IOException {
+    private static final long serialVersionUID = 1L;
+
+    LinkException(Path target) {
+      super(target + " is a link");
+    }
+  }
+
+  /** This program makes no links; writing through one would change another file. */
+  private static boolean holdsLinks(Path folder) throws IOException {
+    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      return false;
+    }
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.anyMatch(Files::isSymbolicLink);
     }
   }
 
@@ -167,6 +194,9 @@ public final class StagedFolder implements AutoCloseable {
   }
 
   private static void delete(Path folder) throws IOException {
+    if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
     Files.walkFileTree(
         folder,
         new SimpleFileVisitor<>() {

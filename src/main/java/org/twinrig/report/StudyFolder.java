@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Problem;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
@@ -50,10 +51,12 @@ public record StudyFolder(
     StudyDrawings drawings = StudyDrawings.of(outcome, threads);
     record.lap("draw");
     Path figures = Files.createDirectory(folder.resolve("figures"));
-    for (Figure figure : drawings.all()) {
-      Files.writeString(
-          figures.resolve(figure.name() + ".svg"), figure.svg(), StandardCharsets.UTF_8);
-      Files.write(figures.resolve(figure.name() + ".png"), figure.png());
+    List<Figure> all = drawings.all();
+    List<byte[]> pictures = Parallel.map(all, threads, Figure::png);
+    for (int k = 0; k < all.size(); k++) {
+      String name = all.get(k).name();
+      Files.writeString(figures.resolve(name + ".svg"), all.get(k).svg(), StandardCharsets.UTF_8);
+      Files.write(figures.resolve(name + ".png"), pictures.get(k));
     }
     Files.writeString(
         folder.resolve("report.html"),

@@ -94,6 +94,9 @@ public final class CaptureReading {
       Thread.currentThread().interrupt();
       throw new CancellationException("the reading of captures was interrupted");
     } catch (ExecutionException e) {
+      if (e.getCause() instanceof Error error) {
+        throw error; // such as memory that ran out: it is told in its own words
+      }
       throw new IllegalStateException("a capture could not be read", e.getCause());
     } finally {
       pool.shutdownNow();

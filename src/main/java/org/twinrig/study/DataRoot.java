@@ -72,7 +72,10 @@ public final class DataRoot {
           "leaves the data root",
           "name a file inside it, or widen `data_root` in study.yaml");
     }
-    return Files.exists(path) ? real(path, name) : absent(path, name);
+    if (Files.exists(path)) {
+      return real(path, name);
+    }
+    return Files.isSymbolicLink(path) ? deadLink(name) : absent(path, name);
   }
 
   /** What is wrong with a name before any file is looked at. */
@@ -93,7 +96,11 @@ public final class DataRoot {
           ? Optional.of(refused(name, "names nothing", "write the name of a file"))
           : Optional.empty();
     } catch (InvalidPathException e) {
-      return Optional.of(refused(name, "cannot be the name of a file", "correct the name"));
+      return Optional.of(
+          refused(
+              name,
+              "cannot be the name of a file here",
+              "correct the name, or set a locale of UTF-8, such as LC_ALL=C.UTF-8"));
     }
   }
 
@@ -112,6 +119,12 @@ public final class DataRoot {
     } catch (IOException e) {
       return refused(name, "cannot be reached", "check the file's permissions");
     }
+  }
+
+  /** A link in a circle is one that leads nowhere, too. */
+  private static Place deadLink(String name) {
+    return refused(
+        name, "is a link that leads nowhere", "put the file itself in the place of the link");
   }
 
   private static Place absent(Path path, String name) {

@@ -2,7 +2,6 @@ package org.twinrig.study;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.TreeMap;
@@ -49,8 +48,7 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
     try {
       Path folder = study.folder().toRealPath();
       for (Path input : study.inputs()) {
-        hashes.put(
-            name(folder.relativize(input.toRealPath())), Sha256.hex(Files.readAllBytes(input)));
+        hashes.put(name(folder.relativize(input.toRealPath())), Sha256.hex(input));
       }
       Path capturesFolder = folder.relativize(study.capturesFolder().toRealPath());
       for (Capture capture : captures) {

@@ -7,8 +7,10 @@ import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
 import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.events.NodeEvent;
+import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.ReaderException;
@@ -20,7 +22,7 @@ import org.twinrig.problem.UnusableInput;
 
 /**
  * Text to YAML nodes. Only what a person writes by hand is taken: one document, of modest size and
- * depth, without anchors and aliases, so that no file can blow up while it is read.
+ * depth, without anchors, aliases and tags, so that no file can blow up while it is read.
  */
 final class YamlFile {
   private static final int MOST_BYTES = 256 * 1024;
@@ -80,12 +82,27 @@ final class YamlFile {
       if (event instanceof NodeEvent node && node.getAnchor().isPresent()) {
         throw unusable(line(event), "anchors are not used here", "take the `&` name out");
       }
+      refuseTag(event);
       if (depth > DEEPEST) {
         throw unusable(line(event), "is nested too deep for a study", "close the brackets");
       }
       if (documents > 1) {
         throw unusable(line(event), "a second document begins", "write one study in one file");
       }
+    }
+  }
+
+  /** A tag asks for a value of another type, of which a study has none. */
+  private void refuseTag(Event event) throws UnusableInput {
+    Optional<String> tag =
+        event instanceof ScalarEvent scalar
+            ? scalar.getTag()
+            : event instanceof CollectionStartEvent group ? group.getTag() : Optional.empty();
+    if (tag.isPresent()) {
+      throw unusable(
+          line(event),
+          "the tag `" + tag.get() + "` is not used here",
+          "take out what begins with `!`");
     }
   }
 

@@ -34,7 +34,7 @@ final class ZonesReader {
         group.required("name", "name: canal entrance resonance").flatMap(YamlValue::text);
     Optional<String> fixture =
         group
-            .required("fixture", "fixture: " + fixtures.get(0))
+            .required("fixture", "fixture: " + (fixtures.isEmpty() ? "plate" : fixtures.get(0)))
             .flatMap(v -> v.text().flatMap(text -> known(v, text)));
     Optional<Double> from = group.required("from_hz", "from_hz: 8000").flatMap(FrequencyReader::hz);
     Optional<Double> to = group.required("to_hz", "to_hz: 10000").flatMap(FrequencyReader::hz);
@@ -46,7 +46,8 @@ final class ZonesReader {
   }
 
   private Optional<String> known(YamlValue value, String fixture) {
-    if (fixtures.contains(fixture)) {
+    // A study without fixtures is refused for that.
+    if (fixtures.isEmpty() || fixtures.contains(fixture)) {
       return Optional.of(fixture);
     }
     String guess =

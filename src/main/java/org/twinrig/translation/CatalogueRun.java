@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.internal.Parallel;
@@ -82,6 +83,12 @@ public final class CatalogueRun {
       Change change,
       Sketch sketch,
       String sha256) {
+    /** Graphs to measure again: by octaves lost, then by octaves unreliable, then by name. */
+    public static final Comparator<Line> WORST_FIRST =
+        Comparator.comparingDouble((Line l) -> -l.octaves().lost())
+            .thenComparingDouble(l -> -l.octaves().unreliable())
+            .thenComparing(l -> l.entry().graph());
+
     /** Copies the reasons. */
     public Line {
       reasons = List.copyOf(reasons);

@@ -34,7 +34,7 @@ public enum Decision {
    * @param rule when a graph may be published
    * @return what to do with it
    */
-  static Decision of(TranslatedGraph graph, PublishingRule rule) {
+  public static Decision of(TranslatedGraph graph, PublishingRule rule) {
     if (lostOctaves(graph, rule) > rule.lostOctaves()) {
       return RE_MEASURE;
     }

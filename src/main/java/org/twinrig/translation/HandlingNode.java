@@ -90,7 +90,7 @@ final class HandlingNode {
       if (!list.get(k).isNumber()) {
         throw new MissingPart("`" + name + "` must be a list of numbers");
       }
-      numbers[k] = list.get(k).asDouble();
+      numbers[k] = JsonParts.finite(list.get(k), name);
     }
     return numbers;
   }

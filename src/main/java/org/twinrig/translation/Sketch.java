@@ -46,11 +46,15 @@ public final class Sketch {
    *
    * @param bits one per band
    * @return the sketch
+   * @throws IllegalArgumentException when a level is infinite
    */
   public static Sketch ofBits(int[] bits) {
     float[] db = new float[bits.length];
     for (int b = 0; b < db.length; b++) {
       db[b] = Float.intBitsToFloat(bits[b]);
+      if (Float.isInfinite(db[b])) {
+        throw new IllegalArgumentException("a level of a sketch is finite or missing");
+      }
     }
     return new Sketch(db);
   }

@@ -7,17 +7,10 @@ import static org.twinrig.translation.JsonParts.optional;
 import static org.twinrig.translation.JsonParts.string;
 import static org.twinrig.translation.JsonParts.whole;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadFeature;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,6 +35,10 @@ import org.twinrig.study.Tolerance;
 public final class TranslationFile {
   private static final String FORMAT = "twinrig-translation";
   private static final int VERSION = 1;
+
+  /** A study has less than a thousand bands of 1/48 octave, which are counted from 1 kHz. */
+  private static final int MOST_BANDS = 10_000;
+
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
   private TranslationFile() {}
@@ -128,24 +125,7 @@ public final class TranslationFile {
    *     something
    */
   public static Translation read(Path file, String source) throws UnusableInput {
-    JsonNode root;
-    try {
-      root =
-          JsonMapper.builder()
-              .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-              .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-              .build()
-              .readTree(Files.readString(file, StandardCharsets.UTF_8));
-    } catch (JsonProcessingException e) {
-      int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
-      throw unusable(
-          source,
-          line,
-          "this is not JSON: " + e.getOriginalMessage().lines().findFirst().orElse("unreadable"),
-          "give the translation.json that `twinrig study` wrote, unchanged");
-    } catch (IOException e) {
-      throw unusable(source, 0, "the file cannot be read", "check that it exists and may be read");
-    }
+    JsonNode root = JsonParts.tree(file, source);
     if (!FORMAT.equals(root.path("format").asText())) {
       throw unusable(
           source,
@@ -153,7 +133,7 @@ public final class TranslationFile {
           "`format` is not \"" + FORMAT + "\"",
           "give the translation.json that `twinrig study` wrote");
     }
-    if (root.path("version").asInt() != VERSION) {
+    if (!root.path("version").isInt() || root.path("version").asInt() != VERSION) {
       throw unusable(
           source,
           0,
@@ -183,8 +163,15 @@ public final class TranslationFile {
     JsonNode gridNode = child(root, "grid");
     int perOctave = whole(gridNode, "per_octave");
     int first = whole(gridNode, "first_band");
+    int count = whole(gridNode, "bands");
+    if (!BandGrid.SUPPORTED_PER_OCTAVE.contains(perOctave)
+        || count < 1
+        || count > MOST_BANDS
+        || Math.abs((long) first) > MOST_BANDS) {
+      throw new MissingPart("`grid` is not one that a study can have");
+    }
     List<Band> bands = new ArrayList<>();
-    for (int k = 0; k < whole(gridNode, "bands"); k++) {
+    for (int k = 0; k < count; k++) {
       bands.add(Band.ofIndex(first + k, perOctave));
     }
     BandGrid grid = new BandGrid(bands);

@@ -48,7 +48,7 @@ final class WindowNode {
       if (!element.isNumber()) {
         throw new MissingPart("`spread` must hold numbers");
       }
-      spread.add(element.asDouble());
+      spread.add(JsonParts.finite(element, "spread"));
     }
     return new WindowRule(
         JsonParts.number(node, "half_octaves"),

@@ -31,7 +31,12 @@ record Ask(String method, String path, Map<String, String> fields, List<Upload> 
   record Upload(String name, byte[] bytes) {}
 
   String text(String name) {
-    return fields.getOrDefault(name, "").strip();
+    return raw(name).strip();
+  }
+
+  /** A text as it was sent. */
+  String raw(String name) {
+    return fields.getOrDefault(name, "");
   }
 
   /** A whole number that the page itself had written. */

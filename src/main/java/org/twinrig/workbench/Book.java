@@ -37,22 +37,16 @@ final class Book {
   private final Deque<Undo> undos = new ArrayDeque<>();
   private final List<Entry> entries = new CopyOnWriteArrayList<>();
   private Curves curves;
-  private final Object disk = new Object();
-  private volatile List<LabFile> files = List.of();
+  private final LabFiles files = new LabFiles();
   private volatile Leaf leaf;
-  private volatile Optional<String> undoable = Optional.empty();
 
-  /** A way back: the bytes a file had. */
+  /** A way back: the bytes a file had, and those the change gave it. */
   @SuppressWarnings("ArrayRecordComponent")
-  private record Undo(int file, byte[] before, String what) {}
+  private record Undo(int file, byte[] before, byte[] after, String what) {}
 
   /** One line of the book. */
   private record Entry(long revision, String what) {}
 
-  /** Where the files stand in {@link Study#inputs()}. */
-  private static final int YAML = 0;
-
-  private static final int CAPTURES = 2;
   private static final int MOST_ENTRIES = 1000;
   private static final int MOST_UNDOS = 200;
 
@@ -79,11 +73,6 @@ final class Book {
     return Objects.requireNonNull(leaf, "an open book");
   }
 
-  /** What the next undo would take back. */
-  Optional<String> undoable() {
-    return undoable;
-  }
-
   /** What was done so far, oldest first. */
   List<String> entries() {
     return entries.stream().map(Entry::what).toList();
@@ -91,26 +80,7 @@ final class Book {
 
   /** What someone else changed in the study's files since they were read, file by file. */
   List<ChangedOnDiskException> changedOnDisk() throws IOException {
-    synchronized (disk) {
-      List<ChangedOnDiskException> changed = new ArrayList<>();
-      for (LabFile file : files) {
-        List<String> changes = file.changes();
-        if (!changes.isEmpty()) {
-          changed.add(new ChangedOnDiskException(file.name(), changes));
-        }
-      }
-      return changed;
-    }
-  }
-
-  /** Writes a file, unless any of the study's files was changed by others. */
-  private void write(int file, byte[] bytes) throws ChangedOnDiskException, IOException {
-    synchronized (disk) {
-      refuseChanged();
-      List<LabFile> now = new ArrayList<>(files);
-      now.set(file, files.get(file).replacedBy(bytes));
-      files = List.copyOf(now);
-    }
+    return files.changed();
   }
 
   /** Leaves a capture out, or with an empty reason takes it back. */
@@ -125,15 +95,15 @@ final class Book {
                 () ->
                     new UnusableInput(
                         Problem.fatal(
-                            files.get(CAPTURES).name(),
+                            files.get(LabFiles.CAPTURES).name(),
                             line,
                             "no capture of the study stands in this line",
                             "go back to the unit and choose one of its captures")));
-    byte[] before = files.get(CAPTURES).bytes();
+    byte[] before = files.get(LabFiles.CAPTURES).bytes();
     byte[] after = new MendedTable(before).with(line, "exclude", reason);
     String what =
         named(entry) + (reason.isEmpty() ? " was taken back." : " was left out: " + reason + ".");
-    change(CAPTURES, after, what);
+    change(LabFiles.CAPTURES, after, what);
   }
 
   /** Writes a changed study.yaml, when the reader can read it. */
@@ -141,16 +111,21 @@ final class Book {
       throws StaleChangeException, ChangedOnDiskException, UnusableInput, IOException {
     refuseStale(revision);
     byte[] after = text.text().getBytes(StandardCharsets.UTF_8);
-    LabFile yaml = files.get(YAML);
+    LabFile yaml = files.get(LabFiles.YAML);
     if (!yaml.holds(after)) {
       Trial.of(yaml, after);
-      change(YAML, after, what);
+      change(LabFiles.YAML, after, what);
     }
   }
 
   /** The text of study.yaml as it stands. */
   StudyText yaml() {
-    return new StudyText(files.get(YAML).text());
+    return new StudyText(files.get(LabFiles.YAML).text());
+  }
+
+  /** How messages name study.yaml. */
+  String yamlName() {
+    return files.get(LabFiles.YAML).name();
   }
 
   /** Takes the last change back. */
@@ -161,9 +136,15 @@ final class Book {
     if (undo == null) {
       return;
     }
-    write(undo.file(), undo.before());
+    // The file may have been out of the study's sight meanwhile.
+    LabFile now = files.get(undo.file());
+    if (!now.holds(undo.after())) {
+      throw new ChangedOnDiskException(
+          now.name(), List.of("it is not what the change to be undone had left"));
+    }
+    Optional<String> next = undos.stream().skip(1).findFirst().map(Undo::what);
+    write(undo.file(), undo.before(), "Undone: " + undo.what(), next);
     undos.pop();
-    turn("Undone: " + undo.what());
   }
 
   /** Reads everything anew from the disk; what was done before cannot be undone after that. */
@@ -178,47 +159,44 @@ final class Book {
     }
   }
 
-  /** The study is read whole after a change: a file changed by others would slip in unseen. */
-  private void refuseChanged() throws ChangedOnDiskException, IOException {
-    for (ChangedOnDiskException changed : changedOnDisk()) {
-      throw changed;
-    }
-  }
-
   private void change(int file, byte[] after, String what)
       throws ChangedOnDiskException, UnusableInput, IOException {
     byte[] before = files.get(file).bytes();
-    write(file, after);
-    undos.push(new Undo(file, before, what));
+    write(file, after, what, Optional.of(what));
+    undos.push(new Undo(file, before, after, what));
     if (undos.size() > MOST_UNDOS) {
       undos.removeLast();
     }
-    turn(what);
+  }
+
+  /** Writes a file and puts the new leaf on top; where that fails the file is as it was. */
+  private void write(int file, byte[] bytes, String what, Optional<String> undo)
+      throws ChangedOnDiskException, UnusableInput, IOException {
+    byte[] before = files.get(file).bytes();
+    files.write(file, bytes);
+    try {
+      Findings<Study> read = StudyReader.read(place);
+      files.follow(read.value());
+      if (!curves.serve(read.value())) {
+        curves = Curves.read(read.value(), threads);
+      }
+      put(what, undo, read);
+    } catch (UnusableInput e) {
+      files.write(file, before);
+      files.follow(leaf().study());
+      throw e;
+    }
   }
 
   private void begin(String what) throws UnusableInput, IOException {
     Findings<Study> read = StudyReader.read(place);
-    List<LabFile> seen = new ArrayList<>();
-    for (Path input : read.value().inputs()) {
-      seen.add(LabFile.read(input.toRealPath()));
-    }
-    synchronized (disk) {
-      files = List.copyOf(seen);
-    }
+    files.see(read.value());
     curves = Curves.read(read.value(), threads);
     undos.clear();
-    put(what, read);
+    put(what, Optional.empty(), read);
   }
 
-  private void turn(String what) throws UnusableInput, IOException {
-    Findings<Study> read = StudyReader.read(place);
-    if (!curves.serve(read.value())) {
-      curves = Curves.read(read.value(), threads);
-    }
-    put(what, read);
-  }
-
-  private void put(String what, Findings<Study> read) throws UnusableInput {
+  private void put(String what, Optional<String> undo, Findings<Study> read) throws UnusableInput {
     Study study = read.value();
     List<Capture> captures = curves.of(study);
     InputFingerprint fingerprint = InputFingerprint.of(study, captures);
@@ -239,12 +217,11 @@ final class Book {
       problems.addAll(e.problems());
     }
     long revision = leaf == null ? 1 : leaf.revision() + 1;
-    Leaf next = new Leaf(revision, what, study, fingerprint, outcome, before, problems);
+    Leaf next = new Leaf(revision, what, study, fingerprint, outcome, before, undo, problems);
     entries.add(new Entry(revision, what));
     if (entries.size() > MOST_ENTRIES) {
       entries.remove(0);
     }
-    undoable = Optional.ofNullable(undos.peek()).map(Undo::what);
     leaf = next;
   }
 

@@ -46,7 +46,7 @@ final class CapturesPages {
         pages.fill(
             "contents.jte",
             new ContentsView(
-                Pages.frame(book, Frame.Part.CAPTURES, "Captures", "/"),
+                pages.frame(book, leaf, Frame.Part.CAPTURES, "Captures", "/"),
                 kinds.entrySet().stream()
                     .map(e -> new ContentsView.Kind(e.getKey(), e.getValue()))
                     .toList(),
@@ -82,7 +82,7 @@ final class CapturesPages {
         pages.fill(
             "unit.jte",
             new UnitView(
-                Pages.frame(book, Frame.Part.CAPTURES, unit.name(), link(unit).path()),
+                pages.frame(book, leaf, Frame.Part.CAPTURES, unit.name(), link(unit).path()),
                 unit.name(),
                 about(unit),
                 at == 0 ? Optional.empty() : Optional.of(link(units.get(at - 1))),

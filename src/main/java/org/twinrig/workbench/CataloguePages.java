@@ -8,19 +8,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
-import org.twinrig.report.figure.CapturesFigure;
-import org.twinrig.report.figure.GraphFigure;
-import org.twinrig.report.html.Plate;
 import org.twinrig.report.table.CatalogueTables;
 import org.twinrig.translation.CatalogueRun.Line;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.TranslatedGraph;
-import org.twinrig.translation.Translation;
 import org.twinrig.workbench.view.CatalogueView;
 import org.twinrig.workbench.view.Frame;
 import org.twinrig.workbench.view.GraphView;
@@ -33,15 +28,12 @@ final class CataloguePages {
 
   private final Book book;
   private final Pages pages;
-  private final Works works;
-  private final int threads;
-  private volatile Optional<Regraphing> result = Optional.empty();
+  private final Regraphings regraphings;
 
-  CataloguePages(Book book, Pages pages, Works works, int threads) {
+  CataloguePages(Book book, Pages pages, Regraphings regraphings) {
     this.book = book;
     this.pages = pages;
-    this.works = works;
-    this.threads = threads;
+    this.regraphings = regraphings;
   }
 
   /** The columns a table can be sorted by. */
@@ -61,21 +53,18 @@ final class CataloguePages {
 
   Answer catalogue(Ask ask) throws IOException {
     Leaf leaf = book.leaf();
-    List<String> kinds = new ArrayList<>(List.of(Translation.UNKNOWN_KIND));
-    leaf.outcome().ifPresent(o -> o.kinds().forEach(k -> kinds.add(k.kind())));
     return Answer.page(
         pages.fill(
             "catalogue.jte",
             new CatalogueView(
-                Pages.frame(book, Frame.Part.CATALOGUE, "Old graphs", "/catalogue"),
+                pages.frame(book, leaf, Frame.Part.CATALOGUE, "Old graphs", "/catalogue"),
                 "At most "
-                    + Desk.MOST_FILES
+                    + Incoming.MOST_FILES
                     + " files of at most "
-                    + Desk.MOST_BYTES_A_FILE / (1024 * 1024)
+                    + Incoming.MOST_BYTES_A_FILE / (1024 * 1024)
                     + " MB each.",
-                kinds,
                 leaf.study().catalogue().map(p -> String.valueOf(p.getFileName())).orElse(""),
-                result.map(r -> shown(ask, leaf, r)))));
+                regraphings.last().map(r -> shown(ask, leaf, r)))));
   }
 
   private CatalogueView.Result shown(Ask ask, Leaf leaf, Regraphing r) {
@@ -91,16 +80,15 @@ final class CataloguePages {
     }
     List<CatalogueView.Row> rows = lines.stream().limit(MOST_ROWS).map(l -> row(r, l)).toList();
     return new CatalogueView.Result(
-        r.title(),
-        r.revision() != leaf.revision(),
+        "As the study stood on leaf " + r.leaf().revision(),
+        r.leaf().revision() != leaf.revision(),
         rows.size() + " of " + Numbers.count(r.lines().size(), "graph", "graphs") + " shown",
         filter,
         ORDERS.keySet().stream().map(h -> head(h, filter)).toList(),
         rows,
         lines.stream()
             .limit(MOST_PLATES)
-            .flatMap(l -> Optional.ofNullable(r.graphs().get(l.entry().graph())).stream())
-            .flatMap(g -> plates(leaf, g).stream())
+            .flatMap(l -> regraphings.plates(l.entry().graph()).stream())
             .toList(),
         r.problems().stream().map(Problem::text).toList());
   }
@@ -140,20 +128,11 @@ final class CataloguePages {
         kept ? "/graph.csv?name=" + Pages.query(graph) : "");
   }
 
-  private static List<Plate> plates(Leaf leaf, TranslatedGraph graph) {
-    return Plate.of(
-        List.of(
-            GraphFigure.of(
-                graph,
-                new CapturesFigure.Fixtures(leaf.study().from().label(), leaf.study().to().label()),
-                leaf.fingerprint().shortText())));
-  }
-
   Answer graph(Ask ask) throws IOException, UnusableInput {
     TranslatedGraph graph = found(ask);
     String name = graph.entry().graph();
     List<String> sentences = new ArrayList<>();
-    result.stream()
+    regraphings.last().stream()
         .flatMap(r -> r.lines().stream())
         .filter(l -> l.entry().graph().equals(name))
         .forEach(
@@ -166,10 +145,15 @@ final class CataloguePages {
         pages.fill(
             "graph.jte",
             new GraphView(
-                Pages.frame(book, Frame.Part.CATALOGUE, name, "/graph?name=" + Pages.query(name)),
+                pages.frame(
+                    book,
+                    book.leaf(),
+                    Frame.Part.CATALOGUE,
+                    name,
+                    "/graph?name=" + Pages.query(name)),
                 name,
                 sentences,
-                plates(book.leaf(), graph),
+                regraphings.plates(name),
                 "/graph.csv?name=" + Pages.query(name))));
   }
 
@@ -180,30 +164,14 @@ final class CataloguePages {
   }
 
   private TranslatedGraph found(Ask ask) throws UnusableInput {
-    return result
+    return regraphings
+        .last()
         .map(r -> r.graphs().get(ask.text("name")))
         .orElseThrow(
             () ->
                 new UnusableInput(
                     Problem.fatal(
                         "the page", 0, "there is no such graph", "go back to the old graphs")));
-  }
-
-  Answer send(Ask ask) throws UnusableInput {
-    if (ask.files().isEmpty()) {
-      throw new UnusableInput(
-          Problem.fatal("the page", 0, "no file was chosen", "choose one or more old graphs"));
-    }
-    String kind = ask.text("kind").isEmpty() ? Translation.UNKNOWN_KIND : ask.text("kind");
-    Regraphing.Sent sent =
-        new Regraphing.Sent(kind, (int) Math.max(1, Math.min(1000, ask.number("seatings"))));
-    Leaf leaf = book.leaf();
-    Work work =
-        works.begin(
-            "Re-expressing " + Numbers.count(ask.files().size(), "graph", "graphs"),
-            "/catalogue#graphs",
-            w -> result = Optional.of(Regraphing.ofUploads(leaf, ask.files(), sent, threads, w)));
-    return Answer.seeOther("/work?id=" + work.id());
   }
 
   Answer run(Ask ask) throws UnusableInput {
@@ -219,11 +187,7 @@ final class CataloguePages {
                             0,
                             "the study names no catalogue",
                             "add `catalogue: catalogue.csv`")));
-    Work work =
-        works.begin(
-            "Re-expressing the study's catalogue",
-            "/catalogue#graphs",
-            w -> result = Optional.of(Regraphing.ofCatalogue(leaf, catalogue, threads, w)));
-    return Answer.seeOther("/work?id=" + work.id());
+    return regraphings.begin(
+        "Re-expressing the study's catalogue", run -> Regraphing.ofCatalogue(leaf, catalogue, run));
   }
 }

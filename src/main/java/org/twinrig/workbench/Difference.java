@@ -90,29 +90,42 @@ final class Difference {
             + " dB.";
   }
 
+  /** Runs of bands that changed alike, so that a whole zone is one sentence. */
   private static List<String> flips(KindOutcome then, KindOutcome now) {
     List<String> flips = new ArrayList<>();
+    int untold = 0;
     for (int b = 0; b < bands(now).size(); b++) {
-      String was = word(bands(then).get(b));
-      String is = word(bands(now).get(b));
-      if (!was.equals(is)) {
-        flips.add(
-            Numbers.hertz(bands(now).get(b).band().midHz())
-                + ": "
-                + was
-                + " before, "
-                + is
-                + " now.");
+      String flip = flip(then, now, b);
+      int first = b;
+      while (b + 1 < bands(now).size() && flip(then, now, b + 1).equals(flip)) {
+        b++;
+      }
+      if (!flip.isEmpty() && flips.size() < MOST_FLIPS) {
+        flips.add(range(now, first, b) + ": " + flip);
+      } else if (!flip.isEmpty()) {
+        untold += b - first + 1;
       }
     }
     if (flips.isEmpty()) {
       return List.of("No band changed its mark.");
     }
-    List<String> told = new ArrayList<>(flips.subList(0, Math.min(MOST_FLIPS, flips.size())));
-    if (flips.size() > MOST_FLIPS) {
-      told.add("And " + (flips.size() - MOST_FLIPS) + " bands more changed their marks.");
+    if (untold > 0) {
+      flips.add("And " + Numbers.count(untold, "band", "bands") + " more changed marks.");
     }
-    return told;
+    return flips;
+  }
+
+  private static String flip(KindOutcome then, KindOutcome now, int band) {
+    String was = word(bands(then).get(band));
+    String is = word(bands(now).get(band));
+    return was.equals(is) ? "" : was + " before, " + is + " now.";
+  }
+
+  private static String range(KindOutcome kind, int first, int last) {
+    String from = Numbers.hertz(bands(kind).get(first).band().midHz());
+    return first == last
+        ? from
+        : from + " to " + Numbers.hertz(bands(kind).get(last).band().midHz());
   }
 
   private static String word(MarkedBand band) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.twinrig.analysis.KindOutcome;
@@ -21,11 +22,21 @@ import org.twinrig.report.html.Plate;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
 
-/** The figures of the leaf on top, each drawn once. */
+/**
+ * The figures of the leaf on top, each drawn when a page first shows it and then kept. A change
+ * draws nothing: what was drawn for the leaf before it is dropped when the new one is looked at.
+ */
 final class Drawings {
   private static final int MOST = 400;
 
-  private final Map<String, List<Plate>> drawn = new ConcurrentHashMap<>();
+  /** What was drawn of one leaf. */
+  private record Drawn(long revision, Map<String, List<Plate>> plates) {
+    static Drawn of(long revision) {
+      return new Drawn(revision, new ConcurrentHashMap<>());
+    }
+  }
+
+  private final AtomicReference<Drawn> drawn = new AtomicReference<>(Drawn.of(0));
 
   List<Plate> transfer(Leaf leaf, KindOutcome kind) {
     return once(
@@ -81,11 +92,15 @@ final class Drawings {
   }
 
   private List<Plate> once(Leaf leaf, String name, Supplier<Figure> figure) {
-    if (drawn.size() > MOST) {
-      drawn.clear();
-    }
-    return drawn.computeIfAbsent(
-        leaf.revision() + " " + name, k -> Plate.of(List.of(figure.get())));
+    Drawn now =
+        drawn.updateAndGet(
+            d ->
+                d.revision() < leaf.revision() || d.plates().size() > MOST
+                    ? Drawn.of(leaf.revision())
+                    : d);
+    return now.revision() == leaf.revision()
+        ? now.plates().computeIfAbsent(name, k -> Plate.of(List.of(figure.get())))
+        : Plate.of(List.of(figure.get())); // for a page that began before the change
   }
 
   private static Caption caption(Leaf leaf, KindOutcome kind) {

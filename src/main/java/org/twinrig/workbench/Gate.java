@@ -22,15 +22,21 @@ import org.eclipse.jetty.server.Request;
 /**
  * Who may come in. Every request must name this server as its host (against names that were made to
  * lead here, RFC 9110, 7.2), must not come from another page (RFC 6454) and must carry the
- * session's secret, once in the address and from then on in a cookie.
+ * session's secret, once in the address and from then on in a cookie. What changes anything must
+ * besides be signed: it carries another secret, which only the session's own pages hold. So a
+ * browser that says nothing of where a form comes from is let in, and no other page is.
  */
 final class Gate {
+  /** The field of a form that signs it. */
+  static final String SIGN = "sign";
+
   private static final int SECRET_BYTES = 32;
 
   private static final Pattern SIX = Pattern.compile("(\\[[0-9a-f:.]{2,45}])(:[0-9]{1,5})");
 
   private final String token;
   private final String session;
+  private final String sign;
   private final Set<String> hosts;
   private final String cookie;
 
@@ -38,6 +44,7 @@ final class Gate {
     SecureRandom random = new SecureRandom();
     this.token = secret(random);
     this.session = secret(random);
+    this.sign = secret(random);
     this.hosts = Set.copyOf(hosts);
     this.cookie = "twinrig-" + port;
   }
@@ -87,6 +94,16 @@ final class Gate {
     return token;
   }
 
+  /** What the forms of this session carry. */
+  String sign() {
+    return sign;
+  }
+
+  /** Whether a form is one of this session's. */
+  boolean signed(String given) {
+    return same(sign, given);
+  }
+
   HttpCookie pass() {
     return HttpCookie.build(cookie, session)
         .httpOnly(true)
@@ -105,14 +122,14 @@ final class Gate {
     }
     String origin = header.apply("Origin");
     String site = header.apply("Sec-Fetch-Site");
+    boolean post = method.equals("POST");
     boolean own = origin != null && origin.equals("http://" + host.toLowerCase(Locale.ROOT));
-    // Under "no-referrer" a browser writes "null" for a page's own forms (Fetch, 3.2) and says in
-    // Sec-Fetch-Site, which no script can set, where the request comes from.
-    boolean hidden = "null".equals(origin) && "same-origin".equals(site);
-    boolean silent = origin == null && method.equals("GET");
+    // Under "no-referrer" a browser writes "null" for a page's own forms (Fetch, 3.2), and some
+    // say nothing at all: then the form's sign decides.
+    boolean silent = origin == null || (post && "null".equals(origin));
     boolean foreign = site != null && !Set.of("same-origin", "none").contains(site);
     boolean navigation = method.equals("GET") && "navigate".equals(header.apply("Sec-Fetch-Mode"));
-    if (!(own || hidden || silent) || (foreign && !navigation)) {
+    if (!(own || silent) || (foreign && !navigation)) {
       return Optional.of(
           "This request comes from another page, not from the workbench itself, and was not"
               + " carried out.");

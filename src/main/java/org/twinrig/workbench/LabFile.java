@@ -92,13 +92,8 @@ final class LabFile {
 
   /** Writes a copy beside the file, safe on the disk, with the file's own permissions. */
   Path written(byte[] bytes) throws IOException {
-    Path aside = AsideFile.of(path);
-    try (FileChannel channel =
-        FileChannel.open(
-            aside,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.TRUNCATE_EXISTING,
-            StandardOpenOption.WRITE)) {
+    Path aside = AsideFile.create(path);
+    try (FileChannel channel = FileChannel.open(aside, StandardOpenOption.WRITE)) {
       ByteBuffer buffer = ByteBuffer.wrap(bytes);
       while (buffer.hasRemaining()) {
         channel.write(buffer);

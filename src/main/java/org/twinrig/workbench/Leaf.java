@@ -17,6 +17,7 @@ import org.twinrig.study.Study;
  * @param fingerprint of its inputs
  * @param outcome what the study found; nothing when it cannot be estimated
  * @param before what it found before the change
+ * @param undo what the next undo takes back
  * @param problems what was wrong with files, and why there is no outcome
  */
 record Leaf(
@@ -26,6 +27,7 @@ record Leaf(
     InputFingerprint fingerprint,
     Optional<StudyOutcome> outcome,
     Optional<StudyOutcome> before,
+    Optional<String> undo,
     List<Problem> problems) {
 
   Leaf {

@@ -15,20 +15,34 @@ final class Pages {
       TemplateEngine.createPrecompiled(
           null, ContentType.Html, Pages.class.getClassLoader(), "org.twinrig.workbench.page");
 
+  private final String sign;
+
+  /**
+   * Pages.
+   *
+   * @param sign what the forms on them carry
+   */
+  Pages(String sign) {
+    this.sign = sign;
+  }
+
+  String sign() {
+    return sign;
+  }
+
   String fill(String template, Object view) {
     StringOutput output = new StringOutput(1 << 16);
     engine.render(template, view, output);
     return output.toString();
   }
 
-  static Frame frame(Book book, Frame.Part part, String title, String here) throws IOException {
-    Leaf leaf = book.leaf();
+  Frame frame(Book book, Leaf leaf, Frame.Part part, String title, String here) throws IOException {
     List<Frame.DiskChange> disk =
         book.changedOnDisk().stream()
             .map(c -> new Frame.DiskChange(c.file(), c.changes()))
             .toList();
     return new Frame(
-        title, leaf.study().title(), leaf.revision(), book.undoable(), disk, here, part);
+        title, leaf.study().title(), leaf.revision(), sign, leaf.undo(), disk, here, part);
   }
 
   /** A text as part of a query. */

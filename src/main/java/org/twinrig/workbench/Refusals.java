@@ -51,7 +51,7 @@ final class Refusals {
           changed.changes(),
           true);
     }
-    if (e instanceof Desk.TooMuchException tooMuch) {
+    if (e instanceof Incoming.TooMuchException tooMuch) {
       return message(413, "That is too much at once", tooMuch.getMessage(), List.of(), false);
     }
     if (e instanceof FileSystemException disk) {
@@ -85,7 +85,12 @@ final class Refusals {
         pages.fill(
             "message.jte",
             new MessageView(
-                "Not let in", List.of(sentence), List.of(), Optional.empty(), false, "")));
+                "Not let in",
+                List.of(sentence),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                "")));
   }
 
   Answer nothingHere() {
@@ -98,7 +103,7 @@ final class Refusals {
         pages.fill(
             "message.jte",
             new MessageView(
-                "The workbench is open", List.of(), List.of(), HOME, false, "0;url=/")));
+                "The workbench is open", List.of(), List.of(), HOME, Optional.empty(), "0;url=/")));
   }
 
   private Answer message(
@@ -106,6 +111,13 @@ final class Refusals {
     return Answer.page(
         status,
         pages.fill(
-            "message.jte", new MessageView(title, List.of(sentence), list, HOME, reload, "")));
+            "message.jte",
+            new MessageView(
+                title,
+                List.of(sentence),
+                list,
+                HOME,
+                reload ? Optional.of(pages.sign()) : Optional.empty(),
+                "")));
   }
 }

@@ -68,7 +68,8 @@ final class SettingsPages {
   }
 
   Answer settings(Ask ask) throws IOException {
-    Settings s = book.leaf().study().settings();
+    Leaf leaf = book.leaf(); // before the text: a page that is older than it is refused later
+    Settings s = leaf.study().settings();
     StudyText yaml = book.yaml();
     List<SettingsView.Field> fields = new ArrayList<>();
     for (Key key : keys(s)) {
@@ -80,14 +81,15 @@ final class SettingsPages {
           new SettingsView.ZoneRow(
               zones.size(), zone.name(), zone.fixture(), plain(zone.fromHz()), plain(zone.toHz())));
     }
-    return Answer.page(pages.fill("settings.jte", view(List.of(), fields, zones)));
+    return Answer.page(pages.fill("settings.jte", view(leaf, List.of(), fields, zones)));
   }
 
   Answer change(Ask ask) throws Exception {
+    Leaf leaf = book.leaf();
     StudyText yaml = book.yaml();
     StudyText changed = yaml;
     List<String> words = new ArrayList<>();
-    Settings s = book.leaf().study().settings();
+    Settings s = leaf.study().settings();
     for (Key key : keys(s)) {
       String given = ask.text(key.name());
       if (ask.fields().containsKey(key.name()) && !given.equals(shown(key, yaml))) {
@@ -108,24 +110,26 @@ final class SettingsPages {
       List<SettingsView.Field> fields =
           keys(s).stream().map(k -> field(k, ask.text(k.name()))).toList();
       List<String> problems = e.problems().stream().map(Problem::text).toList();
-      return Answer.page(400, pages.fill("settings.jte", view(problems, fields, rows)));
+      return Answer.page(400, pages.fill("settings.jte", view(leaf, problems, fields, rows)));
     }
   }
 
   private SettingsView view(
-      List<String> problems, List<SettingsView.Field> fields, List<SettingsView.ZoneRow> zones)
+      Leaf leaf,
+      List<String> problems,
+      List<SettingsView.Field> fields,
+      List<SettingsView.ZoneRow> zones)
       throws IOException {
     List<SettingsView.ZoneRow> rows = new ArrayList<>(zones);
     for (int k = 0; k < EMPTY_ROWS; k++) {
       rows.add(new SettingsView.ZoneRow(rows.size(), "", "", "", ""));
     }
     return new SettingsView(
-        Pages.frame(book, Frame.Part.SETTINGS, "Settings", "/settings"),
+        pages.frame(book, leaf, Frame.Part.SETTINGS, "Settings", "/settings"),
         problems,
         fields,
         rows,
-        List.of(book.leaf().study().from().name(), book.leaf().study().to().name()),
-        book.yaml().text());
+        List.of(leaf.study().from().name(), leaf.study().to().name()));
   }
 
   private static SettingsView.Field field(Key key, String value) {

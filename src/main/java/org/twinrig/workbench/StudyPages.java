@@ -27,7 +27,7 @@ final class StudyPages {
         pages.fill(
             "study.jte",
             new StudyLeafView(
-                Pages.frame(book, Frame.Part.STUDY, "The study", "/study"),
+                pages.frame(book, leaf, Frame.Part.STUDY, "The study", "/study"),
                 leaf.outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of()),
                 change(leaf),
                 leaf.outcome().stream()

@@ -14,6 +14,7 @@ final class Work {
   private volatile boolean cancelled;
   private volatile Optional<Exception> failure = Optional.empty();
   private volatile boolean finished;
+  private Optional<Thread> worker = Optional.empty();
 
   Work(long id, String title, String back) {
     this.id = id;
@@ -29,11 +30,23 @@ final class Work {
 
   void run(Task task) {
     try {
+      onThread(Optional.of(Thread.currentThread()));
+      stopIfCancelled();
       task.run(this);
     } catch (Exception e) {
-      failure = Optional.of(e);
+      // What is interrupted fails in many ways; the reason is that it was stopped.
+      failure = Optional.of(cancelled ? new CancellationException("stopped by the lab") : e);
     } finally {
+      onThread(Optional.empty());
       finished = true;
+    }
+  }
+
+  /** The thread is the pool's: whoever comes next must not find it interrupted. */
+  private synchronized void onThread(Optional<Thread> thread) {
+    worker = thread;
+    if (thread.isEmpty()) {
+      Thread.interrupted();
     }
   }
 
@@ -53,8 +66,10 @@ final class Work {
     }
   }
 
-  void cancel() {
+  /** Stops it where it is; what it has done already stays unseen, if it keeps to that. */
+  synchronized void cancel() {
     cancelled = true;
+    worker.ifPresent(Thread::interrupt);
   }
 
   long id() {

@@ -69,7 +69,7 @@ public final class Workbench implements AutoCloseable {
     try {
       connector.open();
       Gate gate = Gate.of(options.bind(), connector.getLocalPort());
-      Pages pages = new Pages();
+      Pages pages = new Pages(gate.sign());
       Refusals refusals = new Refusals(pages, options.faults());
       server.setHandler(new Desk(gate, actions(book, pages, works, options), refusals));
       ErrorHandler plain = new ErrorHandler();
@@ -129,8 +129,12 @@ public final class Workbench implements AutoCloseable {
     CapturesPages captures = new CapturesPages(book, pages, drawings);
     StudyPages study = new StudyPages(book, pages, drawings);
     SettingsPages settings = new SettingsPages(book, pages);
-    CataloguePages catalogue = new CataloguePages(book, pages, works, options.threads());
-    WorkPages work = new WorkPages(book, pages, works, options);
+    Regraphings regraphings = new Regraphings(works, options.threads());
+    CataloguePages catalogue = new CataloguePages(book, pages, regraphings);
+    SentPages sent = new SentPages(book, pages, regraphings);
+    TextPages text = new TextPages(book, pages);
+    ReportPages report = new ReportPages(book, pages, works, options);
+    WorkPages work = new WorkPages(book, pages, works);
     Map<String, Action> actions = new HashMap<>();
     actions.put("GET /", captures::contents);
     actions.put("GET /unit", captures::unit);
@@ -141,14 +145,21 @@ public final class Workbench implements AutoCloseable {
     actions.put("POST /reload", study::reload);
     actions.put("GET /settings", settings::settings);
     actions.put("POST /settings", settings::change);
+    actions.put("GET /settings-text", text::text);
+    actions.put("POST /settings-text", text::change);
     actions.put("GET /zones", new ZonesPages(book, pages, drawings)::zones);
     actions.put("GET /catalogue", catalogue::catalogue);
-    actions.put("POST /catalogue", catalogue::send);
+    actions.put("POST /catalogue", sent::receive);
+    actions.put("GET /sent", sent::sent);
+    actions.put("POST /sent", sent::state);
     actions.put("POST /catalogue-run", catalogue::run);
     actions.put("GET /graph", catalogue::graph);
     actions.put("GET /graph.csv", catalogue::csv);
-    actions.put("GET /report", work::report);
-    actions.put("POST /report", work::make);
+    actions.put("GET /report", report::report);
+    actions.put("POST /report", report::makeReport);
+    actions.put("POST /explained", report::makeExplained);
+    actions.put("GET /report.html", report::showReport);
+    actions.put("GET /explained.html", report::showExplained);
     actions.put("GET /work", work::work);
     actions.put("GET /work-state", work::state);
     actions.put("POST /work-stop", work::cancel);

@@ -38,7 +38,7 @@ final class ZonesPages {
             .flatMap(o -> o.kinds().stream())
             .map(k -> new Link(k.kind(), path(k.kind())))
             .toList();
-    Frame frame = Pages.frame(book, Frame.Part.ZONES, "Zones", "/zones");
+    Frame frame = pages.frame(book, leaf, Frame.Part.ZONES, "Zones", "/zones");
     Optional<KindOutcome> kind =
         Drawings.kind(leaf, ask.text("kind"))
             .or(() -> leaf.outcome().stream().flatMap(o -> o.kinds().stream()).findFirst());

@@ -64,6 +64,24 @@
     if (control.tagName === "INPUT") { control.focus(); } else { control.click(); }
   });
 
+  document.querySelectorAll("[data-line]").forEach(function (button) {
+    button.addEventListener("click", function () {
+      var editor = document.getElementById("text"), lines = editor.value.split("\n"), number = Number(button.dataset.line);
+      var start = lines.slice(0, number - 1).join("\n").length + (number > 1 ? 1 : 0);
+      editor.focus();
+      editor.setSelectionRange(start, start + (lines[number - 1] || "").length);
+      editor.scrollTop = Math.max(0, (number - 4) * editor.scrollHeight / lines.length);
+    });
+  });
+
+  // On paper nothing can be opened.
+  var shut = [];
+  window.addEventListener("beforeprint", function () {
+    shut = Array.from(document.querySelectorAll("details:not([open])"));
+    shut.forEach(function (part) { part.open = true; });
+  });
+  window.addEventListener("afterprint", function () { shut.forEach(function (part) { part.open = false; }); });
+
   // A form is sent once.
   document.querySelectorAll("form[method=post]").forEach(function (form) {
     form.addEventListener("submit", function (event) {

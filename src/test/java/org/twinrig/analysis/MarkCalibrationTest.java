@@ -32,7 +32,10 @@ import org.twinrig.study.Study;
  * <p>The bounds are ours, below what was measured; there is no outside source for them.
  */
 class MarkCalibrationTest {
-  private static final int PAIRS = 20;
+  /** All of them with the profile proof; half as many, the first ones, in every build. */
+  private static final int PAIRS =
+      Integer.getInteger("twinrig.coverageStudies", 200) < 200 ? 10 : 20;
+
   private static final int UNITS_PER_KIND = 12;
 
   /** Pairs one after the other; every study has the same kinds in the same order. */
@@ -111,10 +114,11 @@ class MarkCalibrationTest {
   /**
    * Where the half-width crosses the caution tolerance in the long run, against the intervals of
    * the edges of unreliable zones: those depend on widths alone. An edge that most, but not nearly
-   * all, resamples have is often not there in the long run, and counts as missed.
+   * all, resamples have is often not there in the long run, and counts as missed. The bounds leave
+   * two binomial standard errors of the some 90 edges that the smaller number of pairs has.
    */
   @ParameterizedTest
-  @CsvSource({"OFFSET, 0.80", "AUTO, 0.62"})
+  @CsvSource({"OFFSET, 0.72", "AUTO, 0.55"})
   void theIntervalOfAnEdgeHoldsTheLongRunEdge(PredictionModel model, double least) {
     List<List<KindOutcome>> studies = STUDIES.get(model);
     int edges = 0;

@@ -96,7 +96,7 @@ class ContinuedStudyTest {
     "1.0, 1.0, 1.0, 16, 2, 24, 5",
     "0.5, 0.1, 2.0, 10, 2, 10, 10"
   })
-  void nineOfTenFinishedStudiesStayBelowTheLimit(
+  void nearlyAllFinishedStudiesStayBelowTheLimit(
       double unitsVariance, double from, double to, int n0, int m0, int n, int m) {
     Design pilot = new Design(n0, m0, m0);
     Design planned = new Design(n, m, m);
@@ -114,7 +114,7 @@ class ContinuedStudyTest {
     double share = (double) below / STUDIES;
     // Three Monte Carlo standard errors are 0.014. Where seating scatter is most of what was found,
     // the limit is too wide: the errors of both estimates go together and are joined as if not.
-    assertTrue(share >= 0.89 && share <= 0.99, () -> "share below the limit: " + share);
+    assertTrue(share >= 0.94 && share <= 0.999, () -> "share below the limit: " + share);
     Arrays.sort(ratios);
     assertEquals(1, ratios[STUDIES / 2], 0.1, "every other study reaches what is expected");
   }

@@ -51,12 +51,32 @@ class CaptureFileTest {
   }
 
   @Test
-  void fileOfSixtyFourMegabytesIsStillRead() throws IOException {
+  void soundOfSixtyFourMegabytesIsStillRead() throws IOException {
+    Path file = sparse(FileBytes.MOST_BYTES);
+    try (RandomAccessFile large = new RandomAccessFile(file.toFile(), "rw")) {
+      large.write(new byte[] {'R', 'I', 'F', 'F'});
+    }
+    assertEquals(
+        "plate/a.txt: the file is of the RIFF family, but holds '????';"
+            + " export the sound as WAV, or the response as text",
+        refusal(file));
+  }
+
+  @Test
+  void textAboveThirtyTwoMegabytesIsRefused() throws IOException {
+    assertEquals(
+        "plate/a.txt: the text has 32.1 MB, but at most 32 MB are read;"
+            + " export this one curve with fewer points",
+        refusal(sparse(CaptureText.MOST_BYTES + 1L)));
+  }
+
+  @Test
+  void textOfThirtyTwoMegabytesIsStillRead() throws IOException {
     // Zero bytes: read, and then found to be no text.
     assertEquals(
         "plate/a.txt:1: there is a control character (code 0): this is not text;"
             + " export the curve as text",
-        refusal(sparse(FileBytes.MOST_BYTES)));
+        refusal(sparse(CaptureText.MOST_BYTES)));
   }
 
   private Path sparse(long bytes) throws IOException {

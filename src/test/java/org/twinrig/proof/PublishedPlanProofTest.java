@@ -7,7 +7,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.twinrig.ReferenceTable;
+import org.twinrig.simulation.SimulatedKind;
 
 /** The committed table says what is promised of plans, and a small run of the same agrees. */
 class PublishedPlanProofTest {
@@ -32,6 +35,26 @@ class PublishedPlanProofTest {
     }
   }
 
+  /** Of octaves that the small studies did not meet, told apart: they are few, in both tables. */
+  @Test
+  void soDoThoseThatOnlyAPlanBringsWithinReach() throws IOException {
+    double zones = 0;
+    double within = 0;
+    for (Path table : List.of(TABLE, TABLE.resolveSibling("plans-16.csv"))) {
+      for (Map<String, String> row : ReferenceTable.rows(table)) {
+        if (row.get("kind").equals("all kinds") && row.get("claim").equals("newly promised")) {
+          double here = Double.parseDouble(row.get("zones"));
+          zones += here;
+          within += here * Double.parseDouble(row.get("within_ten_percent"));
+        }
+      }
+    }
+    // What the README of the proof says.
+    assertEquals(29, zones);
+    assertEquals(27, within, 0.01);
+    assertTrue(within / zones >= 0.90);
+  }
+
   @Test
   void thePlainVariancesAloneDoNotKeepIt() throws IOException {
     String[] even =
@@ -45,17 +68,20 @@ class PublishedPlanProofTest {
     assertTrue(Double.parseDouble(even[8]) < 0.90, String.join(",", even));
   }
 
+  /** Few studies let anything be promised, so that a small run looks at what is expected. */
   @Test
-  void aSmallRunKeepsThePromise() {
-    List<PlanProofRow> rows = PlanProof.run(PlanTrials.standard(6, 5), 2, done -> {});
-    PlanProofRow promised =
+  void aSmallRunComesOutAsExpected() {
+    PlanTrials trials = PlanTrials.standard(4, 5).withKinds(List.of(SimulatedKind.IN_EAR));
+    List<PlanProofRow> rows = PlanProof.run(trials, 2, done -> {});
+    PlanProofRow even =
         rows.stream()
             .filter(r -> r.kind().equals(PlanProofRow.ALL_KINDS))
-            .filter(r -> r.claim() == PlanProofRow.Claim.PROMISED)
+            .filter(r -> r.claim() == PlanProofRow.Claim.EVEN_CHANCE)
             .findFirst()
             .orElseThrow();
-    assertTrue(promised.zones() > 40, promised::toString);
-    assertEquals(6, promised.studies());
-    assertTrue(promised.kept(), promised::toString);
+    assertTrue(even.zones() >= 3, even::toString);
+    assertTrue(even.ratio().value() > 0.6 && even.ratio().value() < 1.6, even::toString);
+    assertTrue(even.meanUnits() > trials.units(), even::toString);
+    assertTrue(rows.stream().allMatch(PlanProofRow::kept), rows::toString);
   }
 }

@@ -128,4 +128,50 @@ class StagedFolderTest {
     assertTrue(Files.exists(target.resolve("thesis.txt")));
     assertEquals(List.of("results"), beside());
   }
+
+  private Path victim() throws IOException {
+    return Files.writeString(
+        Files.createDirectories(folder.resolve("else")).resolve("file"), "as is");
+  }
+
+  @Test
+  void folderThatIsALinkIsRefused() throws IOException {
+    Path link = Files.createSymbolicLink(folder.resolve("link"), victim().resolveSibling(""));
+    IOException refused =
+        assertThrows(
+            StagedFolder.LinkException.class,
+            () -> StagedFolder.beside(link, StagedFolder.Unfinished.REMOVED));
+    assertEquals(link + " is a link", refused.getMessage());
+  }
+
+  @Test
+  void plantedLinkInTheLocksPlaceIsNotWrittenThrough() throws IOException {
+    Path victim = victim();
+    Path lock = Files.createSymbolicLink(folder.resolve(".results.lock"), victim);
+    IOException refused =
+        assertThrows(
+            IOException.class,
+            () -> StagedFolder.beside(folder.resolve("results"), StagedFolder.Unfinished.REMOVED));
+    assertEquals(lock + " is a link; remove it", refused.getMessage());
+    assertEquals("as is", Files.readString(victim));
+  }
+
+  @Test
+  void plantedLinksInUnfinishedResultsAreRemovedNotFollowed() throws IOException {
+    Path victim = victim();
+    for (StagedFolder.Unfinished unfinished : StagedFolder.Unfinished.values()) {
+      Path staging = Files.createDirectory(folder.resolve(".results.writing"));
+      Files.createSymbolicLink(staging.resolve("journal.jsonl"), victim);
+      try (StagedFolder staged = StagedFolder.beside(folder.resolve("results"), unfinished)) {
+        assertEquals(List.of(), List.of(staged.path().toFile().list()));
+      }
+      Files.deleteIfExists(staging);
+      Files.createSymbolicLink(staging, victim.resolveSibling(""));
+      try (StagedFolder staged = StagedFolder.beside(folder.resolve("results"), unfinished)) {
+        assertFalse(Files.isSymbolicLink(staged.path()));
+      }
+      Files.deleteIfExists(staging);
+      assertEquals("as is", Files.readString(victim));
+    }
+  }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.workbench;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -17,6 +18,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -33,6 +36,7 @@ final class Browser implements AutoCloseable {
   private final String cookie;
   private final Path study;
   private final List<Exception> faults;
+  private Optional<String> sign = Optional.empty();
 
   private Browser(Workbench workbench, Path study, List<Exception> faults) throws Exception {
     this.workbench = workbench;
@@ -133,10 +137,25 @@ final class Browser implements AutoCloseable {
     return client.send(request, HttpResponse.BodyHandlers.ofString());
   }
 
+  /** What the forms of this session carry, as a page shows it. */
+  String sign() throws Exception {
+    if (sign.isEmpty()) {
+      Matcher field =
+          Pattern.compile("name=\"sign\" value=\"([^\"]+)\"").matcher(get("/report").body());
+      if (!field.find()) {
+        throw new IllegalStateException("the form is not signed");
+      }
+      sign = Optional.of(field.group(1));
+    }
+    return sign.get();
+  }
+
   /** Sends a form as the page's own. */
   HttpResponse<String> post(String path, Map<String, String> fields) throws Exception {
+    Map<String, String> signed = new TreeMap<>(fields);
+    signed.put(Gate.SIGN, sign());
     String body =
-        fields.entrySet().stream()
+        signed.entrySet().stream()
             .map(
                 e ->
                     URLEncoder.encode(e.getKey(), StandardCharsets.UTF_8)
@@ -152,8 +171,27 @@ final class Browser implements AutoCloseable {
   }
 
   /** Sends files as the page's own. */
-  HttpResponse<String> upload(Map<String, byte[]> files, String kind) throws Exception {
-    List<byte[]> parts = new ArrayList<>();
+  HttpResponse<String> upload(Map<String, byte[]> files) throws Exception {
+    return send(upload(HttpRequest.BodyPublishers.ofByteArray(parts(files))));
+  }
+
+  /** Sends files without saying beforehand how much there is. */
+  HttpResponse<String> uploadInChunks(Map<String, byte[]> files) throws Exception {
+    byte[] whole = parts(files);
+    return send(
+        upload(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(whole))));
+  }
+
+  private HttpRequest upload(HttpRequest.BodyPublisher body) {
+    return request("/catalogue")
+        .header("Origin", root())
+        .header("Content-Type", "multipart/form-data; boundary=xyz")
+        .POST(body)
+        .build();
+  }
+
+  private byte[] parts(Map<String, byte[]> files) throws Exception {
+    List<byte[]> parts = new ArrayList<>(List.of(field(Gate.SIGN, sign())));
     files.forEach(
         (name, bytes) -> {
           parts.add(
@@ -164,17 +202,38 @@ final class Browser implements AutoCloseable {
           parts.add(bytes);
           parts.add(text("\r\n"));
         });
-    parts.add(field("kind", kind));
-    parts.add(field("seatings", "1"));
     parts.add(text("--xyz--\r\n"));
     ByteArrayOutputStream whole = new ByteArrayOutputStream();
     parts.forEach(whole::writeBytes);
-    return send(
-        request("/catalogue")
-            .header("Origin", root())
-            .header("Content-Type", "multipart/form-data; boundary=xyz")
-            .POST(HttpRequest.BodyPublishers.ofByteArray(whole.toByteArray()))
-            .build());
+    return whole.toByteArray();
+  }
+
+  /** Says what files are that were just sent. */
+  HttpResponse<String> state(HttpResponse<String> sent, Map<String, String> fields)
+      throws Exception {
+    String place = sent.headers().firstValue("Location").orElseThrow();
+    Map<String, String> all = new TreeMap<>(fields);
+    all.put("parcel", place.substring(place.indexOf('=') + 1));
+    return post("/sent", all);
+  }
+
+  /** The first capture in the table that a unit's page offers to leave out. */
+  record Chosen(String unit, String line, String row) {}
+
+  Chosen first() throws Exception {
+    List<String> lines = content("captures.csv").lines().toList();
+    String unit = lines.get(1).split(",", -1)[0];
+    return new Chosen(unit, "2", lines.get(1));
+  }
+
+  HttpResponse<String> leaveOut(Chosen c, String revision, String reason) throws Exception {
+    return post(
+        "/leave-out",
+        Map.of("revision", revision, "line", c.line(), "unit", c.unit(), "reason", reason));
+  }
+
+  HttpResponse<String> takeBack(Chosen c, String revision) throws Exception {
+    return post("/take-back", Map.of("revision", revision, "line", c.line(), "unit", c.unit()));
   }
 
   private static byte[] field(String name, String value) {

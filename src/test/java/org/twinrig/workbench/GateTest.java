@@ -55,15 +55,18 @@ class GateTest {
             + "Connection: close\r\n\r\n");
   }
 
-  private static String send(String headers) throws Exception {
+  private static String send(String headers, String form) throws Exception {
     return browser.raw(
         "POST /undo HTTP/1.1\r\nHost: 127.0.0.1:"
             + browser.port()
             + "\r\nCookie: "
             + browser.cookie()
-            + "\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 10\r\n"
+            + "\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: "
+            + form.length()
+            + "\r\n"
             + headers
-            + "Connection: close\r\n\r\nrevision=1");
+            + "Connection: close\r\n\r\n"
+            + form);
   }
 
   @Test
@@ -117,19 +120,17 @@ class GateTest {
   @Test
   void aRequestOfAnotherPageIsRefused() throws Exception {
     String own = "http://127.0.0.1:" + browser.port();
-    assertTrue(send("Origin: " + own + "\r\n").startsWith("HTTP/1.1 303"));
-    assertTrue(send("Origin: null\r\nSec-Fetch-Site: same-origin\r\n").startsWith("HTTP/1.1 303"));
+    String signed = "revision=1&sign=" + browser.sign();
     for (String headers :
         List.of(
-            "",
-            "Origin: null\r\n",
             "Origin: null\r\nSec-Fetch-Site: cross-site\r\n",
+            "Sec-Fetch-Site: cross-site\r\n",
             "Origin: http://lab.example\r\n",
             "Origin: http://127.0.0.1:1\r\n",
             "Origin: http://localhost:" + browser.port() + "\r\n",
             "Origin: https://127.0.0.1:" + browser.port() + "\r\n",
             "Origin: " + own + "\r\nSec-Fetch-Site: same-site\r\n")) {
-      String answer = send(headers);
+      String answer = send(headers, signed);
       assertTrue(answer.startsWith("HTTP/1.1 403"), headers + "\n" + answer);
       assertTrue(
           answer.contains(
@@ -140,6 +141,36 @@ class GateTest {
     assertTrue(
         ask("127.0.0.1:" + browser.port(), "Origin: http://lab.example\r\n")
             .startsWith("HTTP/1.1 403"));
+  }
+
+  /**
+   * Browsers that name no origin, or hide it, are let in by the form's sign, and by nothing else.
+   */
+  @Test
+  void aFormIsSignedByThePageItComesFrom() throws Exception {
+    String own = "Origin: http://127.0.0.1:" + browser.port() + "\r\n";
+    List<String> browsers =
+        List.of(
+            own,
+            own + "Sec-Fetch-Site: same-origin\r\n",
+            "Origin: null\r\nSec-Fetch-Site: same-origin\r\n",
+            "Origin: null\r\n",
+            "");
+    for (String headers : browsers) {
+      String done = send(headers, "revision=1&sign=" + browser.sign());
+      assertTrue(done.startsWith("HTTP/1.1 303"), headers + "\n" + done);
+      for (String form : List.of("revision=1", "revision=1&sign=", "revision=1&sign=wrong")) {
+        String answer = send(headers, form);
+        assertTrue(answer.startsWith("HTTP/1.1 403"), headers + form + "\n" + answer);
+        assertTrue(
+            answer.contains(
+                "This form does not come from a page of the workbench that runs now, and was not"
+                    + " carried out. Open the page again and send it from there."),
+            answer);
+      }
+    }
+    assertFalse(browser.address().contains(browser.sign()), "the sign is not the token");
+    assertFalse(browser.cookie().contains(browser.sign()), "the sign is not the cookie");
   }
 
   @Test

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class RefusalsTest {
   private final List<Exception> faults = new ArrayList<>();
-  private final Refusals refusals = new Refusals(new Pages(), faults::add);
+  private final Refusals refusals = new Refusals(new Pages("sign"), faults::add);
 
   private String body(Answer answer) {
     return new String(answer.body(), StandardCharsets.UTF_8);

@@ -2,6 +2,7 @@ package org.twinrig.report.figure;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import java.util.function.Supplier;
 import java.util.zip.CRC32;
 
 /**
@@ -11,18 +12,17 @@ import java.util.zip.CRC32;
  * @param title what the drawing shows, as a finding
  * @param alt the drawing in words
  * @param svg to be put inline into a page
- * @param png the same as a picture at twice the size
+ * @param picture paints it as PNG; a page that shows the SVG never asks for it
  */
-@SuppressWarnings("ArrayRecordComponent")
-public record Figure(String name, String title, String alt, String svg, byte[] png) {
-  /** Copies the picture. */
-  public Figure {
-    png = png.clone();
-  }
+public record Figure(String name, String title, String alt, String svg, Supplier<byte[]> picture) {
 
-  @Override
+  /**
+   * The same as a picture at twice the size, painted anew at every call.
+   *
+   * @return PNG
+   */
   public byte[] png() {
-    return png.clone();
+    return picture.get();
   }
 
   /**

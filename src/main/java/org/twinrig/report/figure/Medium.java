@@ -31,7 +31,7 @@ final class Medium {
   static Figure draw(Sheet sheet, Consumer<Graphics2D> painter) {
     List<Recording.Item> items = Recording.of(painter);
     return new Figure(
-        sheet.name, sheet.title, sheet.alt, SvgText.of(sheet, items), png(sheet, items));
+        sheet.name, sheet.title, sheet.alt, SvgText.of(sheet, items), () -> png(sheet, items));
   }
 
   private static byte[] png(Sheet sheet, List<Recording.Item> items) {

@@ -123,7 +123,7 @@ public final class PlanFigure {
     Words.after(
         g,
         "open ring: the study as it is; dot: cheapest design expected to meet the tolerance; square:"
-            + " cheapest by the 90 % limit",
+            + " cheapest nine times in ten",
         LEFT,
         height - 12);
     Words.before(g, "study " + caption.fingerprint(), Panel.WIDTH - RIGHT, height - 12);

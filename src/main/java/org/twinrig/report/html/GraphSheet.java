@@ -1,7 +1,6 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
@@ -15,17 +14,12 @@ final class GraphSheet {
   private static final int MOST_AGAIN = 500;
   private static final int MOST_OTHERS = 200;
 
-  private static final Comparator<CatalogueRun.Line> WORST_FIRST =
-      Comparator.comparingDouble((CatalogueRun.Line l) -> -l.octaves().lost())
-          .thenComparingDouble(l -> -l.octaves().unreliable())
-          .thenComparing(l -> l.entry().graph());
-
   private GraphSheet() {}
 
   /** What must be measured again, worst first. */
   static CatalogueView.Part again(List<CatalogueRun.Line> lines, Translation translation) {
     List<CatalogueRun.Line> worst =
-        with(Decision.RE_MEASURE, lines).stream().sorted(WORST_FIRST).toList();
+        with(Decision.RE_MEASURE, lines).stream().sorted(CatalogueRun.Line.WORST_FIRST).toList();
     Sheet sheet =
         new Sheet(
             "Re-measure list",

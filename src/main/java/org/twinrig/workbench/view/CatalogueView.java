@@ -9,22 +9,15 @@ import org.twinrig.report.html.Plate;
  *
  * @param frame around it
  * @param limits what may be sent
- * @param kinds a graph may be of
  * @param catalogue name of the study's catalogue; empty when it has none
  * @param result what was re-expressed last
  */
-public record CatalogueView(
-    Frame frame, String limits, List<String> kinds, String catalogue, Optional<Result> result) {
-
-  /** Copies the list. */
-  public CatalogueView {
-    kinds = List.copyOf(kinds);
-  }
+public record CatalogueView(Frame frame, String limits, String catalogue, Optional<Result> result) {
 
   /**
    * Graphs re-expressed.
    *
-   * @param title whose they are and on which leaf of the book they rest
+   * @param title on which leaf of the book they rest
    * @param stale whether the study has changed since
    * @param count how many are shown of how many
    * @param filter what the table is filtered by

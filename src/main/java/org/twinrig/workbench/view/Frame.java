@@ -9,6 +9,7 @@ import java.util.Optional;
  * @param title of the page
  * @param study its title
  * @param revision how things stood when the page was made
+ * @param sign what forms of the session carry
  * @param undo what the next undo takes back
  * @param disk what others changed in the study's files
  * @param here the page's own path and query
@@ -18,6 +19,7 @@ public record Frame(
     String title,
     String study,
     long revision,
+    String sign,
     Optional<String> undo,
     List<DiskChange> disk,
     String here,

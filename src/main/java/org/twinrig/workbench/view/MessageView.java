@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param sentences what there is to say
  * @param list places and lines
  * @param onward where to go from here
- * @param reload whether reading the files anew is offered
+ * @param reload signs the form that reads the files anew; nothing when that is not offered
  * @param forward where the browser goes by itself; empty when it stays
  */
 public record MessageView(
@@ -18,7 +18,7 @@ public record MessageView(
     List<String> sentences,
     List<String> list,
     Optional<Link> onward,
-    boolean reload,
+    Optional<String> reload,
     String forward) {
 
   /** Copies the lists. */

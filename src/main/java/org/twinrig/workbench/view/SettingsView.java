@@ -10,15 +10,13 @@ import java.util.List;
  * @param fields one per value
  * @param zones what the lab declared, with empty rows to add
  * @param fixtures names of the two
- * @param yaml the whole of study.yaml
  */
 public record SettingsView(
     Frame frame,
     List<String> problems,
     List<Field> fields,
     List<ZoneRow> zones,
-    List<String> fixtures,
-    String yaml) {
+    List<String> fixtures) {
 
   /** Copies the lists. */
   public SettingsView {

@@ -1,0 +1,93 @@
+package org.twinrig.scripting;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import org.twinrig.analysis.SmoothedStudy;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Smoothing;
+import org.twinrig.study.DataRoot;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Translation;
+import org.twinrig.translation.Translations;
+
+/** Takes a catalogue through a translation and keeps its graphs in memory. */
+final class CatalogueWay {
+  private final Translation translation;
+  private final Optional<StudyOutcome> outcome;
+  private final int threads;
+
+  private CatalogueWay(Translation translation, Optional<StudyOutcome> outcome, int threads) {
+    this.translation = translation;
+    this.outcome = outcome;
+    this.threads = threads;
+  }
+
+  static CatalogueWay of(Translation translation, Optional<StudyOutcome> outcome, int threads) {
+    return new CatalogueWay(translation, outcome, threads);
+  }
+
+  MigratedCatalogue migrate(Path table) throws UnusableInput {
+    Findings<CatalogueReader.Catalogue> catalogue = CatalogueReader.read(table, table.toString());
+    Kept kept = new Kept();
+    try {
+      Path home = table.toRealPath().resolve("..").normalize();
+      Findings<CatalogueRun.Outcome> run =
+          new CatalogueRun(translations(catalogue.value()), threads)
+              .run(catalogue, home, new DataRoot(home), kept);
+      return new MigratedCatalogue(translation, run, kept.graphs);
+    } catch (IOException e) {
+      throw new UnusableInput(
+          Problem.fatal(
+              table.toString(),
+              0,
+              "a file of the catalogue cannot be read any more (" + e.getMessage() + ")",
+              "leave the catalogue's files in place while they are re-expressed"));
+    }
+  }
+
+  /** Graphs smoothed more than the captures go through the study fitted anew, smoothed alike. */
+  private Translations translations(CatalogueReader.Catalogue catalogue) {
+    TreeSet<Smoothing> smoothings = new TreeSet<>((a, b) -> a.fraction() - b.fraction());
+    catalogue.entries().forEach(e -> smoothings.add(e.statedSmoothing()));
+    Translations way = Translations.of(List.of(translation));
+    if (outcome.isPresent()) {
+      for (Smoothing smoothing : smoothings) {
+        if (smoothing.widerThan(translation.handling().captureSmoothing())) {
+          way = way.withAlike(smoothing, List.of(alike(smoothing)));
+        }
+      }
+    }
+    return way;
+  }
+
+  private Translation alike(Smoothing smoothing) {
+    return SmoothedStudy.of(outcome.orElseThrow(), smoothing, threads)
+        .withHandling(translation.handling());
+  }
+
+  /** Keeps every graph. */
+  private static final class Kept implements CatalogueRun.Sink {
+    final Map<String, TranslatedGraph> graphs = new ConcurrentHashMap<>();
+
+    @Override
+    public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path file) {
+      return Optional.empty();
+    }
+
+    @Override
+    public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) {
+      graphs.put(graph.entry().graph(), graph);
+    }
+  }
+}

@@ -1,0 +1,208 @@
+package org.twinrig.scripting;
+
+import java.util.List;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Unit;
+import org.twinrig.evidence.Plan;
+import org.twinrig.evidence.PlanLimits;
+import org.twinrig.evidence.Validation;
+import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.Zone;
+import org.twinrig.report.figure.Caption;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.PlanFigure;
+import org.twinrig.report.figure.TransferFigure;
+import org.twinrig.report.table.PlanTables;
+import org.twinrig.study.DbLimit;
+import org.twinrig.study.Pairing;
+import org.twinrig.study.Settings;
+
+/** What a study found about one kind of headphone. Immutable. */
+public final class KindResult {
+  private final StudyOutcome outcome;
+  private final KindOutcome kind;
+
+  KindResult(StudyOutcome outcome, KindOutcome kind) {
+    this.outcome = outcome;
+    this.kind = kind;
+  }
+
+  /**
+   * The kind.
+   *
+   * @return its name
+   */
+  public String kind() {
+    return kind.kind();
+  }
+
+  /**
+   * The units the transfer rests on.
+   *
+   * @return in the order of the units table
+   */
+  public List<PairedUnit> units() {
+    return PairedUnit.of(kind.paired());
+  }
+
+  /**
+   * The units of the kind that the lab kept out of every fit ({@code role} {@code holdout}).
+   *
+   * @return in the order of the units table, possibly none
+   */
+  public List<PairedUnit> heldOutUnits() {
+    return new Pairing(outcome.study())
+        .pair(outcome.screening().accepted(), Unit.Role.HOLDOUT).stream()
+            .filter(p -> p.kind().equals(kind()))
+            .flatMap(p -> PairedUnit.of(p).stream())
+            .toList();
+  }
+
+  /**
+   * The transfer.
+   *
+   * @return one entry per band, rising in frequency
+   */
+  public List<TransferBand> bands() {
+    return kind.transfer().bands().stream().map(TransferBand::of).toList();
+  }
+
+  /**
+   * The transfer at the band that holds a frequency.
+   *
+   * @param hz a frequency in Hz
+   * @return the band
+   * @throws IllegalArgumentException when the study has no such band; says where its bands are
+   */
+  public TransferBand at(double hz) {
+    return bands().stream()
+        .filter(b -> b.band().lowerHz() <= hz && hz < b.band().upperHz())
+        .findFirst()
+        .orElseThrow(() -> outside(hz));
+  }
+
+  private IllegalArgumentException outside(double hz) {
+    BandGrid grid = kind.transfer().grid();
+    return new IllegalArgumentException(
+        "the study has no band at "
+            + hz
+            + " Hz; its bands lie from "
+            + Numbers.hertz(grid.lowerHz())
+            + " to "
+            + Numbers.hertz(grid.upperHz()));
+  }
+
+  /**
+   * Runs of bands with the same mark.
+   *
+   * @return rising in frequency, without gaps
+   */
+  public List<Zone> zones() {
+    return kind.zones();
+  }
+
+  /**
+   * How much of the axis carries a mark.
+   *
+   * @param mark the mark
+   * @return octaves
+   */
+  public double octaves(Mark mark) {
+    return kind.transfer().octaves(mark);
+  }
+
+  /**
+   * How well units are predicted that a fit never saw: those of the study, each left out in turn.
+   *
+   * @return errors and how often intervals held
+   */
+  public Validation leftOut() {
+    return kind.evidence().leftOut();
+  }
+
+  /**
+   * The same of the units the lab held out.
+   *
+   * @return errors and how often intervals held; without rows when no unit was held out
+   */
+  public Validation heldOut() {
+    return kind.evidence().heldOut();
+  }
+
+  /**
+   * How many units and seatings are needed for a half-width of single units, and where no number of
+   * them is enough.
+   *
+   * @param toleranceDb the half-width to be reached at every band, dB, above 0
+   * @param unitsMax the most units of the kind that can be captured; no fewer than the study has
+   *     and asks for
+   * @param seatingsMax the most seatings of a unit on either fixture, 2 or more
+   * @return the plan
+   * @throws IllegalArgumentException when a number is too small
+   */
+  public Plan plan(double toleranceDb, int unitsMax, int seatingsMax) {
+    int present = kind.paired().units().size();
+    if (unitsMax < present) {
+      throw new IllegalArgumentException(
+          "the study has "
+              + present
+              + " units already, but at most "
+              + unitsMax
+              + " are asked for");
+    }
+    Settings settings = outcome.study().settings();
+    return Plan.of(
+        kind.paired(),
+        kind.estimate(),
+        limits(toleranceDb, unitsMax, seatingsMax),
+        settings.confidence());
+  }
+
+  private PlanLimits limits(double toleranceDb, int unitsMax, int seatingsMax) {
+    Settings settings = outcome.study().settings();
+    return new PlanLimits(
+        DbLimit.everywhere(toleranceDb),
+        settings.tolerance().equivalenceDb(),
+        settings.minUnits(),
+        unitsMax,
+        seatingsMax);
+  }
+
+  /**
+   * Draws a plan: the half-width of single units against the number of units, octave by octave.
+   *
+   * @param toleranceDb as for {@link #plan}
+   * @param unitsMax as for {@link #plan}
+   * @param seatingsMax as for {@link #plan}
+   * @return the drawing
+   * @throws IllegalArgumentException as for {@link #plan}, and when no band has an estimate
+   */
+  public Figure planFigure(double toleranceDb, int unitsMax, int seatingsMax) {
+    Plan plan = plan(toleranceDb, unitsMax, seatingsMax);
+    if (plan.zones().isEmpty()) {
+      throw new IllegalArgumentException("no band has an estimate, so that there is no plan");
+    }
+    List<Integer> seatings = PlanTables.seatings(limits(toleranceDb, unitsMax, seatingsMax));
+    return PlanFigure.of(plan, seatings, unitsMax, caption());
+  }
+
+  /**
+   * Draws the mean transfer with its intervals and the mark strip, as the report does.
+   *
+   * @return the drawing
+   */
+  public Figure figure() {
+    return TransferFigure.of(kind, caption());
+  }
+
+  private Caption caption() {
+    return new Caption(
+        kind(),
+        kind.paired().units().size(),
+        outcome.study().settings().confidence(),
+        outcome.fingerprint());
+  }
+}

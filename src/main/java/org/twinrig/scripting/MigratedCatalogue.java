@@ -1,0 +1,104 @@
+package org.twinrig.scripting;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.evidence.UnitsToMeasure;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.report.table.CatalogueOverview;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Translation;
+
+/** A back catalogue re-expressed on the new fixture, all of it in memory. Immutable. */
+public final class MigratedCatalogue {
+  private final Translation translation;
+  private final Findings<CatalogueRun.Outcome> outcome;
+  private final Map<String, TranslatedGraph> graphs;
+
+  MigratedCatalogue(
+      Translation translation,
+      Findings<CatalogueRun.Outcome> outcome,
+      Map<String, TranslatedGraph> graphs) {
+    this.translation = translation;
+    this.outcome = outcome;
+    this.graphs = Map.copyOf(graphs);
+  }
+
+  /**
+   * How many graphs the catalogue lists.
+   *
+   * @return those that were refused included
+   */
+  public int listed() {
+    return outcome.value().rows();
+  }
+
+  /**
+   * What became of every graph that could be read.
+   *
+   * @return in the order of the catalogue
+   */
+  public List<CatalogueRun.Line> lines() {
+    return outcome.value().lines();
+  }
+
+  /**
+   * What became of the graphs with one decision.
+   *
+   * @param decision the decision
+   * @return in the order of the catalogue; graphs to measure again come worst first, by octaves
+   *     lost, then by octaves unreliable
+   */
+  public List<CatalogueRun.Line> lines(Decision decision) {
+    List<CatalogueRun.Line> chosen =
+        lines().stream().filter(l -> l.decision() == decision).toList();
+    return decision == Decision.RE_MEASURE
+        ? chosen.stream().sorted(CatalogueRun.Line.WORST_FIRST).toList()
+        : chosen;
+  }
+
+  /**
+   * One re-expressed graph.
+   *
+   * @param name its name in the catalogue
+   * @return the graph with its decision
+   * @throws IllegalArgumentException when no graph of the name was re-expressed
+   */
+  public ReexpressedGraph graph(String name) {
+    return Optional.ofNullable(graphs.get(name))
+        .map(g -> ReexpressedGraph.of(g, translation))
+        .orElseThrow(
+            () -> new IllegalArgumentException("no graph `" + name + "` was re-expressed"));
+  }
+
+  /**
+   * The units that, measured on both fixtures and added to the study, would help the rest of the
+   * catalogue most.
+   *
+   * @return kinds with too few units before the others; within a kind the most useful first
+   */
+  public List<UnitsToMeasure.Choice> unitsToMeasure() {
+    return CatalogueOverview.of(translation, outcome.value()).choices();
+  }
+
+  /**
+   * Graphs by kind and decision.
+   *
+   * @return one entry per kind and decision that occurs
+   */
+  public List<CatalogueOverview.Decided> decisions() {
+    return CatalogueOverview.of(translation, outcome.value()).decisions();
+  }
+
+  /**
+   * What was wrong with the catalogue's files, and every graph that was refused.
+   *
+   * @return in the order of the catalogue
+   */
+  public List<Problem> problems() {
+    return outcome.problems();
+  }
+}

@@ -1,0 +1,85 @@
+package org.twinrig.scripting;
+
+import java.util.List;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Problem;
+
+/** What a study found. Immutable. */
+public final class StudyResult {
+  private final StudyOutcome outcome;
+  private final List<Problem> problems;
+  private final int threads;
+
+  StudyResult(StudyOutcome outcome, List<Problem> problems, int threads) {
+    this.outcome = outcome;
+    this.problems = List.copyOf(problems);
+    this.threads = threads;
+  }
+
+  /**
+   * The kinds that have units on both fixtures.
+   *
+   * @return their names, in the order of the units table
+   */
+  public List<String> kinds() {
+    return outcome.kinds().stream().map(KindOutcome::kind).toList();
+  }
+
+  /**
+   * What was found about one kind.
+   *
+   * @param kind its name, as the lab writes it
+   * @return the kind's transfer, zones and evidence
+   * @throws IllegalArgumentException when the study has no such kind; says which it has
+   */
+  public KindResult kind(String kind) {
+    return outcome.kinds().stream()
+        .filter(k -> k.kind().equals(kind))
+        .findFirst()
+        .map(k -> new KindResult(outcome, k))
+        .orElseThrow(() -> noSuchKind(kind, kinds()));
+  }
+
+  /**
+   * What re-expresses graphs.
+   *
+   * @return the transfers of all kinds with their marks
+   */
+  public GraphTranslation translation() {
+    return GraphTranslation.of(outcome, threads);
+  }
+
+  /**
+   * Everything that was wrong or worth knowing, from reading to marking.
+   *
+   * @return in the order in which it was found
+   */
+  public List<Problem> problems() {
+    return problems;
+  }
+
+  /**
+   * What the study's inputs are known by.
+   *
+   * @return as reports print it
+   */
+  public String fingerprint() {
+    return outcome.fingerprint();
+  }
+
+  /**
+   * All that reports are made from. Its parts may change between versions; what this package offers
+   * directly does not.
+   *
+   * @return the whole outcome
+   */
+  public StudyOutcome outcome() {
+    return outcome;
+  }
+
+  static IllegalArgumentException noSuchKind(String kind, List<String> kinds) {
+    return new IllegalArgumentException(
+        "there is no kind `" + kind + "`; it must be one of " + String.join(", ", kinds));
+  }
+}

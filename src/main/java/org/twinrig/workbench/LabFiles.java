@@ -1,0 +1,71 @@
+package org.twinrig.workbench;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.twinrig.study.Study;
+import org.twinrig.workbench.LabFile.ChangedOnDiskException;
+
+/**
+ * The files a study rests on besides its captures, as they were last seen, in the order of {@link
+ * Study#inputs()}. Looking at them and writing one never overlap.
+ */
+final class LabFiles {
+  /** Where study.yaml stands. */
+  static final int YAML = 0;
+
+  /** Where the table of captures stands. */
+  static final int CAPTURES = 2;
+
+  private List<LabFile> files = List.of();
+
+  /** Looks at all files of a study. */
+  synchronized void see(Study study) throws IOException {
+    List<LabFile> seen = new ArrayList<>();
+    for (Path input : study.inputs()) {
+      seen.add(LabFile.read(input.toRealPath()));
+    }
+    files = List.copyOf(seen);
+  }
+
+  /** Looks at the files of a study that now names others; what was seen already stays as seen. */
+  synchronized void follow(Study study) throws IOException {
+    List<LabFile> seen = new ArrayList<>();
+    for (Path input : study.inputs()) {
+      Path real = input.toRealPath();
+      LabFile known = files.stream().filter(f -> f.path().equals(real)).findFirst().orElse(null);
+      seen.add(known == null ? LabFile.read(real) : known);
+    }
+    files = List.copyOf(seen);
+  }
+
+  synchronized LabFile get(int file) {
+    return files.get(file);
+  }
+
+  /** What someone else changed since the files were seen, file by file. */
+  synchronized List<ChangedOnDiskException> changed() throws IOException {
+    List<ChangedOnDiskException> changed = new ArrayList<>();
+    for (LabFile file : files) {
+      List<String> changes = file.changes();
+      if (!changes.isEmpty()) {
+        changed.add(new ChangedOnDiskException(file.name(), changes));
+      }
+    }
+    return changed;
+  }
+
+  /**
+   * Writes a file, unless any of them was changed by others: the study is read whole after that,
+   * and their change would slip in unseen.
+   */
+  synchronized void write(int file, byte[] bytes) throws ChangedOnDiskException, IOException {
+    for (ChangedOnDiskException changed : changed()) {
+      throw changed;
+    }
+    List<LabFile> now = new ArrayList<>(files);
+    now.set(file, files.get(file).replacedBy(bytes));
+    files = List.copyOf(now);
+  }
+}

@@ -1,0 +1,117 @@
+package org.twinrig.workbench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.twinrig.problem.Problem;
+import org.twinrig.translation.CatalogueEntry;
+
+/**
+ * Files that were sent together. On the disk they bear numbers, whatever a sender calls them: a
+ * name is only ever shown.
+ *
+ * @param names what the lab calls each, without folders; one that comes twice is numbered
+ * @param files their contents, in the same order
+ * @param statement the content of the catalogue.csv that came along, which is none of the files
+ */
+record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> statement) {
+  /** What a table that states what the files are must be called. */
+  static final String STATEMENT = "catalogue.csv";
+
+  private static final Pattern ON_DISK = Pattern.compile("twinrig-sent-([0-9]{5})");
+
+  Parcel {
+    names = List.copyOf(names);
+    files = List.copyOf(files);
+  }
+
+  static Parcel of(List<Ask.Upload> sent) {
+    List<Ask.Upload> files = new ArrayList<>();
+    List<String> names = new ArrayList<>();
+    Optional<Ask.Upload> statement = Optional.empty();
+    for (Ask.Upload each : sent) {
+      String base = base(each.name());
+      if (statement.isEmpty() && base.toLowerCase(Locale.ROOT).equals(STATEMENT)) {
+        statement = Optional.of(each);
+        continue;
+      }
+      String name = base;
+      for (int k = 2; names.contains(name); k++) {
+        name = base + " (" + k + ")";
+      }
+      names.add(name);
+      files.add(each);
+    }
+    return new Parcel(names, files, statement);
+  }
+
+  /** The name alone; browsers write a quotation mark in a form as {@code %22} (HTML, 4.10.21.8). */
+  private static String base(String name) {
+    String plain =
+        name.replace("%22", "\"").replaceAll(".*[/\\\\]", "").replaceAll("\\p{Cntrl}", "?").strip();
+    return plain.isEmpty() ? "graph" : plain;
+  }
+
+  /** Writes the files into a folder of their own. */
+  void spread(Path folder) throws IOException {
+    for (int k = 0; k < files.size(); k++) {
+      Files.write(folder.resolve(onDisk(k)), files.get(k).bytes());
+    }
+  }
+
+  /** Whether exactly one file came under a name, whatever folder a table gives it. */
+  Optional<Integer> find(String name) {
+    List<Integer> found = new ArrayList<>();
+    for (int k = 0; k < files.size(); k++) {
+      if (names.get(k).equals(name)) {
+        return Optional.of(k);
+      }
+      if (base(files.get(k).name()).equals(base(name))) {
+        found.add(k);
+      }
+    }
+    return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
+  }
+
+  static String onDisk(int file) {
+    return String.format(Locale.ROOT, "twinrig-sent-%05d", file);
+  }
+
+  /** A row of a catalogue whose graph and reference are looked for where they were spread. */
+  CatalogueEntry placed(CatalogueEntry row) {
+    return new CatalogueEntry(
+        row.graph(),
+        row.unit(),
+        row.kind(),
+        find(row.file()).map(Parcel::onDisk).orElse(row.file()),
+        row.averaged(),
+        row.subtracted()
+            .map(
+                s ->
+                    new CatalogueEntry.Subtracted(
+                        s.file().map(f -> find(f).map(Parcel::onDisk).orElse(f)), s.smoothing())),
+        row.smoothing(),
+        row.line());
+  }
+
+  /** A problem that names the files as the lab does. */
+  Problem named(Problem p) {
+    return new Problem(p.kind(), named(p.source()), p.line(), named(p.what()), named(p.remedy()));
+  }
+
+  private String named(String text) {
+    return ON_DISK
+        .matcher(text)
+        .replaceAll(
+            m -> {
+              int k = Integer.parseInt(m.group(1));
+              return Matcher.quoteReplacement(k < names.size() ? names.get(k) : m.group());
+            });
+  }
+}

@@ -1,0 +1,187 @@
+package org.twinrig.workbench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentSkipListMap;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.study.ReferenceCurve;
+import org.twinrig.translation.Translation;
+import org.twinrig.workbench.view.Frame;
+import org.twinrig.workbench.view.SentView;
+
+/**
+ * Files that are sent. They wait in memory until their sender has said what they are; a
+ * catalogue.csv among them says it at once.
+ */
+final class SentPages {
+  private static final int MOST_WAITING = 4;
+  private static final long MOST_BYTES_WAITING = 64L * 1024 * 1024;
+
+  private final Book book;
+  private final Pages pages;
+  private final Regraphings regraphings;
+  private final ConcurrentSkipListMap<Long, Parcel> waiting = new ConcurrentSkipListMap<>();
+  private long count;
+
+  SentPages(Book book, Pages pages, Regraphings regraphings) {
+    this.book = book;
+    this.pages = pages;
+    this.regraphings = regraphings;
+  }
+
+  Answer receive(Ask ask) throws UnusableInput {
+    Parcel parcel = Parcel.of(ask.files());
+    if (parcel.files().isEmpty()) {
+      throw new UnusableInput(
+          Problem.fatal(
+              "the page",
+              0,
+              parcel.statement().isEmpty()
+                  ? "no file was chosen"
+                  : "only " + Parcel.STATEMENT + " was chosen",
+              "choose one or more old graphs"));
+    }
+    if (parcel.statement().isPresent()) {
+      return run(parcel, folder -> Statement.byTable(parcel, folder));
+    }
+    return Answer.seeOther("/sent?parcel=" + keep(parcel));
+  }
+
+  private synchronized long keep(Parcel parcel) {
+    count++;
+    waiting.put(count, parcel);
+    while (waiting.size() > 1 && (waiting.size() > MOST_WAITING || bytes() > MOST_BYTES_WAITING)) {
+      waiting.pollFirstEntry();
+    }
+    return count;
+  }
+
+  private long bytes() {
+    return waiting.values().stream()
+        .flatMap(p -> p.files().stream())
+        .mapToLong(f -> f.bytes().length)
+        .sum();
+  }
+
+  Answer sent(Ask ask) throws IOException, UnusableInput {
+    Map<String, String> all = new HashMap<>(Map.of("kind", Translation.UNKNOWN_KIND));
+    all.putAll(Map.of("form", "raw", "smoothing", "none"));
+    Parcel parcel = parcel(ask);
+    List<Map<String, String>> own =
+        parcel.names().stream().map(n -> Map.<String, String>of()).toList();
+    return Answer.page(pages.fill("sent.jte", view(ask, List.of(), all, own)));
+  }
+
+  Answer state(Ask ask) throws IOException, UnusableInput {
+    Parcel parcel = parcel(ask);
+    Map<String, String> all = said(ask, "all");
+    List<Map<String, String>> own = new ArrayList<>();
+    for (int k = 0; k < parcel.files().size(); k++) {
+      own.add(said(ask, "f" + k));
+    }
+    List<Problem> problems = problems(parcel, all, own);
+    if (!problems.isEmpty()) {
+      return Answer.page(
+          400,
+          pages.fill(
+              "sent.jte", view(ask, problems.stream().map(Problem::text).toList(), all, own)));
+    }
+    Answer begun = run(parcel, folder -> Statement.byForm(parcel, folder, all, own));
+    waiting.remove(ask.number("parcel"));
+    return begun;
+  }
+
+  /** What the reader of catalogues says of a form, before any work is begun. */
+  private static List<Problem> problems(
+      Parcel parcel, Map<String, String> all, List<Map<String, String>> own)
+      throws IOException, UnusableInput {
+    Path folder = Files.createTempDirectory("twinrig-statement");
+    try {
+      return Statement.byForm(parcel, folder, all, own).problems();
+    } finally {
+      Regraphing.delete(folder);
+    }
+  }
+
+  private Answer run(Parcel parcel, Regraphing.Reading reading) throws UnusableInput {
+    Leaf leaf = book.leaf();
+    return regraphings.begin(
+        "Re-expressing "
+            + Numbers.count(parcel.files().size(), "file", "files")
+            + " that were sent",
+        run -> Regraphing.ofParcel(leaf, parcel, reading, run));
+  }
+
+  private Parcel parcel(Ask ask) throws UnusableInput {
+    return Optional.ofNullable(waiting.get(ask.number("parcel")))
+        .orElseThrow(
+            () ->
+                new UnusableInput(
+                    Problem.fatal(
+                        "the page",
+                        0,
+                        "these files are not here any more",
+                        "go to the old graphs and send them again")));
+  }
+
+  private static Map<String, String> said(Ask ask, String prefix) {
+    Map<String, String> said = new HashMap<>();
+    Statement.ASKED.forEach(column -> said.put(column, ask.text(prefix + "-" + column)));
+    return said;
+  }
+
+  private SentView view(
+      Ask ask, List<String> problems, Map<String, String> all, List<Map<String, String>> own)
+      throws IOException, UnusableInput {
+    Parcel parcel = parcel(ask);
+    Leaf leaf = book.leaf();
+    List<String> kinds = new ArrayList<>(List.of(Translation.UNKNOWN_KIND));
+    leaf.outcome().ifPresent(o -> o.kinds().forEach(k -> kinds.add(k.kind())));
+    List<SentView.Said> files = new ArrayList<>();
+    for (int k = 0; k < own.size(); k++) {
+      files.add(shown("f" + k, parcel.names().get(k), own.get(k)));
+    }
+    long number = ask.number("parcel");
+    return new SentView(
+        pages.frame(
+            book, leaf, Frame.Part.CATALOGUE, "What these files are", "/sent?parcel=" + number),
+        number,
+        problems,
+        shown("all", "", all),
+        files,
+        kinds,
+        references(leaf, parcel));
+  }
+
+  private static List<SentView.Option> references(Leaf leaf, Parcel parcel) {
+    List<SentView.Option> references = new ArrayList<>();
+    ReferenceCurve own = leaf.study().references().get(leaf.study().from().name());
+    references.add(
+        new SentView.Option(
+            Statement.OWN_REFERENCE,
+            own == null ? "the study's own: none" : "the study's own: " + own.file()));
+    parcel.names().forEach(n -> references.add(new SentView.Option(n, n + ", sent along")));
+    return references;
+  }
+
+  private static SentView.Said shown(String prefix, String name, Map<String, String> said) {
+    return new SentView.Said(
+        prefix,
+        name,
+        said.getOrDefault("kind", ""),
+        said.getOrDefault("seatings", ""),
+        said.getOrDefault("sides", ""),
+        said.getOrDefault("form", ""),
+        said.getOrDefault("reference", ""),
+        said.getOrDefault("reference_smoothing", ""),
+        said.getOrDefault("smoothing", ""));
+  }
+}

@@ -1,0 +1,91 @@
+package org.twinrig.workbench;
+
+import gg.jte.output.StringOutput;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
+import java.util.Map;
+import java.util.Optional;
+import org.twinrig.report.html.Page;
+
+/**
+ * A page that was written for the lab, shown from the disk. The address names no file: there is one
+ * place for each page, and what lies there is shown only when it is a plain file of ours, no link.
+ *
+ * @param folder it lies in
+ * @param name of its file
+ * @param firstWords how it begins
+ * @param beside a file that must lie in the folder too
+ */
+record WrittenPage(Path folder, String name, String firstWords, String beside) {
+  private static final long MOST_BYTES = 64L * 1024 * 1024;
+
+  /**
+   * A page of a file is nobody's but its own: without {@code allow-same-origin} it is kept from the
+   * workbench's cookie and pages, whoever wrote it; it may run the one script that sorts its
+   * tables, and fetch nothing.
+   */
+  private static final String POLICY =
+      "default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src 'sha256-"
+          + hash()
+          + "'; form-action 'none'; base-uri 'none'; frame-ancestors 'none';"
+          + " sandbox allow-scripts allow-downloads allow-modals";
+
+  Path place() {
+    return folder.resolve(name);
+  }
+
+  /** What it says; nothing when it was not written yet, or something else lies in its place. */
+  Optional<String> html() throws IOException {
+    Path page = place();
+    if (!plain(page) || !plain(folder.resolve(beside)) || Files.size(page) > MOST_BYTES) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Files.readString(page)).filter(text -> text.startsWith(firstWords));
+    } catch (NoSuchFileException | CharacterCodingException e) {
+      return Optional.empty(); // replaced this moment, or no text: nothing of ours to show
+    }
+  }
+
+  /** Neither the file nor its folder is a link that leads elsewhere. */
+  private boolean plain(Path file) {
+    return Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
+        && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
+  }
+
+  static Answer answer(String html, String name, boolean download) {
+    Map<String, String> policy = Map.of("Content-Security-Policy", POLICY);
+    Map<String, String> both =
+        Map.of(
+            "Content-Security-Policy",
+            POLICY,
+            "Content-Disposition",
+            "attachment; filename=\"" + name + "\"");
+    return new Answer(
+        200,
+        "text/html; charset=utf-8",
+        html.getBytes(StandardCharsets.UTF_8),
+        download ? both : policy);
+  }
+
+  private static String hash() {
+    StringOutput script = new StringOutput();
+    Page.script().writeTo(script);
+    try {
+      byte[] digest =
+          MessageDigest.getInstance("SHA-256")
+              .digest(script.toString().getBytes(StandardCharsets.UTF_8));
+      return Base64.getEncoder().encodeToString(digest);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+}
