@@ -196,7 +196,7 @@ class MarkStabilityTest {
 
   @Test
   void aWanderingResonanceIsFoundAnewFromTheUnitsDrawn() {
-    double[] shifts = {0.0, 0.02, -0.03, 0.35};
+    double[] shifts = {0.0, 0.08, -0.08, 0.16};
     List<ResonanceWander.Position> positions = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       positions.add(
@@ -306,6 +306,28 @@ class MarkStabilityTest {
               i -> assertTrue(i.fromHz() <= edge.edgeHz() && edge.edgeHz() <= i.toHz(), "holds"));
     }
     assertEquals(found, stability.of(estimate, rule, List.of()), "the same seed, the same result");
+  }
+
+  @Test
+  void lessConfidenceGivesNarrowerIntervalsOfTheSameEdges() {
+    BandGrid grid = BandGrid.covering(200, 8000, 12);
+    KindEstimate estimate = RedrawnKind.estimate(grid, smoothDraws(grid, 8, 5));
+    MarkRule rule = RedrawnKind.rule(RedrawnKind.settings(grid, 5, List.of()), List.of());
+    MarkStability wide = MarkStability.withDefaults();
+    List<ZoneEdge> at95 = wide.of(estimate, rule, List.of()).edges();
+    List<ZoneEdge> at50 = wide.withConfidence(0.5).of(estimate, rule, List.of()).edges();
+    assertEquals(at95.size(), at50.size());
+    double narrower = 0;
+    for (int k = 0; k < at95.size(); k++) {
+      assertEquals(at95.get(k).kept(), at50.get(k).kept());
+      if (at95.get(k).stable()) {
+        ResonanceWander.Range outer = at95.get(k).interval().orElseThrow();
+        ResonanceWander.Range inner = at50.get(k).interval().orElseThrow();
+        assertTrue(outer.fromHz() <= inner.fromHz() && inner.toHz() <= outer.toHz());
+        narrower += outer.toHz() / outer.fromHz() - inner.toHz() / inner.fromHz();
+      }
+    }
+    assertTrue(narrower > 0, "at least one edge moves");
   }
 
   /** Differences that change slowly over frequency and scatter more at high ones. */
