@@ -238,6 +238,7 @@ class FeatureShapeTest {
   }
 
   /** Weighted means over units and their extremes, term by term. */
+  @SuppressWarnings("ArrayRecordComponent") // stays in this test
   private record Literal(double[][] db, double[] variances, double tauSquared, int sign) {
     /** The mean where a unit with a weight is drawn; otherwise what stands in for it. */
     double[] curve(double[] counts, double[] otherwise) {
