@@ -10,6 +10,7 @@ class GainTest {
   @ParameterizedTest
   @CsvSource({
     "'1 2 3', 3, true", // 2 against 0.577
+    "'0 1 2', 3, true", // 1 against 0.577
     "'-1 2', 2, false", // 0.5 against 1.5
     "'0 2', 2, false", // 1 against 1: not beyond
     "'-0.01 1.99', 2, false",

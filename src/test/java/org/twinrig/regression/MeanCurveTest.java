@@ -72,4 +72,27 @@ class MeanCurveTest {
     assertEquals(Math.max(2.364624251593, q) * se, six, 1e-9);
     assertTrue(six < 3.6 * se, "t of Bonferroni over six bands is 3.64");
   }
+
+  /** Seven units, of which a band each lacks one, and a band of two units that has no mean. */
+  @Test
+  void everyBandIsFlippedWithItsOwnUnits() {
+    double none = Double.NaN;
+    double[][] rows = {
+      {none, 0.4}, {1.3, -1.1}, {-0.7, 0.9}, {2.1, 1.6}, {0.2, -0.3}, {-1.5, none}, {0.8, -2.2}
+    };
+    List<UnitSample> samples =
+        List.of(
+            new UnitSample(
+                new int[] {1, 2, 3, 4, 5, 6},
+                new double[] {1.3, -0.7, 2.1, 0.2, -1.5, 0.8},
+                new double[6]),
+            new UnitSample(
+                new int[] {0, 1, 2, 3, 4, 6},
+                new double[] {0.4, -1.1, 0.9, 1.6, -0.3, -2.2},
+                new double[6]),
+            new UnitSample(new int[] {0, 6}, new double[] {-40, 40}, new double[2]));
+    assertEquals(
+        SignFlipInterval.withDefaults().fit(rows),
+        MeanCurve.withDefaults().fit(7, samples).simultaneous());
+  }
 }

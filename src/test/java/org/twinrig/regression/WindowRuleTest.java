@@ -166,6 +166,43 @@ class WindowRuleTest {
     assertEquals(0.3, rule.shrinkage());
   }
 
+  /** At 24 bands per octave a window takes every second band, as if the others were not there. */
+  @Test
+  void aFinerGridIsTakenInStepsOfATwelfthOfAnOctave() {
+    Random random = new Random(9);
+    double[][] fineX = new double[8][9];
+    double[][] fineD = new double[8][9];
+    double[][] x = new double[8][5];
+    double[][] d = new double[8][5];
+    for (int i = 0; i < 8; i++) {
+      fineX[i] = random.doubles(9, -2, 2).toArray();
+      fineD[i] = random.doubles(9, -2, 2).toArray();
+      for (int b = 0; b < 5; b++) {
+        x[i][b] = fineX[i][2 * b];
+        d[i][b] = fineD[i][2 * b];
+      }
+    }
+    PairedUnits fine = KindOfNumbers.of(fineX, fineD, 24);
+    PairedUnits coarse = KindOfNumbers.of(x, d, 12);
+    WindowShape shape = new WindowShape(1, 1);
+    WindowRule inSteps = new WindowFit(WindowData.of(fine), fine, 4, shape).rule(0.1);
+    WindowRule plain = new WindowFit(WindowData.of(coarse), coarse, 2, shape).rule(0.1);
+    assertEquals(List.of(2, 4, 6), bandsOf(inSteps));
+    assertEquals(List.of(1, 2, 3), bandsOf(plain));
+    for (int k = 0; k < 3; k++) {
+      assertEquals(
+          plain.predictors().get(k).coefficient(),
+          inSteps.predictors().get(k).coefficient(),
+          1e-12);
+    }
+    assertEquals(plain.halfOctaves(), inSteps.halfOctaves(), 1e-12);
+    assertEquals(plain.borrowOctaves(), inSteps.borrowOctaves(), 1e-12);
+  }
+
+  private static List<Integer> bandsOf(WindowRule rule) {
+    return rule.predictors().stream().map(WindowRule.Predictor::band).toList();
+  }
+
   private static double dot(double[] a, double[] b) {
     return IntStream.range(0, a.length).mapToDouble(k -> a[k] * b[k]).sum();
   }
