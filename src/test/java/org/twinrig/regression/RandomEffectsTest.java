@@ -12,6 +12,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.ReferenceTable;
 
 /** Against metafor 3.8-1 (R 4.2.2), R's t.test, and the definition of the restricted likelihood. */
@@ -101,6 +103,42 @@ class RandomEffectsTest {
     RandomEffects.Result moved = RandomEffects.withDefaults().fit(shifted, scaled);
     assertEquals(2 * plain.meanDb() + 10, moved.meanDb(), 1e-6);
     assertEquals(2 * plain.standardErrorDb(), moved.standardErrorDb(), 1e-6);
+  }
+
+  /**
+   * Likelihoods with two maxima, of which the greater counts: the upper one three times, the lower
+   * one twice. scipy 1.17.1: minimize_scalar around the best of 4000 values of ln τ².
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "0.7 0.9 0.5 0.8 -2.8, 0.001 0.109 1.02 0.007 0.623, 1.76216, 0.137387",
+    "-0.7 -0.5 -2.1 6.1, 0.003 0.002 28.132 3.608, 9.02422, 0.895606",
+    "9.7 -0.6 -2.3 -1.1 -0.9, 7.448 0.048 2.956 0.008 14.772, 15.20669, 0.605992",
+    "1 1.1 1.9 4.6 1 -3, 0.003 0.004 26.177 6.075 1.763 1.765, 0.00154, 1.040818",
+    "3.3 -2.4 3 -1.7 -0.8 2.6, 0.3 3.625 0.001 9.462 6.349 0.042, 0.07224, 2.795482"
+  })
+  void ofTwoMaximaTheGreaterCounts(
+      String differences, String variances, double tauSquared, double meanDb) {
+    RandomEffects.Result result =
+        RandomEffects.withDefaults().fit(numbers(differences), numbers(variances));
+    assertEquals(tauSquared, result.tauSquared(), 1e-5 * (1 + tauSquared));
+    assertEquals(meanDb, result.meanDb(), 1e-5);
+  }
+
+  private static double[] numbers(String list) {
+    return Arrays.stream(list.split(" ")).mapToDouble(Double::parseDouble).toArray();
+  }
+
+  /** Units that scatter less than their variances say: nothing is left between them. */
+  @Test
+  void unitsThatAgreeHaveNoVarianceBetweenThem() {
+    double[] d = {1, 1.1, 0.9, 1.05};
+    double[] v = {0.5, 0.3, 0.4, 0.6};
+    RandomEffects.Result result = RandomEffects.withDefaults().fit(d, v);
+    assertEquals(0, result.tauSquared());
+    double mean =
+        (1 / 0.5 + 1.1 / 0.3 + 0.9 / 0.4 + 1.05 / 0.6) / (1 / 0.5 + 1 / 0.3 + 1 / 0.4 + 1 / 0.6);
+    assertEquals(mean, result.meanDb(), 1e-12);
   }
 
   @Test

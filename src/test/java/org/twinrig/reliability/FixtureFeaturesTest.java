@@ -254,4 +254,50 @@ class FixtureFeaturesTest {
             Curve.TO, Resonance.Shape.PEAK, centre, height, 0.9, Optional.empty(), 8, 6);
     assertEquals(0.75, sound.share());
   }
+
+  @Test
+  void confidenceNarrowsAndThreadsChangeNothing() {
+    PairedUnits paired = kind(TWELFTHS, referenceUnits());
+    FixtureFeatures procedure = FixtureFeatures.withDefaults();
+    List<FixtureFeature> at95 = procedure.of(paired).all();
+    assertEquals(at95, procedure.withThreads(3).of(paired).all());
+    List<FixtureFeature> reseeded = procedure.withSeed(2).of(paired).all();
+    List<FixtureFeature> at90 = procedure.withConfidence(0.9).of(paired).all();
+    FixtureFeature wide = at95.get(0);
+    FixtureFeature narrow = matching(at90, wide);
+    // R 4.2.2: qt(c(.975, .95), 7) is 2.364624 and 1.894579.
+    assertEquals(
+        1.894579 / 2.364624,
+        (narrow.height().high() - narrow.height().low())
+            / (wide.height().high() - wide.height().low()),
+        1e-6);
+    FixtureFeature again = matching(reseeded, wide);
+    assertEquals(wide.centre().value(), again.centre().value());
+    assertEquals(wide.height(), again.height());
+  }
+
+  private static FixtureFeature matching(List<FixtureFeature> all, FixtureFeature wanted) {
+    return all.stream()
+        .filter(f -> f.curve() == wanted.curve())
+        .filter(f -> f.centre().value() == wanted.centre().value())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** A step of one band, 6 dB high, at 12 bands per octave: the band less a twelfth of itself. */
+  @Test
+  void theContrastOfASingleBandIsWhatItsOctaveLeaves() {
+    double[] db = new double[40];
+    db[20] = 6;
+    BandGrid grid = new BandGrid(TWELFTHS.bands().subList(0, 40));
+    Levels contrast = FixtureFeatures.contrast(Levels.copyOf(grid, db));
+    for (int b = 0; b < 40; b++) {
+      assertEquals(b >= 6 && b < 34, contrast.has(b));
+      if (contrast.has(b)) {
+        int away = Math.abs(b - 20);
+        double smooth = away < 6 ? 6.0 / 12 : away == 6 ? 6.0 / 24 : 0;
+        assertEquals(db[b] - smooth, contrast.db(b), 1e-12);
+      }
+    }
+  }
 }

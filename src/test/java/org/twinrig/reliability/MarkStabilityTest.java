@@ -196,7 +196,7 @@ class MarkStabilityTest {
 
   @Test
   void aWanderingResonanceIsFoundAnewFromTheUnitsDrawn() {
-    double[] shifts = {0.0, 0.02, -0.03, 0.35};
+    double[] shifts = {0.0, 0.08, -0.08, 0.16};
     List<ResonanceWander.Position> positions = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       positions.add(
@@ -306,6 +306,73 @@ class MarkStabilityTest {
               i -> assertTrue(i.fromHz() <= edge.edgeHz() && edge.edgeHz() <= i.toHz(), "holds"));
     }
     assertEquals(found, stability.of(estimate, rule, List.of()), "the same seed, the same result");
+  }
+
+  /**
+   * Half-widths of three units are {@code t·1.5·√mean(d²)} for differences that sum to 0. Drawn
+   * alone the first unit has marks RRRCRCCC where the study has RRRRCCCC: the single R joins the
+   * bands about it, so that the edge moves down by one band and not up.
+   */
+  @Test
+  void narrowRunsOfAResampleAreJoinedBeforeEdgesAreLookedFor() {
+    BandGrid grid = new BandGrid(BandGrid.covering(200, 5000, 12).bands().subList(0, 8));
+    double[][] differences = {
+      {0.2, 0.2, 0.2, 0.3, 0, 0.4, 0.4, 0.4},
+      {-0.2, -0.2, -0.2, -0.15, 0.4, -0.4, -0.4, -0.4},
+      {0, 0, 0, -0.15, -0.4, 0, 0, 0}
+    };
+    MarkStability.Result found =
+        MarkStability.withDefaults()
+            .over(
+                new Resamples(new double[][] {{2, 0, 0}}),
+                RedrawnKind.estimate(grid, differences),
+                RedrawnKind.rule(RedrawnKind.settings(grid, 3, List.of()), List.of()),
+                List.of());
+    assertEquals(1, found.bands().get(3).orElseThrow().caution());
+    assertEquals(1, found.bands().get(4).orElseThrow().reliable());
+    assertEquals(1, found.edges().size());
+    assertEquals(grid.band(4).lowerHz(), found.edges().get(0).edgeHz());
+    assertEquals(
+        Optional.of(new ResonanceWander.Range(grid.band(3).lowerHz(), grid.band(4).lowerHz())),
+        found.edges().get(0).interval());
+  }
+
+  /** Errors of one size keep their half-width, 3.182·0.3·4/3 dB, however many of them are drawn. */
+  @Test
+  void everyBandCountsItsOwnUnits() {
+    double[][] differences = {
+      {0, 0.3, 0, 0, 0}, {0, -0.3, 0, 0, 0}, {0, -0.3, 0, 0, 0}, {Double.NaN, 0.3, 0, 0, 0}
+    };
+    MarkStability.Result found =
+        MarkStability.withDefaults()
+            .over(
+                new Resamples(new double[][] {{1, 0, 0, 2}}),
+                RedrawnKind.estimate(OCTAVES, differences),
+                RedrawnKind.rule(RedrawnKind.settings(OCTAVES, 3, List.of()), List.of()),
+                List.of());
+    assertEquals(1, found.bands().get(1).orElseThrow().reliable());
+  }
+
+  @Test
+  void lessConfidenceGivesNarrowerIntervalsOfTheSameEdges() {
+    BandGrid grid = BandGrid.covering(200, 8000, 12);
+    KindEstimate estimate = RedrawnKind.estimate(grid, smoothDraws(grid, 8, 5));
+    MarkRule rule = RedrawnKind.rule(RedrawnKind.settings(grid, 5, List.of()), List.of());
+    MarkStability wide = MarkStability.withDefaults();
+    List<ZoneEdge> at95 = wide.of(estimate, rule, List.of()).edges();
+    List<ZoneEdge> at50 = wide.withConfidence(0.5).of(estimate, rule, List.of()).edges();
+    assertEquals(at95.size(), at50.size());
+    double narrower = 0;
+    for (int k = 0; k < at95.size(); k++) {
+      assertEquals(at95.get(k).kept(), at50.get(k).kept());
+      if (at95.get(k).stable()) {
+        ResonanceWander.Range outer = at95.get(k).interval().orElseThrow();
+        ResonanceWander.Range inner = at50.get(k).interval().orElseThrow();
+        assertTrue(outer.fromHz() <= inner.fromHz() && inner.toHz() <= outer.toHz());
+        narrower += outer.toHz() / outer.fromHz() - inner.toHz() / inner.fromHz();
+      }
+    }
+    assertTrue(narrower > 0, "at least one edge moves");
   }
 
   /** Differences that change slowly over frequency and scatter more at high ones. */

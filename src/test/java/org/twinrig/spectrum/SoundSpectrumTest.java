@@ -2,6 +2,7 @@ package org.twinrig.spectrum;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -42,6 +43,8 @@ class SoundSpectrumTest {
   void aDelayedClickIsFlat(int rateHz) throws Exception {
     SoundSpectrum flat = of(click(rateHz, 1234, 0.5), rateHz, IMPULSE);
     assertEquals(1000.0 * 1234 / rateHz, flat.onsetMs(), 1e-9);
+    assertEquals(2, flat.beforeOnsetMs(), 0.01);
+    assertEquals(200, flat.lengthMs(), 0.01);
     assertEquals(List.of(), flat.notes());
     assertEquals(5, flat.response().fromHz(), 0.4);
     assertEquals(0.95 * rateHz / 2, flat.response().toHz(), 1);
@@ -286,5 +289,61 @@ class SoundSpectrumTest {
     assertEquals(200, IMPULSE.withSweep(sweep).beforeOnsetMs(), 1e-9);
     assertEquals(50, IMPULSE.withSweep(new Sweep(20, 20 * 1024, 1, 0, 0)).beforeOnsetMs(), 1e-9);
     assertEquals(2, IMPULSE.beforeOnsetMs());
+  }
+
+  /** Distortion within 20 dB of the sound lies ahead of it and is not taken for its onset. */
+  @Test
+  void strongDistortionIsNoOnset() throws Exception {
+    Sweep sweep = new Sweep(20, 20_000, 1, 0, 0);
+    double scale = 1 / Math.log(1000);
+    double[] recorded = new double[60_000];
+    for (int i = 0; i < 48_000; i++) {
+      double phase = 2 * Math.PI * 20 * scale * Math.expm1(i / 48_000.0 / scale);
+      double second = i < 40_000 ? 0.3 * Math.sin(2 * phase) : 0;
+      recorded[4800 + i] = 0.5 * Math.sin(phase) + second;
+    }
+    SoundSpectrum found = of(recorded, 48_000, IMPULSE.withSweep(sweep));
+    assertEquals(100, found.onsetMs(), 0.1);
+    assertEquals(50, found.beforeOnsetMs(), 0.2, "half of the harmonic's lead, L ln 2 = 100.3 ms");
+  }
+
+  @Test
+  void aRecordingThatBeganTooLateIsRefused() {
+    Sweep sweep = new Sweep(20, 20_000, 1, 0, 0);
+    Signal signal = sweep.signal(48_000);
+    double[] recorded = new double[50_000];
+    Arrays.setAll(recorded, i -> i + 480 < signal.size() ? 0.5 * signal.sample(i + 480) : 0);
+    String message = refused(recorded, IMPULSE.withSweep(sweep)).getMessage();
+    assertTrue(
+        message.matches(
+            "divided by the sweep, the response begins 10\\.[0-2] ms before the recording does"),
+        "the band limit rings a few samples ahead: " + message);
+  }
+
+  /** Full scale of 16 bits is 32767: three in a row on one side are clipped, from the first on. */
+  @ParameterizedTest
+  @CsvSource({"32767, 1, true", "32766, 1, false", "32767, -1, false", "-32767, 1, true"})
+  void threeSamplesAtFullScaleAreClipped(int step, int turn, boolean clipped) throws Exception {
+    double[] samples = new double[4800];
+    for (int k = 0; k < 3; k++) {
+      samples[k] = step / 32_768.0 * (k == 1 ? turn : 1);
+    }
+    if (clipped) {
+      assertEquals(
+          "the sound is clipped: 3 samples in a row stand at full scale from sample 1 on",
+          refused(samples, IMPULSE).getMessage());
+    } else {
+      LevelCheck.check(Signal.copyOf(samples, 48_000));
+    }
+  }
+
+  @Test
+  void signalsAreComparedByContent() {
+    Signal signal = Signal.copyOf(new double[] {0.5, -0.25}, 48_000);
+    assertEquals(signal, Signal.copyOf(new double[] {0.5, -0.25}, 48_000));
+    assertEquals(signal.hashCode(), Signal.copyOf(new double[] {0.5, -0.25}, 48_000).hashCode());
+    assertNotEquals(signal, Signal.copyOf(new double[] {0.5, -0.25}, 44_100));
+    assertNotEquals(signal, Signal.copyOf(new double[] {0.5, 0.25}, 48_000));
+    assertNotEquals(signal, "another thing");
   }
 }
