@@ -23,7 +23,7 @@ if defined MAVEN goto :build
 echo twinrig: the program is not built and there is no Maven here; install Maven 3.8 or newer 1>&2
 exit /b 1
 :build
-echo Building twinrig; this is done once. 1>&2
+echo Building twinrig; this is done once and takes a few minutes. 1>&2
 if not exist "%HOME_DIR%target" mkdir "%HOME_DIR%target"
 pushd "%HOME_DIR%"
 call "%MAVEN%" -q -B -Plauncher package >"%HOME_DIR%target\launcher-build.log" 2>&1

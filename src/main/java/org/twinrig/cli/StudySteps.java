@@ -6,6 +6,7 @@ import java.util.List;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -76,8 +77,7 @@ final class StudySteps {
     }
     InputFingerprint fingerprint = InputFingerprint.of(study, captures.value());
     common.progress("Estimating the transfer.");
-    StudyOutcome outcome =
-        Analysis.of(study, captures.value(), fingerprint.shortText(), common.threads());
+    StudyOutcome outcome = analysed(study, captures.value(), fingerprint, problems, common);
     problems.addAll(outcome.problems());
     record.lap("analyse");
     if (strict) {
@@ -85,6 +85,24 @@ final class StudySteps {
     }
     common.refusals(problems);
     return new StudySteps(study, outcome, fingerprint, problems, record, common);
+  }
+
+  /** The outcome; where there is none, what was refused before is said first, as it may be why. */
+  private static StudyOutcome analysed(
+      Study study,
+      List<Capture> captures,
+      InputFingerprint fingerprint,
+      List<Problem> problems,
+      CommonOptions common)
+      throws UnusableInput {
+    try {
+      return Analysis.of(study, captures, fingerprint.shortText(), common.threads());
+    } catch (UnusableInput e) {
+      List<Problem> all = new ArrayList<>(problems);
+      all.removeIf(p -> p.kind() == Problem.Kind.NOTE);
+      all.addAll(e.problems());
+      throw new UnusableInput(all);
+    }
   }
 
   static void refuse(List<Problem> problems) throws UnusableInput {
@@ -127,6 +145,11 @@ final class StudySteps {
           refused
               + (refused == 1 ? " input was" : " inputs were")
               + " refused; the report lists where and why.");
+    }
+    long notes = problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).count();
+    if (notes > 0) {
+      lines.add(
+          Numbers.count(notes, "note", "notes") + " on how files were taken; the report has them.");
     }
     lines.add("Report: " + results.resolve("report.html"));
     return lines;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.twinrig.evidence.Design;
 import org.twinrig.evidence.Plan;
@@ -113,14 +114,18 @@ public record PlanWords(PlannedStudy planned) {
         .ifPresent(
             d ->
                 lines.add(
-                    "  Cheapest for all zones that can be expected to meet it: "
+                    "  Cheapest for "
+                        + zones(plan, z -> z.expects(d))
+                        + ", those that can be expected to meet it: "
                         + spelt(d, plan)
                         + "."));
     plan.whole()
         .ifPresent(
             d ->
                 lines.add(
-                    "  Cheapest for all zones that meet it nine times in ten: "
+                    "  Cheapest for "
+                        + zones(plan, z -> z.meetsCautiously(d))
+                        + ", those that meet it nine times in ten: "
                         + spelt(d, plan)
                         + "."));
     if (plan.whole().isEmpty() && count(plan, ZonePlan.Outlook.EVEN_CHANCE) > 0) {
@@ -140,6 +145,13 @@ public record PlanWords(PlannedStudy planned) {
       lines.add("  Of the catalogue, capture next: " + String.join(", ", next) + ".");
     }
     return lines;
+  }
+
+  /** Such as "4 of 10 zones": the others are not brought there by the design. */
+  private static String zones(Plan plan, Predicate<ZonePlan> meets) {
+    return plan.zones().stream().filter(meets).count()
+        + " of "
+        + Numbers.count(plan.zones().size(), "zone", "zones");
   }
 
   private static long count(Plan plan, ZonePlan.Outlook outlook) {

@@ -194,7 +194,9 @@ class ReadmeTest {
     assertTrue(block.find());
     Path folder = place.resolve("started");
     copy(place.resolve("study-2026"), folder);
-    Files.writeString(folder.resolve("study.yaml"), block.group(1));
+    String started = block.group(1).replace("# sessions: sessions.csv", "sessions: sessions.csv");
+    assertTrue(started.contains("\nsessions: sessions.csv"));
+    Files.writeString(folder.resolve("study.yaml"), started);
     Findings<Study> read = StudyReader.read(folder);
     assertEquals(List.of(), read.problems());
     assertEquals(Settings.defaults(), read.value().settings());

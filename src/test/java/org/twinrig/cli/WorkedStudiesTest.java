@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -153,6 +154,34 @@ class WorkedStudiesTest {
     for (Map<String, String> row : ReferenceTable.rows(out.resolve("graphs/summary.csv"))) {
       assertEquals("re-measure", row.get("decision"), row.toString());
     }
+  }
+
+  /** Where a whole fixture drops out, what was refused is said before that no pair is left. */
+  @Test
+  void aMistypedFixtureIsNamedBeforeThePairsThatAreMissing() throws IOException {
+    Path study = out.resolve("mistyped");
+    for (String file : Ran.files(NO)) {
+      if (!file.startsWith("results/")) {
+        Path target = study.resolve(file);
+        Files.createDirectories(target.getParent());
+        Files.copy(NO.resolve(file), target);
+      }
+    }
+    Path table = study.resolve("captures.csv");
+    Files.writeString(table, Files.readString(table).replace(",head,", ",haed,"));
+    Ran run = Ran.of("study", study.toString());
+    assertEquals(1, run.status());
+    assertTrue(
+        run.err()
+            .startsWith(
+                "captures.csv:4: there is no fixture `haed` in study.yaml; did you mean `head`?"),
+        run.err());
+    assertTrue(
+        run.err()
+            .endsWith(
+                "study.yaml: no unit has an accepted capture on both fixtures; capture at least 5"
+                    + " units of a kind on both\n"),
+        run.err());
   }
 
   /**
