@@ -19,6 +19,7 @@ import org.twinrig.report.StagedFolder;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueKinds;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Translation;
@@ -59,10 +60,12 @@ final class CatalogueSteps {
     long start = System.nanoTime();
     Findings<CatalogueReader.Catalogue> whole =
         CatalogueReader.read(catalogue, catalogue.toString());
-    Findings<CatalogueReader.Catalogue> entries = choices.part().of(whole);
+    Findings<CatalogueReader.Catalogue> part = choices.part().of(whole);
     TreeSet<Smoothing> smoothings = new TreeSet<>((a, b) -> a.fraction() - b.fraction());
-    entries.value().entries().forEach(e -> smoothings.add(e.statedSmoothing()));
+    part.value().entries().forEach(e -> smoothings.add(e.statedSmoothing()));
     Translations translations = legs.translations(smoothings, common.threads());
+    Findings<CatalogueReader.Catalogue> entries =
+        kindsTold(catalogue.toString(), part, translations);
     common.progress(
         "Re-expressing " + Numbers.count(entries.value().entries().size(), "graph.", "graphs."));
     StagedFolder.Unfinished unfinished =
@@ -75,6 +78,17 @@ final class CatalogueSteps {
     common.refusals(outcome.problems());
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);
     return new Done(outcome, translations.whole());
+  }
+
+  /** Says at once, and in the report, which kinds the study does not have. */
+  private Findings<CatalogueReader.Catalogue> kindsTold(
+      String source, Findings<CatalogueReader.Catalogue> entries, Translations translations) {
+    List<Problem> notes =
+        CatalogueKinds.notes(source, entries.value().entries(), translations.legs());
+    notes.forEach(note -> common.err().println(note.text()));
+    List<Problem> problems = new ArrayList<>(entries.problems());
+    problems.addAll(notes);
+    return new Findings<>(entries.value(), problems);
   }
 
   private record Job(

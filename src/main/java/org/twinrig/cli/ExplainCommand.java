@@ -36,11 +36,15 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
   @Option(
       names = "--out",
       paramLabel = "FILE_OR_DIR",
+      converter = PagePlace.Converter.class,
       description =
-          "Where the page goes: a file, or a folder that is there (default: STUDY_DIR/"
+          "Where the page goes: a file whose name ends in .html or .htm, or else a folder, made if"
+              + " missing, that gets "
+              + FILE
+              + " (default: STUDY_DIR/"
               + FILE
               + ").")
-  private Path out;
+  private PagePlace out;
 
   @Mixin private CommonOptions common;
 
@@ -55,10 +59,16 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws UnusableInput, CannotWrite {
     if (out != null) {
-      page(place(out)).check();
+      out.checkFolder();
+      if (out.folderIsThere()) {
+        page(out.file()).check();
+      }
     }
     StudySteps steps = StudySteps.read(study, false, "explain", common);
-    Path place = place(out == null ? steps.studyFolder() : out);
+    Path place = out == null ? steps.studyFolder().resolve(FILE) : out.file();
+    if (out != null) {
+      out.makeFolder();
+    }
     write(steps.outcome(), place, common);
     common.out().println("Page for readers: " + place);
     return 0;
@@ -74,10 +84,6 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
         .forEach(p -> common.err().println(p.text()));
     String html = ExplainPage.html(outcome, example.value());
     page(place).write(file -> Files.writeString(file, html, StandardCharsets.UTF_8));
-  }
-
-  private static Path place(Path named) {
-    return Files.isDirectory(named) ? named.resolve(FILE) : named;
   }
 
   private static OutputTable page(Path place) {

@@ -22,6 +22,8 @@ public enum Reason {
   DECLARED_ZONE("declared zone", "the lab declared this zone"),
   /** A notch or peak sits at other frequencies on the two fixtures. */
   RESONANCE_WANDERS("resonance wanders", "a notch or peak moves between the fixtures"),
+  /** The study has no kind by the graph's name for it. */
+  KIND_NOT_IN_THE_STUDY("kind not in the study", "the study has no units of this kind"),
   /** The graph lies outside what the study's units span. */
   OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
   /** The graph is smoothed more than the study's captures, and the band is no wider than that. */

@@ -2,9 +2,11 @@ package org.twinrig.study;
 
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
@@ -27,6 +29,7 @@ final class CapturesTable {
   private final References known;
   private final DataRoot dataRoot;
   private final Path folder;
+  private final Set<String> named = new HashSet<>();
   private final Map<Slot, Integer> lines = new HashMap<>();
 
   /**
@@ -41,6 +44,7 @@ final class CapturesTable {
   }
 
   Findings<List<CaptureEntry>> read(LabTable table) {
+    table.cells("file").forEach(file -> named.add(file.strip()));
     return table.read(this::entry);
   }
 
@@ -74,7 +78,8 @@ final class CapturesTable {
   }
 
   private void checkFile(LabRow row, String file) {
-    if (!file.isEmpty() && dataRoot.file(folder, file) instanceof DataRoot.Place.Refused refused) {
+    if (!file.isEmpty()
+        && dataRoot.file(folder, file, named) instanceof DataRoot.Place.Refused refused) {
       row.refuse(refused.what(), refused.remedy());
     }
   }

@@ -6,6 +6,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.twinrig.intake.NearestName;
@@ -61,6 +62,15 @@ public final class DataRoot {
    * @return where it leads
    */
   public Place file(Path folder, String name) {
+    return file(folder, name, Set.of());
+  }
+
+  /**
+   * Finds a file; where it is missing, files that are named already are no guess.
+   *
+   * @param named the names that other rows give, relative to the folder
+   */
+  Place file(Path folder, String name, Set<String> named) {
     Optional<Place> amiss = spelling(name);
     if (amiss.isPresent()) {
       return amiss.get();
@@ -75,7 +85,7 @@ public final class DataRoot {
     if (Files.exists(path)) {
       return real(path, name);
     }
-    return Files.isSymbolicLink(path) ? deadLink(name) : absent(path, name);
+    return Files.isSymbolicLink(path) ? deadLink(name) : absent(path, name, named);
   }
 
   /** What is wrong with a name before any file is looked at. */
@@ -127,11 +137,13 @@ public final class DataRoot {
         name, "is a link that leads nowhere", "put the file itself in the place of the link");
   }
 
-  private static Place absent(Path path, String name) {
+  private static Place absent(Path path, String name, Set<String> named) {
     Path folder = path.resolveSibling("");
     String before = name.substring(0, name.lastIndexOf('/') + 1);
+    List<String> free =
+        neighbours(folder).stream().filter(found -> !named.contains(before + found)).toList();
     Optional<String> near =
-        NearestName.among(name.substring(before.length()), neighbours(folder))
+        NearestName.among(name.substring(before.length()), free)
             .map(found -> "did you mean `" + before + found + "`? ");
     String remedy = "names are relative to the folder of the file that names them";
     return new Place.Refused("there is no file `" + name + "`", near.orElse("") + remedy);

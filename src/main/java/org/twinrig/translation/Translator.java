@@ -108,9 +108,18 @@ public final class Translator {
     double seatings = entry.averaged().asSeatingsOf(translation.handling().sidesPerSeating());
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
-      bands.add(band(graph, b, candidates, seatings));
+      bands.add(
+          candidates.isEmpty()
+              ? notTranslated(graph, b, unknown)
+              : band(graph, b, candidates, seatings));
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
+  }
+
+  private TranslatedBand notTranslated(OldGraph graph, int b, boolean unknown) {
+    OptionalDouble level = graph.levels().level(b);
+    Reason without = unknown ? Reason.OUTSIDE_THE_STUDY : Reason.KIND_NOT_IN_THE_STUDY;
+    return unusable(translation.grid().band(b), level, level.isEmpty() ? Reason.NO_DATA : without);
   }
 
   private TranslatedBand band(
@@ -119,9 +128,6 @@ public final class Translator {
     OptionalDouble level = graph.levels().level(b);
     if (level.isEmpty()) {
       return unusable(band, level, Reason.NO_DATA);
-    }
-    if (candidates.isEmpty()) {
-      return unusable(band, level, Reason.OUTSIDE_THE_STUDY);
     }
     List<KindPrediction> found = new ArrayList<>();
     for (TransferFunction kind : candidates) {
@@ -175,7 +181,8 @@ public final class Translator {
   static Optional<Mark> best(Reason reason) {
     return switch (reason) {
       case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> Optional.empty();
-      case FEW_UNITS, NO_DATA, OUTSIDE_THE_STUDY -> Optional.of(Mark.UNRELIABLE);
+      case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY ->
+          Optional.of(Mark.UNRELIABLE);
       case OUTSIDE_EAR_SIMULATOR_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE ->
           Optional.of(Mark.CAUTION);
     };

@@ -80,7 +80,7 @@ final class CataloguePages {
     }
     List<CatalogueView.Row> rows = lines.stream().limit(MOST_ROWS).map(l -> row(r, l)).toList();
     return new CatalogueView.Result(
-        "As the study stood on leaf " + r.leaf().revision(),
+        "As the study stood in state " + r.leaf().revision(),
         r.leaf().revision() != leaf.revision(),
         rows.size() + " of " + Numbers.count(r.lines().size(), "graph", "graphs") + " shown",
         filter,

@@ -3,6 +3,7 @@ package org.twinrig.workbench;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueKinds;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
@@ -52,7 +54,12 @@ record Regraphing(
     Path home = catalogue.toRealPath().resolveSibling("");
     String name = String.valueOf(catalogue.getFileName());
     Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(catalogue, name);
-    return run(leaf, read, home, run);
+    List<Problem> problems = new ArrayList<>(read.problems());
+    leaf.outcome()
+        .map(StudyOutcome::translation)
+        .ifPresent(
+            t -> problems.addAll(CatalogueKinds.notes(name, read.value().entries(), List.of(t))));
+    return run(leaf, new Findings<>(read.value(), problems), home, run);
   }
 
   /** Reads what was said of files in a folder. */

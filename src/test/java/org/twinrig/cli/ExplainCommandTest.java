@@ -34,6 +34,31 @@ class ExplainCommandTest {
     assertTrue(text.contains("<dd>Head with soft cheeks</dd>"));
   }
 
+  /** A name without the ending of a page is a folder, and so is one with a slash at its end. */
+  @Test
+  void aFolderThatIsNotThereIsMade() throws IOException {
+    Path bare = folder.resolve("page");
+    Ran ran = Ran.of("explain", DEMO, "--out", bare.toString(), "--quiet");
+    assertEquals("", ran.err());
+    assertEquals("Page for readers: " + bare.resolve("explained.html") + "\n", ran.out());
+    assertTrue(Files.isRegularFile(bare.resolve("explained.html")));
+    Path slashed = folder.resolve("new").resolve("site.html");
+    ran = Ran.of("explain", DEMO, "--out", slashed + "/", "--quiet");
+    assertEquals("Page for readers: " + slashed.resolve("explained.html") + "\n", ran.out());
+    assertTrue(Files.isRegularFile(slashed.resolve("explained.html")));
+    Path old = folder.resolve("old.HTM");
+    ran = Ran.of("explain", DEMO, "--out", old.toString(), "--quiet");
+    assertEquals("Page for readers: " + old + "\n", ran.out());
+    ran = Ran.of("explain", DEMO, "--out", old + "/");
+    assertEquals(1, ran.status());
+    assertEquals(
+        old
+            + ": cannot be made a folder, because `"
+            + old
+            + "` is a file; name another place with --out\n",
+        ran.err());
+  }
+
   @Test
   void whatIsNotOursIsLeftAlone() throws IOException {
     Path mine = folder.resolve("mine.html");

@@ -159,6 +159,36 @@ class TranslateCommandTest {
     assertFalse(other.err().contains("earlier run"), other.err());
   }
 
+  /** A slip in the kind refuses no graph, but is told where it stands and how it may be mended. */
+  @Test
+  void aKindTheStudyDoesNotHaveIsTold() throws IOException {
+    List<String> rows = rows();
+    for (int row : List.of(3, 5)) {
+      String[] cells = rows.get(row).split(",", -1);
+      cells[2] = row == 3 ? "in_eer" : "headband";
+      rows.set(row, String.join(",", cells));
+    }
+    Files.write(catalogue, rows);
+    String typo =
+        catalogue
+            + ":4: the study has no kind `in_eer`, so 1 graph of it is not translated; did you mean"
+            + " `in-ear`? kinds of the study: open over-ear, closed over-ear, in-ear, on-ear";
+    String strange =
+        catalogue
+            + ":6: the study has no kind `headband`, so 1 graph of it is not translated; kinds of"
+            + " the study: open over-ear, closed over-ear, in-ear, on-ear";
+    Ran ran = translate("out", "--strict", "--quiet");
+    assertEquals(0, ran.status(), ran.err());
+    assertEquals(List.of(typo, strange), ran.err().lines().toList());
+    assertTrue(ran.out().startsWith("Of 12 graphs, 12 re-expressed and 0 refused.\n"), ran.out());
+    String report = Files.readString(folder.resolve("out/report.html"));
+    assertTrue(report.contains("<li>" + typo + "</li>"));
+    assertTrue(report.contains("<li>" + strange + "</li>"));
+    List<String> summary = Files.readAllLines(folder.resolve("out/summary.csv"));
+    assertTrue(summary.get(3).contains(",re-measure,"), summary.get(3));
+    assertTrue(summary.get(3).contains(",kind not in the study"), summary.get(3));
+  }
+
   /** In = out + refused, whatever happens to the files. */
   @Test
   void nothingIsLostHoweverFilesAreSpoiled() throws IOException {
@@ -193,7 +223,11 @@ class TranslateCommandTest {
       Ran ran = translate("out");
       assertEquals(0, ran.status(), ran.err());
       int out = Files.readAllLines(folder.resolve("out/summary.csv")).size() - 1;
-      long refused = ran.err().lines().filter(l -> !l.contains(" a second.")).count();
+      long refused =
+          ran.err()
+              .lines()
+              .filter(l -> !l.contains(" a second.") && !l.contains("the study has no kind `"))
+              .count();
       assertEquals(12, out + refused, "trial " + trial + ": " + ran.err());
       assertTrue(
           ran.out()

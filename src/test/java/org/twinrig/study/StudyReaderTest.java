@@ -254,6 +254,22 @@ class StudyReaderTest {
     assertEquals(List.of(), lab.problems());
   }
 
+  /** A guess that another row names already would be wrong. */
+  @Test
+  void aFileAnotherRowNamesIsNoGuess() throws Exception {
+    lab.spoil("captures.csv", "captures/c-plate.csv", "captures/b-plate-3.csv");
+    assertEquals(
+        "REFUSED captures.csv:7: there is no file `captures/b-plate-3.csv`; did you mean"
+            + " `captures/c-plate.csv`? names are relative to the folder of the file that names"
+            + " them",
+        lab.problems().get(1));
+    Files.delete(lab.study().resolve("captures/c-plate.csv"));
+    assertEquals(
+        "REFUSED captures.csv:7: there is no file `captures/b-plate-3.csv`; names are relative to"
+            + " the folder of the file that names them",
+        lab.problems().get(1));
+  }
+
   private static void link(Path link, Path target) throws IOException {
     Files.deleteIfExists(link);
     try {

@@ -247,11 +247,11 @@ final class Browser implements AutoCloseable {
 
   /** The revision a page was made at. */
   String revision() throws Exception {
-    Matcher leaf = Pattern.compile("leaf (\\d+)").matcher(get("/").body());
-    if (!leaf.find()) {
-      throw new IllegalStateException("the page shows no leaf");
+    Matcher state = Pattern.compile("state (\\d+)").matcher(get("/").body());
+    if (!state.find()) {
+      throw new IllegalStateException("the page shows no state");
     }
-    return leaf.group(1);
+    return state.group(1);
   }
 
   /** The answer to a request written by hand, byte for byte. */

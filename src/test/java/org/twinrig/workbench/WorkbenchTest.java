@@ -67,6 +67,14 @@ class WorkbenchTest {
   }
 
   @Test
+  void columnsAndStateSayWhatTheyCount() throws Exception {
+    String page = browser.get("/").body();
+    assertTrue(page.contains(">state 1</span>"), page);
+    assertTrue(page.contains("<th scope=\"col\" class=\"n\">Captures on the old fixture</th>"));
+    assertTrue(page.contains("<th scope=\"col\" class=\"n\">Captures on the new fixture</th>"));
+  }
+
+  @Test
   void aStudyThatCannotBeEstimatedCanStillBeWorkedOn() throws Exception {
     String whole = browser.content("captures.csv");
     Files.writeString(browser.file("captures.csv"), whole.replaceAll("(plate-\\d+),,", "$1,gone,"));

@@ -32,6 +32,7 @@ public final class CataloguePage {
             translation.origin().title(),
             CatalogueRules.lead(translation, outcome.value()),
             TooFewUnits.sentences(translation),
+            CatalogueRules.again(translation.handling().publishing()),
             GraphSheet.again(lines, translation),
             OverviewSheets.worth(overview, translation),
             List.of(

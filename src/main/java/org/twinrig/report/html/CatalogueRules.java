@@ -30,6 +30,18 @@ final class CatalogueRules {
         + ".";
   }
 
+  /** Which graphs are to be measured again, in short: it stands above their list. */
+  static String again(PublishingRule rule) {
+    return "Listed is every graph with more than "
+        + Numbers.fixed(rule.lostOctaves(), 1)
+        + " octaves lost (unreliable or missing) between "
+        + Numbers.hertz(rule.compared().fromHz())
+        + " and "
+        + Numbers.hertz(rule.compared().toHz())
+        + ". Where the study has too few units of a kind, or none, every band of its graphs is"
+        + " lost.";
+  }
+
   static List<String> of(Translation translation, List<CatalogueRun.Line> lines) {
     PublishingRule rule = translation.handling().publishing();
     List<String> rules = new ArrayList<>();

@@ -8,6 +8,7 @@ import java.util.List;
  * @param title of the study
  * @param lead the count in words: in = out + refused
  * @param warnings what the study has too little evidence for, one sentence each
+ * @param againRule which graphs the re-measure list holds
  * @param again the re-measure list, worst first
  * @param worth units that would help the other graphs most, and how that is computed
  * @param others what may be published, with marks before without
@@ -25,6 +26,7 @@ public record CatalogueView(
     String title,
     String lead,
     List<String> warnings,
+    String againRule,
     Part again,
     Worth worth,
     List<Part> others,

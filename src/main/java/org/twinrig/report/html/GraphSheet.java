@@ -2,9 +2,7 @@ package org.twinrig.report.html;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
-import org.twinrig.reliability.Reason;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.Translation;
@@ -30,10 +28,7 @@ final class GraphSheet {
                 Sheet.numbers("Lost (octaves)"),
                 Sheet.numbers("Unreliable (octaves)"),
                 Sheet.words("Why")),
-            worst.stream()
-                .limit(MOST_AGAIN)
-                .map(line -> againRow(line, measured(line, translation)))
-                .toList());
+            worst.stream().limit(MOST_AGAIN).map(line -> againRow(line, translation)).toList());
     return part(worst.size(), "to measure again", sheet);
   }
 
@@ -81,14 +76,16 @@ final class GraphSheet {
         .isPresent();
   }
 
-  private static List<Sheet.Cell> againRow(CatalogueRun.Line line, boolean measured) {
+  private static List<Sheet.Cell> againRow(CatalogueRun.Line line, Translation translation) {
     List<Sheet.Cell> row = named(line);
     row.add(Sheet.hundredths(line.octaves().lost()));
     row.add(Sheet.hundredths(line.octaves().unreliable()));
     row.add(
         Sheet.text(
-            (measured ? "the study has this unit on the new fixture: publish that; " : "")
-                + line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "))));
+            (measured(line, translation)
+                    ? "the study has this unit on the new fixture: publish that; "
+                    : "")
+                + WhyAgain.of(line, translation)));
     return row;
   }
 

@@ -21,6 +21,7 @@ final class PlainReason {
           "the zone lies outside the range that an artificial ear is made for";
       case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
+      case KIND_NOT_IN_THE_STUDY -> "the lab measured no headphone of this kind on both fixtures";
       case OUTSIDE_THE_STUDY -> "the lab measured no headphone like this one on both fixtures";
       case SMOOTHED_MORE -> "the old graph shows less detail than the measurements";
     };

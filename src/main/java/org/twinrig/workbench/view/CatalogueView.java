@@ -17,7 +17,7 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
   /**
    * Graphs re-expressed.
    *
-   * @param title on which leaf of the book they rest
+   * @param title on which state of the study they rest
    * @param stale whether the study has changed since
    * @param count how many are shown of how many
    * @param filter what the table is filtered by

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.Reason;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.Settings;
 import org.twinrig.translation.CatalogueRun;
@@ -76,6 +77,42 @@ class CataloguePageTest {
         List.of("G-3", "G-2", "G-4"),
         GraphSheet.again(some(), TRANSLATION).sheet().rows().stream()
             .map(r -> r.get(0).text())
+            .toList());
+  }
+
+  @Test
+  void theRuleStandsAboveTheList() {
+    assertTrue(
+        html(5, some())
+            .contains(
+                "<p>3 graphs to measure again, worst first. Listed is every graph with more than"
+                    + " 1.0 octaves lost (unreliable or missing) between 100 Hz and 10 kHz. Where"
+                    + " the study has too few units of a kind, or none, every band of its graphs"
+                    + " is lost.</p>"));
+  }
+
+  @Test
+  void aReasonThatDecidesAloneStandsAlone() {
+    assertEquals(
+        List.of(
+            "too few units were measured on both fixtures",
+            "the study has no units of this kind",
+            "the kind is not known, so the interval must cover every kind of the study with enough"
+                + " units",
+            "single units depart too far from what is predicted for them; the units of the kind do"
+                + " not differ alike"),
+        GraphSheet.again(
+                List.of(
+                    HandMade.again("G-1", "on-ear", Reason.FEW_UNITS, Reason.DECLARED_ZONE),
+                    HandMade.again(
+                        "G-2", "headband", Reason.KIND_NOT_IN_THE_STUDY, Reason.SMOOTHED_MORE),
+                    HandMade.again("G-3", "unknown", Reason.WIDE_PREDICTION),
+                    HandMade.again("G-4", "in-ear", Reason.WIDE_PREDICTION, Reason.UNITS_DISAGREE)),
+                TRANSLATION)
+            .sheet()
+            .rows()
+            .stream()
+            .map(r -> r.get(5).text())
             .toList());
   }
 

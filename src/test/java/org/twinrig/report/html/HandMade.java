@@ -86,6 +86,16 @@ final class HandMade {
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {
+    return line(graph, kind, decision, lost, lost > 0 ? List.of(Reason.UNITS_DISAGREE) : List.of());
+  }
+
+  /** To be measured again for the given reasons. */
+  static CatalogueRun.Line again(String graph, String kind, Reason... reasons) {
+    return line(graph, kind, Decision.RE_MEASURE, 2, List.of(reasons));
+  }
+
+  private static CatalogueRun.Line line(
+      String graph, String kind, Decision decision, double lost, List<Reason> reasons) {
     return new CatalogueRun.Line(
         new CatalogueEntry(
             graph,
@@ -98,7 +108,7 @@ final class HandMade {
             2),
         decision,
         new CatalogueRun.Octaves(9.97 - lost, 0, lost, 0, lost),
-        lost > 0 ? List.of(Reason.UNITS_DISAGREE) : List.of(),
+        reasons,
         new MarkRow("UCRRRRRRCU"),
         Treatment.RAW,
         new Change(OptionalDouble.of(1), OptionalDouble.of(1), OptionalDouble.empty()),
