@@ -16,7 +16,6 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueFolder;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StagedFolder;
-import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueKinds;
@@ -61,9 +60,7 @@ final class CatalogueSteps {
     Findings<CatalogueReader.Catalogue> whole =
         CatalogueReader.read(catalogue, catalogue.toString());
     Findings<CatalogueReader.Catalogue> part = choices.part().of(whole);
-    TreeSet<Smoothing> smoothings = new TreeSet<>((a, b) -> a.fraction() - b.fraction());
-    part.value().entries().forEach(e -> smoothings.add(e.statedSmoothing()));
-    Translations translations = legs.translations(smoothings, common.threads());
+    Translations translations = legs.translations(part.value().smoothings(), common.threads());
     Findings<CatalogueReader.Catalogue> entries =
         kindsTold(catalogue.toString(), part, translations);
     common.progress(

@@ -127,15 +127,9 @@ final class Legs {
    */
   Translations translations(Collection<Smoothing> smoothings, int threads) {
     Translations way = Translations.of(legs.stream().map(Leg::translation).toList());
-    if (legs.stream().anyMatch(l -> l.outcome().isEmpty())) {
-      return way;
-    }
-    for (Smoothing smoothing : smoothings) {
-      if (smoothing.widerThan(way.first().handling().captureSmoothing())) {
-        way =
-            way.withAlike(smoothing, legs.stream().map(l -> l.alike(smoothing, threads)).toList());
-      }
-    }
-    return way;
+    return legs.stream().anyMatch(l -> l.outcome().isEmpty())
+        ? way
+        : way.withAlike(
+            smoothings, smoothing -> legs.stream().map(l -> l.alike(smoothing, threads)).toList());
   }
 }

@@ -98,18 +98,21 @@ final class StudySteps {
     try {
       return Analysis.of(study, captures, fingerprint.shortText(), common.threads());
     } catch (UnusableInput e) {
-      List<Problem> all = new ArrayList<>(problems);
-      all.removeIf(p -> p.kind() == Problem.Kind.NOTE);
+      List<Problem> all = new ArrayList<>(refused(problems));
       all.addAll(e.problems());
       throw new UnusableInput(all);
     }
   }
 
   static void refuse(List<Problem> problems) throws UnusableInput {
-    List<Problem> refused = problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
+    List<Problem> refused = refused(problems);
     if (!refused.isEmpty()) {
       throw new UnusableInput(refused);
     }
+  }
+
+  private static List<Problem> refused(List<Problem> problems) {
+    return problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
   }
 
   Study study() {

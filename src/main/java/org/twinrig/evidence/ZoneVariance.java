@@ -133,7 +133,7 @@ final class ZoneVariance {
         return new Misses(0, 0);
       }
       double nu = freedom.getAsInt();
-      return new Misses(nu / quantile(nu, 1 - Plan.LIMIT) - 1, nu / quantile(nu, Plan.LIMIT) - 1);
+      return new Misses(truth(nu, 1 - Plan.LIMIT), truth(nu, Plan.LIMIT));
     }
   }
 
@@ -146,13 +146,18 @@ final class ZoneVariance {
               StudentT.twoSided(confidence, n - 1),
               n > units() ? above(n - units()) : 0,
               above(pilot),
-              pilot / quantile(pilot, 1 - Plan.LIMIT) - 1);
+              truth(pilot, 1 - Plan.LIMIT));
         });
   }
 
   /** By which share the estimate of a variance may come out above it, at the chance of the plan. */
   private static double above(double degreesOfFreedom) {
     return quantile(degreesOfFreedom, Plan.LIMIT) / degreesOfFreedom - 1;
+  }
+
+  /** By which share a variance lies above its estimate where that came out at a quantile. */
+  private static double truth(double degreesOfFreedom, double probability) {
+    return degreesOfFreedom / quantile(degreesOfFreedom, probability) - 1;
   }
 
   private static double quantile(double degreesOfFreedom, double probability) {

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.analysis.StudyOutcome;
@@ -58,17 +57,10 @@ final class CatalogueWay {
 
   /** Graphs smoothed more than the captures go through the study fitted anew, smoothed alike. */
   private Translations translations(CatalogueReader.Catalogue catalogue) {
-    TreeSet<Smoothing> smoothings = new TreeSet<>((a, b) -> a.fraction() - b.fraction());
-    catalogue.entries().forEach(e -> smoothings.add(e.statedSmoothing()));
     Translations way = Translations.of(List.of(translation));
-    if (outcome.isPresent()) {
-      for (Smoothing smoothing : smoothings) {
-        if (smoothing.widerThan(translation.handling().captureSmoothing())) {
-          way = way.withAlike(smoothing, List.of(alike(smoothing)));
-        }
-      }
-    }
-    return way;
+    return outcome.isPresent()
+        ? way.withAlike(catalogue.smoothings(), smoothing -> List.of(alike(smoothing)))
+        : way;
   }
 
   private Translation alike(Smoothing smoothing) {

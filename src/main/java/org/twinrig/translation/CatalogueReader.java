@@ -2,11 +2,14 @@ package org.twinrig.translation;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.problem.Findings;
@@ -39,6 +42,17 @@ public final class CatalogueReader {
     public Catalogue {
       entries = List.copyOf(entries);
       graphs = List.copyOf(graphs);
+    }
+
+    /**
+     * What its graphs are smoothed by.
+     *
+     * @return each smoothing once, by its fraction
+     */
+    public SortedSet<Smoothing> smoothings() {
+      SortedSet<Smoothing> all = new TreeSet<>(Comparator.comparingInt(Smoothing::fraction));
+      entries.forEach(e -> all.add(e.statedSmoothing()));
+      return all;
     }
   }
 

@@ -1,11 +1,13 @@
 package org.twinrig.translation;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.twinrig.response.Smoothing;
 
@@ -57,6 +59,25 @@ public final class Translations {
     Map<Smoothing, List<Translation>> more = new HashMap<>(alike);
     more.put(smoothing, List.copyOf(smoothed));
     return new Translations(legs, more);
+  }
+
+  /**
+   * The same way with legs for all graphs smoothed more than the captures.
+   *
+   * @param smoothings of the graphs
+   * @param smoothed gives the legs for one of them, their captures smoothed alike before the fit;
+   *     asked only where the graphs are smoothed more
+   * @return the way
+   */
+  public Translations withAlike(
+      Collection<Smoothing> smoothings, Function<Smoothing, List<Translation>> smoothed) {
+    Translations way = this;
+    for (Smoothing smoothing : smoothings) {
+      if (smoothing.widerThan(first().handling().captureSmoothing())) {
+        way = way.withAlike(smoothing, smoothed.apply(smoothing));
+      }
+    }
+    return way;
   }
 
   /**

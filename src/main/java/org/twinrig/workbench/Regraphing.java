@@ -4,11 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.twinrig.analysis.SmoothedStudy;
@@ -16,7 +14,6 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueKinds;
@@ -123,17 +120,13 @@ record Regraphing(
   private static Translations translations(
       StudyOutcome outcome, CatalogueReader.Catalogue catalogue, Run run) {
     Translation own = outcome.translation();
-    Translations way = Translations.of(List.of(own));
-    TreeSet<Smoothing> smoothings = new TreeSet<>(Comparator.comparingInt(Smoothing::fraction));
-    catalogue.entries().forEach(e -> smoothings.add(e.statedSmoothing()));
-    for (Smoothing smoothing : smoothings) {
-      run.work().stopIfCancelled();
-      if (smoothing.widerThan(own.handling().captureSmoothing())) {
-        way =
-            way.withAlike(smoothing, List.of(SmoothedStudy.of(outcome, smoothing, run.threads())));
-      }
-    }
-    return way;
+    return Translations.of(List.of(own))
+        .withAlike(
+            catalogue.smoothings(),
+            smoothing -> {
+              run.work().stopIfCancelled();
+              return List.of(SmoothedStudy.of(outcome, smoothing, run.threads()));
+            });
   }
 
   static void delete(Path folder) throws IOException {

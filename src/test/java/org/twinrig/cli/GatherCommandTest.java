@@ -164,7 +164,7 @@ class GatherCommandTest {
       expected.add(cells[1] + "," + cells[2] + "," + cells[3] + "," + cells[4]);
     }
     Path copy = lab.resolve("demo");
-    copy(data.resolve("captures"), copy.resolve("captures"));
+    Ran.copy(data.resolve("captures"), copy.resolve("captures"));
     int status =
         Main.run(
             new PrintWriter(out, true),
@@ -184,15 +184,5 @@ class GatherCommandTest {
       found.add(cells[1] + "," + cells[2] + "," + cells[3] + "," + cells[4]);
     }
     assertEquals(expected, found);
-  }
-
-  private static void copy(Path from, Path to) throws IOException {
-    try (var files = Files.walk(from)) {
-      for (Path file : files.filter(Files::isRegularFile).toList()) {
-        Path target = to.resolve(from.relativize(file).toString());
-        Files.createDirectories(target.getParent());
-        Files.copy(file, target);
-      }
-    }
   }
 }

@@ -117,22 +117,25 @@ class PlanCommandTest {
     assertFalse(ran.err().contains("Exception"));
   }
 
+  private static Ran smallProof(Path file, String threads) {
+    return Ran.of(
+        "prove-plan",
+        "--studies",
+        "3",
+        "--seed",
+        "2",
+        "--kinds",
+        "in-ear",
+        "--out",
+        file.toString(),
+        "--threads",
+        threads);
+  }
+
   @Test
   void aSmallProofPrintsATableAndWritesIt() throws IOException {
     Path file = folder.resolve("plans.csv");
-    Ran first =
-        Ran.of(
-            "prove-plan",
-            "--studies",
-            "3",
-            "--seed",
-            "2",
-            "--kinds",
-            "in-ear",
-            "--out",
-            file.toString(),
-            "--threads",
-            "2");
+    Ran first = smallProof(file, "2");
     assertEquals(0, first.status(), first.err());
     List<String> rows = Files.readAllLines(file);
     assertEquals(
@@ -151,19 +154,7 @@ class PlanCommandTest {
                     + " gone on with\n"),
         first.out());
     byte[] bytes = Files.readAllBytes(file);
-    Ran again =
-        Ran.of(
-            "prove-plan",
-            "--studies",
-            "3",
-            "--seed",
-            "2",
-            "--kinds",
-            "in-ear",
-            "--out",
-            file.toString(),
-            "--threads",
-            "1");
+    Ran again = smallProof(file, "1");
     assertEquals(first, again);
     org.junit.jupiter.api.Assertions.assertArrayEquals(bytes, Files.readAllBytes(file));
   }

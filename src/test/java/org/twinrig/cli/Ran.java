@@ -25,6 +25,17 @@ record Ran(int status, String out, String err) {
         status, out.toString().replace("\r\n", "\n"), err.toString().replace("\r\n", "\n"));
   }
 
+  /** Copies the files of a folder, but not results that were written into it. */
+  static void copy(Path from, Path to) throws IOException {
+    for (String file : files(from)) {
+      if (!file.startsWith("results/")) {
+        Path target = to.resolve(file);
+        Files.createDirectories(target.getParent());
+        Files.copy(from.resolve(file), target);
+      }
+    }
+  }
+
   /** The files below a folder, relative to it, in order, with {@code /} on every system. */
   static List<String> files(Path folder) throws IOException {
     try (Stream<Path> all = Files.walk(folder)) {

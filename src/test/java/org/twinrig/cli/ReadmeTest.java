@@ -45,9 +45,9 @@ class ReadmeTest {
   /** Everything the pages take for granted: exports, a catalogue, studies to compare. */
   @BeforeAll
   static void layOut() throws IOException {
-    copy(Path.of("studies", "planted-no"), place.resolve("studies/planted-no"));
-    copy(Path.of("studies", "published-couplers"), place.resolve("studies/published-couplers"));
-    copy(Path.of("studies", "planted-no", "catalogue"), place.resolve("catalogue"));
+    Ran.copy(Path.of("studies", "planted-no"), place.resolve("studies/planted-no"));
+    Ran.copy(Path.of("studies", "published-couplers"), place.resolve("studies/published-couplers"));
+    Ran.copy(Path.of("studies", "planted-no", "catalogue"), place.resolve("catalogue"));
     Files.copy(Path.of("studies", "planted-no", "catalogue.csv"), place.resolve("catalogue.csv"));
     for (String fixture : List.of("plate", "head")) {
       Path file = place.resolve("exports/in-ear/alder 1_" + fixture + "_L_1.txt");
@@ -68,18 +68,6 @@ class ReadmeTest {
     words.addAll(SMALL);
     Ran ran = Ran.of(words.toArray(String[]::new));
     assertEquals(0, ran.status(), ran.err());
-  }
-
-  private static void copy(Path from, Path to) throws IOException {
-    try (Stream<Path> all = Files.walk(from)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        Path target = to.resolve(from.relativize(file).toString());
-        if (!target.startsWith(to.resolve("results"))) {
-          Files.createDirectories(target.getParent());
-          Files.copy(file, target);
-        }
-      }
-    }
   }
 
   /** Commands in the indented blocks of all pages, page by page in the order they stand. */
@@ -193,7 +181,7 @@ class ReadmeTest {
     Matcher block = Pattern.compile("```yaml\n(title:.*?)```", Pattern.DOTALL).matcher(text);
     assertTrue(block.find());
     Path folder = place.resolve("started");
-    copy(place.resolve("study-2026"), folder);
+    Ran.copy(place.resolve("study-2026"), folder);
     String started = block.group(1).replace("# sessions: sessions.csv", "sessions: sessions.csv");
     assertTrue(started.contains("\nsessions: sessions.csv"));
     Files.writeString(folder.resolve("study.yaml"), started);

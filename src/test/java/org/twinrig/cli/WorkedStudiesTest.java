@@ -160,13 +160,7 @@ class WorkedStudiesTest {
   @Test
   void aMistypedFixtureIsNamedBeforeThePairsThatAreMissing() throws IOException {
     Path study = out.resolve("mistyped");
-    for (String file : Ran.files(NO)) {
-      if (!file.startsWith("results/")) {
-        Path target = study.resolve(file);
-        Files.createDirectories(target.getParent());
-        Files.copy(NO.resolve(file), target);
-      }
-    }
+    Ran.copy(NO, study);
     Path table = study.resolve("captures.csv");
     Files.writeString(table, Files.readString(table).replace(",head,", ",haed,"));
     Ran run = Ran.of("study", study.toString());

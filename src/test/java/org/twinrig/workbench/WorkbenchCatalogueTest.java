@@ -15,32 +15,14 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.problem.Problem;
 import org.twinrig.translation.CatalogueReader;
 
 /** Old graphs that are sent, and those of the study. */
-class WorkbenchCatalogueTest {
+class WorkbenchCatalogueTest extends OpenWorkbench {
   private static final Map<String, String> IN_EAR =
       Map.of("all-kind", "in-ear", "all-form", "raw", "all-seatings", "1");
-
-  @TempDir Path folder;
-  private Browser browser;
-
-  @BeforeEach
-  void open() throws Exception {
-    Browser.write(folder.resolve("study"));
-    browser = Browser.on(folder.resolve("study"));
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    assertEquals(List.of(), browser.faults());
-  }
 
   @Test
   void graphsAreReExpressedAndSpoiledOnesRefused() throws Exception {

@@ -11,10 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
@@ -24,22 +21,7 @@ import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 
 /** What is changed stands in the files of the lab, and can be taken back. */
-class WorkbenchChangesTest {
-  @TempDir Path folder;
-  private Browser browser;
-
-  @BeforeEach
-  void open() throws Exception {
-    Browser.write(folder.resolve("study"));
-    browser = Browser.on(folder.resolve("study"));
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    assertEquals(List.of(), browser.faults());
-  }
-
+class WorkbenchChangesTest extends OpenWorkbench {
   @Test
   void whatIsLeftOutStandsInTheTableAndComesBackByteForByte() throws Exception {
     byte[] before = Files.readAllBytes(browser.file("captures.csv"));

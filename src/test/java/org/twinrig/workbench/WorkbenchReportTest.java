@@ -11,31 +11,13 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.report.html.ExplainPage;
 
 /** What is written for the lab and its readers, and shown. */
-class WorkbenchReportTest {
-  @TempDir Path folder;
-  private Browser browser;
-
-  @BeforeEach
-  void open() throws Exception {
-    Browser.write(folder.resolve("study"));
-    browser = Browser.on(folder.resolve("study"));
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    assertEquals(List.of(), browser.faults());
-  }
-
+class WorkbenchReportTest extends OpenWorkbench {
   @Test
   void theReportIsWrittenAsTheCommandLineWould() throws Exception {
     browser.finish(browser.post("/report", Map.of()));

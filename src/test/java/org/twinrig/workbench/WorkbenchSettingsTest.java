@@ -6,33 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.study.StudyReader;
 
 /** Settings are written alone, and refused in the words of the command line. */
-class WorkbenchSettingsTest {
-  @TempDir Path folder;
-  private Browser browser;
-
-  @BeforeEach
-  void open() throws Exception {
-    Browser.write(folder.resolve("study"));
-    browser = Browser.on(folder.resolve("study"));
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    assertEquals(List.of(), browser.faults());
-  }
-
+class WorkbenchSettingsTest extends OpenWorkbench {
   @Test
   void aSettingIsWrittenAloneAndItsEffectShown() throws Exception {
     String yaml = "# ours\n" + browser.content("study.yaml") + "# the end\n";

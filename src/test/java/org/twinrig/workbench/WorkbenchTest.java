@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,28 +13,10 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The workbench as a whole. */
-class WorkbenchTest {
-  @TempDir Path folder;
-  private Browser browser;
-
-  @BeforeEach
-  void open() throws Exception {
-    Browser.write(folder.resolve("study"));
-    browser = Browser.on(folder.resolve("study"));
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    assertEquals(List.of(), browser.faults());
-  }
-
+class WorkbenchTest extends OpenWorkbench {
   @Test
   void hostileNamesAreShownAndNeverRun() throws Exception {
     String bad = "<script>alert(1)</script>";
