@@ -12,13 +12,14 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueFolder;
+import org.twinrig.report.CatalogueWords;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StagedFolder;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
-import org.twinrig.translation.CatalogueKinds;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Translation;
@@ -51,18 +52,13 @@ final class CatalogueSteps {
     }
   }
 
-  /** What became of a catalogue, and what it was taken through. */
-  record Done(Findings<CatalogueRun.Outcome> outcome, Translation translation) {}
-
-  /** Re-expresses a catalogue into a result folder; returns what became of it. */
-  Done run(Path catalogue, Path out, Choices choices) throws UnusableInput, CannotWrite {
+  /** Re-expresses a catalogue into a result folder; says what was refused, returns the rest. */
+  CatalogueWords run(Path catalogue, Path out, Choices choices) throws UnusableInput, CannotWrite {
     long start = System.nanoTime();
     Findings<CatalogueReader.Catalogue> whole =
         CatalogueReader.read(catalogue, catalogue.toString());
-    Findings<CatalogueReader.Catalogue> part = choices.part().of(whole);
-    Translations translations = legs.translations(part.value().smoothings(), common.threads());
-    Findings<CatalogueReader.Catalogue> entries =
-        kindsTold(catalogue.toString(), part, translations);
+    Findings<CatalogueReader.Catalogue> entries = choices.part().of(whole);
+    Translations translations = legs.translations(entries.value().smoothings(), common.threads());
     common.progress(
         "Re-expressing " + Numbers.count(entries.value().entries().size(), "graph.", "graphs."));
     StagedFolder.Unfinished unfinished =
@@ -72,20 +68,11 @@ final class CatalogueSteps {
             out,
             unfinished,
             folder -> fill(folder, new Job(catalogue, entries, translations, choices)));
-    common.refusals(outcome.problems());
+    CatalogueWords words =
+        new CatalogueWords(entries.value().source(), outcome, translations.whole(), out);
+    words.told().forEach(problem -> common.err().println(problem.text()));
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);
-    return new Done(outcome, translations.whole());
-  }
-
-  /** Says at once, and in the report, which kinds the study does not have. */
-  private Findings<CatalogueReader.Catalogue> kindsTold(
-      String source, Findings<CatalogueReader.Catalogue> entries, Translations translations) {
-    List<Problem> notes =
-        CatalogueKinds.notes(source, entries.value().entries(), translations.legs());
-    notes.forEach(note -> common.err().println(note.text()));
-    List<Problem> problems = new ArrayList<>(entries.problems());
-    problems.addAll(notes);
-    return new Findings<>(entries.value(), problems);
+    return words;
   }
 
   private record Job(
@@ -122,11 +109,10 @@ final class CatalogueSteps {
             job.entries.value(),
             new CatalogueFolder.Choices(
                 job.choices.figures(), common.threads(), identity(job, home, root)))) {
-      outcome =
-          noted(
-              new CatalogueRun(job.translations, common.threads())
-                  .run(job.entries, home, root, results),
-              whole);
+      Findings<CatalogueRun.Outcome> run =
+          new CatalogueRun(job.translations, common.threads())
+              .run(job.entries, home, root, results);
+      outcome = noted(run, job.entries.value().source(), whole);
       if (job.choices.strict()) {
         StudySteps.refuse(outcome.problems());
       }
@@ -138,23 +124,22 @@ final class CatalogueSteps {
 
   /** Says once what holds for many graphs. */
   private static Findings<CatalogueRun.Outcome> noted(
-      Findings<CatalogueRun.Outcome> outcome, Translation whole) {
+      Findings<CatalogueRun.Outcome> outcome, String source, Translation whole) {
+    List<Problem> problems = new ArrayList<>(Repeated.toldOnce(outcome.problems()));
     long raw =
         outcome.value().lines().stream()
             .filter(l -> l.treatment().before().isPresent() && l.treatment().now().isEmpty())
             .count();
-    if (raw == 0) {
-      return outcome;
+    if (raw > 0) {
+      problems.add(
+          Problem.note(
+              source,
+              0,
+              Numbers.count(raw, "compensated graph is", "compensated graphs are")
+                  + " given raw, because no reference curve of `"
+                  + whole.origin().to()
+                  + "` is known: name it under `references` in study.yaml, or with --subtract"));
     }
-    List<Problem> problems = new ArrayList<>(outcome.problems());
-    problems.add(
-        Problem.note(
-            "catalogue",
-            0,
-            Numbers.count(raw, "compensated graph is", "compensated graphs are")
-                + " given raw, because no reference curve of `"
-                + whole.origin().to()
-                + "` is known: name it under `references` in study.yaml, or with --subtract"));
     return new Findings<>(outcome.value(), problems);
   }
 

@@ -12,6 +12,9 @@ final class CommonOptions {
   /** Set by the launcher when standard error is a terminal. */
   private static final String TERMINAL = "twinrig.terminal";
 
+  /** Set by the launcher: what was typed to start it. */
+  private static final String CALLED = "twinrig.called";
+
   @CommandLine.Spec(CommandLine.Spec.Target.MIXEE)
   private CommandLine.Model.CommandSpec spec;
 
@@ -45,6 +48,11 @@ final class CommonOptions {
 
   int threads() {
     return threads;
+  }
+
+  /** What to type to start the program again. */
+  static String called() {
+    return System.getProperty(CALLED, "twinrig");
   }
 
   /** Where results go. */

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.CatalogueWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -60,13 +59,11 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
     ExplainCommand.write(steps.outcome(), page, common);
     common.out().println("Page for readers: " + page);
     common.out().println();
-    CatalogueSteps.Done done =
-        new CatalogueSteps(Legs.of(steps.outcome()), "demo", common)
-            .run(
-                steps.study().catalogue().orElseThrow(),
-                results.resolve("catalogue"),
-                CatalogueSteps.Choices.plain());
-    new CatalogueWords(done.outcome(), done.translation(), results.resolve("catalogue"))
+    new CatalogueSteps(Legs.of(steps.outcome()), "demo", common)
+        .run(
+            steps.study().catalogue().orElseThrow(),
+            results.resolve("catalogue"),
+            CatalogueSteps.Choices.plain())
         .sentences()
         .forEach(common.out()::println);
     return 0;

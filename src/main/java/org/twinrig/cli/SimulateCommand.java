@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.simulation.SimulatedKind;
+import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -90,15 +92,27 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws UnusableInput, CannotWrite {
     SimulationPlan plan = plan();
+    common.progress("Drawing the captures.");
+    SimulatedStudy drawn = plan.draw();
+    common.progress(
+        "Writing "
+            + Numbers.count(drawn.captures().size(), "capture", "captures")
+            + " and their truth, which takes longest.");
     try {
-      plan.draw().writeTo(out);
+      drawn.writeTo(out);
     } catch (IOException e) {
       throw new CannotWrite(out + ": the study could not be written (" + e.getMessage() + ")", e);
     }
     common.out().println("Study: " + out.resolve("study.yaml"));
     common.out().println("True transfer: " + out.resolve("truth"));
-    common.out().println("Next: twinrig study " + out);
+    common.out().println("Next: " + CommonOptions.called() + " study " + typed(out));
     return 0;
+  }
+
+  /** A name with blanks is one word only between quotes, in every shell. */
+  private static String typed(Path place) {
+    String name = place.toString();
+    return name.indexOf(' ') < 0 ? name : "\"" + name + "\"";
   }
 
   private SimulationPlan plan() {

@@ -9,6 +9,7 @@ import org.twinrig.capture.Capture;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StudyFolder;
@@ -107,7 +108,7 @@ final class StudySteps {
   static void refuse(List<Problem> problems) throws UnusableInput {
     List<Problem> refused = refused(problems);
     if (!refused.isEmpty()) {
-      throw new UnusableInput(refused);
+      throw new UnusableInput(Repeated.toldOnce(refused));
     }
   }
 
@@ -145,9 +146,9 @@ final class StudySteps {
     long refused = problems.stream().filter(p -> p.kind() == Problem.Kind.REFUSED).count();
     if (refused > 0) {
       lines.add(
-          refused
-              + (refused == 1 ? " input was" : " inputs were")
-              + " refused; the report lists where and why.");
+          "Input was refused for "
+              + Numbers.count(refused, "reason", "reasons")
+              + "; the report lists where and why.");
     }
     long notes = problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).count();
     if (notes > 0) {

@@ -130,10 +130,9 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
       new ReferenceSteps(legs.last(), common).run(what.reference, kind, out);
       return 0;
     }
-    CatalogueSteps.Done done =
+    CatalogueWords words =
         new CatalogueSteps(legs, "translate", common)
             .run(what.catalogue, out, new CatalogueSteps.Choices(strict, figures, resume, part));
-    CatalogueWords words = new CatalogueWords(done.outcome(), done.translation(), out);
     if (json) {
       common.out().println(words.json());
     } else {

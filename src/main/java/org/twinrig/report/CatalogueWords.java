@@ -17,12 +17,28 @@ import org.twinrig.translation.Translation;
 /**
  * What became of a catalogue, in words for a terminal and as JSON for a machine.
  *
+ * @param catalogue its name in messages
  * @param outcome what became of it
  * @param translation what was applied
  * @param folder where the results are
  */
 public record CatalogueWords(
-    Findings<CatalogueRun.Outcome> outcome, Translation translation, Path folder) {
+    String catalogue,
+    Findings<CatalogueRun.Outcome> outcome,
+    Translation translation,
+    Path folder) {
+
+  /**
+   * What the lab should hear of at once: what was refused, and notes on the catalogue itself. Notes
+   * on how each graph's file was taken stand in the report.
+   *
+   * @return in order, possibly empty
+   */
+  public List<Problem> told() {
+    return outcome.problems().stream()
+        .filter(p -> p.kind() != Problem.Kind.NOTE || p.source().equals(catalogue))
+        .toList();
+  }
 
   /**
    * Plain sentences; in = out + refused stands in the first.
@@ -72,6 +88,11 @@ public record CatalogueWords(
     translation.kindsWithTooFewUnits().forEach(k -> tooFew.add(k.kind()));
     ArrayNode problems = root.putArray("problems");
     outcome.refused().stream().map(Problem::text).forEach(problems::add);
+    ArrayNode notes = root.putArray("notes");
+    told().stream()
+        .filter(p -> p.kind() == Problem.Kind.NOTE)
+        .map(Problem::text)
+        .forEach(notes::add);
     return root.toPrettyString();
   }
 

@@ -81,9 +81,7 @@ public final class ExampleChoice {
     problems.addAll(read.problems());
     List<CatalogueEntry> entries =
         enough().stream().flatMap(k -> firstRaw(k, read.value().entries()).stream()).toList();
-    CatalogueReader.Catalogue few =
-        new CatalogueReader.Catalogue(
-            entries.size(), entries, entries.stream().map(CatalogueEntry::graph).toList());
+    CatalogueReader.Catalogue few = read.value().with(entries, 0);
     Path home = catalogue.toRealPath().resolve("..").normalize();
     Kept kept = new Kept();
     Findings<CatalogueRun.Outcome> run =

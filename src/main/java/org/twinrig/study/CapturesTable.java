@@ -90,7 +90,7 @@ final class CapturesTable {
     }
     if (known.sessions().isEmpty()) {
       row.refuse(
-          "session `" + row.cell("session") + "` is named, but the study has no table of sessions",
+          "`session` is filled in, but the study has no table of sessions",
           "add `sessions: sessions.csv` to study.yaml, or leave the cell empty");
       return;
     }

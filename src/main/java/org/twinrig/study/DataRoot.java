@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.twinrig.intake.NearestName;
@@ -138,25 +139,45 @@ public final class DataRoot {
   }
 
   private static Place absent(Path path, String name, Set<String> named) {
-    Path folder = path.resolveSibling("");
     String before = name.substring(0, name.lastIndexOf('/') + 1);
+    Path folder = path.resolveSibling("");
+    if (!Files.isDirectory(folder)) {
+      return absentFolder(folder, before.substring(0, before.length() - 1));
+    }
     List<String> free =
-        neighbours(folder).stream().filter(found -> !named.contains(before + found)).toList();
+        neighbours(folder, Files::isRegularFile).stream()
+            .filter(found -> !named.contains(before + found))
+            .toList();
     Optional<String> near =
-        NearestName.among(name.substring(before.length()), free)
-            .map(found -> "did you mean `" + before + found + "`? ");
+        NearestName.among(name.substring(before.length()), free).map(found -> before + found);
+    return missing("file `" + name + "`", near);
+  }
+
+  /** Told by the folder, so that a hundred files in it are one slip and not a hundred. */
+  private static Place absentFolder(Path folder, String name) {
+    String before = name.substring(0, name.lastIndexOf('/') + 1);
+    Optional<String> near =
+        NearestName.among(
+                name.substring(before.length()),
+                neighbours(folder.resolveSibling(""), Files::isDirectory))
+            .map(found -> before + found);
+    return missing("folder `" + name + "`", near);
+  }
+
+  private static Place missing(String what, Optional<String> near) {
     String remedy = "names are relative to the folder of the file that names them";
-    return new Place.Refused("there is no file `" + name + "`", near.orElse("") + remedy);
+    return new Place.Refused(
+        "there is no " + what, near.map(n -> "did you mean `" + n + "`? ").orElse("") + remedy);
   }
 
   /** Only for a guess in a message, so a folder that cannot be listed gives none. */
-  private static List<String> neighbours(Path folder) {
+  private static List<String> neighbours(Path folder, Predicate<Path> wanted) {
     if (!Files.isDirectory(folder)) {
       return List.of();
     }
     try (Stream<Path> files = Files.list(folder)) {
       return files
-          .filter(Files::isRegularFile)
+          .filter(wanted)
           .map(file -> file.getFileName().toString())
           .sorted()
           .limit(MOST_NEIGHBOURS)

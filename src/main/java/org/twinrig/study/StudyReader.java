@@ -18,6 +18,7 @@ import org.twinrig.intake.LabTables;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 
 /** Reads what the lab declared: study.yaml and the tables it names, but no capture file yet. */
@@ -120,7 +121,7 @@ public final class StudyReader {
   }
 
   private <T> T kept(Findings<T> findings) {
-    problems.addAll(findings.problems());
+    problems.addAll(Repeated.toldOnce(findings.problems()));
     return findings.value();
   }
 

@@ -10,21 +10,21 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 
 /** Kinds that a catalogue names and a study does not have: often a slip of the pen. */
-public final class CatalogueKinds {
+final class CatalogueKinds {
   private CatalogueKinds() {}
 
   /**
    * One note per kind that a leg of the way does not have, at the first graph of that kind.
    *
-   * @param source the catalogue's name in messages
-   * @param entries its graphs
+   * @param catalogue its graphs
    * @param legs the way they are taken
    * @return in the order of the catalogue; possibly none
    */
-  public static List<Problem> notes(
-      String source, List<CatalogueEntry> entries, List<Translation> legs) {
+  static List<Problem> notes(CatalogueReader.Catalogue catalogue, List<Translation> legs) {
     Map<String, List<CatalogueEntry>> byKind = new LinkedHashMap<>();
-    entries.forEach(e -> byKind.computeIfAbsent(e.kind(), k -> new ArrayList<>()).add(e));
+    catalogue
+        .entries()
+        .forEach(e -> byKind.computeIfAbsent(e.kind(), k -> new ArrayList<>()).add(e));
     byKind.remove(Translation.UNKNOWN_KIND);
     List<Problem> notes = new ArrayList<>();
     byKind.forEach(
@@ -32,7 +32,7 @@ public final class CatalogueKinds {
             legs.stream()
                 .filter(leg -> leg.kind(kind).isEmpty())
                 .findFirst()
-                .ifPresent(leg -> notes.add(note(source, graphs, leg))));
+                .ifPresent(leg -> notes.add(note(catalogue.source(), graphs, leg))));
     return notes;
   }
 
@@ -43,13 +43,17 @@ public final class CatalogueKinds {
     return Problem.note(
         source,
         graphs.get(0).line(),
-        "the study has no kind `"
+        "the study from `"
+            + leg.origin().from()
+            + "` to `"
+            + leg.origin().to()
+            + "` has no kind `"
             + kind
             + "`, so "
             + Numbers.count(graphs.size(), "graph of it is", "graphs of it are")
             + " not translated; "
             + near.map(n -> "did you mean `" + n + "`? ").orElse("")
-            + "kinds of the study: "
+            + "its kinds: "
             + String.join(", ", known));
   }
 }

@@ -33,15 +33,28 @@ public final class CatalogueReader {
   /**
    * What a catalogue holds.
    *
+   * @param source the table's name in messages
    * @param rows how many rows the table has, refused ones included
    * @param entries the rows that could be read
    * @param graphs the names of all graphs that could be read, also where this is only a part
    */
-  public record Catalogue(int rows, List<CatalogueEntry> entries, List<String> graphs) {
+  public record Catalogue(
+      String source, int rows, List<CatalogueEntry> entries, List<String> graphs) {
     /** Copies the lists. */
     public Catalogue {
       entries = List.copyOf(entries);
       graphs = List.copyOf(graphs);
+    }
+
+    /**
+     * A part of it.
+     *
+     * @param part some of its entries, perhaps placed elsewhere
+     * @param unreadable how many refused rows are counted to the part
+     * @return the part
+     */
+    public Catalogue with(List<CatalogueEntry> part, int unreadable) {
+      return new Catalogue(source, part.size() + unreadable, part, graphs);
     }
 
     /**
@@ -76,8 +89,7 @@ public final class CatalogueReader {
     }
     int unreadable = number == 1 ? whole.value().rows() - all.size() : 0;
     return new Findings<>(
-        new Catalogue(entries.size() + unreadable, entries, whole.value().graphs()),
-        number == 1 ? whole.problems() : List.of());
+        whole.value().with(entries, unreadable), number == 1 ? whole.problems() : List.of());
   }
 
   /**
@@ -93,7 +105,8 @@ public final class CatalogueReader {
     CatalogueReader reader = new CatalogueReader();
     Findings<List<CatalogueEntry>> rows = table.read(reader::entry);
     List<String> graphs = rows.value().stream().map(CatalogueEntry::graph).toList();
-    return new Findings<>(new Catalogue(table.size(), rows.value(), graphs), rows.problems());
+    return new Findings<>(
+        new Catalogue(source, table.size(), rows.value(), graphs), rows.problems());
   }
 
   private Optional<CatalogueEntry> entry(LabRow row) {

@@ -150,7 +150,9 @@ public final class CatalogueRun {
     checkNewReference();
     List<CatalogueEntry> entries = catalogue.value().entries();
     List<Problem> problems = new ArrayList<>(catalogue.problems());
-    GraphFiles files = new GraphFiles(folder, root, translations.first());
+    problems.addAll(CatalogueKinds.notes(catalogue.value(), translations.legs()));
+    GraphFiles files =
+        new GraphFiles(catalogue.value().source(), folder, root, translations.first());
     GraphWay way = new GraphWay(translations);
     List<Row> rows;
     try {

@@ -19,12 +19,22 @@ import org.twinrig.study.ReferenceCurve;
 
 /** The files of a catalogue: graphs, and the references that were subtracted from them. */
 final class GraphFiles {
+  private final String catalogue;
   private final Path folder;
   private final DataRoot root;
   private final Translation translation;
   private final Map<String, Findings<Optional<Reference>>> references = new ConcurrentHashMap<>();
 
-  GraphFiles(Path folder, DataRoot root, Translation translation) {
+  /**
+   * The files.
+   *
+   * @param catalogue the name of the table that lists them, in messages
+   * @param folder the folder that file names are relative to
+   * @param root the folder they must not leave
+   * @param translation the first one they go through
+   */
+  GraphFiles(String catalogue, Path folder, DataRoot root, Translation translation) {
+    this.catalogue = catalogue;
     this.folder = folder;
     this.root = root;
     this.translation = translation;
@@ -41,7 +51,11 @@ final class GraphFiles {
 
   /** Reads a graph, its reference added back. */
   Findings<Optional<Found>> graph(CatalogueEntry entry) {
-    Findings<Optional<Read>> read = read(entry.file());
+    DataRoot.Place place = root.file(folder, entry.file());
+    if (place instanceof DataRoot.Place.Refused refused) {
+      return none(refused(entry, refused.what(), refused.remedy()));
+    }
+    Findings<Optional<Read>> read = read(((DataRoot.Place.Inside) place).path(), entry.file());
     List<Problem> problems = new ArrayList<>(read.problems());
     if (read.value().isEmpty()) {
       return new Findings<>(Optional.empty(), problems);
@@ -60,9 +74,8 @@ final class GraphFiles {
       Optional<Response> raw = sum(published, r.pinned());
       if (raw.isEmpty()) {
         problems.add(
-            Problem.refused(
-                entry.file(),
-                0,
+            refused(
+                entry,
                 "the graph and its reference `" + r.curve().file() + "` do not overlap",
                 "name the reference that was subtracted from this graph"));
       }
@@ -81,23 +94,37 @@ final class GraphFiles {
     if (subtracted.file().isEmpty()) {
       return translation.handling().oldReference().isPresent()
           ? pinned(translation.handling().oldReference().get(), "")
-          : new Findings<>(
-              Optional.empty(),
-              List.of(
-                  Problem.refused(
-                      entry.file(),
-                      0,
-                      "the compensated graph names no `reference`, and the study has none for its"
-                          + " old fixture",
-                      "name the file of the curve that was subtracted, or give the raw graph")));
+          : none(
+              refused(
+                  entry,
+                  "the compensated graph names no `reference`, and the study has none for its old"
+                      + " fixture",
+                  "name the file of the curve that was subtracted, or give the raw graph"));
     }
     String name = subtracted.file().get();
+    DataRoot.Place place = root.file(folder, name);
+    if (place instanceof DataRoot.Place.Refused refused) {
+      return none(refused(entry, "`reference`: " + refused.what(), refused.remedy()));
+    }
+    Path file = ((DataRoot.Place.Inside) place).path();
     String key = name + "\n" + subtracted.smoothing().map(Smoothing::word).orElse("");
-    return references.computeIfAbsent(key, k -> read(name, subtracted.smoothing()));
+    Findings<Optional<Reference>> read =
+        references.computeIfAbsent(key, k -> reference(file, name, subtracted.smoothing()));
+    if (read.value().isPresent()) {
+      return read;
+    }
+    List<Problem> problems = new ArrayList<>(read.problems());
+    problems.add(
+        refused(
+            entry,
+            "the graph needs its reference `" + name + "`, which cannot be used",
+            "mend that file"));
+    return new Findings<>(Optional.empty(), problems);
   }
 
-  private Findings<Optional<Reference>> read(String name, Optional<Smoothing> stated) {
-    Findings<Optional<Read>> read = read(name);
+  private Findings<Optional<Reference>> reference(
+      Path file, String name, Optional<Smoothing> stated) {
+    Findings<Optional<Read>> read = read(file, name);
     if (read.value().isEmpty()) {
       return new Findings<>(Optional.empty(), read.problems());
     }
@@ -141,19 +168,23 @@ final class GraphFiles {
         : Optional.empty();
   }
 
-  private Findings<Optional<Read>> read(String name) {
-    DataRoot.Place place = root.file(folder, name);
-    if (place instanceof DataRoot.Place.Refused refused) {
-      return new Findings<>(
-          Optional.empty(), List.of(Problem.refused(name, 0, refused.what(), refused.remedy())));
-    }
+  private static Findings<Optional<Read>> read(Path file, String name) {
     try {
-      Reading reading = CaptureFile.read(((DataRoot.Place.Inside) place).path(), name);
+      Reading reading = CaptureFile.read(file, name);
       return new Findings<>(
           Optional.of(new Read(reading.response(), reading.sha256())), reading.notes());
     } catch (UnusableInput e) {
       return new Findings<>(Optional.empty(), e.problems());
     }
+  }
+
+  /** What is wrong with a graph's row rather than with a file. */
+  private Problem refused(CatalogueEntry entry, String what, String remedy) {
+    return Problem.refused(catalogue, entry.line(), what, remedy);
+  }
+
+  private static <T> Findings<Optional<T>> none(Problem why) {
+    return new Findings<>(Optional.empty(), List.of(why));
   }
 
   /** The sum of two curves where both reach, at the points of both: exact for lines between. */

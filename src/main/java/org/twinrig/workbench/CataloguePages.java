@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
 import org.twinrig.report.table.CatalogueTables;
@@ -90,7 +91,7 @@ final class CataloguePages {
             .limit(MOST_PLATES)
             .flatMap(l -> regraphings.plates(l.entry().graph()).stream())
             .toList(),
-        r.problems().stream().map(Problem::text).toList());
+        Repeated.toldOnce(r.problems()).stream().map(Problem::text).toList());
   }
 
   private static boolean fits(Line line, CatalogueView.Filter filter) {

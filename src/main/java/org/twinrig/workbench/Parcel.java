@@ -11,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.twinrig.problem.Problem;
 import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueReader;
 
 /**
  * Files that were sent together. On the disk they bear numbers, whatever a sender calls them: a
@@ -100,9 +101,17 @@ record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> s
         row.line());
   }
 
-  /** A problem that names the files as the lab does. */
-  Problem named(Problem p) {
-    return new Problem(p.kind(), named(p.source()), p.line(), named(p.what()), named(p.remedy()));
+  /** A problem that names the files as the lab does; where it sent no table, there are no rows. */
+  Problem named(Problem p, CatalogueReader.Catalogue rows) {
+    Optional<String> graph =
+        rows.entries().stream()
+            .filter(e -> statement.isEmpty() && p.source().equals(rows.source()))
+            .filter(e -> e.line() == p.line())
+            .map(CatalogueEntry::file)
+            .findFirst();
+    String source = named(graph.orElse(p.source()));
+    int line = graph.isPresent() ? 0 : p.line();
+    return new Problem(p.kind(), source, line, named(p.what()), named(p.remedy()));
   }
 
   private String named(String text) {

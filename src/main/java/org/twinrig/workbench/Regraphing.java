@@ -3,7 +3,6 @@ package org.twinrig.workbench;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,7 +15,6 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
-import org.twinrig.translation.CatalogueKinds;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
@@ -51,12 +49,7 @@ record Regraphing(
     Path home = catalogue.toRealPath().resolveSibling("");
     String name = String.valueOf(catalogue.getFileName());
     Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(catalogue, name);
-    List<Problem> problems = new ArrayList<>(read.problems());
-    leaf.outcome()
-        .map(StudyOutcome::translation)
-        .ifPresent(
-            t -> problems.addAll(CatalogueKinds.notes(name, read.value().entries(), List.of(t))));
-    return run(leaf, new Findings<>(read.value(), problems), home, run);
+    return run(leaf, read, home, run);
   }
 
   /** Reads what was said of files in a folder. */
@@ -73,13 +66,16 @@ record Regraphing(
       Findings<CatalogueReader.Catalogue> read = reading.in(folder);
       parcel.spread(folder);
       CatalogueReader.Catalogue placed =
-          new CatalogueReader.Catalogue(
-              read.value().rows(),
-              read.value().entries().stream().map(parcel::placed).toList(),
-              read.value().graphs());
+          read.value()
+              .with(
+                  read.value().entries().stream().map(parcel::placed).toList(),
+                  read.value().rows() - read.value().entries().size());
       Regraphing done = run(leaf, new Findings<>(placed, read.problems()), folder, run);
       return new Regraphing(
-          leaf, done.lines(), done.graphs(), done.problems().stream().map(parcel::named).toList());
+          leaf,
+          done.lines(),
+          done.graphs(),
+          done.problems().stream().map(p -> parcel.named(p, placed)).toList());
     } finally {
       delete(folder);
     }

@@ -172,7 +172,6 @@ final class Statement {
                 "was sent, but no row of " + Parcel.STATEMENT + " names it"));
       }
     }
-    CatalogueReader.Catalogue all = read.value();
-    return new Findings<>(new CatalogueReader.Catalogue(all.rows(), there, all.graphs()), problems);
+    return new Findings<>(read.value().with(there, read.value().rows() - there.size()), problems);
   }
 }

@@ -2,7 +2,6 @@ package org.twinrig.cli;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -15,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -28,6 +28,8 @@ import picocli.CommandLine;
 /** What the pages of the project tell a reader to type does what they say. */
 class ReadmeTest {
   private static final Path README = Path.of("README.md");
+  private static final Path DEVELOPERS = Path.of("DEVELOPERS.md");
+  private static final Path IN_FULL = Path.of("studies", "README.md");
 
   /** These run for long or until they are stopped; they have tests of their own. */
   private static final Set<String> ONLY_UNDERSTOOD =
@@ -83,7 +85,7 @@ class ReadmeTest {
   }
 
   private static List<Path> pages() throws IOException {
-    List<Path> pages = new ArrayList<>(List.of(README, Path.of("DEVELOPERS.md")));
+    List<Path> pages = new ArrayList<>(List.of(README, DEVELOPERS));
     for (String folder : List.of("studies", "demo-data", "notebooks-java")) {
       try (Stream<Path> all = Files.walk(Path.of(folder))) {
         all.filter(p -> p.getFileName().toString().equals("README.md"))
@@ -154,10 +156,12 @@ class ReadmeTest {
   }
 
   @Test
-  void theTableOfCommandsNamesAllOfThemAndOnlyOptionsThatExist() throws IOException {
+  void theTablesOfCommandsNameAllOfThemAndOnlyOptionsThatExist() throws IOException {
     CommandLine program = new CommandLine(new Main());
     Set<String> named = new TreeSet<>();
-    for (String line : Files.readAllLines(README)) {
+    List<String> lines = new ArrayList<>(Files.readAllLines(README));
+    lines.addAll(Files.readAllLines(DEVELOPERS));
+    for (String line : lines) {
       Matcher row = Pattern.compile("^\\| `\\./twinrig ([a-z-]+)([^`]*)`.*").matcher(line);
       if (row.matches()) {
         named.add(row.group(1));
@@ -205,32 +209,41 @@ class ReadmeTest {
     assertTrue(links > 20, "links were found: " + links);
   }
 
-  /** Every link within the README leads to one of its headings. */
+  /** Every heading that a page points to stands, on this page or another. */
   @Test
   void everyHeadingThatIsLinkedStands() throws IOException {
-    String text = Files.readString(README);
-    Set<String> anchors = new TreeSet<>();
-    text.lines()
+    int links = 0;
+    for (Path page : pages()) {
+      Matcher link = Pattern.compile("\\]\\(([^)#:]*)#([^)]+)\\)").matcher(Files.readString(page));
+      while (link.find()) {
+        Path target =
+            link.group(1).isEmpty() ? page : page.toAbsolutePath().resolveSibling(link.group(1));
+        assertTrue(headings(target).contains(link.group(2)), page + " points to " + link.group());
+        links++;
+      }
+    }
+    assertTrue(links > 30, "links were found: " + links);
+  }
+
+  /** What a forge makes of headings, to be pointed to. */
+  private static Set<String> headings(Path page) throws IOException {
+    return Files.readString(page)
+        .lines()
         .filter(line -> line.startsWith("#"))
         .map(line -> line.replaceFirst("#+ ", "").toLowerCase(Locale.ROOT))
         .map(title -> title.replaceAll("[^a-z0-9 -]", "").replace(' ', '-'))
-        .forEach(anchors::add);
-    Matcher link = Pattern.compile("\\]\\(#([^)]+)\\)").matcher(text);
-    assertFalse(anchors.isEmpty());
-    while (link.find()) {
-      assertTrue(anchors.contains(link.group(1)), link.group(1));
-    }
+        .collect(Collectors.toSet());
   }
 
-  /** Every result file the README names is written by a study or a catalogue, and the reverse. */
+  /** The page that lists results in full names every file that a study writes. */
   @Test
   void everyTableOfAStudyIsNamed() throws IOException {
-    String text = Files.readString(README);
+    String text = Files.readString(IN_FULL);
     for (String file : Ran.files(place.resolve("study-2026/results"))) {
       if (!file.contains("/")) {
         assertTrue(
             text.contains("`" + file + "`") || file.equals("explained.html"),
-            "README names " + file);
+            IN_FULL + " names " + file);
       }
     }
   }

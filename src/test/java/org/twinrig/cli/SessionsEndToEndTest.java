@@ -131,8 +131,9 @@ class SessionsEndToEndTest {
                 + " calibrator gave; more than 10 dB is taken for a slip: correct the reading or the"
                 + " nominal level; if the chain was really that far off, declare"
                 + " `microphone_drift_db` in study.yaml",
-            "session `plate-02` was left out of sessions.csv; mend its row there first",
-            "there is no session `head-05` in sessions.csv; add it there, or correct the name")) {
+            "session `plate-02` was left out of sessions.csv (in ",
+            "; mend its row there first",
+            "there is no session `head-05` in sessions.csv (in ")) {
       assertTrue(err.toString().contains(told), err.toString());
     }
     String page = Files.readString(study.resolve("results/report.html"));

@@ -6,81 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Catalogues through the command line: stopped, spoiled, split, compensated, there and back. */
-class TranslateCommandTest {
-  private static final Path STUDY = Path.of("studies", "plate-to-head");
-  private static final Path DATA = Path.of("demo-data", "plate-to-head");
-
-  @TempDir private static Path studyFolder;
-  private static Path translation;
-
-  @TempDir private Path folder;
-  private Path catalogue;
-
-  @BeforeAll
-  static void study() {
-    Path results = studyFolder.resolve("results");
-    assertEquals(0, Ran.of("study", STUDY.toString(), "--out", results.toString()).status());
-    translation = results.resolve("translation.json");
-  }
-
-  /** The first twelve graphs of the demonstration, in a folder of the test's own. */
-  @BeforeEach
-  void lab() throws IOException {
-    List<String> rows =
-        Files.readAllLines(DATA.resolve("catalogue.csv")).stream()
-            .filter(l -> !l.startsWith("#"))
-            .limit(13)
-            .toList();
-    Files.createDirectory(folder.resolve("catalogue"));
-    for (String row : rows.subList(1, rows.size())) {
-      String file = row.split(",", -1)[3];
-      Files.copy(DATA.resolve(file), folder.resolve(file));
-    }
-    Files.copy(
-        DATA.resolve("catalogue/house-reference.csv"),
-        folder.resolve("catalogue/house-reference.csv"));
-    catalogue = folder.resolve("catalogue.csv");
-    Files.write(catalogue, rows);
-  }
-
-  private Ran translate(String out, String... more) {
-    List<String> arguments =
-        new ArrayList<>(
-            List.of(
-                "translate",
-                translation.toString(),
-                "--catalogue",
-                catalogue.toString(),
-                "--out",
-                folder.resolve(out).toString()));
-    arguments.addAll(List.of(more));
-    return Ran.of(arguments.toArray(String[]::new));
-  }
-
-  private List<String> rows() throws IOException {
-    return new ArrayList<>(Files.readAllLines(catalogue));
-  }
-
-  private void replace(int row, String from, String to) throws IOException {
-    List<String> rows = rows();
-    assertTrue(rows.get(row).contains(from), rows.get(row));
-    rows.set(row, rows.get(row).replace(from, to));
-    Files.write(catalogue, rows);
-  }
+class TranslateCommandTest extends OnACatalogue {
 
   private static void sameResults(Path a, Path b) throws IOException {
     List<String> files = Ran.files(a);
@@ -98,8 +33,11 @@ class TranslateCommandTest {
     Ran ran = translate("out");
     assertEquals(0, ran.status(), ran.err());
     assertTrue(ran.out().startsWith("Of 12 graphs, 12 re-expressed and 0 refused.\n"), ran.out());
+    List<String> err = ran.err().lines().toList();
+    assertEquals(2, err.size(), ran.err());
     assertTrue(
-        ran.err().matches("12 graphs in [0-9]+\\.[0-9] s: [0-9]+ a second\\.\\R"), ran.err());
+        err.get(0).startsWith(catalogue + ": 1 compensated graph is given raw, "), ran.err());
+    assertTrue(err.get(1).matches("12 graphs in [0-9]+\\.[0-9] s: [0-9]+ a second\\."), ran.err());
     List<String> files = Ran.files(folder.resolve("out"));
     assertTrue(
         files.containsAll(
@@ -157,117 +95,6 @@ class TranslateCommandTest {
     Ran other = translate("out", "--resume", "--figures");
     assertEquals(0, other.status(), other.err());
     assertFalse(other.err().contains("earlier run"), other.err());
-  }
-
-  /** A slip in the kind refuses no graph, but is told where it stands and how it may be mended. */
-  @Test
-  void aKindTheStudyDoesNotHaveIsTold() throws IOException {
-    List<String> rows = rows();
-    for (int row : List.of(3, 5)) {
-      String[] cells = rows.get(row).split(",", -1);
-      cells[2] = row == 3 ? "in_eer" : "headband";
-      rows.set(row, String.join(",", cells));
-    }
-    Files.write(catalogue, rows);
-    String typo =
-        catalogue
-            + ":4: the study has no kind `in_eer`, so 1 graph of it is not translated; did you mean"
-            + " `in-ear`? kinds of the study: open over-ear, closed over-ear, in-ear, on-ear";
-    String strange =
-        catalogue
-            + ":6: the study has no kind `headband`, so 1 graph of it is not translated; kinds of"
-            + " the study: open over-ear, closed over-ear, in-ear, on-ear";
-    Ran ran = translate("out", "--strict", "--quiet");
-    assertEquals(0, ran.status(), ran.err());
-    assertEquals(List.of(typo, strange), ran.err().lines().toList());
-    assertTrue(ran.out().startsWith("Of 12 graphs, 12 re-expressed and 0 refused.\n"), ran.out());
-    String report = Files.readString(folder.resolve("out/report.html"));
-    assertTrue(report.contains("<li>" + typo + "</li>"));
-    assertTrue(report.contains("<li>" + strange + "</li>"));
-    List<String> summary = Files.readAllLines(folder.resolve("out/summary.csv"));
-    assertTrue(summary.get(3).contains(",re-measure,"), summary.get(3));
-    assertTrue(summary.get(3).contains(",kind not in the study"), summary.get(3));
-  }
-
-  /** In = out + refused, whatever happens to the files. */
-  @Test
-  void nothingIsLostHoweverFilesAreSpoiled() throws IOException {
-    Random random = new Random(20261125);
-    List<Path> graphs;
-    try (Stream<Path> all = Files.list(folder.resolve("catalogue"))) {
-      graphs = all.filter(p -> !p.endsWith("house-reference.csv")).sorted().toList();
-    }
-    List<byte[]> sound =
-        graphs.stream()
-            .map(
-                p -> {
-                  try {
-                    return Files.readAllBytes(p);
-                  } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                  }
-                })
-            .toList();
-    List<String> rows = rows();
-    for (int trial = 0; trial < 12; trial++) {
-      for (int g = 0; g < graphs.size(); g++) {
-        spoil(graphs.get(g), sound.get(g), random);
-      }
-      List<String> spoiled = new ArrayList<>(rows);
-      for (int r = 1; r < spoiled.size(); r++) {
-        if (random.nextInt(8) == 0) {
-          spoiled.set(r, spoiledRow(spoiled.get(r), random));
-        }
-      }
-      Files.write(catalogue, spoiled);
-      Ran ran = translate("out");
-      assertEquals(0, ran.status(), ran.err());
-      int out = Files.readAllLines(folder.resolve("out/summary.csv")).size() - 1;
-      long refused =
-          ran.err()
-              .lines()
-              .filter(l -> !l.contains(" a second.") && !l.contains("the study has no kind `"))
-              .count();
-      assertEquals(12, out + refused, "trial " + trial + ": " + ran.err());
-      assertTrue(
-          ran.out()
-              .startsWith(
-                  "Of 12 graphs, " + out + " re-expressed and " + (12 - out) + " refused.\n"),
-          ran.out());
-      assertEquals(
-          out,
-          Ran.files(folder.resolve("out")).stream()
-              .filter(f -> f.startsWith("translated/"))
-              .count());
-    }
-  }
-
-  private static void spoil(Path file, byte[] sound, Random random) throws IOException {
-    byte[] bytes = sound.clone();
-    switch (random.nextInt(6)) {
-      case 0 -> bytes = new byte[0];
-      case 1 -> bytes = java.util.Arrays.copyOf(bytes, random.nextInt(bytes.length));
-      case 2 -> {
-        for (int k = 0; k < 20; k++) {
-          bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
-        }
-      }
-      case 3 -> {
-        Files.deleteIfExists(file);
-        return;
-      }
-      default -> {}
-    }
-    Files.write(file, bytes);
-  }
-
-  private static String spoiledRow(String row, Random random) {
-    return switch (random.nextInt(4)) {
-      case 0 -> row.replace("raw", "cooked");
-      case 1 -> row + ",more";
-      case 2 -> row.replace("none", "1/999");
-      default -> row.replace("catalogue/", "../../");
-    };
   }
 
   @Test
@@ -331,7 +158,7 @@ class TranslateCommandTest {
     assertTrue(
         Files.readString(folder.resolve("raw/report.html"))
             .contains(
-                "catalogue: 2 compensated graphs are given raw, because no reference curve of"
+                "catalogue.csv: 2 compensated graphs are given raw, because no reference curve of"
                     + " `Head with soft cheeks` is known: name it under `references` in study.yaml,"
                     + " or with --subtract"));
     Ran kept =
@@ -350,21 +177,6 @@ class TranslateCommandTest {
 
   private String handling(String out, int row) throws IOException {
     return Files.readAllLines(folder.resolve(out).resolve("handling.csv")).get(row);
-  }
-
-  @Test
-  void aCompensatedGraphWithoutAnyReferenceIsRefused() throws IOException {
-    replace(1, "raw,,none", "compensated,,none");
-    Ran ran = translate("out");
-    assertEquals(0, ran.status());
-    assertTrue(
-        ran.err()
-            .contains(
-                "catalogue/g-001.csv: the compensated graph names no `reference`, and the study has none"
-                    + " for its old fixture; name the file of the curve that was subtracted, or give the"
-                    + " raw graph"),
-        ran.err());
-    assertTrue(ran.out().startsWith("Of 12 graphs, 11 re-expressed and 1 refused."), ran.out());
   }
 
   @Test

@@ -41,14 +41,14 @@ class LauncherTest {
   }
 
   @Test
-  void theManualPageAndTheReadmeNameEveryCommand() {
+  void theManualPageAndThePagesNameEveryCommand() {
     String manual = read("src/dist/twinrig.1").replace("\\-", "-");
-    String readme = read("README.md");
+    String pages = read("README.md") + read("DEVELOPERS.md");
     for (String command : commands()) {
       assertTrue(
           Pattern.compile("(?m)^\\.B[IR]? .*\\b" + command + "(?![a-z-])").matcher(manual).find(),
           command + " in src/dist/twinrig.1");
-      assertTrue(readme.contains("| `./twinrig " + command + " "), command + " in README.md");
+      assertTrue(pages.contains("| `./twinrig " + command + " "), command + " in README.md");
     }
   }
 

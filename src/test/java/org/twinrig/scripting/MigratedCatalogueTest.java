@@ -85,7 +85,11 @@ class MigratedCatalogueTest {
     assertEquals(11, catalogue.lines().size());
     assertEquals(1, catalogue.problems().size());
     assertTrue(
-        catalogue.problems().get(0).text().startsWith("catalogue/lost.csv:"),
+        catalogue
+            .problems()
+            .get(0)
+            .text()
+            .startsWith(table + ":5: there is no file `catalogue/lost.csv`; "),
         catalogue.problems()::toString);
     int decided = 0;
     for (Decision decision : Decision.values()) {
@@ -96,6 +100,18 @@ class MigratedCatalogueTest {
     assertEquals(
         "no graph `G-004` was re-expressed",
         assertThrows(IllegalArgumentException.class, () -> catalogue.graph("G-004")).getMessage());
+  }
+
+  /** A slip in the kind refuses no graph, and is told. */
+  @Test
+  void aKindTheStudyDoesNotHaveIsTold() throws Exception {
+    Path slip = study.resolve("slip.csv");
+    Files.write(slip, List.of("graph,unit,kind,file", "G-001,Ash 1,in-eer,catalogue/g-001.csv"));
+    MigratedCatalogue migrated = result.translation().migrate(slip);
+    assertEquals(1, migrated.lines().size());
+    assertTrue(
+        migrated.problems().get(0).text().contains(" has no kind `in-eer`, so 1 graph of it is"),
+        migrated.problems()::toString);
   }
 
   @Test

@@ -155,10 +155,8 @@ class SessionRulesTest {
                 + " calibrator gave; more than 10 dB is taken for a slip: correct the reading or the"
                 + " nominal level; if the chain was really that far off, declare"
                 + " `microphone_drift_db` in study.yaml",
-            "REFUSED captures.csv:2: session `morning` was left out of sessions.csv; mend its row"
-                + " there first",
-            "REFUSED captures.csv:4: session `morning` was left out of sessions.csv; mend its row"
-                + " there first"),
+            "REFUSED captures.csv:2: session `morning` was left out of sessions.csv (in 2 rows,"
+                + " lines 2, 4); mend its row there first"),
         lab.problems());
     assertEquals(
         List.of("evening"),
@@ -193,10 +191,8 @@ class SessionRulesTest {
     LabFolder lab = sessions("dawn,2026-03-02,plate,94.0,94.0,,\n" + EVENING);
     assertEquals(
         List.of(
-            "REFUSED captures.csv:2: there is no session `morning` in sessions.csv; add it there, or"
-                + " correct the name",
-            "REFUSED captures.csv:4: there is no session `morning` in sessions.csv; add it there, or"
-                + " correct the name"),
+            "REFUSED captures.csv:2: there is no session `morning` in sessions.csv (in 2 rows, lines"
+                + " 2, 4); add it there, or correct the name"),
         lab.problems().stream().filter(p -> p.startsWith("REFUSED")).toList());
     assertEquals(2, StudyReader.read(lab.study()).value().sessions().size());
   }

@@ -211,6 +211,18 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
                     + " give the raw graph</li>"));
   }
 
+  /** A slip in a table that comes along is told as the command line tells it. */
+  @Test
+  void aKindTheStudyDoesNotHaveIsTold() throws Exception {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("one.csv", graph());
+    files.put("catalogue.csv", bytes("graph,unit,kind,file\nG,U,in-eer,one.csv\n"));
+    browser.finish(browser.upload(files));
+    String page = browser.get("/catalogue").body();
+    assertTrue(page.contains("<li>catalogue.csv:2: the study from `"), page);
+    assertTrue(page.contains("` has no kind `in-eer`, so 1 graph of it is not translated"), page);
+  }
+
   @Test
   void aTableMustNameWhatWasSent() throws Exception {
     Map<String, byte[]> files = new LinkedHashMap<>();
