@@ -91,7 +91,8 @@ final class ColumnRoles {
       throw refuseSeveral(
           candidates,
           "level",
-          "put one curve in a file, or title only one column as a level in dB");
+          "write each curve, and each side, to a file of its own, or title only one column as a level"
+              + " in dB");
     }
     return candidates.get(0);
   }

@@ -1,19 +1,22 @@
 package org.twinrig.intake;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
 /** Guesses which known name a misspelt one was meant to be. */
 public final class NearestName {
   private static final int LONGEST = 200;
+  private static final int SHORTEST_BEGINNING = 3;
 
   private NearestName() {}
 
   /**
    * The known name nearest to a misspelt one: with the fewest letters inserted, left out, replaced
    * or swapped with their neighbour (optimal string alignment distance), not counting case, spaces,
-   * hyphens and underscores. Names further than a third of the misspelt one's letters are no guess.
+   * hyphens and underscores. Names further than a third of the misspelt one's letters are no guess;
+   * where none is nearer, one that alone begins with what was written, cut short, is.
    *
    * @param misspelt the name that is not known
    * @param known the names that are; the earlier wins a tie
@@ -35,7 +38,16 @@ public final class NearestName {
         nearest = Optional.of(name);
       }
     }
-    return nearest;
+    return nearest.isPresent() ? nearest : completed(wanted, known);
+  }
+
+  private static Optional<String> completed(String wanted, Collection<String> known) {
+    List<String> longer =
+        known.stream()
+            .filter(name -> wanted.length() >= SHORTEST_BEGINNING && bare(name).startsWith(wanted))
+            .distinct()
+            .toList();
+    return longer.size() == 1 ? Optional.of(longer.get(0)) : Optional.empty();
   }
 
   private static String bare(String name) {

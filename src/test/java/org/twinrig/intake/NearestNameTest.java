@@ -45,6 +45,17 @@ class NearestNameTest {
     assertEquals(Optional.of("head 1"), NearestName.among("head 2", List.of("head 1", "head 3")));
   }
 
+  /** Cut short, but only where one name alone goes on that way. */
+  @Test
+  void aBeginningIsAGuess() {
+    List<String> keys = List.of("per_octave", "from_hz", "from_db", "resonance_search_hz");
+    assertEquals(Optional.of("per_octave"), NearestName.among("per_oct", keys));
+    assertEquals(Optional.of("resonance_search_hz"), NearestName.among("Resonance", keys));
+    assertEquals(Optional.empty(), NearestName.among("from", keys));
+    assertEquals(Optional.empty(), NearestName.among("pe", keys));
+    assertEquals(Optional.empty(), NearestName.among("", List.of("per_octave")));
+  }
+
   @Test
   void aThirdOfTheLettersIsTheFarthestGuess() {
     assertEquals(Optional.of("abcxyz"), NearestName.among("abcdez", List.of("abcxyz")));

@@ -185,12 +185,21 @@ final class LiteralWindowRidge {
 
   /** The rule for a band, chosen on the units other than {@code without} (-1: on all of them). */
   Rule chosen(int b, int without, List<Rule> rules) {
-    List<Integer> here = left(b, without);
-    if (here.size() < 6) {
-      return Rule.OFFSET;
-    }
+    Rule best = best(b, without, rules, score(b, Rule.OFFSET, without));
+    return best.equals(Rule.OFFSET) || gains(b, best, without) ? best : Rule.OFFSET;
+  }
+
+  /** The same where a study asks for the window: the offset only where no window is offered. */
+  Rule window(int b, int without, List<Rule> rules) {
+    return best(b, without, rules, Double.POSITIVE_INFINITY);
+  }
+
+  private Rule best(int b, int without, List<Rule> rules, double offset) {
     Rule best = Rule.OFFSET;
-    double least = score(b, Rule.OFFSET, without);
+    if (left(b, without).size() < 6) {
+      return best;
+    }
+    double least = offset;
     for (Rule rule : rules) {
       if (complete(b, rule)) {
         double score = score(b, rule, without);
@@ -200,7 +209,7 @@ final class LiteralWindowRidge {
         }
       }
     }
-    return best.equals(Rule.OFFSET) || gains(b, best, without) ? best : Rule.OFFSET;
+    return best;
   }
 
   /**

@@ -120,9 +120,20 @@ class WindowRidgeTest {
     agreesWithLiteral(smooth(8, 6, 15), 15, false);
   }
 
+  /** The old graphs reach further than the new captures of one unit. */
+  @Test
+  void theNestedChoiceIsTheLiteralOneWhereOnlyTheNewLevelIsMissing() {
+    double[][] d = smooth(8, 9, 1020);
+    Arrays.fill(d[5], 6, 9, Double.NaN);
+    agreesWithLiteral(smooth(8, 9, 20), d, true);
+  }
+
   private static void agreesWithLiteral(double[][] x, int seed, boolean follows) {
+    agreesWithLiteral(x, smooth(x.length, x[0].length, 1000 + seed), follows);
+  }
+
+  private static void agreesWithLiteral(double[][] x, double[][] d, boolean follows) {
     int bands = x[0].length;
-    double[][] d = smooth(x.length, bands, 1000 + seed);
     for (int i = 0; i < x.length; i++) {
       for (int b = 0; b < bands; b++) {
         double next = b + 1 < bands && !Double.isNaN(x[i][b + 1]) ? x[i][b + 1] : 0;
@@ -147,6 +158,41 @@ class WindowRidgeTest {
       }
     }
     assertTrue(windows > 0 || !follows || x.length == 6, "a case without a window tests little");
+  }
+
+  /** A study that asks for the window gets it also where it gains nothing, and its errors. */
+  @Test
+  void theWindowThatIsAskedForIsTheLiteralOne() {
+    double[][] x = smooth(7, 8, 18);
+    double[][] d = smooth(7, 8, 19);
+    // At the top a unit is missing: the six others choose, the five without one of them cannot.
+    x[2][7] = Double.NaN;
+    d[2][7] = Double.NaN;
+    LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
+    List<LiteralWindowRidge.Rule> rules = LiteralWindowRidge.rules();
+    KindEstimate estimate =
+        TransferEstimator.withDefaults()
+            .withModel(PredictionModel.WINDOW)
+            .fit(KindOfNumbers.of(x, d, 12));
+    int loses = 0;
+    for (int b = 0; b < 8; b++) {
+      BandOutcome.Prediction prediction =
+          ((BandOutcome.Fitted) estimate.bands().get(b)).prediction();
+      sameRule(literal.window(b, -1, rules), prediction.window());
+      List<Integer> all = literal.members(b);
+      double[] offset = literal.errors(b, LiteralWindowRidge.Rule.OFFSET, all);
+      double squares = 0;
+      for (int i : all) {
+        LiteralWindowRidge.Rule rule = literal.window(b, i, rules);
+        double expected = literal.errors(b, rule, all)[i];
+        assertEquals(expected, estimate.errors().get(i).db(b), 1e-9, "band " + b + " unit " + i);
+        assertEquals(offset[i], estimate.offsetErrors().get(i).db(b), 1e-9);
+        squares += offset[i] * offset[i];
+      }
+      assertEquals(Math.sqrt(squares / all.size()), prediction.looRmsOffsetDb(), 1e-9);
+      loses += prediction.looRmsDb() > prediction.looRmsOffsetDb() ? 1 : 0;
+    }
+    assertTrue(loses > 0, "a case in which the window always gains tests little");
   }
 
   /** Errors, coefficients and leverage of the mean against weights and refits made word by word. */
