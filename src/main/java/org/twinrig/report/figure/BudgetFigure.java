@@ -38,7 +38,7 @@ public final class BudgetFigure {
                     "Variance, dB²",
                     caption.fingerprint()),
                 range)
-            .ofVariances();
+            .withoutScale();
     stack.paint(panel, range);
     panel.withStrip(TransferFigure.cells(marked));
     return Medium.draw(

@@ -72,8 +72,14 @@ final class Panel {
       double power = Math.pow(10, Math.floor(Math.log10(highest / 7)));
       double rough = highest / 7 / power;
       double step = power * (rough <= 1 ? 1 : rough <= 2 ? 2 : rough <= 5 ? 5 : 10);
+      return onHeight(0, highest, step, VARIANCE_HEIGHT);
+    }
+
+    /** For what is no level: whole steps that hold both ends, on a height in px. */
+    static Range onHeight(double lowest, double highest, double step, double height) {
+      double from = Math.floor(lowest / step + 1e-9) * step;
       double to = Math.ceil(highest / step - 1e-9) * step;
-      return new Range(0, to, step, to * PIXELS_PER_DECADE / VARIANCE_HEIGHT);
+      return new Range(from, to, step, (to - from) * PIXELS_PER_DECADE / height);
     }
 
     private String tick(double db) {
@@ -126,8 +132,8 @@ final class Panel {
     return this;
   }
 
-  /** The ordinate holds variances, to which no proportion of levels to decades applies. */
-  Panel ofVariances() {
+  /** The ordinate holds no levels: no proportion of decibels to decades applies. */
+  Panel withoutScale() {
     ofLevels = false;
     return this;
   }
@@ -311,8 +317,9 @@ final class Panel {
         });
     g.setFont(Ink.SMALL);
     g.setColor(Ink.FAINT_TEXT);
-    String scale = ofLevels ? "1 decade = " + Math.round(range.dbPerDecade) + " dB · " : "";
-    String small = scale + "study " + texts.fingerprint;
+    String scale = ofLevels ? "1 decade = " + Math.round(range.dbPerDecade) + " dB" : "";
+    String study = texts.fingerprint.isEmpty() ? "" : "study " + texts.fingerprint;
+    String small = scale.isEmpty() || study.isEmpty() ? scale + study : scale + " · " + study;
     Words.before(g, small, x(20_000), below + 67);
   }
 
