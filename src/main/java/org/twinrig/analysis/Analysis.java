@@ -112,7 +112,9 @@ public final class Analysis {
               "study.yaml",
               0,
               "no unit has an accepted capture on both fixtures",
-              "capture at least " + study.settings().minUnits() + " units of a kind on both"));
+              "mend what was refused; if nothing was, capture at least "
+                  + study.settings().minUnits()
+                  + " units of a kind on both"));
       throw new UnusableInput(problems);
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());

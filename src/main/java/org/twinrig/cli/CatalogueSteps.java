@@ -28,6 +28,8 @@ import org.twinrig.translation.Translations;
 
 /** What every command that re-expresses a catalogue does: read it, run it, write it. */
 final class CatalogueSteps {
+  private static final int WORTH_TIMING = 1000;
+
   private final Legs legs;
   private final CommonOptions common;
   private final RunRecord record;
@@ -82,13 +84,15 @@ final class CatalogueSteps {
       Choices choices) {}
 
   private void speed(CatalogueRun.Outcome outcome, double seconds) {
-    common.remark(
-        String.format(
-            Locale.ROOT,
-            "%s in %.1f s: %.0f a second.",
-            Numbers.count(outcome.lines().size(), "graph", "graphs"),
-            seconds,
-            outcome.lines().size() / seconds));
+    if (outcome.lines().size() >= WORTH_TIMING) {
+      common.remark(
+          String.format(
+              Locale.ROOT,
+              "%d graphs in %.1f s: %.0f a second.",
+              outcome.lines().size(),
+              seconds,
+              outcome.lines().size() / seconds));
+    }
     if (outcome.resumed() > 0) {
       common.remark(
           Numbers.count(outcome.resumed(), "graph was", "graphs were")
@@ -113,6 +117,7 @@ final class CatalogueSteps {
           new CatalogueRun(job.translations, common.threads())
               .run(job.entries, home, root, results);
       outcome = noted(run, job.entries.value().source(), whole);
+      refuseNothing(outcome, job.entries.value().source());
       if (job.choices.strict()) {
         StudySteps.refuse(outcome.problems());
       }
@@ -120,6 +125,26 @@ final class CatalogueSteps {
       results.finish(outcome, record);
     }
     return outcome;
+  }
+
+  /** A catalogue of which nothing came out must not take the place of earlier results. */
+  private static void refuseNothing(Findings<CatalogueRun.Outcome> outcome, String source)
+      throws UnusableInput {
+    if (outcome.value().lines().isEmpty()) {
+      List<Problem> problems = new ArrayList<>(outcome.refused());
+      problems.add(
+          Problem.fatal(
+              source,
+              0,
+              outcome.value().rows() == 0
+                  ? "the catalogue, or this part of it, lists no graph"
+                  : "no graph could be re-expressed",
+              "nothing was written"
+                  + (problems.isEmpty()
+                      ? "; list old graphs, one a row"
+                      : "; mend the rows above")));
+      throw new UnusableInput(problems);
+    }
   }
 
   /** Says once what holds for many graphs. */

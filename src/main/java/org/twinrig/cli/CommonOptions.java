@@ -15,6 +15,8 @@ final class CommonOptions {
   /** Set by the launcher: what was typed to start it. */
   private static final String CALLED = "twinrig.called";
 
+  private static final int MOST_NOTES = 5;
+
   @CommandLine.Spec(CommandLine.Spec.Target.MIXEE)
   private CommandLine.Model.CommandSpec spec;
 
@@ -70,6 +72,15 @@ final class CommonOptions {
     problems.stream()
         .filter(p -> p.kind() == Problem.Kind.REFUSED)
         .forEach(p -> err().println(p.text()));
+  }
+
+  /** Says how the lab's own tables were taken; what is beyond a few lines stands in the report. */
+  void notes(List<Problem> problems) {
+    List<Problem> notes = problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).toList();
+    notes.stream().limit(MOST_NOTES).forEach(p -> remark("Note: " + p.text()));
+    if (notes.size() > MOST_NOTES) {
+      remark("Notes on " + (notes.size() - MOST_NOTES) + " more stand in the report.");
+    }
   }
 
   /** Says what is being done, to a person who is watching. */

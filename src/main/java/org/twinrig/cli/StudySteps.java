@@ -85,6 +85,7 @@ final class StudySteps {
       refuse(problems);
     }
     common.refusals(problems);
+    common.notes(read.problems());
     return new StudySteps(study, outcome, fingerprint, problems, record, common);
   }
 
@@ -108,7 +109,14 @@ final class StudySteps {
   static void refuse(List<Problem> problems) throws UnusableInput {
     List<Problem> refused = refused(problems);
     if (!refused.isEmpty()) {
-      throw new UnusableInput(Repeated.toldOnce(refused));
+      List<Problem> told = new ArrayList<>(Repeated.toldOnce(refused));
+      told.add(
+          Problem.fatal(
+              "--strict",
+              0,
+              "stopped because input was refused, and nothing was written",
+              "mend what is listed above, or leave --strict out"));
+      throw new UnusableInput(told);
     }
   }
 

@@ -57,12 +57,13 @@ public record CatalogueWords(
             + done.refused()
             + " refused.");
     lines.add(
-        count(Decision.PUBLISH)
-            + " to publish as they are, "
+        "Re-expressed, "
+            + count(Decision.PUBLISH)
+            + " may be published without marks, "
             + count(Decision.PUBLISH_WITH_MARKS)
-            + " to publish with marks, "
+            + " with their marks; "
             + count(Decision.RE_MEASURE)
-            + " to measure again.");
+            + " must be measured again.");
     lines.addAll(TooFewUnits.sentences(translation));
     lines.add("Report: " + folder.resolve("report.html"));
     return lines;

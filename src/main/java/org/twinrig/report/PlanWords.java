@@ -61,7 +61,7 @@ public record PlanWords(PlannedStudy planned) {
             + " in all");
     lines.add(
         row(
-            "zone",
+            "octave",
             "now",
             "never below",
             "even chance with",
@@ -108,7 +108,7 @@ public record PlanWords(PlannedStudy planned) {
     List<String> lines = new ArrayList<>();
     long met = count(plan, ZonePlan.Outlook.MET);
     if (met == plan.zones().size()) {
-      lines.add("  Nothing is needed: every zone meets the tolerance.");
+      lines.add("  Nothing is needed: every octave meets the tolerance.");
     }
     plan.evenWhole()
         .ifPresent(
@@ -147,11 +147,11 @@ public record PlanWords(PlannedStudy planned) {
     return lines;
   }
 
-  /** Such as "4 of 10 zones": the others are not brought there by the design. */
+  /** Such as "4 of 10 octaves": the others are not brought there by the design. */
   private static String zones(Plan plan, Predicate<ZonePlan> meets) {
     return plan.zones().stream().filter(meets).count()
         + " of "
-        + Numbers.count(plan.zones().size(), "zone", "zones");
+        + Numbers.count(plan.zones().size(), "octave", "octaves");
   }
 
   private static long count(Plan plan, ZonePlan.Outlook outlook) {
@@ -191,7 +191,8 @@ public record PlanWords(PlannedStudy planned) {
 
   private List<String> howToRead() {
     return List.of(
-        "Half-widths are root mean squares over a zone, in dB; a design is units x (seatings on the"
+        "Half-widths are root mean squares over an octave, in dB, so that narrower parts of it may stay"
+            + " above the tolerance; a design is units x (seatings on the"
             + " old + on the new fixture), at most "
             + planned.limits().unitsMax()
             + " x ("
@@ -201,7 +202,7 @@ public record PlanWords(PlannedStudy planned) {
             + "), the present units and seatings among them.",
         "Even chance: the variances taken as this study found them; about every other study misses."
             + " Nine in ten: the variances of this study, and of what is still to be captured, at their"
-            + " 95 % limits, 10 % above the tolerance allowed; on simulated studies nine of ten zones"
+            + " 95 % limits, 10 % above the tolerance allowed; on simulated studies nine of ten octaves"
             + " promised so, and more, came within that. A few units can promise little: capture part of"
             + " any plan, then plan again.",
         "Last column: with so many units, seated as now, a paired t test shows a mean difference of "

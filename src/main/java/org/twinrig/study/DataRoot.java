@@ -144,10 +144,12 @@ public final class DataRoot {
     if (!Files.isDirectory(folder)) {
       return absentFolder(folder, before.substring(0, before.length() - 1));
     }
-    List<String> free =
-        neighbours(folder, Files::isRegularFile).stream()
-            .filter(found -> !named.contains(before + found))
-            .toList();
+    List<String> there = neighbours(folder, Files::isRegularFile);
+    String ending = ending(name);
+    if (!ending.isEmpty() && there.stream().noneMatch(found -> ending(found).equals(ending))) {
+      return absentEnding(there, ending, before);
+    }
+    List<String> free = there.stream().filter(found -> !named.contains(before + found)).toList();
     Optional<String> near =
         NearestName.among(name.substring(before.length()), free).map(found -> before + found);
     return missing("file `" + name + "`", near);
@@ -162,6 +164,22 @@ public final class DataRoot {
                 neighbours(folder.resolveSibling(""), Files::isDirectory))
             .map(found -> before + found);
     return missing("folder `" + name + "`", near);
+  }
+
+  /** Told by the ending, for the same reason. */
+  private static Place absentEnding(List<String> there, String ending, String before) {
+    String folder = before.isEmpty() ? "this folder" : "folder `" + before + "`";
+    Optional<String> other =
+        there.stream().map(DataRoot::ending).filter(e -> !e.isEmpty()).distinct().findFirst();
+    return new Place.Refused(
+        "there is no file that ends in `" + ending + "` in " + folder,
+        other.map(e -> "there are files that end in `" + e + "`; ").orElse("")
+            + "write the names with their endings as they are");
+  }
+
+  private static String ending(String name) {
+    int dot = name.lastIndexOf('.');
+    return dot > name.lastIndexOf('/') + 1 ? name.substring(dot) : "";
   }
 
   private static Place missing(String what, Optional<String> near) {

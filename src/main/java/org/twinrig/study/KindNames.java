@@ -19,7 +19,7 @@ final class KindNames {
     Map<String, Unit> firstOfLook = new HashMap<>();
     List<Problem> notes = new ArrayList<>();
     for (Unit unit : units) {
-      String look = unit.kind().toLowerCase(Locale.ROOT).replaceAll("\\s+", "");
+      String look = unit.kind().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "");
       Unit alike = firstOfLook.putIfAbsent(look, unit);
       boolean newKind = kinds.add(unit.kind());
       if (newKind && alike != null) {
@@ -36,6 +36,6 @@ final class KindNames {
         + alike.kind()
         + "` in line "
         + alike.line()
-        + " only by case or spaces; they are analysed as two kinds";
+        + " only by case, spaces or hyphens; they are analysed as two kinds";
   }
 }

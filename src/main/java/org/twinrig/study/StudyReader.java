@@ -179,7 +179,11 @@ public final class StudyReader {
             .flatMap(Optional::stream)
             .map(Declaration.Named::name)
             .toList();
+    // What stops everything is told after what led to it.
+    Comparator<Problem> byCause = Comparator.comparing(p -> p.kind() == Problem.Kind.FATAL);
     Comparator<Problem> byTable = Comparator.comparingInt(p -> order.indexOf(p.source()));
-    return problems.stream().sorted(byTable.thenComparingInt(Problem::line)).toList();
+    return problems.stream()
+        .sorted(byCause.thenComparing(byTable).thenComparingInt(Problem::line))
+        .toList();
   }
 }

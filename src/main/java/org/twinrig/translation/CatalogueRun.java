@@ -150,7 +150,7 @@ public final class CatalogueRun {
     checkNewReference();
     List<CatalogueEntry> entries = catalogue.value().entries();
     List<Problem> problems = new ArrayList<>(catalogue.problems());
-    problems.addAll(CatalogueKinds.notes(catalogue.value(), translations.legs()));
+    problems.addAll(CatalogueNames.notes(catalogue.value(), translations.legs()));
     GraphFiles files =
         new GraphFiles(catalogue.value().source(), folder, root, translations.first());
     GraphWay way = new GraphWay(translations);

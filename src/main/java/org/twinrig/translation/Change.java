@@ -6,8 +6,9 @@ import org.twinrig.study.PublishingRule;
 /**
  * How far a graph moved over the range readers compare by.
  *
- * @param totalRmsDb from the graph as it came to the graph as it is given, dB; nothing where no
- *     band has both
+ * @param totalRmsDb from the graph as it came to the graph as it is given, dB; for a compensated
+ *     graph that is given raw, from the graph with its reference added back; nothing where no band
+ *     has both
  * @param fixtureRmsDb by the change of fixture alone, dB
  * @param referenceRmsDb by the change of reference alone, dB; nothing for a graph that came raw or
  *     is given raw

@@ -1,5 +1,6 @@
 package org.twinrig.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -193,15 +194,57 @@ class CatalogueProblemsTest extends OnACatalogue {
 
   @Test
   void aMissingFolderIsOneSlipAndNotOneForEachFile() throws IOException {
-    for (int row = 1; row <= 12; row++) {
-      replace(row, "catalogue/g", "catalog/g");
-    }
-    Ran ran = translate("out", "--quiet");
+    assertEquals(0, translate("out").status());
+    byte[] before = Files.readAllBytes(folder.resolve("out/summary.csv"));
+    List<String> rows = rows();
+    rows.replaceAll(row -> row.replace("catalogue/g", "catalog/g"));
+    Files.write(catalogue, rows);
+    Ran ran = translate("out");
+    assertEquals(1, ran.status());
     assertEquals(
         catalogue
             + ":2: there is no folder `catalog` (in 12 rows, lines 2 to 13); did you mean"
-            + " `catalogue`? names are relative to the folder of the file that names them\n",
+            + " `catalogue`? names are relative to the folder of the file that names them\n"
+            + catalogue
+            + ": no graph could be re-expressed; nothing was written; mend the rows above\n",
         ran.err());
+    assertArrayEquals(before, Files.readAllBytes(folder.resolve("out/summary.csv")));
+    Files.write(catalogue, rows.subList(0, 1));
+    assertEquals(
+        catalogue
+            + ": the catalogue, or this part of it, lists no graph; nothing was written; list old"
+            + " graphs, one a row\n",
+        translate("out").err());
+    assertArrayEquals(before, Files.readAllBytes(folder.resolve("out/summary.csv")));
+  }
+
+  /** One ending that changed is one slip too. */
+  @Test
+  void aMissingEndingIsToldOnce() throws IOException {
+    for (int row = 2; row <= 12; row++) {
+      replace(row, ".csv,", ".txt,");
+    }
+    assertEquals(
+        catalogue
+            + ":3: there is no file that ends in `.txt` in folder `catalogue/` (in 11 rows, lines 3 to"
+            + " 13); there are files that end in `.csv`; write the names with their endings as they"
+            + " are",
+        told(translate("out")).get(0));
+  }
+
+  /** A unit written otherwise than in the study would be asked for again. */
+  @Test
+  void aUnitWrittenOtherwiseThanInTheStudyIsTold() throws IOException {
+    List<String> rows = rows();
+    String[] cells = rows.get(3).split(",", -1);
+    cells[1] = "hawthorn-8";
+    rows.set(3, String.join(",", cells));
+    Files.write(catalogue, rows);
+    assertEquals(
+        catalogue
+            + ":4: unit `hawthorn-8` is taken for another one than the study's `Hawthorn 8`; if they"
+            + " are the same, write their names alike",
+        told(translate("out")).get(0));
   }
 
   /**

@@ -126,7 +126,7 @@ class CompareCommandTest {
     assertEquals(
         "kind,first,second,band_hz,units_first,units_second,difference_db,se_db,"
             + "degrees_of_freedom,ci_low_db,ci_high_db,sim_low_db,sim_high_db,different,"
-            + "equivalent_alone,equivalent",
+            + "equivalent,equivalent_at_once",
         rows.get(0));
     assertEquals(1 + 21, rows.size());
     assertTrue(rows.get(1).startsWith("in-ear,Lab north,Lab south,100.0000,8,8,"), rows.get(1));

@@ -194,6 +194,27 @@ class ReadmeTest {
     assertEquals(Settings.defaults(), read.value().settings());
   }
 
+  /** The page that lists keys in full names those that the reader of study.yaml knows. */
+  @Test
+  void everyKeyOfAStudyIsExplained() throws IOException {
+    Path folder = place.resolve("unknown-key");
+    Ran.copy(place.resolve("study-2026"), folder);
+    Path yaml = folder.resolve("study.yaml");
+    Files.writeString(yaml, Files.readString(yaml) + "zzz: 1\n");
+    String message = Ran.of("study", folder.toString()).err();
+    Matcher known = Pattern.compile("known keys here: ([a-z_, ]+)").matcher(message);
+    assertTrue(known.find(), message);
+    Set<String> explained = new TreeSet<>();
+    String page = Files.readString(IN_FULL);
+    page.substring(page.indexOf("## Keys of study.yaml"), page.indexOf("## Captures as text"))
+        .lines()
+        .filter(line -> line.startsWith("| `"))
+        .flatMap(line -> Stream.of(line.substring(2, line.indexOf(" | ", 2)).split(", ")))
+        .map(key -> key.replace("`", ""))
+        .forEach(explained::add);
+    assertEquals(new TreeSet<>(List.of(known.group(1).split(", "))), explained);
+  }
+
   /** Every path the pages point to is there. */
   @Test
   void everyLinkLeadsSomewhere() throws IOException {

@@ -41,7 +41,8 @@ class WorkedStudiesTest {
         graphs
             .out()
             .contains(
-                "0 to publish as they are, 0 to publish with marks, 6 to measure again.\n"
+                "Re-expressed, 0 may be published without marks, 0 with their marks; 6 must be measured"
+                    + " again.\n"
                     + "Too little evidence for in-ear: the study has 4 units and asks for 5, so"
                     + " nothing it translates is reliable.\n"),
         graphs.out());
@@ -168,13 +169,14 @@ class WorkedStudiesTest {
     assertTrue(
         run.err()
             .startsWith(
-                "captures.csv:4: there is no fixture `haed` in study.yaml; did you mean `head`?"),
+                "captures.csv:4: there is no fixture `haed` in study.yaml (in 26 rows, lines 4, 5,"
+                    + " 8, 9, 12, 13 and so on); did you mean `head`?"),
         run.err());
     assertTrue(
         run.err()
             .endsWith(
-                "study.yaml: no unit has an accepted capture on both fixtures; capture at least 5"
-                    + " units of a kind on both\n"),
+                "study.yaml: no unit has an accepted capture on both fixtures; mend what was"
+                    + " refused; if nothing was, capture at least 5 units of a kind on both\n"),
         run.err());
   }
 
@@ -232,8 +234,8 @@ class WorkedStudiesTest {
     Ran run = Ran.of("study", study.toString(), "--out", out.resolve("supra").toString());
     assertEquals(1, run.status());
     assertEquals(
-        "study.yaml: no unit has an accepted capture on both fixtures; capture at least 5 units of a"
-            + " kind on both\n",
+        "study.yaml: no unit has an accepted capture on both fixtures; mend what was refused; if"
+            + " nothing was, capture at least 5 units of a kind on both\n",
         run.err());
   }
 

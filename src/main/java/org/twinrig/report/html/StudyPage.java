@@ -36,6 +36,10 @@ public final class StudyPage {
     return new StudyView(
         outcome.study().title(),
         lead(outcome),
+        new StudyView.Entry(
+            EntryWords.units(outcome),
+            ScreeningWords.lead(outcome),
+            EntryWords.problems(closing.problems())),
         outcome.kinds().stream().map(VerdictSentence::of).toList(),
         Octaves.sheet(outcome.kinds()),
         Legend.of(settings.tolerance(), settings.confidence()),

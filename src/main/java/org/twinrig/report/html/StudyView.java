@@ -8,6 +8,7 @@ import org.twinrig.report.figure.StudyDrawings;
  *
  * @param title the study's title
  * @param lead what was done
+ * @param entry what went in and what did not
  * @param verdicts one sentence per kind
  * @param octaves how many octaves carry each mark
  * @param legend how to read the marks
@@ -27,6 +28,7 @@ import org.twinrig.report.figure.StudyDrawings;
 public record StudyView(
     String title,
     String lead,
+    Entry entry,
     List<String> verdicts,
     Sheet octaves,
     Legend legend,
@@ -42,6 +44,15 @@ public record StudyView(
     EvidenceView evidence,
     Figures figures,
     Closing closing) {
+
+  /**
+   * What went in and what did not, in short.
+   *
+   * @param units how many units enter the estimates, and what became of the others
+   * @param screening how many captures were doubted and left out
+   * @param problems how much was refused; empty when nothing was
+   */
+  public record Entry(String units, String screening, String problems) {}
 
   /**
    * The zones of one kind.

@@ -59,7 +59,7 @@ final class BudgetTable {
     double freedom = total.get().effectiveDegreesOfFreedom();
     table.number(total.get().combined());
     if (Double.isInfinite(freedom)) {
-      table.word("infinite");
+      table.word("Inf");
     } else {
       table.number(freedom);
     }

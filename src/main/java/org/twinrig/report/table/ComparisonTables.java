@@ -28,7 +28,7 @@ public final class ComparisonTables {
         new ResultTable(
             ("kind,first,second,band_hz,units_first,units_second,difference_db,se_db,"
                     + "degrees_of_freedom,ci_low_db,ci_high_db,sim_low_db,sim_high_db,different,"
-                    + "equivalent_alone,equivalent")
+                    + "equivalent,equivalent_at_once")
                 .split(","));
     for (StudyComparison.Kind kind : comparison.kinds()) {
       for (StudyComparison.Pair pair : kind.pairs()) {

@@ -13,7 +13,8 @@ final class EquivalenceTable {
   static ResultTable of(StudyOutcome outcome) {
     ResultTable table =
         new ResultTable(
-            ("kind,band_hz,lower_hz,upper_hz,units,offset_db,equivalence_db,p,low_db,high_db,"
+            ("kind,band_hz,lower_hz,upper_hz,units,offset_db,equivalence_db,p,tost_low_db,"
+                    + "tost_high_db,"
                     + "sim_low_db,sim_high_db,equivalent,equivalent_at_once")
                 .split(","));
     for (KindOutcome kind : outcome.kinds()) {

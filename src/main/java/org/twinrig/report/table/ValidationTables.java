@@ -56,7 +56,7 @@ final class ValidationTables {
   static ResultTable units(StudyOutcome outcome) {
     ResultTable table =
         new ResultTable(
-            "kind,units,unit,region,from_hz,to_hz,bands,bias_db,rms_offset_db,rms_db,inside"
+            "kind,tried,unit,region,from_hz,to_hz,bands,bias_db,rms_offset_db,rms_db,inside"
                 .split(","));
     for (KindOutcome kind : outcome.kinds()) {
       units(table, kind, LEFT_OUT, kind.evidence().leftOut());
@@ -85,7 +85,7 @@ final class ValidationTables {
   static ResultTable coverage(StudyOutcome outcome) {
     ResultTable table =
         new ResultTable(
-            "kind,units,region,from_hz,to_hz,stated,counted,reached,low,high".split(","));
+            "kind,tried,region,from_hz,to_hz,stated,counted,reached,low,high".split(","));
     for (KindOutcome kind : outcome.kinds()) {
       coverage(table, kind, LEFT_OUT, kind.evidence().leftOut());
       coverage(table, kind, HELD_OUT, kind.evidence().heldOut());

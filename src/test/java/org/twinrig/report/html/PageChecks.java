@@ -14,7 +14,8 @@ import java.util.regex.Pattern;
 /** What must hold for every page. */
 final class PageChecks {
   private static final Pattern TAG = Pattern.compile("<(/?)([a-zA-Z][a-zA-Z0-9]*)([^>]*?)(/?)>");
-  private static final Pattern HEADING = Pattern.compile("<(h[1-6])>(.*?)</h[1-6]>");
+  private static final Pattern HEADING =
+      Pattern.compile("<(h[1-6])(?: id=\"[a-z]+\")?>(.*?)</h[1-6]>");
   private static final Set<String> VOID = Set.of("meta", "br", "hr", "img", "input", "link");
 
   private PageChecks() {}

@@ -1,20 +1,24 @@
 package org.twinrig.translation;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 
-/** Kinds that a catalogue names and a study does not have: often a slip of the pen. */
-final class CatalogueKinds {
-  private CatalogueKinds() {}
+/** Kinds and units that a catalogue names and a study does not have: often a slip of the pen. */
+final class CatalogueNames {
+  private CatalogueNames() {}
 
   /**
-   * One note per kind that a leg of the way does not have, at the first graph of that kind.
+   * One note per kind that a leg of the way does not have, at the first graph of that kind; and one
+   * per unit that is written otherwise in the study.
    *
    * @param catalogue its graphs
    * @param legs the way they are taken
@@ -33,7 +37,37 @@ final class CatalogueKinds {
                 .filter(leg -> leg.kind(kind).isEmpty())
                 .findFirst()
                 .ifPresent(leg -> notes.add(note(catalogue.source(), graphs, leg))));
+    notes.addAll(units(catalogue, legs.get(0)));
     return notes;
+  }
+
+  /** Units are known by their names: `Birch-1` is measured again where the study has `Birch 1`. */
+  private static List<Problem> units(CatalogueReader.Catalogue catalogue, Translation study) {
+    Map<String, String> known = new LinkedHashMap<>();
+    study.kinds().stream()
+        .flatMap(kind -> kind.unitNames().stream())
+        .forEach(name -> known.putIfAbsent(bare(name), name));
+    Set<String> told = new HashSet<>(known.values());
+    List<Problem> notes = new ArrayList<>();
+    for (CatalogueEntry entry : catalogue.entries()) {
+      String alike = known.get(bare(entry.unit()));
+      if (alike != null && told.add(entry.unit())) {
+        notes.add(
+            Problem.note(
+                catalogue.source(),
+                entry.line(),
+                "unit `"
+                    + entry.unit()
+                    + "` is taken for another one than the study's `"
+                    + alike
+                    + "`; if they are the same, write their names alike"));
+      }
+    }
+    return notes;
+  }
+
+  private static String bare(String name) {
+    return name.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "");
   }
 
   private static Problem note(String source, List<CatalogueEntry> graphs, Translation leg) {
