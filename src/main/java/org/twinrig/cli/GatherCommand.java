@@ -6,10 +6,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.twinrig.intake.GatheredCapture;
 import org.twinrig.intake.Gatherer;
 import org.twinrig.intake.GrowingTable;
@@ -39,6 +43,8 @@ import picocli.CommandLine.Parameters;
       "Rows that stand in a table already stay as they are; run it again when files arrive."
     })
 final class GatherCommand implements Callable<Integer>, WithCommonOptions {
+  private static final int MOST_NAMED = 3;
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Parameters(paramLabel = "FOLDER", description = "Where the captures are.")
@@ -129,6 +135,7 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
       }
     }
     gone(captures, place);
+    otherKinds(found.value().captures(), units);
     if (dryRun) {
       table(found.value().captures(), captures);
     }
@@ -165,6 +172,43 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     }
   }
 
+  /** A unit's kind in the table is the lab's own word, and stays; the one gathered is not taken. */
+  private void otherKinds(List<GatheredCapture> captures, GrowingTable units) {
+    Map<String, Set<String>> unitsOf = new LinkedHashMap<>();
+    for (GatheredCapture c : captures) {
+      String unit = c.text(NamePattern.Part.UNIT);
+      String gathered = c.text(NamePattern.Part.KIND);
+      Optional<String> stands = units.cell(unit, "kind");
+      if (stands.isPresent() && !stands.get().equals(gathered)) {
+        unitsOf
+            .computeIfAbsent(
+                "as `" + stands.get() + "`, not `" + gathered + "`", k -> new LinkedHashSet<>())
+            .add("`" + unit + "`");
+      }
+    }
+    unitsOf.forEach(
+        (kinds, names) ->
+            common
+                .err()
+                .println(
+                    Problem.note(
+                            out.resolveSibling("units.csv").toString(),
+                            0,
+                            (names.size() == 1 ? "unit " : "units ")
+                                + some(names)
+                                + (names.size() == 1 ? " stands here " : " stand here ")
+                                + kinds
+                                + (names.size() == 1 ? "; it stays so" : "; they stay so")
+                                + ": change the table by hand if it is wrong")
+                        .text()));
+  }
+
+  private static String some(Set<String> names) {
+    int more = names.size() - MOST_NAMED;
+    return names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "))
+        + (more > 0 ? " and " + more + " more" : "");
+  }
+
   private void table(List<GatheredCapture> captures, GrowingTable table) {
     common.out().println(line("unit", "fixture", "side", "seating", "kind", "file"));
     for (GatheredCapture c : captures) {
@@ -192,7 +236,7 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
         + ", "
         + found.value().captures().size()
         + " are captures and "
-        + found.refused().size()
+        + (found.value().files() - found.value().captures().size())
         + " are refused; "
         + Numbers.count(captures, "capture", "captures")
         + " and "
@@ -210,15 +254,12 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
         "session", c.text(NamePattern.Part.SESSION));
   }
 
-  private Gatherer gatherer() {
+  private Gatherer gatherer() throws UnusableInput {
     NamePattern names;
     try {
       names = NamePattern.of(pattern);
     } catch (IllegalArgumentException e) {
       throw wrong("--pattern: " + e.getMessage());
-    }
-    if (!Files.isDirectory(folder)) {
-      throw wrong(folder + " is not a folder");
     }
     Map<NamePattern.Part, String> given = given();
     for (NamePattern.Part part : NamePattern.Part.values()) {
@@ -231,7 +272,16 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
             "the pattern does not name {" + part.word() + "}; add it or give --" + part.word());
       }
     }
-    return new Gatherer(folder.toAbsolutePath().normalize(), names, given);
+    if (!Files.isDirectory(folder)) {
+      boolean file = Files.exists(folder);
+      throw new UnusableInput(
+          Problem.fatal(
+              folder.toString(),
+              0,
+              file ? "this is a file" : "there is no such folder",
+              "name the folder in which the captures lie"));
+    }
+    return new Gatherer(folder.toAbsolutePath().normalize(), folder.toString(), names, given);
   }
 
   private Map<NamePattern.Part, String> given() {

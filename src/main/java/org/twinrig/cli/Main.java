@@ -76,6 +76,7 @@ public final class Main implements Runnable {
     line.setUsageHelpAutoWidth(false);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler(Main::explain);
+    line.setParameterExceptionHandler(new UsageErrors());
     try {
       return line.execute(arguments);
     } catch (OutOfMemoryError e) {

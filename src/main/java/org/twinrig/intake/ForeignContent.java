@@ -2,23 +2,21 @@ package org.twinrig.intake;
 
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /** Is this a well-known file that is not text? Then it can be named, with its own remedy. */
 final class ForeignContent {
   private record Signature(String hex, String what, String remedy) {}
 
+  private static final String EXPORT = "export the sheet as CSV (UTF-8)";
+
   /** First bytes as their published formats fix them. */
   private static final List<Signature> SIGNATURES =
       List.of(
+          new Signature("504b0304", "the file is a spreadsheet or a zip archive, not text", EXPORT),
           new Signature(
-              "504b0304",
-              "the file is a workbook or a zip archive, not text",
-              "save the sheet as comma-separated text"),
-          new Signature(
-              "d0cf11e0a1b11ae1",
-              "the file is a binary workbook, not text",
-              "save the sheet as comma-separated text"),
+              "d0cf11e0a1b11ae1", "the file is a spreadsheet in a binary form, not text", EXPORT),
           new Signature("25504446", "the file is a PDF, not text", "export the curve as text"),
           new Signature("89504e47", "the file is a picture, not text", "export the curve as text"),
           new Signature("ffd8ff", "the file is a picture, not text", "export the curve as text"),
@@ -43,6 +41,21 @@ final class ForeignContent {
         .filter(signature -> startsWith(bytes, signature.hex()))
         .findFirst()
         .map(signature -> remarks.refuse(0, signature.what(), signature.remedy()));
+  }
+
+  /**
+   * Is this a spreadsheet, which a lab may take for the table it was asked for?
+   *
+   * @param bytes the file's content
+   * @param source its name in messages
+   * @return the problem to refuse it with
+   */
+  static Optional<Problem> spreadsheet(byte[] bytes, String source) {
+    return SIGNATURES.stream()
+        .filter(signature -> signature.remedy().equals(EXPORT))
+        .filter(signature -> startsWith(bytes, signature.hex()))
+        .findFirst()
+        .map(signature -> Problem.fatal(source, 0, signature.what(), signature.remedy()));
   }
 
   private static boolean startsWith(byte[] bytes, String hex) {

@@ -13,7 +13,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.internal.Sha256;
 import org.twinrig.internal.Spreadsheet;
@@ -24,10 +23,12 @@ import org.twinrig.problem.Problem;
  * Finds captures in a folder by their names.
  *
  * <p>Hidden files and folders are passed over; links are not followed. A file that does not fit the
- * pattern, fits it in two ways, or says the same as another is refused and named; the others stand.
+ * pattern, fits it in two ways, or says the same as another is refused; the others stand. Files
+ * with the same fault in their names are told of together.
  */
 public final class Gatherer {
   private final Path folder;
+  private final String source;
   private final NamePattern pattern;
   private final Map<NamePattern.Part, String> given;
 
@@ -35,11 +36,14 @@ public final class Gatherer {
    * A gatherer.
    *
    * @param folder where the files are
+   * @param source how messages name the folder
    * @param pattern how their names are read
    * @param given parts that hold for all files
    */
-  public Gatherer(Path folder, NamePattern pattern, Map<NamePattern.Part, String> given) {
+  public Gatherer(
+      Path folder, String source, NamePattern pattern, Map<NamePattern.Part, String> given) {
     this.folder = folder;
+    this.source = source;
     this.pattern = pattern;
     this.given = Map.copyOf(given);
   }
@@ -71,11 +75,12 @@ public final class Gatherer {
     Map<String, String> byContent = new HashMap<>();
     Map<String, GatheredCapture> firstOfUnit = new HashMap<>();
     List<GatheredCapture> captures = new ArrayList<>();
+    UnreadNames unread = new UnreadNames(pattern);
     for (Path file : files) {
       String name = slashes(folder.relativize(file));
       List<Map<NamePattern.Part, String>> readings = pattern.readings(name);
       if (readings.size() != 1) {
-        problems.add(unread(name, readings));
+        unread.add(name, readings);
         continue;
       }
       Map<NamePattern.Part, String> parts = new EnumMap<>(NamePattern.Part.class);
@@ -120,36 +125,24 @@ public final class Gatherer {
       } else {
         captures.add(capture);
         if (twin != null) {
-          problems.add(Problem.note(name, 0, "holds the same bytes as `" + twin + "`"));
+          problems.add(
+              Problem.note(
+                  name,
+                  0,
+                  "holds the same bytes as `"
+                      + twin
+                      + "`; it is taken as a capture all the same: if it is a copy by mistake, export it again"));
         }
       }
     }
     captures.sort(order());
+    problems.addAll(unread.problems(source, files.size()));
     return new Findings<>(new Found(captures, files.size()), problems);
   }
 
   private static boolean runsAsFormula(GatheredCapture capture) {
     return Stream.concat(Stream.of(capture.file()), capture.parts().values().stream())
         .anyMatch(Spreadsheet::runsAsFormula);
-  }
-
-  private Problem unread(String name, List<Map<NamePattern.Part, String>> readings) {
-    if (readings.isEmpty()) {
-      return Problem.refused(
-          name, 0, "does not fit the pattern `" + pattern + "`", "rename it, or gather it apart");
-    }
-    return Problem.refused(
-        name,
-        0,
-        "can be read in two ways: " + words(readings.get(0)) + "; or " + words(readings.get(1)),
-        "name the texts a part may have, such as {fixture:plate|head}");
-  }
-
-  private static String words(Map<NamePattern.Part, String> reading) {
-    return new TreeMap<>(reading)
-        .entrySet().stream()
-            .map(e -> e.getKey().word() + " `" + e.getValue() + "`")
-            .collect(Collectors.joining(", "));
   }
 
   private static Comparator<GatheredCapture> order() {

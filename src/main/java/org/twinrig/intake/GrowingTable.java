@@ -10,9 +10,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.twinrig.internal.AsideFile;
 import org.twinrig.problem.UnusableInput;
@@ -26,12 +28,19 @@ public final class GrowingTable {
   private final byte[] before;
   private final List<String> columns;
   private final Set<String> keys;
+  private final Map<String, Map<String, String>> rows;
 
-  private GrowingTable(Path file, byte[] before, List<String> columns, Set<String> keys) {
+  private GrowingTable(
+      Path file,
+      byte[] before,
+      List<String> columns,
+      Set<String> keys,
+      Map<String, Map<String, String>> rows) {
     this.file = file;
     this.before = before;
     this.columns = columns;
     this.keys = keys;
+    this.rows = rows;
   }
 
   /**
@@ -47,11 +56,23 @@ public final class GrowingTable {
   public static GrowingTable open(Path file, LabTable.Columns known, String key)
       throws UnusableInput, IOException {
     if (!Files.exists(file)) {
-      return new GrowingTable(file, new byte[0], known.all(), Set.of());
+      return new GrowingTable(file, new byte[0], known.all(), Set.of(), Map.of());
     }
     LabTable table = LabTable.of(file, file.toString(), known);
     byte[] bytes = Files.readAllBytes(file); // no more than the table's reader takes
-    return new GrowingTable(file, bytes, table.columnNames(), new HashSet<>(table.cells(key)));
+    return new GrowingTable(
+        file, bytes, table.columnNames(), new HashSet<>(table.cells(key)), rows(table, key));
+  }
+
+  private static Map<String, Map<String, String>> rows(LabTable table, String key) {
+    Map<String, Map<String, String>> rows = new HashMap<>();
+    table.read(
+        row -> {
+          Map<String, String> cells = new HashMap<>();
+          table.columnNames().forEach(column -> cells.put(column, row.cell(column)));
+          return Optional.ofNullable(rows.putIfAbsent(row.cell(key), cells));
+        });
+    return rows;
   }
 
   /**
@@ -71,6 +92,18 @@ public final class GrowingTable {
    */
   public boolean has(String key) {
     return keys.contains(key);
+  }
+
+  /**
+   * A cell of a row that is there already.
+   *
+   * @param key what the row has in the column that tells rows apart
+   * @param column one the table may have
+   * @return the cell of the first such row, as written; nothing when there is no such row or
+   *     column, or the row has too few or too many cells
+   */
+  public Optional<String> cell(String key, String column) {
+    return Optional.ofNullable(rows.getOrDefault(key, Map.of()).get(column));
   }
 
   /**

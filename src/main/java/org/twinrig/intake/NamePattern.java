@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * How file names tell what a capture is: text with named parts in braces, for example {@code
@@ -51,7 +52,49 @@ public final class NamePattern {
     }
   }
 
-  private record Token(Optional<Part> part, String text, List<String> choices) {}
+  /** One piece of a pattern: a text that stands for itself, a part, or anything. */
+  record Token(Optional<Part> part, String text, List<String> choices) {
+    boolean isText() {
+      return !text.isEmpty();
+    }
+
+    /** Whether any text will do, so that only what follows ends it. */
+    boolean isOpen() {
+      return !isText()
+          && choices.isEmpty()
+          && part.map(p -> p != Part.SIDE && p != Part.SEATING).orElse(true);
+    }
+
+    boolean takes(String written) {
+      return part.isEmpty() || value(this, written).isPresent();
+    }
+
+    /** Says why a text is none the part may have. */
+    String wrong(String written) {
+      String subject = part.map(Part::word).orElse("*") + " `" + written + "` ";
+      if (!choices.isEmpty() && !choices.contains(written)) {
+        return subject + "is not " + either(choices);
+      }
+      return switch (part.orElseThrow()) {
+        case SIDE -> subject + "is not L, R, M, left, right or mono";
+        case SEATING -> subject + "is not a whole number from 1 to 9999";
+        case UNIT, FIXTURE, KIND, SESSION -> subject + "begins or ends with a blank";
+      };
+    }
+
+    private static String either(List<String> choices) {
+      return choices.stream().map(c -> "`" + c + "`").collect(Collectors.joining(" or "));
+    }
+
+    @Override
+    public String toString() {
+      if (isText()) {
+        return text;
+      }
+      String offered = choices.isEmpty() ? "" : ":" + String.join("|", choices);
+      return "{" + part.map(Part::word).orElse("*") + offered + "}";
+    }
+  }
 
   private final String text;
   private final List<Token> tokens;
@@ -141,6 +184,11 @@ public final class NamePattern {
     Set<Map<Part, String>> found = new LinkedHashSet<>();
     read(name, 0, 0, new EnumMap<>(Part.class), found);
     return List.copyOf(found);
+  }
+
+  /** Where a name that has no reading leaves the pattern. */
+  PatternMisfit.Found misfit(String name) {
+    return PatternMisfit.of(tokens, name);
   }
 
   private void read(

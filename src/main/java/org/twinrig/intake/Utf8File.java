@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
@@ -27,11 +28,15 @@ public final class Utf8File {
    * @param source how problems name it
    * @param mostBytes the largest size that is believable for such a file
    * @return the text without byte-order mark
-   * @throws UnusableInput when it cannot be read, is larger, is UTF-16 or UTF-32, or holds a byte
-   *     that is not UTF-8 (with its line)
+   * @throws UnusableInput when it cannot be read, is larger, is a spreadsheet, is UTF-16 or UTF-32,
+   *     or holds a byte that is not UTF-8 (with its line)
    */
   public static String read(Path file, String source, int mostBytes) throws UnusableInput {
     byte[] bytes = bytes(file, source, mostBytes);
+    Optional<Problem> spreadsheet = ForeignContent.spreadsheet(bytes, source);
+    if (spreadsheet.isPresent()) {
+      throw new UnusableInput(spreadsheet.get());
+    }
     refuseWideText(bytes, source);
     int start = hasUtf8Mark(bytes) ? 3 : 0;
     ByteBuffer input = ByteBuffer.wrap(bytes, start, bytes.length - start);

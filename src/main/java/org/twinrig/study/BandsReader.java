@@ -28,6 +28,10 @@ final class BandsReader {
             .value("per_octave")
             .flatMap(BandsReader::perOctave)
             .orElse(defaults.perOctave());
+    // A misspelt end is not the standard one: nothing is concluded from the two together.
+    if (group.get().misspelt("from_hz") || group.get().misspelt("to_hz")) {
+      return new Axis(perOctave, defaults.range());
+    }
     Optional<Double> from = end(group.get(), "from_hz", defaults.range().fromHz());
     Optional<Double> to = end(group.get(), "to_hz", defaults.range().toHz());
     return FrequencyReader.range(value, from, to)
@@ -48,6 +52,9 @@ final class BandsReader {
     boolean range = group.keys().size() == 2 && group.value("at_hz").isEmpty();
     if (one) {
       return group.value("at_hz").flatMap(FrequencyReader::hz).map(Anchor.Frequency::new);
+    }
+    if (ANCHOR_KEYS.stream().anyMatch(group::misspelt)) {
+      return Optional.empty(); // what is missing then stands there, and was told of
     }
     if (!range) {
       return value.problem(

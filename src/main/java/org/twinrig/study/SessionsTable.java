@@ -1,5 +1,6 @@
 package org.twinrig.study;
 
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,10 +97,13 @@ final class SessionsTable {
       row.note(
           "`date` is `"
               + session.date()
-              + "`, which is no day written like 2026-03-02: the session is used, and the drift charts"
+              + "`, which is no day written as year-month-day: the session is used, and the drift charts"
               + " of `"
               + session.fixture()
-              + "` follow the order of the rows");
+              + "` follow the order of the rows; write "
+              + WrittenDay.meant(session.date())
+                  .map(LocalDate::toString)
+                  .orElse("the day like 2026-03-02"));
     }
     return session;
   }

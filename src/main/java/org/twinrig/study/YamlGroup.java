@@ -58,6 +58,11 @@ final class YamlGroup {
     return Optional.ofNullable(values.get(key));
   }
 
+  /** Whether a key was refused that seems to be a slip for this one. */
+  boolean misspelt(String key) {
+    return guessed.contains(key);
+  }
+
   /** A value without which the group is of no use; not missed when a misspelt key was it. */
   Optional<YamlValue> required(String key, String example) {
     if (!values.containsKey(key) && !guessed.contains(key)) {

@@ -139,7 +139,8 @@ public final class CatalogueReader {
     if (form.equals(COMPENSATED)) {
       return Optional.of(new CatalogueEntry.Subtracted(file, smoothing));
     }
-    if (file.isPresent()) {
+    // Of a form that is no known word, nothing more can be said.
+    if (form.equals(RAW) && file.isPresent()) {
       row.refuse(
           "a raw graph names a `reference`",
           "write `compensated` under `form` when the curve was subtracted, or leave `reference`"

@@ -1,5 +1,6 @@
 package org.twinrig.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -116,10 +117,10 @@ class GatherCommandTest {
     assertEquals(
         """
         in-ear/=cmd()_plate_L_1.txt: a part of the name begins with =, +, - or @ and would run in a spreadsheet; rename it
-        in-ear/Alder 3_plate_L_2.txt: holds the same bytes as `in-ear/Alder 3_plate_L_1.txt`
+        in-ear/Alder 3_plate_L_2.txt: holds the same bytes as `in-ear/Alder 3_plate_L_1.txt`; it is taken as a capture all the same: if it is a copy by mistake, export it again
         in-ear/Alder 3_plate_left_1.txt: `Alder 3` on `plate`, side L, seating 1, is `files/in-ear/Alder 3_plate_L_1.txt` already; give every seating its own number
-        in-ear/notes.doc: does not fit the pattern `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}.txt`; rename it, or gather it apart
         on-ear/Alder 3_plate_L_3.txt: unit `Alder 3` is of kind `on-ear` here and `in-ear` in `files/in-ear/Alder 3_plate_L_1.txt`; a unit has one kind: rename one of them
+        in-ear/notes.doc: does not fit the pattern `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}.txt`: `in-ear/` fits `{kind}/`, but `notes.doc` has no `_` to end {unit}; rename it, or gather it apart
         """,
         told(err));
     assertEquals(
@@ -152,6 +153,109 @@ class GatherCommandTest {
     assertEquals(2, status);
     assertTrue(
         told(err).contains("the pattern does not name {fixture}; add it or give --fixture\n"));
+  }
+
+  /** A newcomer errs in the pattern, and then every name is wrong alike. */
+  @Test
+  void aPatternThatNothingFitsIsToldOnce() throws IOException {
+    for (int seating = 1; seating <= 9; seating++) {
+      file("in-ear/Alder 3_Platte_L_" + seating + ".txt", "a" + seating);
+      file("in-ear/Alder 3_Kopf_L_" + seating + ".txt", "b" + seating);
+    }
+    file("contents.doc", "not a capture");
+    assertEquals(1, gather());
+    assertEquals(
+        "LAB/files: none of the 19 files fits the pattern"
+            + " `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}.txt`; take"
+            + " `in-ear/Alder 3_Kopf_L_1.txt`: `in-ear/Alder 3_` fits `{kind}/{unit}_`, but fixture"
+            + " `Kopf` is not `plate` or `head` (in others `Platte`); mend the pattern so that it"
+            + " reads as the names do\n",
+        told(err));
+    assertEquals(
+        """
+        Of 19 files, 0 are captures and 19 are refused; 0 captures and 0 units are new.
+        Nothing was written.
+        """,
+        told(out));
+  }
+
+  @Test
+  void namesWithTheSameFaultAreToldTogether() throws IOException {
+    file("in-ear/Alder 3_plate_L_1.txt", "a");
+    file("in-ear/Alder 3_haed_L_1.txt", "b");
+    for (int note = 1; note <= 5; note++) {
+      file("in-ear/notes" + note + ".doc", "c" + note);
+    }
+    assertEquals(0, gather());
+    assertEquals(
+        """
+        in-ear/Alder 3_haed_L_1.txt: does not fit the pattern `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}.txt`: `in-ear/Alder 3_` fits `{kind}/{unit}_`, but fixture `haed` is not `plate` or `head`; rename it, or gather it apart
+        in-ear/notes1.doc, in-ear/notes2.doc, in-ear/notes3.doc and 2 more files: do not fit the pattern `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}.txt`: in the first, `in-ear/` fits `{kind}/`, but `notes1.doc` has no `_` to end {unit}; rename them, or gather them apart
+        """,
+        told(err));
+    assertTrue(told(out).contains(" and 6 are refused;"), told(out));
+  }
+
+  @Test
+  void namesWithTwoReadingsAreToldTogether() throws IOException {
+    for (int seating = 1; seating <= 5; seating++) {
+      file("Alder_3_plate_L_" + seating + ".txt", "a" + seating);
+    }
+    Ran ran =
+        Ran.of(
+            "gather",
+            lab.resolve("files").toString(),
+            "--pattern={unit}_{fixture}_{side}_{seating}.txt",
+            "--kind=in-ear",
+            "--out",
+            lab.resolve("captures.csv").toString());
+    assertEquals(1, ran.status());
+    assertEquals(
+        "Alder_3_plate_L_1.txt, Alder_3_plate_L_2.txt, Alder_3_plate_L_3.txt and 2 more files: can be"
+            + " read in two ways: the first as unit `Alder`, fixture `3_plate`, side `L`, seating"
+            + " `1`; or unit `Alder_3`, fixture `plate`, side `L`, seating `1`; name the texts a part"
+            + " may have, such as {fixture:plate|head}\n",
+        ran.err());
+  }
+
+  @Test
+  void aKindThatTheTableOfUnitsHasOtherwiseIsNoted() throws IOException {
+    file("on-ear/Alder 3_plate_L_1.txt", "a");
+    file("on-ear/Oak 5_plate_L_1.txt", "b");
+    String units = "unit,kind\nAlder 3,in-ear\nOak 5,on-ear\n";
+    Files.writeString(lab.resolve("units.csv"), units);
+    assertEquals(0, gather("--force"));
+    assertEquals(
+        "LAB/units.csv: unit `Alder 3` stands here as `in-ear`, not `on-ear`; it stays so: change"
+            + " the table by hand if it is wrong\n",
+        told(err));
+    assertEquals(units, Files.readString(lab.resolve("units.csv")));
+  }
+
+  @Test
+  void aFolderThatIsNotThereIsNoWrongUse() throws IOException {
+    Path files = lab.resolve("files");
+    assertEquals(1, gather());
+    assertEquals(
+        "LAB/files: there is no such folder; name the folder in which the captures lie\n",
+        told(err));
+    Files.writeString(files, "a file");
+    assertEquals(1, gather());
+    assertEquals(
+        "LAB/files: this is a file; name the folder in which the captures lie\n", told(err));
+  }
+
+  @Test
+  void aSpreadsheetSavedAsATableIsNamedForWhatItIs() throws IOException {
+    file("in-ear/Alder 3_plate_L_1.txt", "a");
+    byte[] spreadsheet = {'P', 'K', 3, 4, 20, 0, 6, 0};
+    Files.write(lab.resolve("captures.csv"), spreadsheet);
+    assertEquals(1, gather("--force"));
+    assertEquals(
+        "LAB/captures.csv: the file is a spreadsheet or a zip archive, not text; export the sheet as"
+            + " CSV (UTF-8)\n",
+        told(err));
+    assertArrayEquals(spreadsheet, Files.readAllBytes(lab.resolve("captures.csv")));
   }
 
   /** The committed demonstration, gathered anew, has the captures its table has. */

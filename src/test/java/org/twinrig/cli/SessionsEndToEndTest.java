@@ -139,8 +139,9 @@ class SessionsEndToEndTest {
     String page = Files.readString(study.resolve("results/report.html"));
     assertTrue(
         page.contains(
-            "sessions.csv:13: `date` is `13.3.26`, which is no day written like 2026-03-02: the"
-                + " session is used, and the drift charts of `head` follow the order of the rows"));
+            "sessions.csv:13: `date` is `13.3.26`, which is no day written as year-month-day:"
+                + " the session is used, and the drift charts of `head` follow the order of the rows;"
+                + " write the day like 2026-03-02"));
     assertFalse(page.contains("NaN"));
   }
 

@@ -2,12 +2,15 @@ package org.twinrig.intake;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.AlphaChars;
+import net.jqwik.api.constraints.CharRange;
+import net.jqwik.api.constraints.Chars;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.StringLength;
 import org.junit.jupiter.api.Test;
@@ -45,6 +48,56 @@ class NamePatternTest {
   })
   void aNameThatDoesNotFitIsNotRead(String name, String why) {
     assertEquals(List.of(), PATTERN.readings(name), why);
+  }
+
+  /** Each faults the pattern at another part. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '!',
+      value = {
+        "in-ear/Oak_1_table_L_2.txt!`in-ear/Oak_1_` fits `{kind}/{unit}_`, but fixture `table` is not `plate` or `head`",
+        "in-ear/Oak_plate_X_2.txt!`in-ear/Oak_plate_` fits `{kind}/{unit}_{fixture:plate|head}_`, but side `X` is not L, R, M, left, right or mono",
+        "in-ear/Oak_plate_L_0.txt!`in-ear/Oak_plate_L_` fits `{kind}/{unit}_{fixture:plate|head}_{side}_`, but seating `0` is not a whole number from 1 to 9999",
+        "in-ear/Oak_plate_L_12.csv!`in-ear/Oak_plate_L_12` fits `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}`, but then `.txt` should follow, not `.csv`",
+        "in-ear/Oak_plate_L_2!`in-ear/Oak_plate_L_2` fits `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}`, but the name ends where `.txt` should follow",
+        "in-ear/Oak_plate_!`in-ear/Oak_plate_` fits `{kind}/{unit}_{fixture:plate|head}_`, but nothing is left for {side}",
+        "in-ear/Oak_tabel_L_2.csv!`in-ear/Oak_` fits `{kind}/{unit}_`, but fixture `tabel` is not `plate` or `head`",
+        "in-ear/Oak.txt!`in-ear/` fits `{kind}/`, but `Oak.txt` has no `_` to end {unit}",
+        "in-ear/ Oak_plate.txt!`in-ear/` fits `{kind}/`, but unit ` Oak` begins or ends with a blank",
+        "in-ear/_plate.txt!`in-ear/` fits `{kind}/`, but `_plate.txt` leaves nothing for {unit} before `_`",
+        "a/b/Oak_plate_L_2.txt!`a/` fits `{kind}/`, but `b` has no `_` to end {unit}, and no part reaches over a slash",
+        "Oak_plate_L_2.txt!there is no `/` to end {kind}"
+      })
+  void aNameThatDoesNotFitSaysWhereItLeavesThePattern(String name, String told) {
+    assertEquals(List.of(), PATTERN.readings(name));
+    assertEquals(told, PATTERN.misfit(name).told());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '!',
+      value = {
+        "{unit}-{seating}!Oak-2.txt!`Oak-2` fits `{unit}-{seating}`, but the pattern ends where the name goes on with `.txt`",
+        "old/{unit}.txt!new/Oak.txt!the name does not begin with `old/`",
+        "{side:L|links}.txt!links.txt!side `links` is not L, R, M, left, right or mono"
+      })
+  void aPatternOfAnotherShapeSaysWhereItIsLeft(String pattern, String name, String told) {
+    assertEquals(told, NamePattern.of(pattern).misfit(name).told());
+  }
+
+  /** Whatever a name is, a pattern either reads it or says where it is left. */
+  @Property(tries = 500)
+  void everyNameThatIsNotReadIsExplained(
+      @ForAll
+          @CharRange(from = 'K', to = 'R')
+          @Chars({'_', '/', ' ', '1', '.'})
+          @StringLength(min = 1, max = 12)
+          String name) {
+    NamePattern pattern = NamePattern.of("{*}/{unit}_{side}{seating}{kind}");
+    if (pattern.readings(name).isEmpty()) {
+      String told = pattern.misfit(name).told();
+      assertTrue(told.contains("`") || told.contains("{"), told);
+    }
   }
 
   @Test

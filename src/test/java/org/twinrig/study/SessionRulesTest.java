@@ -12,6 +12,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
@@ -180,10 +182,39 @@ class SessionRulesTest {
     LabFolder lab = sessions("morning,2.3.26,plate,94.0,94.0,,\n" + EVENING);
     assertEquals(
         List.of(
-            "NOTE sessions.csv:2: `date` is `2.3.26`, which is no day written like 2026-03-02: the"
-                + " session is used, and the drift charts of `plate` follow the order of the rows"),
+            "NOTE sessions.csv:2: `date` is `2.3.26`, which is no day written as year-month-day:"
+                + " the session is used, and the drift charts of `plate` follow the order of the rows;"
+                + " write the day like 2026-03-02"),
         lab.problems());
     assertEquals(2, StudyReader.read(lab.study()).value().sessions().size());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "3.5.2026, 2026-05-03",
+    "03.05.2026, 2026-05-03",
+    "25/5/2026, 2026-05-25",
+    "5/25/2026, 2026-05-25",
+    "25-05-2026, 2026-05-25",
+    "2026-5-3, 2026-05-03",
+    "2026/05/03, 2026-05-03",
+    "3/5/2026, the day like 2026-03-02",
+    "3-5-2026, the day like 2026-03-02",
+    "31.2.2026, the day like 2026-03-02",
+    "3.5.26, the day like 2026-03-02",
+    "3 May 2026, the day like 2026-03-02"
+  })
+  void aDateThatCanMeanOneDayOnlyIsShownAsItIsWritten(String written, String shown)
+      throws IOException {
+    List<String> problems =
+        sessions("morning," + written + ",plate,94.0,94.0,,\n" + EVENING).problems();
+    assertEquals(1, problems.size(), problems.toString());
+    assertTrue(
+        problems
+            .get(0)
+            .startsWith("NOTE sessions.csv:2: `date` is `" + written + "`, which is no day"),
+        problems.toString());
+    assertTrue(problems.get(0).endsWith(" order of the rows; write " + shown), problems.toString());
   }
 
   @Test

@@ -1,0 +1,89 @@
+package org.twinrig.cli;
+
+import java.io.PrintWriter;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.twinrig.intake.NearestName;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Says what is wrong with a command line in one sentence, and where help is. */
+final class UsageErrors implements CommandLine.IParameterExceptionHandler {
+  private static final int MOST_SUGGESTED = 3;
+
+  UsageErrors() {}
+
+  @Override
+  public int handleParseException(ParameterException failure, String[] arguments) {
+    CommandLine line = failure.getCommandLine();
+    CommandSpec spec = line.getCommandSpec();
+    PrintWriter err = line.getErr();
+    err.println(sentence(failure, spec));
+    err.println("See `" + called(spec) + " --help`.");
+    err.flush();
+    return CommandLine.ExitCode.USAGE;
+  }
+
+  /** What the library says of all else is a sentence already. */
+  private static String sentence(ParameterException failure, CommandSpec spec) {
+    List<String> unmatched = failure.getCommandLine().getUnmatchedArguments();
+    Optional<String> option = unmatched.stream().filter(a -> a.startsWith("-")).findFirst();
+    // A misspelt option may be the one that is missing, so it is told first.
+    if (option.isPresent()) {
+      return noOption(option.get().replaceFirst("=.*", ""), spec, failure);
+    }
+    if (unmatched.isEmpty() || !(failure instanceof UnmatchedArgumentException)) {
+      return failure.getMessage();
+    }
+    String argument = unmatched.get(0);
+    return spec.subcommands().isEmpty()
+        ? "`"
+            + argument
+            + "` is one argument too many for `"
+            + spec.name()
+            + "`; put quotes around a name that holds a blank"
+        : "there is no command `"
+            + argument
+            + "`"
+            + guess(argument, spec.subcommands().keySet(), failure);
+  }
+
+  private static String noOption(String name, CommandSpec spec, ParameterException failure) {
+    List<String> options =
+        spec.options().stream()
+            .filter(o -> !o.hidden())
+            .map(CommandLine.Model.OptionSpec::longestName)
+            .toList();
+    return "`" + name + "` is no option of `" + spec.name() + "`" + guess(name, options, failure);
+  }
+
+  /** The name that is nearest by its letters; else those the library finds alike. */
+  private static String guess(
+      String written, Collection<String> known, ParameterException failure) {
+    Optional<String> nearest = NearestName.among(written, known);
+    List<String> alike =
+        failure instanceof UnmatchedArgumentException unmatched
+            ? unmatched.getSuggestions()
+            : List.of();
+    List<String> names =
+        nearest.isPresent()
+            ? List.of(nearest.get())
+            : alike.stream().limit(MOST_SUGGESTED).toList();
+    return names.isEmpty()
+        ? ""
+        : names.stream()
+            .map(name -> "`" + name + "`")
+            .collect(Collectors.joining(" or ", "; did you mean ", "?"));
+  }
+
+  /** The command as the user types it. */
+  private static String called(CommandSpec spec) {
+    return spec.parent() == null
+        ? CommonOptions.called()
+        : called(spec.parent()) + " " + spec.name();
+  }
+}

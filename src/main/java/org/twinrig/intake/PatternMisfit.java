@@ -1,0 +1,207 @@
+package org.twinrig.intake;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/** Where a name leaves a pattern that it does not fit: the first part that nothing fits. */
+final class PatternMisfit {
+  private final List<NamePattern.Token> tokens;
+  private final String name;
+  private final Map<List<Integer>, Integer> farthest = new HashMap<>();
+
+  private PatternMisfit(List<NamePattern.Token> tokens, String name) {
+    this.tokens = tokens;
+    this.name = name;
+  }
+
+  /**
+   * What is wrong with one name.
+   *
+   * @param part the place in the pattern that fails, from 0
+   * @param certain whether the rest of the name would fit if only this value were right
+   * @param value the text that is not allowed; nothing when a text of the pattern is missing
+   * @param told in words
+   */
+  record Found(int part, boolean certain, Optional<String> value, String told) {
+
+    /** Names with the same fault are told of together. */
+    String sort() {
+      return part + (certain ? " certain " : " ") + value.isPresent();
+    }
+  }
+
+  /** A text that stands where a part should: from where to where, and how well the rest fits. */
+  private record Candidate(int from, int to, int reached) {
+    boolean before(Candidate other) {
+      return reached != other.reached ? reached > other.reached : to - from < other.to - other.from;
+    }
+  }
+
+  /** Of a name that has no reading. */
+  static Found of(List<NamePattern.Token> tokens, String name) {
+    return new PatternMisfit(tokens, name).found();
+  }
+
+  private Found found() {
+    NavigableSet<Integer> before = new TreeSet<>();
+    NavigableSet<Integer> at = new TreeSet<>(List.of(0));
+    int part = 0;
+    while (part < tokens.size()) {
+      NavigableSet<Integer> after = after(part, at);
+      if (after.isEmpty()) {
+        break;
+      }
+      before = at;
+      at = after;
+      part++;
+    }
+    if (part == tokens.size()) {
+      return missing(part, at.last());
+    }
+    NamePattern.Token token = tokens.get(part);
+    if (!token.isText()) {
+      return wrongPart(part, at);
+    }
+    boolean open = part > 0 && tokens.get(part - 1).isOpen();
+    return open ? unended(part, before.first()) : missing(part, at.last());
+  }
+
+  /** All places a part can end at, when it begins at one of several. */
+  private NavigableSet<Integer> after(int part, NavigableSet<Integer> from) {
+    NavigableSet<Integer> after = new TreeSet<>();
+    NamePattern.Token token = tokens.get(part);
+    for (int at : from) {
+      if (token.isText()) {
+        if (name.startsWith(token.text(), at)) {
+          after.add(at + token.text().length());
+        }
+        continue;
+      }
+      for (int to = at + 1; to <= end(at); to++) {
+        if (token.takes(name.substring(at, to))) {
+          after.add(to);
+        }
+      }
+    }
+    return after;
+  }
+
+  private int end(int at) {
+    int slash = name.indexOf('/', at);
+    return slash < 0 ? name.length() : slash;
+  }
+
+  /** How many parts from the first on can be fitted in turn; one more when the name ends there. */
+  private int reached(int part, int at) {
+    if (part == tokens.size()) {
+      return at == name.length() ? part + 1 : part;
+    }
+    List<Integer> place = List.of(part, at);
+    Integer known = farthest.get(place);
+    if (known != null) {
+      return known;
+    }
+    int most = part;
+    for (int next : after(part, new TreeSet<>(List.of(at)))) {
+      most = Math.max(most, reached(part + 1, next));
+    }
+    farthest.put(place, most);
+    return most;
+  }
+
+  private Found wrongPart(int part, NavigableSet<Integer> at) {
+    NamePattern.Token token = tokens.get(part);
+    if (at.stream().allMatch(from -> end(from) == from)) {
+      return new Found(
+          part,
+          false,
+          Optional.empty(),
+          lead(part, at.first(), "but nothing is left for ") + token);
+    }
+    Candidate best = candidate(part, at);
+    String value = name.substring(best.from(), best.to());
+    return new Found(
+        part,
+        best.reached() > tokens.size(),
+        Optional.of(value),
+        lead(part, best.from(), "but ") + token.wrong(value));
+  }
+
+  /** The text with which the pattern could go on best, were it allowed here. */
+  private Candidate candidate(int part, NavigableSet<Integer> at) {
+    Candidate best = null;
+    for (int from : at) {
+      for (int to = from + 1; to <= end(from); to++) {
+        Candidate each = new Candidate(from, to, reached(part + 1, to));
+        if (best == null || each.before(best)) {
+          best = each;
+        }
+      }
+    }
+    if (best != null && best.reached() > part + 1) {
+      return best;
+    }
+    int from = at.stream().filter(a -> end(a) > a).findFirst().orElseThrow();
+    return new Candidate(from, end(from), part);
+  }
+
+  /** A part that takes any text, and the text that should end it is not there. */
+  private Found unended(int part, int from) {
+    NamePattern.Token open = tokens.get(part - 1);
+    String text = tokens.get(part).text();
+    int next = name.indexOf(text, from + 1);
+    if (next > 0 && next <= end(from)) {
+      String value = name.substring(from, next);
+      return new Found(
+          part, false, Optional.of(value), lead(part - 1, from, "but ") + open.wrong(value));
+    }
+    return new Found(
+        part, false, Optional.empty(), lead(part - 1, from, "but ") + unended(open, text, from));
+  }
+
+  private String unended(NamePattern.Token open, String text, int from) {
+    String rest = name.substring(from, end(from));
+    if (rest.startsWith(text)) {
+      return "`" + rest + "` leaves nothing for " + open + " before `" + text + "`";
+    }
+    boolean whole = rest.equals(name);
+    return (whole ? "there is no `" : "`" + rest + "` has no `")
+        + text
+        + "` to end "
+        + open
+        + (end(from) < name.length() ? ", and no part reaches over a slash" : "");
+  }
+
+  private Found missing(int part, int at) {
+    String rest = name.substring(at);
+    String why;
+    if (part == tokens.size()) {
+      why = "the pattern ends where the name goes on with `" + rest + "`";
+    } else if (rest.isEmpty()) {
+      why = "the name ends where `" + tokens.get(part).text() + "` should follow";
+    } else if (at == 0) {
+      why = "the name does not begin with `" + tokens.get(part).text() + "`";
+    } else {
+      why = "then `" + tokens.get(part).text() + "` should follow, not `" + rest + "`";
+    }
+    return new Found(part, false, Optional.empty(), lead(part, at, "but ") + why);
+  }
+
+  private String lead(int part, int at, String turn) {
+    return at == 0
+        ? turn.replaceFirst("^but ", "")
+        : "`"
+            + name.substring(0, at)
+            + "` fits `"
+            + tokens.subList(0, part).stream()
+                .map(NamePattern.Token::toString)
+                .collect(Collectors.joining())
+            + "`, "
+            + turn;
+  }
+}

@@ -1,0 +1,136 @@
+package org.twinrig.intake;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Problem;
+
+/**
+ * Names that a pattern does not read in one way. Where the pattern is wrong, all names fail alike;
+ * each fault is told once, with the first of its names.
+ */
+final class UnreadNames {
+  private static final int MOST_SHOWN = 3;
+
+  private final NamePattern pattern;
+  private final Map<String, List<Misfit>> misfits = new LinkedHashMap<>();
+  private final List<String> ambiguous = new ArrayList<>();
+  private String twoWays = "";
+
+  private record Misfit(String name, PatternMisfit.Found found) {}
+
+  UnreadNames(NamePattern pattern) {
+    this.pattern = pattern;
+  }
+
+  /** Takes a name with no reading, or with two. */
+  void add(String name, List<Map<NamePattern.Part, String>> readings) {
+    if (readings.isEmpty()) {
+      PatternMisfit.Found found = pattern.misfit(name);
+      misfits.computeIfAbsent(found.sort(), s -> new ArrayList<>()).add(new Misfit(name, found));
+      return;
+    }
+    if (ambiguous.isEmpty()) {
+      twoWays = words(readings.get(0)) + "; or " + words(readings.get(1));
+    }
+    ambiguous.add(name);
+  }
+
+  /**
+   * What is wrong with them.
+   *
+   * @param folder the folder's name in messages
+   * @param files how many files were looked at
+   */
+  List<Problem> problems(String folder, int files) {
+    List<Problem> problems = new ArrayList<>();
+    int unfit = misfits.values().stream().mapToInt(List::size).sum();
+    if (unfit > 0 && unfit == files) {
+      problems.add(nothingFits(folder, files));
+    } else {
+      misfits.values().forEach(alike -> problems.add(unfit(alike)));
+    }
+    if (!ambiguous.isEmpty()) {
+      boolean one = ambiguous.size() == 1;
+      problems.add(
+          Problem.refused(
+              first(ambiguous),
+              0,
+              "can be read in two ways: " + (one ? "" : "the first as ") + twoWays,
+              "name the texts a part may have, such as {fixture:plate|head}"));
+    }
+    return problems;
+  }
+
+  private Problem nothingFits(String folder, int files) {
+    // The most frequent fault; a stray file, such as a list of contents, may come first of all.
+    List<Misfit> most =
+        misfits.values().stream()
+            .sorted(Comparator.comparingInt((List<Misfit> alike) -> alike.size()).reversed())
+            .findFirst()
+            .orElseThrow();
+    String what =
+        files == 1
+            ? "the only file does not fit the pattern `"
+            : "none of the " + files + " files fits the pattern `";
+    return Problem.refused(
+        folder,
+        0,
+        what + pattern + "`; take `" + most.get(0).name() + "`: " + told(most),
+        "mend the pattern so that it reads as the names do");
+  }
+
+  private Problem unfit(List<Misfit> alike) {
+    boolean one = alike.size() == 1;
+    return Problem.refused(
+        first(alike.stream().map(Misfit::name).toList()),
+        0,
+        (one ? "does not fit the pattern `" : "do not fit the pattern `")
+            + pattern
+            + "`: "
+            + (one ? "" : "in the first, ")
+            + told(alike),
+        one ? "rename it, or gather it apart" : "rename them, or gather them apart");
+  }
+
+  /** The fault of the first name, and the other values that are not allowed either. */
+  private static String told(List<Misfit> alike) {
+    PatternMisfit.Found first = alike.get(0).found();
+    List<String> others =
+        alike.stream()
+            .map(m -> m.found().value())
+            .flatMap(Optional::stream)
+            .distinct()
+            .filter(value -> !first.value().equals(Optional.of(value)))
+            .map(value -> "`" + value + "`")
+            .toList();
+    if (others.isEmpty()) {
+      return first.told();
+    }
+    int more = others.size() - MOST_SHOWN;
+    return first.told()
+        + " (in others "
+        + String.join(", ", others.subList(0, Math.min(MOST_SHOWN, others.size())))
+        + (more > 0 ? " and " + more + " more" : "")
+        + ")";
+  }
+
+  private static String first(List<String> names) {
+    int more = names.size() - MOST_SHOWN;
+    return String.join(", ", names.subList(0, Math.min(MOST_SHOWN, names.size())))
+        + (more > 0 ? " and " + Numbers.count(more, "more file", "more files") : "");
+  }
+
+  private static String words(Map<NamePattern.Part, String> reading) {
+    return new TreeMap<>(reading)
+        .entrySet().stream()
+            .map(e -> e.getKey().word() + " `" + e.getValue() + "`")
+            .collect(Collectors.joining(", "));
+  }
+}
