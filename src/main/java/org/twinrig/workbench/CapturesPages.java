@@ -49,6 +49,7 @@ final class CapturesPages {
                 pages.frame(book, leaf, Frame.Part.CAPTURES, "Captures", "/"),
                 doubts.sentence(),
                 doubts.units(),
+                doubts.ruled(),
                 kinds.entrySet().stream()
                     .map(e -> new ContentsView.Kind(e.getKey(), e.getValue()))
                     .toList(),

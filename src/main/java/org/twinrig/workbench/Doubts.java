@@ -26,6 +26,7 @@ final class Doubts {
   private final List<Unit> units;
   private final Map<CaptureEntry, List<Verdict>> verdicts = new HashMap<>();
   private final Map<String, List<CaptureEntry>> inDoubt = new LinkedHashMap<>();
+  private final Map<String, List<CaptureEntry>> byRule = new LinkedHashMap<>();
 
   private Doubts(Leaf leaf) {
     screened = leaf.outcome().isPresent();
@@ -34,11 +35,19 @@ final class Doubts {
         .flatMap(o -> o.screening().verdicts().stream())
         .forEach(v -> verdicts.computeIfAbsent(v.capture(), c -> new ArrayList<>()).add(v));
     for (Unit unit : units) {
-      List<CaptureEntry> own =
-          entries(leaf, unit).filter(c -> !of(c).isEmpty() && !leftOut(c)).toList();
-      if (!own.isEmpty()) {
-        inDoubt.put(unit.name(), own);
-      }
+      List<CaptureEntry> found = entries(leaf, unit).filter(c -> !of(c).isEmpty()).toList();
+      put(inDoubt, unit, found.stream().filter(c -> !leftOut(c)).toList());
+      put(
+          byRule,
+          unit,
+          found.stream().filter(c -> leftOutByRule(c) && !c.excludedByLab()).toList());
+    }
+  }
+
+  private static void put(
+      Map<String, List<CaptureEntry>> units, Unit unit, List<CaptureEntry> captures) {
+    if (!captures.isEmpty()) {
+      units.put(unit.name(), captures);
     }
   }
 
@@ -92,11 +101,20 @@ final class Doubts {
 
   /** The units in doubt, in the order of the study. */
   List<ContentsView.Doubted> units() {
-    return inDoubt.entrySet().stream()
+    return units(inDoubt);
+  }
+
+  /** The units of which a rule of screening left captures out, in the order of the study. */
+  List<ContentsView.Doubted> ruled() {
+    return units(byRule);
+  }
+
+  private List<ContentsView.Doubted> units(Map<String, List<CaptureEntry>> captures) {
+    return captures.entrySet().stream()
         .map(
             e ->
                 new ContentsView.Doubted(
-                    link(e.getKey()),
+                    link(e.getKey(), e.getValue()),
                     Numbers.count(e.getValue().size(), "capture", "captures"),
                     e.getValue().stream()
                         .flatMap(c -> of(c).stream())
@@ -127,7 +145,7 @@ final class Doubts {
   Optional<Link> before(int unit) {
     for (int k = unit - 1; k >= 0; k--) {
       if (count(units.get(k)) > 0) {
-        return Optional.of(link(units.get(k).name()));
+        return Optional.of(link(k));
       }
     }
     return Optional.empty();
@@ -137,14 +155,18 @@ final class Doubts {
   Optional<Link> after(int unit) {
     for (int k = unit + 1; k < units.size(); k++) {
       if (count(units.get(k)) > 0) {
-        return Optional.of(link(units.get(k).name()));
+        return Optional.of(link(k));
       }
     }
     return Optional.empty();
   }
 
-  private Link link(String unit) {
-    int line = inDoubt.get(unit).get(0).line();
-    return new Link(unit, "/unit?name=" + Pages.query(unit) + "#entry-" + line);
+  private Link link(int unit) {
+    String name = units.get(unit).name();
+    return link(name, inDoubt.get(name));
+  }
+
+  private static Link link(String unit, List<CaptureEntry> captures) {
+    return new Link(unit, "/unit?name=" + Pages.query(unit) + "#entry-" + captures.get(0).line());
   }
 }

@@ -8,6 +8,7 @@ import java.util.List;
  * @param frame around it
  * @param doubt how many captures are in doubt, in a sentence
  * @param doubted the units they are of
+ * @param ruled the units of which a rule of screening left captures out
  * @param kinds units by kind
  * @param problems met while reading
  * @param entries what was done since the workbench was opened
@@ -16,6 +17,7 @@ public record ContentsView(
     Frame frame,
     String doubt,
     List<Doubted> doubted,
+    List<Doubted> ruled,
     List<Kind> kinds,
     List<String> problems,
     List<Entry> entries) {
@@ -23,13 +25,14 @@ public record ContentsView(
   /** Copies the lists. */
   public ContentsView {
     doubted = List.copyOf(doubted);
+    ruled = List.copyOf(ruled);
     kinds = List.copyOf(kinds);
     problems = List.copyOf(problems);
     entries = List.copyOf(entries);
   }
 
   /**
-   * A unit with captures in doubt.
+   * A unit of which screening doubts captures.
    *
    * @param unit the way to the first of them
    * @param count how many there are, in words
