@@ -65,9 +65,9 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
 
   @Override
   public Integer call() throws UnusableInput, IOException, InterruptedException {
-    common.progress("Reading and estimating the study.");
     Workbench.Options options =
-        new Workbench.Options(study, address(), port, common.threads(), Version.text(), this::tell);
+        new Workbench.Options(
+            study, address(), port, common.threads(), Version.text(), common::remark, this::tell);
     try (Workbench workbench = Workbench.open(options)) {
       common.out().println("Open this in a browser: " + workbench.address());
       common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");

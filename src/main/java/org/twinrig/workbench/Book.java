@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
@@ -44,8 +45,8 @@ final class Book {
   @SuppressWarnings("ArrayRecordComponent")
   private record Undo(int file, byte[] before, byte[] after, String what) {}
 
-  /** One line of the book. */
-  private record Entry(long revision, String what) {}
+  /** One line of the book: the state a change led to, and what was done. */
+  record Entry(long revision, String what) {}
 
   private static final int MOST_ENTRIES = 1000;
   private static final int MOST_UNDOS = 200;
@@ -61,9 +62,20 @@ final class Book {
    * @throws UnusableInput when it cannot be read
    */
   static Book open(Path studyFolder, int threads) throws UnusableInput, IOException {
+    return open(studyFolder, threads, study -> {});
+  }
+
+  /**
+   * Opens a study.
+   *
+   * @param seen takes what the lab declares, before the longer work on it begins
+   * @throws UnusableInput when it cannot be read
+   */
+  static Book open(Path studyFolder, int threads, Consumer<Study> seen)
+      throws UnusableInput, IOException {
     Book book = new Book(studyFolder, threads);
     synchronized (book) {
-      book.begin("The workbench was opened.");
+      book.begin("The workbench was opened.", seen);
     }
     return book;
   }
@@ -74,8 +86,8 @@ final class Book {
   }
 
   /** What was done so far, oldest first. */
-  List<String> entries() {
-    return entries.stream().map(Entry::what).toList();
+  List<Entry> entries() {
+    return List.copyOf(entries);
   }
 
   /** What someone else changed in the study's files since they were read, file by file. */
@@ -149,7 +161,7 @@ final class Book {
 
   /** Reads everything anew from the disk; what was done before cannot be undone after that. */
   synchronized void reload() throws UnusableInput, IOException {
-    begin("The study was read anew from its files.");
+    begin("The study was read anew from its files.", study -> {});
   }
 
   private void refuseStale(long revision) throws StaleChangeException {
@@ -188,8 +200,9 @@ final class Book {
     }
   }
 
-  private void begin(String what) throws UnusableInput, IOException {
+  private void begin(String what, Consumer<Study> seen) throws UnusableInput, IOException {
     Findings<Study> read = StudyReader.read(place);
+    seen.accept(read.value());
     files.see(read.value());
     curves = Curves.read(read.value(), threads);
     undos.clear();

@@ -2,7 +2,6 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,17 +35,21 @@ final class CapturesPages {
 
   Answer contents(Ask ask) throws IOException {
     Leaf leaf = book.leaf();
-    Map<CaptureEntry, List<Verdict>> verdicts = verdicts(leaf);
+    Doubts doubts = Doubts.of(leaf);
     Map<String, List<ContentsView.Row>> kinds = new LinkedHashMap<>();
     for (Unit unit : leaf.study().units()) {
-      kinds.computeIfAbsent(unit.kind(), k -> new ArrayList<>()).add(row(leaf, unit, verdicts));
+      kinds.computeIfAbsent(unit.kind(), k -> new ArrayList<>()).add(row(leaf, unit, doubts));
     }
-    List<String> entries = book.entries();
+    List<ContentsView.Entry> entries =
+        book.entries().stream().map(e -> new ContentsView.Entry(e.revision(), e.what())).toList();
     return Answer.page(
         pages.fill(
             "contents.jte",
             new ContentsView(
                 pages.frame(book, leaf, Frame.Part.CAPTURES, "Captures", "/"),
+                doubts.sentence(),
+                doubts.units(),
+                doubts.ruled(),
                 kinds.entrySet().stream()
                     .map(e -> new ContentsView.Kind(e.getKey(), e.getValue()))
                     .toList(),
@@ -54,8 +57,7 @@ final class CapturesPages {
                 entries.subList(Math.max(0, entries.size() - ENTRIES_SHOWN), entries.size()))));
   }
 
-  private static ContentsView.Row row(
-      Leaf leaf, Unit unit, Map<CaptureEntry, List<Verdict>> verdicts) {
+  private static ContentsView.Row row(Leaf leaf, Unit unit, Doubts doubts) {
     List<CaptureEntry> own =
         leaf.study().captures().stream().filter(c -> c.unit().equals(unit.name())).toList();
     String from = leaf.study().from().name();
@@ -64,8 +66,8 @@ final class CapturesPages {
         role(unit),
         own.stream().filter(c -> c.fixture().equals(from)).count(),
         own.stream().filter(c -> !c.fixture().equals(from)).count(),
-        own.stream().filter(verdicts::containsKey).count(),
-        own.stream().filter(c -> c.excludedByLab() || byRule(verdicts, c)).count());
+        doubts.count(unit),
+        own.stream().filter(doubts::leftOut).count());
   }
 
   Answer unit(Ask ask) throws IOException, UnusableInput {
@@ -73,10 +75,10 @@ final class CapturesPages {
     List<Unit> units = leaf.study().units();
     int at = position(units, ask.text("name"));
     Unit unit = units.get(at);
-    Map<CaptureEntry, List<Verdict>> verdicts = verdicts(leaf);
+    Doubts doubts = Doubts.of(leaf);
     List<UnitView.OnFixture> fixtures = new ArrayList<>();
     for (Fixture fixture : List.of(leaf.study().from(), leaf.study().to())) {
-      fixtures.add(onFixture(leaf, unit, fixture, verdicts));
+      fixtures.add(onFixture(leaf, unit, fixture, doubts));
     }
     return Answer.page(
         pages.fill(
@@ -87,13 +89,16 @@ final class CapturesPages {
                 about(unit),
                 at == 0 ? Optional.empty() : Optional.of(link(units.get(at - 1))),
                 at + 1 == units.size() ? Optional.empty() : Optional.of(link(units.get(at + 1))),
+                doubts.list(leaf, unit),
+                doubts.before(at),
+                doubts.after(at),
                 drawings.captures(leaf, unit),
                 fixtures,
                 margin(leaf, unit))));
   }
 
   private static UnitView.OnFixture onFixture(
-      Leaf leaf, Unit unit, Fixture fixture, Map<CaptureEntry, List<Verdict>> verdicts) {
+      Leaf leaf, Unit unit, Fixture fixture, Doubts doubts) {
     Optional<Sketches> sketches = leaf.outcome().map(o -> Sketches.of(o, unit.name(), fixture));
     return new UnitView.OnFixture(
         fixture.label(),
@@ -101,7 +106,7 @@ final class CapturesPages {
         leaf.study().captures().stream()
             .filter(c -> c.unit().equals(unit.name()))
             .filter(c -> c.fixture().equals(fixture.name()))
-            .map(c -> entry(c, verdicts, sketches.map(s -> s.one(c.line())).orElse("")))
+            .map(c -> entry(c, doubts, sketches.map(s -> s.one(c.line())).orElse("")))
             .toList());
   }
 
@@ -150,39 +155,31 @@ final class CapturesPages {
         Problem.fatal("the page", 0, "the study has no unit of this name", "go to the captures"));
   }
 
-  private static UnitView.Entry entry(
-      CaptureEntry c, Map<CaptureEntry, List<Verdict>> verdicts, String sketch) {
+  /** How a capture is called among those of its unit and fixture. */
+  static String title(CaptureEntry c) {
     String side =
         switch (c.side()) {
           case L -> ", left";
           case R -> ", right";
           case M -> "";
         };
+    return "Seating " + c.seating() + side;
+  }
+
+  private static UnitView.Entry entry(CaptureEntry c, Doubts doubts, String sketch) {
     String state =
         c.excludedByLab()
             ? "left out: " + c.exclude()
-            : byRule(verdicts, c) ? "left out by a rule" : "counts";
+            : doubts.leftOutByRule(c) ? "left out by a rule" : "counts";
     return new UnitView.Entry(
         c.line(),
-        "Seating " + c.seating() + side,
+        title(c),
         c.file() + (c.session().isBlank() ? "" : ", session " + c.session()),
         c.note(),
         state,
-        verdicts.getOrDefault(c, List.of()).stream().map(Verdict::sentence).toList(),
+        doubts.of(c).stream().map(Verdict::sentence).toList(),
         c.excludedByLab(),
         sketch);
-  }
-
-  private static boolean byRule(Map<CaptureEntry, List<Verdict>> verdicts, CaptureEntry c) {
-    return verdicts.getOrDefault(c, List.of()).stream().anyMatch(Verdict::excluded);
-  }
-
-  private static Map<CaptureEntry, List<Verdict>> verdicts(Leaf leaf) {
-    Map<CaptureEntry, List<Verdict>> verdicts = new HashMap<>();
-    leaf.outcome().stream()
-        .flatMap(o -> o.screening().verdicts().stream())
-        .forEach(v -> verdicts.computeIfAbsent(v.capture(), c -> new ArrayList<>()).add(v));
-    return verdicts;
   }
 
   private static List<String> margin(Leaf leaf, Unit unit) {

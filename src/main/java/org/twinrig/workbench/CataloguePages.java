@@ -91,6 +91,14 @@ final class CataloguePages {
             .limit(MOST_PLATES)
             .flatMap(l -> regraphings.plates(l.entry().graph()).stream())
             .toList(),
+        r.assumed(),
+        lines.stream()
+            .limit(MOST_ROWS)
+            .flatMap(l -> l.reasons().stream())
+            .distinct()
+            .sorted()
+            .map(reason -> new CatalogueView.Why(reason.word(), reason.plain()))
+            .toList(),
         Repeated.toldOnce(r.problems()).stream().map(Problem::text).toList());
   }
 

@@ -10,6 +10,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -79,6 +80,18 @@ record Regraphing(
     } finally {
       delete(folder);
     }
+  }
+
+  /** What was taken for granted, in the words of the catalogue report. */
+  List<String> assumed() {
+    long notStated = lines.stream().filter(l -> l.entry().smoothing().isEmpty()).count();
+    return notStated == 0
+        ? List.of()
+        : List.of(
+            Numbers.count(notStated, "graph does", "graphs do")
+                + " not state any smoothing and "
+                + (notStated == 1 ? "is" : "are")
+                + " taken as not smoothed.");
   }
 
   /** How to run. */

@@ -73,7 +73,7 @@ final class SentPages {
 
   Answer sent(Ask ask) throws IOException, UnusableInput {
     Map<String, String> all = new HashMap<>(Map.of("kind", Translation.UNKNOWN_KIND));
-    all.putAll(Map.of("form", "raw", "smoothing", "none"));
+    all.put("form", "raw");
     Parcel parcel = parcel(ask);
     List<Map<String, String>> own =
         parcel.names().stream().map(n -> Map.<String, String>of()).toList();

@@ -2,8 +2,10 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.twinrig.band.BandGrid;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
@@ -27,7 +29,25 @@ final class SettingsPages {
   }
 
   /** A key of study.yaml, and its value in force when the file does not name it. */
-  private record Key(String name, String label, String hint, String standard) {}
+  private record Key(
+      String name, String label, String hint, String standard, List<String> choices) {
+    Key(String name, String label, String hint, String standard) {
+      this(name, label, hint, standard, List.of());
+    }
+
+    /** A key whose value is one of a few words. */
+    static <E extends Enum<E>> Key of(String name, String label, String hint, E standard) {
+      List<String> words =
+          Arrays.stream(standard.getDeclaringClass().getEnumConstants())
+              .map(SettingsPages::word)
+              .toList();
+      return new Key(name, label, hint, word(standard), words);
+    }
+  }
+
+  private static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
 
   private static List<Key> keys(Settings s) {
     return List.of(
@@ -39,8 +59,9 @@ final class SettingsPages {
         new Key(
             "bands.per_octave",
             "Bands per octave",
-            "1, 3, 6, 12, 24 or 48",
-            Integer.toString(s.grid().perOctave())),
+            "how finely the range is divided",
+            Integer.toString(s.grid().perOctave()),
+            BandGrid.SUPPORTED_PER_OCTAVE.stream().sorted().map(n -> Integer.toString(n)).toList()),
         new Key("bands.from_hz", "Lowest frequency", "Hz", "20"),
         new Key("bands.to_hz", "Highest frequency", "Hz", "20000"),
         new Key(
@@ -60,11 +81,23 @@ final class SettingsPages {
             plain(s.tolerance().equivalenceDb())),
         new Key("confidence", "Confidence", "a share, such as 0.95", plain(s.confidence())),
         new Key("min_units", "Fewest units of a kind", "3 or more", Integer.toString(s.minUnits())),
-        new Key(
+        Key.of(
+            "model",
+            "Prediction of single units",
+            "auto: the window only in bands where it gains; offset: the mean transfer of the kind;"
+                + " window: the neighbouring bands of the old graph; average: all of them, weighted",
+            s.model()),
+        Key.of(
+            "drift",
+            "Drift of the check unit",
+            "report: it is told, and no capture is changed; correct: it is taken out of the captures"
+                + " of its session, which needs a check_unit in study.yaml",
+            s.sessions().drift()),
+        Key.of(
             "screening.apply",
             "Screening",
             "suggest: doubts are told; exclude: lost seals, odd seatings and copies are left out",
-            s.screening().name().toLowerCase(Locale.ROOT)));
+            s.screening()));
   }
 
   Answer settings(Ask ask) throws IOException {
@@ -133,7 +166,11 @@ final class SettingsPages {
   }
 
   private static SettingsView.Field field(Key key, String value) {
-    return new SettingsView.Field(key.name(), key.label(), value, key.hint());
+    List<String> choices = new ArrayList<>(key.choices());
+    if (!choices.isEmpty() && !choices.contains(value)) {
+      choices.add(value); // as study.yaml writes it, or as it was sent: nothing else is put there
+    }
+    return new SettingsView.Field(key.name(), key.label(), value, key.hint(), choices);
   }
 
   private static String shown(Key key, StudyText yaml) {

@@ -14,8 +14,10 @@ import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.study.Study;
 
 /**
  * A study's workbench: web pages on this machine, served until it is closed. Nothing leaves the
@@ -43,6 +45,7 @@ public final class Workbench implements AutoCloseable {
    * @param port to listen on; 0 takes a free one
    * @param threads to estimate on
    * @param version of the program, for the record of a run
+   * @param remarks takes what is being done before there is an address to open
    * @param faults takes what is a fault of the program
    */
   public record Options(
@@ -51,10 +54,12 @@ public final class Workbench implements AutoCloseable {
       int port,
       int threads,
       String version,
+      Consumer<String> remarks,
       Consumer<Exception> faults) {}
 
   /**
-   * Reads and estimates the study and begins to listen.
+   * Takes the port, reads and estimates the study, and begins to answer. A port that cannot be had
+   * is told before any of the longer work; who comes to it meanwhile waits.
    *
    * @param options how
    * @return the open workbench
@@ -62,12 +67,44 @@ public final class Workbench implements AutoCloseable {
    * @throws IOException when a file of the study cannot be read
    */
   public static Workbench open(Options options) throws UnusableInput, IOException {
-    Book book = Book.open(options.study(), options.threads());
     Server server = new Server(new QueuedThreadPool(MOST_THREADS, 4));
     ServerConnector connector = connector(server, options);
-    Works works = new Works();
+    listen(connector, options);
+    try {
+      Book book =
+          Book.open(
+              options.study(), options.threads(), s -> options.remarks().accept(beginning(s)));
+      return answering(book, server, connector, options);
+    } catch (UnusableInput | IOException | RuntimeException e) {
+      connector.close();
+      throw e;
+    }
+  }
+
+  private static void listen(ServerConnector connector, Options options)
+      throws UnusableInput, IOException {
     try {
       connector.open();
+    } catch (IOException e) {
+      if (e instanceof BindException || e.getCause() instanceof BindException) {
+        throw cannotListen(options);
+      }
+      throw e;
+    }
+  }
+
+  private static String beginning(Study study) {
+    return "Reading "
+        + Numbers.count(study.captures().size(), "capture", "captures")
+        + " of "
+        + Numbers.count(study.units().size(), "unit", "units")
+        + " and estimating the study; the address to open follows.";
+  }
+
+  private static Workbench answering(
+      Book book, Server server, ServerConnector connector, Options options) {
+    Works works = new Works();
+    try {
       Gate gate = Gate.of(options.bind(), connector.getLocalPort());
       Pages pages = new Pages(gate.sign());
       Refusals refusals = new Refusals(pages, options.faults());
@@ -88,13 +125,6 @@ public final class Workbench implements AutoCloseable {
               + connector.getLocalPort()
               + "/enter?token="
               + gate.token());
-    } catch (BindException e) {
-      throw cannotListen(options);
-    } catch (IOException e) {
-      if (e.getCause() instanceof BindException) {
-        throw cannotListen(options);
-      }
-      throw e;
     } catch (RuntimeException e) {
       throw e;
     } catch (Exception e) {

@@ -49,9 +49,11 @@
   document.querySelectorAll("[data-step]").forEach(function (button) {
     button.addEventListener("click", function () { goTo(here + Number(button.dataset.step)); });
   });
-  if (window.location.hash.indexOf("#entry-") === 0) {
+  function goToHash() {
     goTo(entries.findIndex(function (entry) { return "#" + entry.id === window.location.hash; }));
   }
+  goToHash();
+  window.addEventListener("hashchange", goToHash);
 
   document.addEventListener("keydown", function (event) {
     var field = event.target.matches("input:not([type=checkbox]),select,textarea");

@@ -94,10 +94,11 @@ final class Browser implements AutoCloseable {
 
   static Browser on(Path study) throws Exception {
     List<Exception> faults = new CopyOnWriteArrayList<>();
+    List<String> said = new CopyOnWriteArrayList<>();
     Workbench workbench =
         Workbench.open(
             new Workbench.Options(
-                study, InetAddress.getLoopbackAddress(), 0, 2, "test", faults::add));
+                study, InetAddress.getLoopbackAddress(), 0, 2, "test", said::add, faults::add));
     return new Browser(workbench, study, faults);
   }
 

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
@@ -70,12 +71,39 @@ class WorkbenchBrowserTest extends BrowserTesting {
             "return Array.from(document.querySelectorAll('[data-key],[data-own-key]')).map(c =>"
                 + " c.dataset.key || c.dataset.ownKey).filter((k, i, all) => all.indexOf(k) === i)"
                 + ".join('')");
-    assertEquals("npjkxtu", listed);
+    assertEquals("npdejkxtu", listed);
     assertEquals("nkjx", shown, "first unit, nothing left out, nothing to undo");
     driver.findElement(By.id("keys-on")).click();
     key("n");
     assertEquals(unit(), shown(By.tagName("h1"), unit()));
     driver.findElement(By.id("keys-on")).click();
+  }
+
+  /** From the captures to the seatings in doubt and from one unit in doubt to the next. */
+  @Test
+  void theWayToADoubtIsOneKey() throws Exception {
+    int last = browser.content("captures.csv").lines().toList().size();
+    WorkbenchDoubtsTest.leak(browser, 3);
+    WorkbenchDoubtsTest.leak(browser, last);
+    WorkbenchDoubtsTest.suggest(browser);
+    browser.post("/reload", Map.of());
+    go("/");
+    key("d");
+    assertEquals(unit(), shown(By.tagName("h1"), unit()));
+    assertEquals("entry-3", driver.switchTo().activeElement().getDomAttribute("id"));
+    key("k");
+    assertEquals("entry-2", driver.switchTo().activeElement().getDomAttribute("id"));
+    driver.findElement(By.cssSelector(".doubts a[href='#entry-3']")).click();
+    assertEquals("entry-3", driver.switchTo().activeElement().getDomAttribute("id"));
+    assertEquals(1, driver.findElements(By.cssSelector("#entry-3.here")).size());
+    String next = driver.findElement(By.cssSelector("[data-key=d]")).getText();
+    key("d");
+    String name = shown(By.tagName("h1"), "");
+    assertTrue(next.startsWith("Next unit in doubt: "), next);
+    assertNotEquals(unit(), name);
+    key("e");
+    assertEquals(unit(), shown(By.tagName("h1"), unit()));
+    assertEquals("entry-3", driver.switchTo().activeElement().getDomAttribute("id"));
   }
 
   private static void key(String key) {

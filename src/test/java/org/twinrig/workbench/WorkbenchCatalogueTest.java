@@ -1,9 +1,12 @@
 package org.twinrig.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -12,11 +15,16 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.twinrig.cli.Main;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.Reason;
 import org.twinrig.translation.CatalogueReader;
 
 /** Old graphs that are sent, and those of the study. */
@@ -57,6 +65,88 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
     assertTrue(graph.find());
     String one = browser.get("/catalogue?find=" + graph.group(1)).body();
     assertTrue(one.contains("1 of 4 graphs shown"), one);
+  }
+
+  /** The sentence is the one that the catalogue report of the command line gives. */
+  @Test
+  void smoothingIsNotStatedUnlessTheSenderStatesIt() throws Exception {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("one.csv", graph());
+    files.put("two.csv", graph());
+    HttpResponse<String> sent = browser.upload(files);
+    String form = browser.get(sent.headers().firstValue("Location").orElseThrow()).body();
+    assertTrue(form.contains("name=\"all-smoothing\" value=\"\" placeholder=\"not stated\""), form);
+    browser.finish(browser.state(sent, IN_EAR));
+    String page = browser.get("/catalogue?find=one").body();
+    String sentence = "2 graphs do not state any smoothing and are taken as not smoothed.";
+    assertTrue(page.contains("<p>" + sentence + "</p>"), page);
+    assertTrue(report(2).contains("<li>" + sentence + "</li>"), "the words of the report");
+    Map<String, String> said = new LinkedHashMap<>(IN_EAR);
+    said.put("f1-smoothing", "none");
+    browser.finish(browser.state(browser.upload(files), said));
+    sentence = "1 graph does not state any smoothing and is taken as not smoothed.";
+    assertTrue(browser.get("/catalogue").body().contains("<p>" + sentence + "</p>"));
+    assertTrue(report(1).contains("<li>" + sentence + "</li>"), "the words of the report");
+    said.put("f0-smoothing", "none");
+    browser.finish(browser.state(browser.upload(files), said));
+    assertFalse(browser.get("/catalogue").body().contains("not state any smoothing"));
+  }
+
+  /** The catalogue report of two graphs, so many of which state no smoothing. */
+  private String report(int unstated) throws Exception {
+    Files.write(browser.file("g.csv"), graph());
+    Path table =
+        Files.writeString(
+            browser.file("two.csv"),
+            "graph,unit,kind,file,smoothing\nA,A,in-ear,g.csv,\nB,B,in-ear,g.csv,"
+                + (unstated == 2 ? "" : "none")
+                + "\n");
+    Path out = folder.resolve("translated-" + unstated);
+    StringWriter err = new StringWriter();
+    int done =
+        Main.run(
+            new PrintWriter(new StringWriter()),
+            new PrintWriter(err, true),
+            "translate",
+            browser.file(".").toString(),
+            "--catalogue",
+            table.toString(),
+            "--out",
+            out.toString());
+    assertEquals(0, done, err::toString);
+    try (Stream<Path> files = Files.list(out)) {
+      Path page = files.filter(f -> f.toString().endsWith(".html")).findFirst().orElseThrow();
+      return Files.readString(page);
+    }
+  }
+
+  /** Every code word in the table is explained below it, and no other. */
+  @Test
+  void theReasonsThatOccurAreExplained() throws Exception {
+    // Graphs end below the top of the range, and 0.1 dB is more than any unit keeps.
+    browser.post("/settings", Map.of("revision", "1", "tolerance.reliable_db", "0.1"));
+    browser.finish(browser.post("/catalogue-run", Map.of()));
+    String page = browser.get("/catalogue").body();
+    Set<String> words = new TreeSet<>();
+    Pattern.compile("<td class=\"t\">([^<]*)</td>")
+        .matcher(page)
+        .results()
+        .forEach(r -> words.addAll(List.of(r.group(1).split("; ", -1))));
+    words.remove("");
+    assertTrue(words.contains("wide prediction"), words::toString);
+    Map<String, String> legend = new TreeMap<>();
+    Pattern.compile("<dt>([^<]*)</dt><dd>([^<]*)</dd>")
+        .matcher(page)
+        .results()
+        .forEach(r -> legend.put(r.group(1), r.group(2)));
+    assertEquals(words, legend.keySet());
+    for (Reason reason : Reason.values()) {
+      if (words.contains(reason.word())) {
+        assertEquals(reason.plain(), legend.get(reason.word()));
+      }
+    }
+    String none = browser.get("/catalogue?find=no-graph-of-this-name").body();
+    assertFalse(none.contains("What the reasons mean"), none);
   }
 
   @Test

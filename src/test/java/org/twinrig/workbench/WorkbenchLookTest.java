@@ -115,6 +115,23 @@ class WorkbenchLookTest extends BrowserTesting {
     }
   }
 
+  /** A declared zone is one row where there is room, and its two ends never part. */
+  @Test
+  void theRowOfAZoneDoesNotBreak() {
+    for (int width : List.of(1200, 1280)) {
+      driver.manage().window().setSize(new Dimension(width, 900));
+      go("/settings");
+      assertEquals(
+          true,
+          driver.executeScript(
+              "return Array.from(document.querySelectorAll('.zone')).every(function (row) {"
+                  + " var tops = Array.from(row.querySelectorAll('input,select')).map("
+                  + "function (e) { return e.getBoundingClientRect().top; });"
+                  + " return Math.max.apply(null, tops) - Math.min.apply(null, tops) < 8; })"),
+          "at " + width);
+    }
+  }
+
   @Test
   void whoWantsNoMotionGetsNone() {
     for (Map.Entry<String, String> wish :

@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.twinrig.study.StudyReader;
 
@@ -56,6 +58,66 @@ class WorkbenchSettingsTest extends OpenWorkbench {
 
   private static String escaped(String text) {
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+  }
+
+  /** The names of the constants in lower case are what study.yaml takes: see its reader. */
+  @Test
+  void aValueOfAClosedListIsChosen() throws Exception {
+    String page = browser.get("/settings").body();
+    assertEquals(List.of("suggest", "exclude"), choices(page, "screening.apply"));
+    assertEquals(List.of("auto", "offset", "window", "average"), choices(page, "model"));
+    assertEquals(List.of("report", "correct"), choices(page, "drift"));
+    assertEquals(List.of("1", "3", "6", "12", "24", "48"), choices(page, "bands.per_octave"));
+    for (String chosen : List.of("offset", "exclude", "report", "6")) {
+      assertTrue(page.contains("<option value=\"" + chosen + "\" selected>"), chosen);
+    }
+    // Sent as it is shown, nothing is written.
+    String yaml = browser.content("study.yaml");
+    Map<String, String> shown =
+        Map.of(
+            "revision", "1",
+            "model", "offset",
+            "drift", "report",
+            "bands.per_octave", "6",
+            "screening.apply", "exclude");
+    browser.post("/settings", shown);
+    assertEquals(yaml, browser.content("study.yaml"));
+    assertEquals(
+        303, browser.post("/settings", Map.of("revision", "1", "model", "average")).statusCode());
+    assertEquals(yaml.replace("model: offset", "model: average"), browser.content("study.yaml"));
+    HttpResponse<String> refused =
+        browser.post("/settings", Map.of("revision", "2", "drift", "correct"));
+    assertEquals(400, refused.statusCode());
+    assertTrue(refused.body().contains("name the `check_unit`"), refused.body());
+    assertTrue(refused.body().contains("<option value=\"correct\" selected>"), refused.body());
+  }
+
+  private static List<String> choices(String page, String key) {
+    Matcher field =
+        Pattern.compile("(?s)<select id=\"f-" + Pattern.quote(key) + "\".*?</select>")
+            .matcher(page);
+    assertTrue(field.find(), key);
+    return Pattern.compile("<option value=\"([^\"]*)\"")
+        .matcher(field.group())
+        .results()
+        .map(r -> r.group(1))
+        .toList();
+  }
+
+  /** YAML allows the same word between quotes; the page must not take it for another. */
+  @Test
+  void aChoiceBetweenQuotesIsNotChangedByLookingAtIt() throws Exception {
+    String yaml = browser.content("study.yaml").replace("model: offset", "model: \"offset\"");
+    Files.writeString(browser.file("study.yaml"), yaml);
+    browser.post("/reload", Map.of());
+    String page = browser.get("/settings").body();
+    Matcher chosen =
+        Pattern.compile("(?s)<select id=\"f-model\".*?<option value=\"([^>]*)\" selected>")
+            .matcher(page);
+    assertTrue(chosen.find(), page);
+    String value = chosen.group(1).replaceAll("(?s).*value=\"", "").replace("&#34;", "\"");
+    browser.post("/settings", Map.of("revision", "2", "model", value));
+    assertEquals(yaml, browser.content("study.yaml"));
   }
 
   @Test

@@ -24,6 +24,8 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
    * @param heads the heads of the table, each a way to sort by it
    * @param rows the table
    * @param plates the first of them drawn
+   * @param assumed what was taken for granted of all graphs, shown or not
+   * @param whys the reasons that stand in the table
    * @param problems what was refused, and why
    */
   public record Result(
@@ -34,12 +36,16 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
       List<Head> heads,
       List<Row> rows,
       List<Plate> plates,
+      List<String> assumed,
+      List<Why> whys,
       List<String> problems) {
     /** Copies the lists. */
     public Result {
       heads = List.copyOf(heads);
       rows = List.copyOf(rows);
       plates = List.copyOf(plates);
+      assumed = List.copyOf(assumed);
+      whys = List.copyOf(whys);
       problems = List.copyOf(problems);
     }
   }
@@ -58,6 +64,14 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
       decisions = List.copyOf(decisions);
     }
   }
+
+  /**
+   * A reason and what it means.
+   *
+   * @param word as the table and the files write it
+   * @param plain the same as a clause
+   */
+  public record Why(String word, String plain) {}
 
   /**
    * A head of the table.

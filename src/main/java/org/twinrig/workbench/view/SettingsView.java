@@ -32,9 +32,15 @@ public record SettingsView(
    * @param name of the key
    * @param label in words
    * @param value as it stands
-   * @param hint what may be written
+   * @param hint what may be written, or what the choices mean
+   * @param choices the only values there are; empty when it is written freely
    */
-  public record Field(String name, String label, String value, String hint) {}
+  public record Field(String name, String label, String value, String hint, List<String> choices) {
+    /** Copies the list. */
+    public Field {
+      choices = List.copyOf(choices);
+    }
+  }
 
   /**
    * A declared zone.

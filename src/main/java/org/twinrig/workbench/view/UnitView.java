@@ -12,6 +12,9 @@ import org.twinrig.report.html.Plate;
  * @param about its kind, role, pads and note
  * @param previous the unit before it
  * @param next the unit after it
+ * @param doubts its captures in doubt
+ * @param doubtBefore the unit in doubt before it, at its first capture in doubt
+ * @param doubtAfter the next unit in doubt, likewise
  * @param plates its captures drawn
  * @param fixtures its captures, fixture by fixture
  * @param margin what screening says of the unit as a whole
@@ -22,6 +25,9 @@ public record UnitView(
     List<String> about,
     Optional<Link> previous,
     Optional<Link> next,
+    List<Doubt> doubts,
+    Optional<Link> doubtBefore,
+    Optional<Link> doubtAfter,
     List<Plate> plates,
     List<OnFixture> fixtures,
     List<String> margin) {
@@ -29,9 +35,23 @@ public record UnitView(
   /** Copies the lists. */
   public UnitView {
     about = List.copyOf(about);
+    doubts = List.copyOf(doubts);
     plates = List.copyOf(plates);
     fixtures = List.copyOf(fixtures);
     margin = List.copyOf(margin);
+  }
+
+  /**
+   * A capture in doubt.
+   *
+   * @param seating the way to its entry
+   * @param findings what screening found, one sentence each
+   */
+  public record Doubt(Link seating, List<String> findings) {
+    /** Copies the list. */
+    public Doubt {
+      findings = List.copyOf(findings);
+    }
   }
 
   /**

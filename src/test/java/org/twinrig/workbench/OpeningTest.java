@@ -1,0 +1,74 @@
+package org.twinrig.workbench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.problem.UnusableInput;
+
+/** In which order a workbench is opened, and what it says meanwhile. */
+class OpeningTest {
+  @TempDir Path folder;
+  private final List<String> said = new ArrayList<>();
+
+  private Workbench.Options on(Path study, int port) {
+    return new Workbench.Options(
+        study, InetAddress.getLoopbackAddress(), port, 1, "test", said::add, e -> {});
+  }
+
+  private static String problem(Workbench.Options options) {
+    return assertThrows(UnusableInput.class, () -> Workbench.open(options))
+        .problems()
+        .get(0)
+        .text();
+  }
+
+  /** Were the study looked at first, its own error would come, not that of the port. */
+  @Test
+  void aTakenPortIsToldBeforeTheStudyIsLookedAt() throws Exception {
+    try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      int port = taken.getLocalPort();
+      String told = problem(on(folder.resolve("nowhere"), port));
+      assertTrue(told.startsWith("--port: nothing can listen on 127.0.0.1, port " + port), told);
+    }
+    assertEquals(List.of(), said);
+  }
+
+  @Test
+  void aStudyThatIsRefusedSetsThePortFree() throws Exception {
+    int port;
+    try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      port = free.getLocalPort();
+    }
+    String told = problem(on(folder.resolve("nowhere"), port));
+    assertTrue(told.contains("there is no such folder or file"), told);
+    try (ServerSocket again = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+      assertEquals(port, again.getLocalPort());
+    }
+    assertEquals(List.of(), said, "nothing was begun");
+  }
+
+  @Test
+  void whatIsDoneIsSaidWithHowMuchThereIs() throws Exception {
+    Path study = folder.resolve("study");
+    Browser.write(study);
+    long captures = Files.readString(study.resolve("captures.csv")).lines().count() - 1;
+    try (Workbench workbench = Workbench.open(on(study, 0))) {
+      assertTrue(workbench.address().startsWith("http://127.0.0.1:"), workbench.address());
+    }
+    assertEquals(
+        List.of(
+            "Reading "
+                + captures
+                + " captures of 6 units and estimating the study; the address to open follows."),
+        said);
+  }
+}
