@@ -10,10 +10,10 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.html.CatalogueRules;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
@@ -84,14 +84,7 @@ record Regraphing(
 
   /** What was taken for granted, in the words of the catalogue report. */
   List<String> assumed() {
-    long notStated = lines.stream().filter(l -> l.entry().smoothing().isEmpty()).count();
-    return notStated == 0
-        ? List.of()
-        : List.of(
-            Numbers.count(notStated, "graph does", "graphs do")
-                + " not state any smoothing and "
-                + (notStated == 1 ? "is" : "are")
-                + " taken as not smoothed.");
+    return CatalogueRules.smoothingNotStated(lines).stream().toList();
   }
 
   /** How to run. */

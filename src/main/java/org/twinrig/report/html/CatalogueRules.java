@@ -2,6 +2,7 @@ package org.twinrig.report.html;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
 import org.twinrig.study.PublishingRule;
@@ -11,7 +12,7 @@ import org.twinrig.translation.Translation;
 import org.twinrig.translation.Treatment;
 
 /** How a catalogue was handled, in words. */
-final class CatalogueRules {
+public final class CatalogueRules {
   private CatalogueRules() {}
 
   /** in = out + refused. */
@@ -83,16 +84,26 @@ final class CatalogueRules {
                 : "stays raw, because no reference of the new fixture was given."));
   }
 
+  /**
+   * What was taken for granted of graphs that do not say how far they were smoothed.
+   *
+   * @param lines what became of the graphs
+   * @return one sentence; nothing where all of them say it
+   */
+  public static Optional<String> smoothingNotStated(List<CatalogueRun.Line> lines) {
+    long notStated = lines.stream().filter(l -> l.entry().smoothing().isEmpty()).count();
+    return notStated == 0
+        ? Optional.empty()
+        : Optional.of(
+            Numbers.count(notStated, "graph does", "graphs do")
+                + " not state any smoothing and "
+                + (notStated == 1 ? "is" : "are")
+                + " taken as not smoothed.");
+  }
+
   private static List<String> smoothing(Translation translation, List<CatalogueRun.Line> lines) {
     List<String> rules = new ArrayList<>();
-    long notStated = lines.stream().filter(l -> l.entry().smoothing().isEmpty()).count();
-    if (notStated > 0) {
-      rules.add(
-          Numbers.count(notStated, "graph does", "graphs do")
-              + " not state any smoothing and "
-              + (notStated == 1 ? "is" : "are")
-              + " taken as not smoothed.");
-    }
+    smoothingNotStated(lines).ifPresent(rules::add);
     for (Treatment.SmoothingMatch match : Treatment.SmoothingMatch.values()) {
       long count = lines.stream().filter(l -> l.treatment().smoothing() == match).count();
       if (count > 0 && match != Treatment.SmoothingMatch.ALIKE) {
