@@ -16,7 +16,16 @@ import org.twinrig.reliability.ZoneEdge;
 final class EdgeWords {
   private EdgeWords() {}
 
-  /** How to read the tables of zones. */
+  /** What a zone is, and what its table says. */
+  static String lead() {
+    return "A zone is a run of bands with the same mark. A run narrower than 1/6 octave belongs to the"
+        + " worse zone beside it; the strips under the figures show every band by itself and may"
+        + " differ by such a run. Under the start of a zone stands the range in which that edge may"
+        + " lie. Kept (%) says how often bands keep their mark when the study is redrawn from its"
+        + " own units: the least in the zone, and the mean over its bands.";
+  }
+
+  /** Where ranges and shares come from, and how far they hold. */
   static String howToRead(int resamples, double confidence) {
     return "Other units would have given other edges. To see how far, the marks were decided "
         + resamples
@@ -27,8 +36,7 @@ final class EdgeWords {
         + " % of the places"
         + " the edge then took, and reaches to the next edge where too many draws lose the zone;"
         + " a steady edge has a range of no width; an edge that fewer than half of the draws have"
-        + " is not a stable one. Kept (%) is the share of draws in which a band keeps its mark:"
-        + " the least in the zone, and the mean over its bands. What no draw can change, such as"
+        + " is not a stable one. What no draw can change, such as"
         + " the range of an ear simulator or too few units, is held, and so are the fitted rules."
         + " With few units these ranges come out short, and shorter where the way of predicting was"
         + " chosen among several. Two studies both err, so a new one agrees with this one less often"

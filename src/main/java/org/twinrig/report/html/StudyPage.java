@@ -43,6 +43,7 @@ public final class StudyPage {
         outcome.kinds().stream().map(VerdictSentence::of).toList(),
         Octaves.sheet(outcome.kinds()),
         Legend.of(settings.tolerance(), settings.confidence()),
+        EdgeWords.lead(),
         EdgeWords.howToRead(outcome.kinds().get(0).stability().resamples(), settings.confidence()),
         outcome.kinds().stream()
             .map(k -> new StudyView.KindZones(k.kind(), ZoneSentence.sheet(k, settings.zones())))

@@ -12,7 +12,8 @@ import org.twinrig.report.figure.StudyDrawings;
  * @param verdicts one sentence per kind
  * @param octaves how many octaves carry each mark
  * @param legend how to read the marks
- * @param zonesHowToRead how to read their edges
+ * @param zonesLead what a zone is, and what its table says
+ * @param zonesHowToRead where the ranges of edges come from, and how far they hold
  * @param zones one table per kind
  * @param errorsHowToRead how to read the errors
  * @param errors on units that were left out
@@ -32,6 +33,7 @@ public record StudyView(
     List<String> verdicts,
     Sheet octaves,
     Legend legend,
+    String zonesLead,
     String zonesHowToRead,
     List<KindZones> zones,
     String errorsHowToRead,
