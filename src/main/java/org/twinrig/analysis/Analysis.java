@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
+import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
@@ -17,6 +18,7 @@ import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.Trial;
 import org.twinrig.evidence.Validation;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
@@ -100,6 +102,14 @@ public final class Analysis {
     }
   }
 
+  /** Captures the lab itself left out may be why nothing is left. */
+  private String leftOut() {
+    long byLab = study.captures().stream().filter(CaptureEntry::excludedByLab).count();
+    return byLab == 0
+        ? ""
+        : "; " + Numbers.count(byLab, "capture is", "captures are") + " left out by `exclude`";
+  }
+
   private StudyOutcome run(List<Capture> read, String fingerprint) throws UnusableInput {
     Anchoring anchoring = Anchoring.of(study.settings(), threads);
     Preparation prepared = Preparation.of(study, read, anchoring);
@@ -111,7 +121,7 @@ public final class Analysis {
           Problem.fatal(
               "study.yaml",
               0,
-              "no unit has an accepted capture on both fixtures",
+              "no unit has an accepted capture on both fixtures" + leftOut(),
               "mend what was refused; if nothing was, capture at least "
                   + study.settings().minUnits()
                   + " units of a kind on both"));

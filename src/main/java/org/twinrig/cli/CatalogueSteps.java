@@ -72,7 +72,8 @@ final class CatalogueSteps {
             folder -> fill(folder, new Job(catalogue, entries, translations, choices)));
     CatalogueWords words =
         new CatalogueWords(entries.value().source(), outcome, translations.whole(), out);
-    words.told().forEach(problem -> common.err().println(problem.text()));
+    common.refusals(words.told());
+    common.notes(words.told());
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);
     return words;
   }
@@ -117,7 +118,10 @@ final class CatalogueSteps {
           new CatalogueRun(job.translations, common.threads())
               .run(job.entries, home, root, results);
       outcome = noted(run, job.entries.value().source(), whole);
-      refuseNothing(outcome, job.entries.value().source());
+      if (outcome.value().lines().isEmpty()) {
+        results.discard();
+        throw nothing(outcome, job.entries.value().source());
+      }
       if (job.choices.strict()) {
         StudySteps.refuse(outcome.problems());
       }
@@ -128,23 +132,18 @@ final class CatalogueSteps {
   }
 
   /** A catalogue of which nothing came out must not take the place of earlier results. */
-  private static void refuseNothing(Findings<CatalogueRun.Outcome> outcome, String source)
-      throws UnusableInput {
-    if (outcome.value().lines().isEmpty()) {
-      List<Problem> problems = new ArrayList<>(outcome.refused());
-      problems.add(
-          Problem.fatal(
-              source,
-              0,
-              outcome.value().rows() == 0
-                  ? "the catalogue, or this part of it, lists no graph"
-                  : "no graph could be re-expressed",
-              "nothing was written"
-                  + (problems.isEmpty()
-                      ? "; list old graphs, one a row"
-                      : "; mend the rows above")));
-      throw new UnusableInput(problems);
-    }
+  private static UnusableInput nothing(Findings<CatalogueRun.Outcome> outcome, String source) {
+    List<Problem> problems = new ArrayList<>(outcome.refused());
+    problems.add(
+        Problem.fatal(
+            source,
+            0,
+            outcome.value().rows() == 0
+                ? "the catalogue, or this part of it, lists no graph"
+                : "no graph could be re-expressed",
+            "nothing was written"
+                + (problems.isEmpty() ? "; list old graphs, one a row" : "; mend the rows above")));
+    return new UnusableInput(problems);
   }
 
   /** Says once what holds for many graphs. */

@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.twinrig.intake.NearestName;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
@@ -13,8 +12,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Says what is wrong with a command line in one sentence, and where help is. */
 final class UsageErrors implements CommandLine.IParameterExceptionHandler {
-  private static final int MOST_SUGGESTED = 3;
-
   UsageErrors() {}
 
   @Override
@@ -34,7 +31,7 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
     Optional<String> option = unmatched.stream().filter(a -> a.startsWith("-")).findFirst();
     // A misspelt option may be the one that is missing, so it is told first.
     if (option.isPresent()) {
-      return noOption(option.get().replaceFirst("=.*", ""), spec, failure);
+      return noOption(option.get().replaceFirst("=.*", ""), spec);
     }
     if (unmatched.isEmpty() || !(failure instanceof UnmatchedArgumentException)) {
       return failure.getMessage();
@@ -46,38 +43,23 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
             + "` is one argument too many for `"
             + spec.name()
             + "`; put quotes around a name that holds a blank"
-        : "there is no command `"
-            + argument
-            + "`"
-            + guess(argument, spec.subcommands().keySet(), failure);
+        : "there is no command `" + argument + "`" + guess(argument, spec.subcommands().keySet());
   }
 
-  private static String noOption(String name, CommandSpec spec, ParameterException failure) {
+  private static String noOption(String name, CommandSpec spec) {
     List<String> options =
         spec.options().stream()
             .filter(o -> !o.hidden())
             .map(CommandLine.Model.OptionSpec::longestName)
             .toList();
-    return "`" + name + "` is no option of `" + spec.name() + "`" + guess(name, options, failure);
+    return "`" + name + "` is no option of `" + spec.name() + "`" + guess(name, options);
   }
 
-  /** The name that is nearest by its letters; else those the library finds alike. */
-  private static String guess(
-      String written, Collection<String> known, ParameterException failure) {
-    Optional<String> nearest = NearestName.among(written, known);
-    List<String> alike =
-        failure instanceof UnmatchedArgumentException unmatched
-            ? unmatched.getSuggestions()
-            : List.of();
-    List<String> names =
-        nearest.isPresent()
-            ? List.of(nearest.get())
-            : alike.stream().limit(MOST_SUGGESTED).toList();
-    return names.isEmpty()
-        ? ""
-        : names.stream()
-            .map(name -> "`" + name + "`")
-            .collect(Collectors.joining(" or ", "; did you mean ", "?"));
+  /** The name that is nearest by its letters, if one is near. */
+  private static String guess(String written, Collection<String> known) {
+    return NearestName.among(written, known)
+        .map(name -> "; did you mean `" + name + "`?")
+        .orElse("");
   }
 
   /** The command as the user types it. */

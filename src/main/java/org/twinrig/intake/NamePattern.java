@@ -76,7 +76,11 @@ public final class NamePattern {
         return subject + "is not " + either(choices);
       }
       return switch (part.orElseThrow()) {
-        case SIDE -> subject + "is not L, R, M, left, right or mono";
+        case SIDE ->
+            subject
+                + "is not L, R, M, left, right or mono; for other words write `"
+                + written
+                + "` itself in the place of {side} and give --side, one side after the other";
         case SEATING -> subject + "is not a whole number from 1 to 9999";
         case UNIT, FIXTURE, KIND, SESSION -> subject + "begins or ends with a blank";
       };

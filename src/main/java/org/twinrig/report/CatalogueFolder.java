@@ -211,6 +211,16 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
     }
   }
 
+  /**
+   * Forgets what was noted, when nothing came out that a later run could go on with.
+   *
+   * @throws IOException when the disk refuses
+   */
+  public void discard() throws IOException {
+    journal.close();
+    Files.deleteIfExists(folder.resolve(GraphJournal.FILE));
+  }
+
   @Override
   public void close() throws IOException {
     journal.close();

@@ -9,6 +9,7 @@ import java.util.List;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.Reason;
 import org.twinrig.report.html.TooFewUnits;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
@@ -63,7 +64,9 @@ public record CatalogueWords(
             + count(Decision.PUBLISH_WITH_MARKS)
             + " with their marks; "
             + count(Decision.RE_MEASURE)
-            + " must be measured again.");
+            + " must be measured again"
+            + withoutKind()
+            + ".");
     lines.addAll(TooFewUnits.sentences(translation));
     lines.add("Report: " + folder.resolve("report.html"));
     return lines;
@@ -95,6 +98,15 @@ public record CatalogueWords(
         .map(Problem::text)
         .forEach(notes::add);
     return root.toPrettyString();
+  }
+
+  /** Graphs of a kind the study does not have are measured again for that alone. */
+  private String withoutKind() {
+    long strange =
+        outcome.value().lines().stream()
+            .filter(l -> l.reasons().contains(Reason.KIND_NOT_IN_THE_STUDY))
+            .count();
+    return strange == 0 ? "" : ", " + strange + " of them for want of their kind in the study";
   }
 
   private long count(Decision decision) {

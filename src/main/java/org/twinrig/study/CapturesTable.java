@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -22,6 +23,8 @@ final class CapturesTable {
       Roster<Unit> units, Roster<String> fixtures, Optional<Roster<Session>> sessions) {}
 
   private static final int MOST_SEATINGS = 9999;
+
+  private static final Set<String> NO = Set.of("no", "n", "false", "0", "-", "none");
 
   /** What may be captured only once. */
   private record Slot(String unit, String fixture, Side side, int seating) {}
@@ -62,6 +65,7 @@ final class CapturesTable {
     String file = row.text("file").strip();
     checkFile(row, file);
     checkSession(row, fixture);
+    noteRefusal(row);
     return row.ifSound(
             () ->
                 new CaptureEntry(
@@ -108,6 +112,17 @@ final class CapturesTable {
     }
   }
 
+  /** The column holds a reason; a word that says no would leave the capture out all the same. */
+  private static void noteRefusal(LabRow row) {
+    String written = row.cell("exclude").strip();
+    if (NO.contains(written.toLowerCase(Locale.ROOT))) {
+      row.note(
+          "`exclude` is `"
+              + written
+              + "`, and whatever stands there leaves the capture out; empty the cell to keep it");
+    }
+  }
+
   private boolean isFirst(LabRow row, CaptureEntry entry) {
     Slot slot = new Slot(entry.unit(), entry.fixture(), entry.side(), entry.seating());
     Integer earlier = lines.putIfAbsent(slot, row.line());
@@ -124,7 +139,8 @@ final class CapturesTable {
               + " stands in line "
               + earlier
               + " already",
-          "give every seating its own number");
+          "correct its unit, fixture or side if one is wrong; otherwise give every seating its own"
+              + " number");
     }
     return earlier == null;
   }

@@ -146,8 +146,11 @@ public final class DataRoot {
     }
     List<String> there = neighbours(folder, Files::isRegularFile);
     String ending = ending(name);
-    if (!ending.isEmpty() && there.stream().noneMatch(found -> ending(found).equals(ending))) {
-      return absentEnding(there, ending, before);
+    String stem = name.substring(before.length(), name.length() - ending.length());
+    Optional<String> renamed =
+        there.stream().filter(found -> found.equals(stem + ending(found))).findFirst();
+    if (!ending.isEmpty() && renamed.isPresent()) {
+      return absentEnding(ending, ending(renamed.get()), before);
     }
     List<String> free = there.stream().filter(found -> !named.contains(before + found)).toList();
     Optional<String> near =
@@ -167,14 +170,17 @@ public final class DataRoot {
   }
 
   /** Told by the ending, for the same reason. */
-  private static Place absentEnding(List<String> there, String ending, String before) {
+  private static Place absentEnding(String ending, String there, String before) {
     String folder = before.isEmpty() ? "this folder" : "folder `" + before + "`";
-    Optional<String> other =
-        there.stream().map(DataRoot::ending).filter(e -> !e.isEmpty()).distinct().findFirst();
     return new Place.Refused(
-        "there is no file that ends in `" + ending + "` in " + folder,
-        other.map(e -> "there are files that end in `" + e + "`; ").orElse("")
-            + "write the names with their endings as they are");
+        "the file ends in `"
+            + (there.isEmpty() ? "nothing" : there)
+            + "` in "
+            + folder
+            + ", not in `"
+            + ending
+            + "`",
+        "write the names with their endings as they are");
   }
 
   private static String ending(String name) {

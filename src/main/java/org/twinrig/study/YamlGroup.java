@@ -79,6 +79,9 @@ final class YamlGroup {
   }
 
   private static String remedy(String key, List<String> known) {
+    if (key.matches("[0-9]+")) {
+      return "write a point as the decimal mark, such as 1.5";
+    }
     String guess = NearestName.among(key, known).map(n -> "did you mean `" + n + "`? ").orElse("");
     return known.isEmpty()
         ? "write a name and a colon"

@@ -36,7 +36,8 @@ class TranslateCommandTest extends OnACatalogue {
     List<String> err = ran.err().lines().toList();
     assertEquals(1, err.size(), ran.err());
     assertTrue(
-        err.get(0).startsWith(catalogue + ": 1 compensated graph is given raw, "), ran.err());
+        err.get(0).startsWith("Note: " + catalogue + ": 1 compensated graph is given raw, "),
+        ran.err());
     List<String> files = Ran.files(folder.resolve("out"));
     assertTrue(
         files.containsAll(

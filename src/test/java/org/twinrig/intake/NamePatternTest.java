@@ -56,7 +56,7 @@ class NamePatternTest {
       delimiter = '!',
       value = {
         "in-ear/Oak_1_table_L_2.txt!`in-ear/Oak_1_` fits `{kind}/{unit}_`, but fixture `table` is not `plate` or `head`",
-        "in-ear/Oak_plate_X_2.txt!`in-ear/Oak_plate_` fits `{kind}/{unit}_{fixture:plate|head}_`, but side `X` is not L, R, M, left, right or mono",
+        "in-ear/Oak_plate_X_2.txt!`in-ear/Oak_plate_` fits `{kind}/{unit}_{fixture:plate|head}_`, but side `X` is not L, R, M, left, right or mono; for other words write `X` itself in the place of {side} and give --side, one side after the other",
         "in-ear/Oak_plate_L_0.txt!`in-ear/Oak_plate_L_` fits `{kind}/{unit}_{fixture:plate|head}_{side}_`, but seating `0` is not a whole number from 1 to 9999",
         "in-ear/Oak_plate_L_12.csv!`in-ear/Oak_plate_L_12` fits `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}`, but then `.txt` should follow, not `.csv`",
         "in-ear/Oak_plate_L_2!`in-ear/Oak_plate_L_2` fits `{kind}/{unit}_{fixture:plate|head}_{side}_{seating}`, but the name ends where `.txt` should follow",
@@ -79,7 +79,7 @@ class NamePatternTest {
       value = {
         "{unit}-{seating}!Oak-2.txt!`Oak-2` fits `{unit}-{seating}`, but the pattern ends where the name goes on with `.txt`",
         "old/{unit}.txt!new/Oak.txt!the name does not begin with `old/`",
-        "{side:L|links}.txt!links.txt!side `links` is not L, R, M, left, right or mono"
+        "{side:L|links}.txt!links.txt!side `links` is not L, R, M, left, right or mono; for other words write `links` itself in the place of {side} and give --side, one side after the other"
       })
   void aPatternOfAnotherShapeSaysWhereItIsLeft(String pattern, String name, String told) {
     assertEquals(told, NamePattern.of(pattern).misfit(name).told());

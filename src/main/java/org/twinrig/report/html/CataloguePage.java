@@ -31,6 +31,7 @@ public final class CataloguePage {
         new CatalogueView(
             translation.origin().title(),
             CatalogueRules.lead(translation, outcome.value()),
+            CatalogueRules.refused(outcome.value()),
             TooFewUnits.sentences(translation),
             CatalogueRules.again(translation.handling().publishing()),
             GraphSheet.again(lines, translation),

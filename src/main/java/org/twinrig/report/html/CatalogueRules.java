@@ -15,20 +15,28 @@ import org.twinrig.translation.Treatment;
 public final class CatalogueRules {
   private CatalogueRules() {}
 
-  /** in = out + refused. */
+  /** How many graphs were listed and what became of them; refused ones are told apart. */
   static String lead(Translation translation, CatalogueRun.Outcome done) {
     return Numbers.count(done.rows(), "graph", "graphs")
         + (done.rows() == 1 ? " made on " : ", all made on ")
         + translation.origin().from()
         + ", read as if made on "
         + translation.origin().to()
-        + ". In "
-        + done.rows()
-        + " = out "
+        + ". "
         + done.lines().size()
-        + " + refused "
-        + done.refused()
-        + ".";
+        + (done.lines().size() == 1 ? " was" : " were")
+        + " re-expressed"
+        + (done.refused() == 0 ? ", none refused." : ".");
+  }
+
+  /** Graphs that this report cannot speak of; empty when there are none. */
+  static String refused(CatalogueRun.Outcome done) {
+    return done.refused() == 0
+        ? ""
+        : Numbers.count(done.refused(), "graph was", "graphs were")
+            + " refused and "
+            + (done.refused() == 1 ? "is" : "are")
+            + " not judged here: which, and why";
   }
 
   /** Which graphs are to be measured again, in short: it stands above their list. */

@@ -6,7 +6,8 @@ import java.util.List;
  * The report of a re-expressed catalogue, as the template sees it.
  *
  * @param title of the study
- * @param lead the count in words: in = out + refused
+ * @param lead the count in words
+ * @param refused how many graphs were refused; empty when none was
  * @param warnings what the study has too little evidence for, one sentence each
  * @param againRule which graphs the re-measure list holds
  * @param again the re-measure list, worst first
@@ -25,6 +26,7 @@ import java.util.List;
 public record CatalogueView(
     String title,
     String lead,
+    String refused,
     List<String> warnings,
     String againRule,
     Part again,

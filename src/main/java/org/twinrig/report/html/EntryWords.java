@@ -15,14 +15,18 @@ final class EntryWords {
   /** How many units are listed, and what became of those no estimate rests on. */
   static String units(StudyOutcome outcome) {
     List<Unit> listed = outcome.study().units();
-    long fitted = outcome.kinds().stream().mapToLong(k -> k.paired().units().size()).sum();
+    int least = outcome.study().settings().minUnits();
+    List<Integer> sizes = outcome.kinds().stream().map(k -> k.paired().units().size()).toList();
+    long few = sizes.stream().filter(n -> n < least).mapToInt(n -> n).sum();
+    long fitted = sizes.stream().mapToInt(n -> n).sum() - few;
     long heldOut = count(listed, Unit.Role.HOLDOUT);
     long check = count(listed, Unit.Role.CHECK);
-    long lacking = count(listed, Unit.Role.FIT) - fitted;
+    long lacking = count(listed, Unit.Role.FIT) - fitted - few;
     String others =
         Stream.of(
                 part(heldOut, heldOut == 1 ? "is" : "are", "held out"),
                 part(check, check == 1 ? "is" : "are", "for checks only"),
+                part(few, few == 1 ? "is" : "are", "of kinds with fewer than " + least),
                 part(lacking, lacking == 1 ? "lacks" : "lack", "a usable capture on a fixture"))
             .filter(words -> !words.isEmpty())
             .collect(Collectors.joining(", "));

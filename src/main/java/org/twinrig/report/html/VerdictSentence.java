@@ -55,7 +55,9 @@ final class VerdictSentence {
   }
 
   private static String firstReason(KindOutcome kind) {
+    // Bands beyond the captures are no reason: exports that begin at 20 Hz lack the lowest.
     return kind.zones().stream()
+        .filter(zone -> !zone.empty())
         .map(Zone::reasons)
         .flatMap(List::stream)
         .sorted()

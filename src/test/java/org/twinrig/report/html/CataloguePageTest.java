@@ -119,11 +119,16 @@ class CataloguePageTest {
   @Test
   void whatWentInIsWhatCameOut() {
     assertEquals(
-        "7 graphs, all made on the plate, read as if made on the head. In 7 = out 5 + refused 2.",
+        "7 graphs, all made on the plate, read as if made on the head. 5 were re-expressed.",
         CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, 0, some())));
+    String page = html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"));
+    assertTrue(page.contains("<li>g.csv:4: no level; write one</li>"));
     assertTrue(
-        html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"))
-            .contains("<li>g.csv:4: no level; write one</li>"));
+        page.contains(
+            "<a href=\"#problems\">1 graph was refused and is not judged here: which, and why</a>"));
+    assertTrue(
+        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(5, 0, some()))
+            .endsWith(" 5 were re-expressed, none refused."));
   }
 
   @Test

@@ -9,12 +9,12 @@ import org.twinrig.problem.Problem;
 /** The head of a report says what went in and what did not. */
 class EntryWordsTest {
 
-  /** Counted in demo-data: 45 units listed, 2 held out, 3 that lack a fixture. */
+  /** Counted in demo-data: 45 units listed, 3 of them on-ear, 2 held out, 3 that lack a fixture. */
   @Test
   void unitsThatEnterNothingAreCounted() {
     assertEquals(
-        "Of 45 units listed, 40 enter the estimates; 2 are held out, 3 lack a usable capture on a"
-            + " fixture.",
+        "Of 45 units listed, 37 enter the estimates; 2 are held out, 3 are of kinds with fewer than 5,"
+            + " 3 lack a usable capture on a fixture.",
         EntryWords.units(DemoStudy.read().outcome()));
   }
 

@@ -53,6 +53,10 @@ class SentencesTest {
         "On-ear (1 unit): no band translates reliably; too few units were measured on both"
             + " fixtures.",
         VerdictSentence.of(HandMade.kind("on-ear", 1, "UUUUUUUUUU")));
+    // Exports that begin at 20 Hz lack the lowest band, and that is no reason.
+    assertEquals(
+        VerdictSentence.of(HandMade.kind("on-ear", 1, "UUUUUUUUUU")),
+        VerdictSentence.of(HandMade.kind("on-ear", 1, "-UUUUUUUUU")));
   }
 
   @Test
