@@ -2,7 +2,9 @@ package org.twinrig.regression;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -21,6 +23,11 @@ final class LiteralWindowRidge {
   private final double[][] d;
   private final int bands;
   private final int units;
+
+  /** Neighbouring bands ask for the same refits. */
+  private final Map<Asked, double[]> found = new HashMap<>();
+
+  private record Asked(int band, Rule rule, int without) {}
 
   LiteralWindowRidge(double[][] x, double[][] d) {
     this.x = x;
@@ -255,9 +262,13 @@ final class LiteralWindowRidge {
   }
 
   private double[] errorsOrOffset(int k, Rule rule, int without) {
-    List<Integer> left = left(k, without);
-    boolean offered = left.size() >= 6 && complete(k, rule);
-    return errors(k, offered ? rule : Rule.OFFSET, left);
+    return found.computeIfAbsent(
+        new Asked(k, rule, without),
+        asked -> {
+          List<Integer> left = left(k, without);
+          boolean offered = left.size() >= 6 && complete(k, rule);
+          return errors(k, offered ? rule : Rule.OFFSET, left);
+        });
   }
 
   private double score(int b, Rule rule, int without) {
