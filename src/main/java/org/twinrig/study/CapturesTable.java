@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
@@ -66,6 +67,7 @@ final class CapturesTable {
     checkFile(row, file);
     checkSession(row, fixture);
     noteRefusal(row);
+    noteOtherFixture(row, fixture, file);
     return row.ifSound(
             () ->
                 new CaptureEntry(
@@ -121,6 +123,36 @@ final class CapturesTable {
               + written
               + "`, and whatever stands there leaves the capture out; empty the cell to keep it");
     }
+  }
+
+  /** A row moved to the other fixture by a slip of the pen would go into the wrong mean. */
+  private void noteOtherFixture(LabRow row, String fixture, String file) {
+    Set<String> fixtures = known.fixtures().sound().keySet();
+    if (!fixtures.contains(fixture) || holds(file, fixture)) {
+      return;
+    }
+    fixtures.stream()
+        .filter(other -> holds(file, other))
+        .findFirst()
+        .ifPresent(
+            other ->
+                row.note(
+                    "`fixture` is `"
+                        + fixture
+                        + "`, but the name `"
+                        + file
+                        + "` says `"
+                        + other
+                        + "`; the row is used as it stands: correct it if it is wrong"));
+  }
+
+  /** Whether a name holds a word, in any case. */
+  private static boolean holds(String name, String word) {
+    return Pattern.compile(
+            "(?<![\\p{L}\\p{N}])" + Pattern.quote(word) + "(?![\\p{L}\\p{N}])",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
+        .matcher(name)
+        .find();
   }
 
   private boolean isFirst(LabRow row, CaptureEntry entry) {
