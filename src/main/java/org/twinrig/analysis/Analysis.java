@@ -8,7 +8,6 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
-import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
@@ -104,7 +103,7 @@ public final class Analysis {
 
   /** Captures the lab itself left out may be why nothing is left. */
   private String leftOut() {
-    long byLab = study.captures().stream().filter(CaptureEntry::excludedByLab).count();
+    long byLab = study.leftOutByLab();
     return byLab == 0
         ? ""
         : "; " + Numbers.count(byLab, "capture is", "captures are") + " left out by `exclude`";

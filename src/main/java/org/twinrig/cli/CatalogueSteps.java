@@ -72,8 +72,8 @@ final class CatalogueSteps {
             folder -> fill(folder, new Job(catalogue, entries, translations, choices)));
     CatalogueWords words =
         new CatalogueWords(entries.value().source(), outcome, translations.whole(), out);
-    common.refusals(words.told());
-    common.notes(words.told());
+    common.refusals(outcome.problems());
+    common.notes(words.notes());
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);
     return words;
   }

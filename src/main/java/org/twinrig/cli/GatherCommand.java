@@ -13,12 +13,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import org.twinrig.intake.GatheredCapture;
 import org.twinrig.intake.Gatherer;
 import org.twinrig.intake.GrowingTable;
 import org.twinrig.intake.LabTables;
 import org.twinrig.intake.NamePattern;
+import org.twinrig.internal.FirstFew;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -195,18 +195,12 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
                             out.resolveSibling("units.csv").toString(),
                             0,
                             (names.size() == 1 ? "unit " : "units ")
-                                + some(names)
+                                + FirstFew.of(names, MOST_NAMED, n -> n + " more")
                                 + (names.size() == 1 ? " stands here " : " stand here ")
                                 + kinds
                                 + (names.size() == 1 ? "; it stays so" : "; they stay so")
                                 + ": change the table by hand if it is wrong")
                         .text()));
-  }
-
-  private static String some(Set<String> names) {
-    int more = names.size() - MOST_NAMED;
-    return names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "))
-        + (more > 0 ? " and " + more + " more" : "");
   }
 
   private void table(List<GatheredCapture> captures, GrowingTable table) {

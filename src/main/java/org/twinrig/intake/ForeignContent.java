@@ -37,9 +37,7 @@ final class ForeignContent {
   private ForeignContent() {}
 
   static Optional<UnusableInput> in(byte[] bytes, Remarks remarks) {
-    return SIGNATURES.stream()
-        .filter(signature -> startsWith(bytes, signature.hex()))
-        .findFirst()
+    return signature(bytes)
         .map(signature -> remarks.refuse(0, signature.what(), signature.remedy()));
   }
 
@@ -51,11 +49,13 @@ final class ForeignContent {
    * @return the problem to refuse it with
    */
   static Optional<Problem> spreadsheet(byte[] bytes, String source) {
-    return SIGNATURES.stream()
+    return signature(bytes)
         .filter(signature -> signature.remedy().equals(EXPORT))
-        .filter(signature -> startsWith(bytes, signature.hex()))
-        .findFirst()
         .map(signature -> Problem.fatal(source, 0, signature.what(), signature.remedy()));
+  }
+
+  private static Optional<Signature> signature(byte[] bytes) {
+    return SIGNATURES.stream().filter(s -> startsWith(bytes, s.hex())).findFirst();
   }
 
   private static boolean startsWith(byte[] bytes, String hex) {

@@ -50,7 +50,13 @@ public final class NearestName {
     return longer.size() == 1 ? Optional.of(longer.get(0)) : Optional.empty();
   }
 
-  private static String bare(String name) {
+  /**
+   * What is left of a name when case, spaces, hyphens and underscores do not count.
+   *
+   * @param name the name
+   * @return the same for two names that differ by nothing else
+   */
+  public static String bare(String name) {
     return name.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "");
   }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.twinrig.internal.FirstFew;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 
@@ -113,18 +114,11 @@ final class UnreadNames {
     if (others.isEmpty()) {
       return first.told();
     }
-    int more = others.size() - MOST_SHOWN;
-    return first.told()
-        + " (in others "
-        + String.join(", ", others.subList(0, Math.min(MOST_SHOWN, others.size())))
-        + (more > 0 ? " and " + more + " more" : "")
-        + ")";
+    return first.told() + " (in others " + FirstFew.of(others, MOST_SHOWN, n -> n + " more") + ")";
   }
 
   private static String first(List<String> names) {
-    int more = names.size() - MOST_SHOWN;
-    return String.join(", ", names.subList(0, Math.min(MOST_SHOWN, names.size())))
-        + (more > 0 ? " and " + Numbers.count(more, "more file", "more files") : "");
+    return FirstFew.of(names, MOST_SHOWN, n -> Numbers.count(n, "more file", "more files"));
   }
 
   private static String words(Map<NamePattern.Part, String> reading) {

@@ -30,14 +30,13 @@ public record CatalogueWords(
     Path folder) {
 
   /**
-   * What the lab should hear of at once: what was refused, and notes on the catalogue itself. Notes
-   * on how each graph's file was taken stand in the report.
+   * Notes on the catalogue itself. Those on how each graph's file was taken stand in the report.
    *
    * @return in order, possibly empty
    */
-  public List<Problem> told() {
+  public List<Problem> notes() {
     return outcome.problems().stream()
-        .filter(p -> p.kind() != Problem.Kind.NOTE || p.source().equals(catalogue))
+        .filter(p -> p.kind() == Problem.Kind.NOTE && p.source().equals(catalogue))
         .toList();
   }
 
@@ -93,10 +92,7 @@ public record CatalogueWords(
     ArrayNode problems = root.putArray("problems");
     outcome.refused().stream().map(Problem::text).forEach(problems::add);
     ArrayNode notes = root.putArray("notes");
-    told().stream()
-        .filter(p -> p.kind() == Problem.Kind.NOTE)
-        .map(Problem::text)
-        .forEach(notes::add);
+    notes().stream().map(Problem::text).forEach(notes::add);
     return root.toPrettyString();
   }
 

@@ -81,7 +81,7 @@ public final class ExampleChoice {
     problems.addAll(read.problems());
     List<CatalogueEntry> entries =
         enough().stream().flatMap(k -> firstRaw(k, read.value().entries()).stream()).toList();
-    CatalogueReader.Catalogue few = read.value().with(entries, 0);
+    CatalogueReader.Catalogue few = read.value().with(entries.size(), entries);
     Path home = catalogue.toRealPath().resolve("..").normalize();
     Kept kept = new Kept();
     Findings<CatalogueRun.Outcome> run =

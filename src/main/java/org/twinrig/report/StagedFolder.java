@@ -186,13 +186,8 @@ public final class StagedFolder implements AutoCloseable {
   /** Whether nothing was written yet that a later run could go on with. */
   private static boolean holdsNothing(Path folder) throws IOException {
     try (Stream<Path> all = Files.walk(folder)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        if (Files.size(file) > 0) {
-          return false;
-        }
-      }
+      return all.noneMatch(Files::isRegularFile);
     }
-    return true;
   }
 
   /** Removes what was not kept, unless a later run may go on with it, and gives up the lock. */

@@ -55,7 +55,7 @@ public record StudyWords(StudyOutcome outcome) {
             .map(Verdict::capture)
             .distinct()
             .count();
-    long byLab = outcome.study().captures().stream().filter(c -> c.excludedByLab()).count();
+    long byLab = outcome.study().leftOutByLab();
     lines.add(
         "Screening doubts "
             + Numbers.count(found, "capture", "captures")

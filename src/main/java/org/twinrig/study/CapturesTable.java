@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
@@ -33,6 +34,10 @@ final class CapturesTable {
   private final References known;
   private final DataRoot dataRoot;
   private final Path folder;
+
+  /** How each fixture is found as a word in the name of a file, in any case. */
+  private final Map<String, Pattern> fixtureWords;
+
   private final Set<String> named = new HashSet<>();
   private final Map<Slot, Integer> lines = new HashMap<>();
 
@@ -43,6 +48,9 @@ final class CapturesTable {
    */
   CapturesTable(References known, DataRoot dataRoot, Path folder) {
     this.known = known;
+    this.fixtureWords =
+        known.fixtures().sound().keySet().stream()
+            .collect(Collectors.toMap(name -> name, CapturesTable::word));
     this.dataRoot = dataRoot;
     this.folder = folder;
   }
@@ -127,12 +135,12 @@ final class CapturesTable {
 
   /** A row moved to the other fixture by a slip of the pen would go into the wrong mean. */
   private void noteOtherFixture(LabRow row, String fixture, String file) {
-    Set<String> fixtures = known.fixtures().sound().keySet();
-    if (!fixtures.contains(fixture) || holds(file, fixture)) {
+    Pattern own = fixtureWords.get(fixture);
+    if (own == null || own.matcher(file).find()) {
       return;
     }
-    fixtures.stream()
-        .filter(other -> holds(file, other))
+    known.fixtures().sound().keySet().stream()
+        .filter(other -> fixtureWords.get(other).matcher(file).find())
         .findFirst()
         .ifPresent(
             other ->
@@ -146,13 +154,10 @@ final class CapturesTable {
                         + "`; the row is used as it stands: correct it if it is wrong"));
   }
 
-  /** Whether a name holds a word, in any case. */
-  private static boolean holds(String name, String word) {
+  private static Pattern word(String name) {
     return Pattern.compile(
-            "(?<![\\p{L}\\p{N}])" + Pattern.quote(word) + "(?![\\p{L}\\p{N}])",
-            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
-        .matcher(name)
-        .find();
+        "(?<![\\p{L}\\p{N}])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}])",
+        Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
   }
 
   private boolean isFirst(LabRow row, CaptureEntry entry) {

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.twinrig.capture.Unit;
+import org.twinrig.intake.NearestName;
 import org.twinrig.problem.Problem;
 
 /** Notes on kinds that look like one and are counted as two. */
@@ -19,7 +19,7 @@ final class KindNames {
     Map<String, Unit> firstOfLook = new HashMap<>();
     List<Problem> notes = new ArrayList<>();
     for (Unit unit : units) {
-      String look = unit.kind().toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "");
+      String look = NearestName.bare(unit.kind());
       Unit alike = firstOfLook.putIfAbsent(look, unit);
       boolean newKind = kinds.add(unit.kind());
       if (newKind && alike != null) {

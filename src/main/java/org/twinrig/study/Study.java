@@ -170,6 +170,15 @@ public record Study(
   }
 
   /**
+   * How many captures the lab itself left out.
+   *
+   * @return 0 or more
+   */
+  public long leftOutByLab() {
+    return captures.stream().filter(CaptureEntry::excludedByLab).count();
+  }
+
+  /**
    * The curve the lab subtracts from graphs made on a fixture.
    *
    * @param fixture one of the two

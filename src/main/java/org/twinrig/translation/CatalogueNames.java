@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -46,11 +45,11 @@ final class CatalogueNames {
     Map<String, String> known = new LinkedHashMap<>();
     study.kinds().stream()
         .flatMap(kind -> kind.unitNames().stream())
-        .forEach(name -> known.putIfAbsent(bare(name), name));
+        .forEach(name -> known.putIfAbsent(NearestName.bare(name), name));
     Set<String> told = new HashSet<>(known.values());
     List<Problem> notes = new ArrayList<>();
     for (CatalogueEntry entry : catalogue.entries()) {
-      String alike = known.get(bare(entry.unit()));
+      String alike = known.get(NearestName.bare(entry.unit()));
       if (alike != null && told.add(entry.unit())) {
         notes.add(
             Problem.note(
@@ -64,10 +63,6 @@ final class CatalogueNames {
       }
     }
     return notes;
-  }
-
-  private static String bare(String name) {
-    return name.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "");
   }
 
   private static Problem note(String source, List<CatalogueEntry> graphs, Translation leg) {

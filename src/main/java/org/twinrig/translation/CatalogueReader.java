@@ -47,14 +47,14 @@ public final class CatalogueReader {
     }
 
     /**
-     * A part of it.
+     * The same catalogue with other entries.
      *
-     * @param part some of its entries, perhaps placed elsewhere
-     * @param unreadable how many refused rows are counted to the part
-     * @return the part
+     * @param rowsThen how many rows they stand for, refused ones included
+     * @param entriesThen some of its entries, perhaps placed elsewhere
+     * @return the catalogue
      */
-    public Catalogue with(List<CatalogueEntry> part, int unreadable) {
-      return new Catalogue(source, part.size() + unreadable, part, graphs);
+    public Catalogue with(int rowsThen, List<CatalogueEntry> entriesThen) {
+      return new Catalogue(source, rowsThen, entriesThen, graphs);
     }
 
     /**
@@ -89,7 +89,8 @@ public final class CatalogueReader {
     }
     int unreadable = number == 1 ? whole.value().rows() - all.size() : 0;
     return new Findings<>(
-        whole.value().with(entries, unreadable), number == 1 ? whole.problems() : List.of());
+        whole.value().with(entries.size() + unreadable, entries),
+        number == 1 ? whole.problems() : List.of());
   }
 
   /**

@@ -23,6 +23,7 @@ final class GraphFiles {
   private final Path folder;
   private final DataRoot root;
   private final Translation translation;
+  private final Map<String, DataRoot.Place> places = new ConcurrentHashMap<>();
   private final Map<String, Findings<Optional<Reference>>> references = new ConcurrentHashMap<>();
 
   /**
@@ -102,7 +103,7 @@ final class GraphFiles {
                   "name the file of the curve that was subtracted, or give the raw graph"));
     }
     String name = subtracted.file().get();
-    DataRoot.Place place = root.file(folder, name);
+    DataRoot.Place place = places.computeIfAbsent(name, n -> root.file(folder, n));
     if (place instanceof DataRoot.Place.Refused refused) {
       return none(refused(entry, "`reference`: " + refused.what(), refused.remedy()));
     }

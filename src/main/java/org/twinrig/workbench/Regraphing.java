@@ -69,8 +69,8 @@ record Regraphing(
       CatalogueReader.Catalogue placed =
           read.value()
               .with(
-                  read.value().entries().stream().map(parcel::placed).toList(),
-                  read.value().rows() - read.value().entries().size());
+                  read.value().rows(),
+                  read.value().entries().stream().map(parcel::placed).toList());
       Regraphing done = run(leaf, new Findings<>(placed, read.problems()), folder, run);
       return new Regraphing(
           leaf,

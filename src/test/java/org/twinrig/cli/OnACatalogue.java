@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -62,6 +63,13 @@ abstract class OnACatalogue {
                 folder.resolve(out).toString()));
     arguments.addAll(List.of(more));
     return Ran.of(arguments.toArray(String[]::new));
+  }
+
+  /** What lies in the folder, hidden things included. */
+  List<String> beside() throws IOException {
+    try (Stream<Path> all = Files.list(folder)) {
+      return all.map(p -> p.getFileName().toString()).sorted().toList();
+    }
   }
 
   List<String> rows() throws IOException {

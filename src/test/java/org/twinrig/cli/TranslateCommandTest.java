@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Catalogues through the command line: stopped, spoiled, split, compensated, there and back. */
@@ -51,11 +50,7 @@ class TranslateCommandTest extends OnACatalogue {
                 "run.json")),
         files.toString());
     assertEquals(12, files.stream().filter(f -> f.startsWith("translated/")).count());
-    try (Stream<Path> beside = Files.list(folder)) {
-      assertEquals(
-          List.of("catalogue", "catalogue.csv", "out"),
-          beside.map(p -> p.getFileName().toString()).sorted().toList());
-    }
+    assertEquals(List.of("catalogue", "catalogue.csv", "out"), beside());
   }
 
   /** A run stopped by a spoiled graph is gone on with, and gives what one run would have given. */

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.twinrig.analysis.ScreeningEffect;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.capture.CaptureEntry;
 import org.twinrig.internal.Numbers;
 import org.twinrig.screening.Finding;
 import org.twinrig.screening.KindScreening;
@@ -27,8 +26,7 @@ final class ScreeningWords {
     List<Verdict> verdicts = outcome.screening().verdicts();
     long doubted = verdicts.stream().map(Verdict::capture).distinct().count();
     long out = verdicts.stream().filter(Verdict::excluded).map(Verdict::capture).distinct().count();
-    long byLab =
-        outcome.study().captures().stream().filter(CaptureEntry::excludedByLab).distinct().count();
+    long byLab = outcome.study().leftOutByLab();
     if (doubted + byLab == 0) {
       return "No capture was doubted and none was left out.";
     }

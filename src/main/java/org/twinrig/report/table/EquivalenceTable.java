@@ -14,8 +14,7 @@ final class EquivalenceTable {
     ResultTable table =
         new ResultTable(
             ("kind,band_hz,lower_hz,upper_hz,units,offset_db,equivalence_db,p,tost_low_db,"
-                    + "tost_high_db,"
-                    + "sim_low_db,sim_high_db,equivalent,equivalent_at_once")
+                    + "tost_high_db,sim_low_db,sim_high_db,equivalent,equivalent_at_once")
                 .split(","));
     for (KindOutcome kind : outcome.kinds()) {
       Equivalence equivalence = kind.evidence().equivalence();

@@ -17,8 +17,8 @@ final class FeatureTables {
   static ResultTable resonances(StudyOutcome outcome) {
     ResultTable table =
         new ResultTable(
-            ("kind,shape,unit,from_centre_hz,to_centre_hz,shift_octaves,from_prominence_db,to_prominence_db,"
-                    + "from_width_octaves,to_width_octaves")
+            ("kind,shape,unit,from_centre_hz,to_centre_hz,shift_octaves,from_prominence_db,"
+                    + "to_prominence_db,from_width_octaves,to_width_octaves")
                 .split(","));
     for (KindOutcome kind : outcome.kinds()) {
       for (ResonanceWander w : kind.wanders()) {
