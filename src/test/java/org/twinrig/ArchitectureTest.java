@@ -95,7 +95,7 @@ class ArchitectureTest {
         fence("de.erichseifert..", "org.twinrig.report.figure.."),
         fence("gg.jte..", "org.twinrig.report.html..", "org.twinrig.workbench"),
         fence("org.eclipse.jetty..", "org.twinrig.workbench"),
-        fence("tech.tablesaw..", "org.twinrig.report.."),
+        fence("tech.tablesaw..", "org.twinrig.report..", "org.twinrig.scripting.."),
         fence("de.siegmar..", "org.twinrig.intake..", "org.twinrig.report.table.."),
         fence("org.snakeyaml..", "org.twinrig.study.."),
         fence("com.fasterxml..", "org.twinrig.translation..", "org.twinrig.report.."),

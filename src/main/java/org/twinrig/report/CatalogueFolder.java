@@ -20,7 +20,7 @@ import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CataloguePage;
 import org.twinrig.report.table.CatalogueOverview;
-import org.twinrig.report.table.CatalogueTables;
+import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.report.table.GraphFileNames;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
@@ -116,7 +116,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
     hashes.append(
         write(
             graphs.resolve(name + ".csv"),
-            CatalogueTables.graphText(graph).getBytes(StandardCharsets.UTF_8)));
+            CatalogueResults.GRAPH.csv(graph).getBytes(StandardCharsets.UTF_8)));
     if (choices.figures()) {
       Figure figure = GraphFigure.of(graph, fixtures(), fingerprint());
       hashes.append(
@@ -164,8 +164,8 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
   public void finish(Findings<CatalogueRun.Outcome> outcome, RunRecord record) throws IOException {
     journal.close();
     removeLeftOvers(outcome.value());
-    CatalogueTables.writeSummary(outcome.value(), folder.resolve("summary.csv"));
-    CatalogueTables.writeHandling(outcome.value(), folder.resolve("handling.csv"));
+    CatalogueResults.SUMMARY.write(folder, outcome.value());
+    CatalogueResults.HANDLING.write(folder, outcome.value());
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =

@@ -10,7 +10,7 @@ import org.twinrig.internal.Parallel;
 import org.twinrig.report.figure.DifferenceFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.html.ComparisonPage;
-import org.twinrig.report.table.ComparisonTables;
+import org.twinrig.report.table.ComparisonResults;
 
 /** What a comparison writes: tables, report, figures, the run record. */
 public final class ComparisonFolder {
@@ -27,7 +27,7 @@ public final class ComparisonFolder {
    */
   public static void write(Path folder, StudyComparison comparison, RunRecord record, int threads)
       throws IOException {
-    ComparisonTables.write(comparison, folder);
+    ComparisonResults.write(comparison, folder);
     List<Figure> figures = figures(comparison, threads);
     Path place = Files.createDirectories(folder.resolve("figures"));
     for (Figure figure : figures) {

@@ -10,7 +10,7 @@ import org.twinrig.internal.Parallel;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.PlanFigure;
-import org.twinrig.report.table.PlanTables;
+import org.twinrig.report.table.PlanResults;
 
 /** What a plan writes: tables, a figure per kind, the run record. */
 public final class PlanFolder {
@@ -27,7 +27,7 @@ public final class PlanFolder {
    */
   public static void write(Path folder, PlannedStudy planned, RunRecord record, int threads)
       throws IOException {
-    PlanTables.write(planned.plans(), planned.limits(), folder);
+    PlanResults.write(planned.plans(), planned.limits(), folder);
     Path figures = Files.createDirectories(folder.resolve("figures"));
     for (Figure figure : figures(planned, threads)) {
       Files.writeString(
@@ -51,7 +51,7 @@ public final class PlanFolder {
         plan ->
             PlanFigure.of(
                 plan,
-                PlanTables.seatings(planned.limits()),
+                PlanResults.seatings(planned.limits()),
                 planned.limits().unitsMax(),
                 caption(planned, plan)));
   }

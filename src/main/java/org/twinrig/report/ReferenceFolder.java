@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.ReferenceFigure;
-import org.twinrig.report.table.CatalogueTables;
+import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.TranslatedReference;
 import org.twinrig.translation.Translation;
 
@@ -26,10 +26,7 @@ public final class ReferenceFolder {
   public static void write(
       Path folder, TranslatedReference reference, Translation translation, RunRecord record)
       throws IOException {
-    Files.writeString(
-        folder.resolve("reference.csv"),
-        CatalogueTables.referenceText(reference),
-        StandardCharsets.UTF_8);
+    CatalogueResults.REFERENCE.write(folder, reference);
     Figure figure = ReferenceFigure.of(reference, translation);
     Files.writeString(folder.resolve("reference.svg"), figure.svg(), StandardCharsets.UTF_8);
     Files.write(folder.resolve("reference.png"), figure.png());

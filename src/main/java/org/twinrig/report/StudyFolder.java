@@ -13,7 +13,7 @@ import org.twinrig.problem.Problem;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.StudyPage;
-import org.twinrig.report.table.StudyTables;
+import org.twinrig.report.table.StudyResults;
 import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.SessionRules;
@@ -43,7 +43,7 @@ public record StudyFolder(
    * @throws IOException when something cannot be written
    */
   public void write(Path folder) throws IOException {
-    new StudyTables(outcome).write(folder);
+    StudyResults.write(folder, outcome);
     Files.writeString(
         folder.resolve("translation.json"),
         TranslationFile.text(outcome.translation()),

@@ -15,7 +15,7 @@ import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.PlanFigure;
 import org.twinrig.report.figure.TransferFigure;
-import org.twinrig.report.table.PlanTables;
+import org.twinrig.report.table.PlanResults;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.Settings;
@@ -185,7 +185,7 @@ public final class KindResult {
     if (plan.zones().isEmpty()) {
       throw new IllegalArgumentException("no band has an estimate, so that there is no plan");
     }
-    List<Integer> seatings = PlanTables.seatings(limits(toleranceDb, unitsMax, seatingsMax));
+    List<Integer> seatings = PlanResults.seatings(limits(toleranceDb, unitsMax, seatingsMax));
     return PlanFigure.of(plan, seatings, unitsMax, caption());
   }
 

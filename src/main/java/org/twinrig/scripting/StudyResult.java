@@ -1,9 +1,14 @@
 package org.twinrig.scripting;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.List;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.table.Result;
+import org.twinrig.report.table.StudyResults;
+import tech.tablesaw.api.Table;
 
 /** What a study found. Immutable. */
 public final class StudyResult {
@@ -39,6 +44,26 @@ public final class StudyResult {
         .findFirst()
         .map(k -> new KindResult(outcome, k))
         .orElseThrow(() -> noSuchKind(kind, kinds()));
+  }
+
+  /**
+   * A table of results to reckon with, in typed columns with the names and units of the file.
+   *
+   * @param file its name in a result folder, such as {@code transfer.csv}
+   * @throws IllegalArgumentException when there is no such table; says which it has
+   */
+  public Table table(String file) {
+    return StudyResults.ALL.stream()
+        .filter(r -> r.file().equals(file))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "there is no table `"
+                        + file
+                        + "`; it must be one of "
+                        + StudyResults.ALL.stream().map(Result::file).collect(joining(", "))))
+        .table(outcome);
   }
 
   /**

@@ -13,7 +13,7 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
-import org.twinrig.report.table.CatalogueTables;
+import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.CatalogueRun.Line;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.TranslatedGraph;
@@ -169,7 +169,7 @@ final class CataloguePages {
   Answer csv(Ask ask) throws UnusableInput {
     TranslatedGraph graph = found(ask);
     String safe = graph.entry().graph().replaceAll("[^A-Za-z0-9_-]+", "-");
-    return Answer.download(safe + "-re-expressed.csv", CatalogueTables.graphText(graph));
+    return Answer.download(safe + "-re-expressed.csv", CatalogueResults.GRAPH.csv(graph));
   }
 
   private TranslatedGraph found(Ask ask) throws UnusableInput {

@@ -51,7 +51,7 @@ class ShippedLibrariesTest {
       }
     }
     assertEquals(Set.of(), ours);
-    assertEquals(2, looked, "classes of ours that make tables with tablesaw");
+    assertTrue(looked > 1, "classes of ours that make tables with tablesaw: " + looked);
     assertThrows(
         ClassNotFoundException.class, () -> Class.forName("com.ibm.icu.text.CharsetDetector"));
   }

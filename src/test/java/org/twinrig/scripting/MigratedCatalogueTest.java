@@ -14,7 +14,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.cli.Main;
-import org.twinrig.report.table.CatalogueTables;
+import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.translation.CatalogueRun;
@@ -66,15 +66,15 @@ class MigratedCatalogueTest {
             out.toString());
 
     Path summary = folder.resolve("summary.csv");
-    CatalogueTables.writeSummary(
-        new CatalogueRun.Outcome(catalogue.listed(), 0, catalogue.lines()), summary);
+    CatalogueResults.SUMMARY.write(
+        folder, new CatalogueRun.Outcome(catalogue.listed(), 0, catalogue.lines()));
     assertEquals(0, status);
     assertEquals(Files.readString(out.resolve("summary.csv")), Files.readString(summary));
     for (CatalogueRun.Line line : catalogue.lines()) {
       String graph = line.entry().graph();
       assertEquals(
           Files.readString(out.resolve("translated").resolve(graph + ".csv")),
-          CatalogueTables.graphText(catalogue.graph(graph).graph()),
+          CatalogueResults.GRAPH.csv(catalogue.graph(graph).graph()),
           graph);
     }
   }

@@ -65,7 +65,7 @@ public final class ExplainPage {
             words.title(), TrustedMarkup.of(FluidAxis.withRegions()), kinds(), reasons()),
         new DifferenceWords(settings).of(outcome.kinds()),
         example.map(g -> ExampleWords.of(g, settings.confidence())),
-        encoded(PlainZones.text(rows())),
+        encoded(PlainZones.RESULT.csv(rows())),
         outcome.fingerprint());
   }
 

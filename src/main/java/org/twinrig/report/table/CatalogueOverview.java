@@ -9,13 +9,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Mark;
-import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
@@ -184,62 +182,11 @@ public record CatalogueOverview(
   /**
    * Writes overview.csv, overview-zones.csv and units-to-measure.csv.
    *
-   * @param folder where to
    * @throws IOException when they cannot be written
    */
   public void write(Path folder) throws IOException {
-    writeDecisions(folder.resolve("overview.csv"));
-    writeZones(folder.resolve("overview-zones.csv"));
-    ResultTable units =
-        new ResultTable(
-            "kind,unit,rank,prediction_rms_before_db,prediction_rms_after_db".split(","));
-    String last = "";
-    int rank = 0;
-    for (UnitsToMeasure.Choice choice : choices) {
-      rank = choice.kind().equals(last) ? rank + 1 : 1;
-      last = choice.kind();
-      units
-          .text(choice.kind())
-          .text(choice.unit())
-          .count(rank)
-          .number(choice.beforeDb())
-          .number(choice.afterDb())
-          .endRow();
-    }
-    units.write(folder.resolve("units-to-measure.csv"));
-  }
-
-  private void writeDecisions(Path file) throws IOException {
-    ResultTable table =
-        new ResultTable(
-            ("kind,decision,graphs,mean_reliable_octaves,mean_caution_octaves,"
-                    + "mean_unreliable_octaves,mean_missing_octaves")
-                .split(","));
-    for (Decided row : decisions) {
-      table.text(row.kind()).word(row.decision().word()).count(row.graphs());
-      row.octaves().forEach(o -> table.number(OptionalDouble.of(o)));
-      table.endRow();
-    }
-    table.write(file);
-  }
-
-  private void writeZones(Path file) throws IOException {
-    ResultTable table =
-        new ResultTable(
-            ("kind,from_hz,to_hz,mark_in_study,reasons_in_study,graphs,reliable_share,"
-                    + "caution_share,unreliable_share,missing_share")
-                .split(","));
-    for (ZoneShare row : zones) {
-      table
-          .text(row.kind())
-          .hz(row.zone().fromHz())
-          .hz(row.zone().toHz())
-          .word(row.zone().mark().word())
-          .word(Reason.join(row.zone().reasons()))
-          .count(row.graphs());
-      row.shares().forEach(s -> table.number(OptionalDouble.of(s)));
-      table.endRow();
-    }
-    table.write(file);
+    CatalogueResults.OVERVIEW.write(folder, this);
+    CatalogueResults.OVERVIEW_ZONES.write(folder, this);
+    CatalogueResults.UNITS_TO_MEASURE.write(folder, this);
   }
 }

@@ -8,36 +8,25 @@ public final class PlainZones {
   private PlainZones() {}
 
   /**
-   * One zone.
+   * One zone, its ends in Hz, with what the mark allows and why, in plain words.
    *
-   * @param kind its kind
-   * @param fromHz lower end, Hz
-   * @param toHz upper end, Hz
-   * @param mark its mark
    * @param advice what the mark allows
-   * @param reason why, in plain words
    */
   public record Row(
       String kind, double fromHz, double toHz, String mark, String advice, String reason) {}
 
-  /**
-   * The table.
-   *
-   * @param rows the zones
-   * @return comma-separated text with one header line
-   */
-  public static String text(List<Row> rows) {
-    ResultTable table = new ResultTable("kind", "from_hz", "to_hz", "mark", "what_to_do", "reason");
-    for (Row row : rows) {
-      table
-          .text(row.kind)
-          .word(Numbers.fixed(row.fromHz, 0))
-          .word(Numbers.fixed(row.toHz, 0))
-          .word(row.mark)
-          .word(row.advice)
-          .text(row.reason)
-          .endRow();
-    }
-    return table.text();
-  }
+  /** What a page carries as a file to be saved. */
+  public static final Result<List<Row>> RESULT =
+      Result.of(
+          "explained.html",
+          "zone of a kind; the table that the page of `explain` gives its readers, saved as a file"
+              + " `zones.csv` of its own",
+          Columns.<Row>start()
+              .text("kind", Row::kind)
+              .word("from_hz", r -> Numbers.fixed(r.fromHz, 0))
+              .word("to_hz", "in whole Hz", r -> Numbers.fixed(r.toHz, 0))
+              .word("mark", "*no data* where nothing was measured", Row::mark)
+              .word("what_to_do", Row::advice)
+              .text("reason", "in plain words", Row::reason),
+          List::stream);
 }

@@ -58,7 +58,7 @@ class ScreeningTableTest {
             List.of(),
             java.util.Optional.empty(),
             List.of());
-    new StudyTables(outcome).write(folder);
+    StudyResults.write(folder, outcome);
     assertEquals(
         List.of(
             "unit,fixture,side,seating,file,finding,value,limit,excluded",

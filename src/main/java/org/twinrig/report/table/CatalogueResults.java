@@ -1,0 +1,227 @@
+package org.twinrig.report.table;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.twinrig.evidence.UnitsToMeasure;
+import org.twinrig.reliability.Reason;
+import org.twinrig.response.Smoothing;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.TranslatedBand;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.TranslatedReference;
+import org.twinrig.translation.Treatment;
+
+/** The tables of a re-expressed catalogue, and of a re-expressed reference. */
+public final class CatalogueResults {
+  private static final int SHA256_DIGITS = 64;
+
+  private CatalogueResults() {}
+
+  /** One file per graph. */
+  public static final Result<TranslatedGraph> GRAPH =
+      Result.of(
+          "translated/<graph>.csv",
+          "band of the study; one file per graph",
+          Columns.<TranslatedBand>start()
+              .hz("band_hz", b -> b.band().midHz())
+              .number(
+                  "from_db",
+                  "the old graph; empty where it does not cover the band",
+                  TranslatedBand::fromDb)
+              .part(
+                  TranslatedBand::predicted,
+                  predicted ->
+                      predicted
+                          .number("to_db", "as if measured on the new fixture", p -> p.toDb())
+                          .number("low_db", p -> p.lowDb())
+                          .number(
+                              "high_db",
+                              "prediction interval of *to_db*; all three are empty where none can"
+                                  + " be given",
+                              p -> p.highDb()))
+              .word("mark", b -> b.mark().word())
+              .word("reasons", b -> Reason.join(b.reasons())),
+          graph -> graph.bands().stream());
+
+  /** What to do with every graph. */
+  public static final Result<CatalogueRun.Outcome> SUMMARY =
+      Result.of(
+          "summary.csv",
+          "graph re-expressed",
+          Columns.<CatalogueRun.Line>start()
+              .text("graph", l -> l.entry().graph())
+              .text("unit", l -> l.entry().unit())
+              .text("kind", l -> l.entry().kind())
+              .word(
+                  "decision",
+                  "*publish*, *publish with marks* or *re-measure*",
+                  l -> l.decision().word())
+              .number("reliable_octaves", l -> l.octaves().reliable())
+              .number("caution_octaves", l -> l.octaves().caution())
+              .number(
+                  "unreliable_octaves",
+                  "of the bands that the graph covers",
+                  l -> l.octaves().unreliable())
+              .number("missing_octaves", "bands it does not cover", l -> l.octaves().missing())
+              .word("reasons", "of all bands it covers", l -> Reason.join(l.reasons())),
+          outcome -> outcome.lines().stream());
+
+  /** How every graph was taken and given. */
+  public static final Result<CatalogueRun.Outcome> HANDLING =
+      Result.of(
+          "handling.csv",
+          "graph re-expressed",
+          Columns.<CatalogueRun.Line>start()
+              .text("graph", l -> l.entry().graph())
+              .text("file", l -> l.entry().file())
+              .word("sha256", "of the file", l -> l.sha256().substring(0, SHA256_DIGITS))
+              .count(
+                  "seatings_taken",
+                  "1 where the catalogue says nothing",
+                  l -> l.entry().averaged().seatings().orElse(1))
+              .count(
+                  "sides", "empty: taken to be as in the study", l -> l.entry().averaged().sides())
+              .word("form_from", l -> form(l.treatment().before()))
+              .word(
+                  "form_to",
+                  "*raw* or *compensated*, as it came and as it is given",
+                  l -> form(l.treatment().now()))
+              .word(
+                  "smoothing",
+                  "as stated; empty where nothing is, and taken as none",
+                  l -> l.entry().smoothing().map(Smoothing::word))
+              .word(
+                  "smoothing_match",
+                  "how graph and captures were made alike, see below",
+                  l -> l.treatment().smoothing().word())
+              .text("old_reference", l -> l.treatment().before().map(Treatment.Reference::file))
+              .word(
+                  "old_reference_smoothing",
+                  "the curve that was added back, and its smoothing if stated; empty for a raw"
+                      + " graph",
+                  l -> smoothing(l.treatment().before()))
+              .text("new_reference", l -> l.treatment().now().map(Treatment.Reference::file))
+              .word(
+                  "new_reference_smoothing",
+                  "the curve subtracted again; empty where the graph is given raw",
+                  l -> smoothing(l.treatment().now()))
+              .number("change_rms_db", l -> l.change().totalRmsDb())
+              .number("fixture_change_rms_db", l -> l.change().fixtureRmsDb())
+              .number(
+                  "reference_change_rms_db",
+                  "how far the graph moved over the range of *publishing*, root mean square: in"
+                      + " all; by the change of fixture; by the change of reference, empty where"
+                      + " the graph came raw or is given raw",
+                  l -> l.change().referenceRmsDb()),
+          outcome -> outcome.lines().stream());
+
+  private static String form(Optional<Treatment.Reference> reference) {
+    return reference.isPresent() ? "compensated" : "raw";
+  }
+
+  private static Optional<String> smoothing(Optional<Treatment.Reference> reference) {
+    return reference.flatMap(Treatment.Reference::smoothing).map(Smoothing::word);
+  }
+
+  /** By kind and decision. */
+  public static final Result<CatalogueOverview> OVERVIEW =
+      Result.of(
+          "overview.csv",
+          "kind and decision that occurs",
+          Columns.<CatalogueOverview.Decided>start()
+              .text("kind", d -> d.kind())
+              .word("decision", d -> d.decision().word())
+              .count("graphs", d -> d.graphs())
+              .number("mean_reliable_octaves", d -> d.octaves().get(0))
+              .number("mean_caution_octaves", d -> d.octaves().get(1))
+              .number("mean_unreliable_octaves", d -> d.octaves().get(2))
+              .number("mean_missing_octaves", "means over these graphs", d -> d.octaves().get(3)),
+          overview -> overview.decisions().stream());
+
+  /** By the zones of the study. */
+  public static final Result<CatalogueOverview> OVERVIEW_ZONES =
+      Result.of(
+          "overview-zones.csv",
+          "zone of the study, of kinds with graphs",
+          Columns.<CatalogueOverview.ZoneShare>start()
+              .text("kind", z -> z.kind())
+              .hz("from_hz", z -> z.zone().fromHz())
+              .hz("to_hz", z -> z.zone().toHz())
+              .word("mark_in_study", z -> z.zone().mark().word())
+              .word("reasons_in_study", z -> Reason.join(z.zone().reasons()))
+              .count("graphs", "of the kind", z -> z.graphs())
+              .number("reliable_share", z -> z.shares().get(0))
+              .number("caution_share", z -> z.shares().get(1))
+              .number("unreliable_share", z -> z.shares().get(2))
+              .number(
+                  "missing_share",
+                  "of the zone's bands over all these graphs; the four add up to 1",
+                  z -> z.shares().get(3)),
+          overview -> overview.zones().stream());
+
+  /** A unit worth measuring and its rank in its kind. */
+  private record Ranked(UnitsToMeasure.Choice choice, int rank) {}
+
+  private static Stream<Ranked> ranked(List<UnitsToMeasure.Choice> choices) {
+    return IntStream.range(0, choices.size())
+        .mapToObj(
+            c -> {
+              UnitsToMeasure.Choice choice = choices.get(c);
+              long before =
+                  choices.subList(0, c).stream()
+                      .filter(o -> o.kind().equals(choice.kind()))
+                      .count();
+              return new Ranked(choice, (int) before + 1);
+            });
+  }
+
+  /** Which units are worth measuring. */
+  public static final Result<CatalogueOverview> UNITS_TO_MEASURE =
+      Result.of(
+          "units-to-measure.csv",
+          "unit worth measuring on both fixtures, at most ten of a kind",
+          Columns.<Ranked>start()
+              .text("kind", r -> r.choice.kind())
+              .text("unit", r -> r.choice.unit())
+              .count(
+                  "rank",
+                  "within the kind, 1 helps most; each is chosen given those before it",
+                  Ranked::rank)
+              .number("prediction_rms_before_db", r -> r.choice.beforeDb())
+              .number(
+                  "prediction_rms_after_db",
+                  "root of the mean prediction variance of the kind's graphs over the range of"
+                      + " *publishing*, without and with this unit, those before it being measured",
+                  r -> r.choice.afterDb()),
+          overview -> ranked(overview.choices()));
+
+  /** A reference curve as the mean transfer moves it. */
+  public static final Result<TranslatedReference> REFERENCE =
+      Result.of(
+          "reference.csv",
+          "band, of the curve given to `--reference`",
+          Columns.<TranslatedReference.Row>start()
+              .hz("band_hz", r -> r.band().midHz())
+              .number("from_db", r -> r.fromDb())
+              .part(
+                  r -> r.mean(),
+                  mean ->
+                      mean.number(
+                              "to_db", "with the mean transfer of the kind added", m -> m.toDb())
+                          .number("ci_low_db", m -> m.toDb() - m.pointwiseHalfDb())
+                          .number(
+                              "ci_high_db",
+                              "interval of the mean transfer at this band alone, about *to_db*",
+                              m -> m.toDb() + m.pointwiseHalfDb())
+                          .number("sim_low_db", m -> m.toDb() - m.simultaneousHalfDb())
+                          .number("sim_high_db", m -> m.toDb() + m.simultaneousHalfDb()))
+              .word("mark", "by that interval, not by that of a unit", r -> r.mark().word())
+              .word("reasons", r -> Reason.join(r.reasons())),
+          reference -> reference.rows().stream());
+
+  /** All of them, in the order of the manual. */
+  static final List<Result<?>> ALL =
+      List.of(GRAPH, SUMMARY, HANDLING, OVERVIEW, OVERVIEW_ZONES, UNITS_TO_MEASURE, REFERENCE);
+}

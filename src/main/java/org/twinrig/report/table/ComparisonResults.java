@@ -1,0 +1,97 @@
+package org.twinrig.report.table;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.analysis.StudyComparison;
+import org.twinrig.evidence.CombinedTransfer;
+import org.twinrig.evidence.MeanDifference;
+
+/** The tables of studies held against each other. */
+public final class ComparisonResults {
+  private ComparisonResults() {}
+
+  private record Between(StudyComparison.Pair pair, MeanDifference.Verdict at) {}
+
+  private static final Result<StudyComparison> DIFFERENCES =
+      Result.of(
+          "comparison.csv",
+          "kind, pair of studies and band with an estimate in both",
+          Columns.<Between>start()
+              .text("kind", b -> b.pair.difference().kind())
+              .text("first", b -> b.pair.first())
+              .text(
+                  "second",
+                  "the studies by title; by folder as well where titles are alike",
+                  b -> b.pair.second())
+              .hz("band_hz", b -> b.at.band().midHz())
+              .count("units_first", b -> b.pair.units().first())
+              .count("units_second", "of the kind", b -> b.pair.units().second())
+              .number(
+                  "difference_db",
+                  "mean transfer of the first less that of the second",
+                  b -> b.at.differenceDb())
+              .number("se_db", b -> b.at.standardErrorDb())
+              .number("degrees_of_freedom", "no whole number", b -> b.at.degreesOfFreedom())
+              .number("ci_low_db", b -> b.at.differenceDb() - b.at.halfDb())
+              .number("ci_high_db", "at this band alone", b -> b.at.differenceDb() + b.at.halfDb())
+              .number("sim_low_db", b -> b.at.differenceDb() - b.at.simultaneousHalfDb())
+              .number("sim_high_db", b -> b.at.differenceDb() + b.at.simultaneousHalfDb())
+              .word("different", "the simultaneous interval leaves out 0", b -> b.at.different())
+              .word(
+                  "equivalent",
+                  "within *equivalence_db*, at this band by itself",
+                  b -> b.at.equivalentAlone())
+              .word("equivalent_at_once", "the same at all bands at once", b -> b.at.equivalent()),
+          comparison ->
+              comparison.kinds().stream()
+                  .flatMap(k -> k.pairs().stream())
+                  .flatMap(
+                      p ->
+                          p.difference().bands().stream()
+                              .flatMap(Optional::stream)
+                              .map(v -> new Between(p, v))));
+
+  private record Combined(String kind, CombinedTransfer.Combined at) {}
+
+  private static final Result<StudyComparison> COMBINED =
+      Result.of(
+          "combined.csv",
+          "kind and band with an estimate in two studies or more",
+          Columns.<Combined>start()
+              .text("kind", Combined::kind)
+              .hz("band_hz", c -> c.at.band().midHz())
+              .count("studies", c -> c.at.studies())
+              .count("units", "of these studies together", c -> c.at.units())
+              .number("mean_db", "mean transfer over studies", c -> c.at.meanDb())
+              .number("se_db", c -> c.at.standardErrorDb())
+              .number("tau_db", "standard deviation between studies", c -> c.at.tauDb())
+              .number("ci_low_db", c -> c.at.meanDb() - c.at.halfDb())
+              .number("ci_high_db", c -> c.at.meanDb() + c.at.halfDb())
+              .number("further_low_db", c -> c.at.meanDb() - c.at.furtherHalfDb())
+              .number(
+                  "further_high_db",
+                  "where the mean transfer of a further lab is expected",
+                  c -> c.at.meanDb() + c.at.furtherHalfDb()),
+          comparison ->
+              comparison.kinds().stream()
+                  .flatMap(
+                      k ->
+                          k.combined().bands().stream()
+                              .flatMap(Optional::stream)
+                              .map(c -> new Combined(k.kind(), c))));
+
+  /** All of them, in the order of the manual. */
+  static final List<Result<?>> ALL = List.of(DIFFERENCES, COMBINED);
+
+  /**
+   * Writes them.
+   *
+   * @throws IOException when they cannot be written
+   */
+  public static void write(StudyComparison comparison, Path folder) throws IOException {
+    DIFFERENCES.write(folder, comparison);
+    COMBINED.write(folder, comparison);
+  }
+}

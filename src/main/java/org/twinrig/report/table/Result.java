@@ -1,0 +1,109 @@
+package org.twinrig.report.table;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import tech.tablesaw.api.Table;
+
+/**
+ * A table of results, described once: the file it is written to, what a row is, its columns, and
+ * where its rows come from. The file, its explanation in the manual, the table that a page shows
+ * and the one that scripts reckon with are all made from this.
+ *
+ * @param <S> what the rows come from, such as a study's outcome
+ */
+public final class Result<S> {
+  private final String file;
+  private final String rowOf;
+  private final Body<S, ?> body;
+  private final String remark;
+
+  private Result(String file, String rowOf, Body<S, ?> body, String remark) {
+    this.file = file;
+    this.rowOf = rowOf;
+    this.body = body;
+    this.remark = remark;
+  }
+
+  /** Columns and rows belong together: only here is it known what a row is. */
+  private record Body<S, R>(Columns<R> columns, Function<S, Stream<R>> rows) {
+    Stream<List<String>> cells(S source) {
+      return rows.apply(source).map(columns::cells);
+    }
+
+    Table table(String name, S source) {
+      return Table.create(name, columns.reckoned(rows.apply(source).toList()));
+    }
+  }
+
+  /**
+   * Describes a result.
+   *
+   * @param file its name in a result folder
+   * @param rowOf what there is one row per, as the manual says it
+   */
+  static <S, R> Result<S> of(
+      String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows) {
+    return of(file, rowOf, columns, rows, "");
+  }
+
+  /** The same with a remark that the manual adds after the columns. */
+  static <S, R> Result<S> of(
+      String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows, String remark) {
+    return new Result<>(file, rowOf, new Body<>(columns, rows), remark);
+  }
+
+  /** Its name in a result folder. */
+  public String file() {
+    return file;
+  }
+
+  /** The names of its columns. */
+  public List<String> names() {
+    return body.columns.names();
+  }
+
+  /** Its rows, cell by cell as the file holds them. */
+  public Stream<List<String>> rows(S source) {
+    return body.cells(source);
+  }
+
+  /** Its line in the manual's table of files. */
+  public String help() {
+    return "| `" + file + "` | " + rowOf + " | " + body.columns.help() + remark + " |";
+  }
+
+  /** The rows to reckon with, in typed columns with the names of the file. */
+  public Table table(S source) {
+    return body.table(file, source);
+  }
+
+  /** Comma-separated, UTF-8, one header line, lines ended by a line feed. */
+  public String csv(S source) {
+    StringWriter text = new StringWriter();
+    try (CsvWriter writer = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
+      writer.writeRecord(names());
+      rows(source).forEach(writer::writeRecord);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // a StringWriter has no disk to fail
+    }
+    return text.toString();
+  }
+
+  /**
+   * Writes the file.
+   *
+   * @throws IOException when it cannot be written
+   */
+  public void write(Path folder, S source) throws IOException {
+    Files.writeString(folder.resolve(file), csv(source), StandardCharsets.UTF_8);
+  }
+}

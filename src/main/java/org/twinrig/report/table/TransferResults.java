@@ -1,0 +1,193 @@
+package org.twinrig.report.table;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.evidence.Equivalence;
+import org.twinrig.evidence.RegionEquivalence;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Reason;
+import org.twinrig.study.PairedUnits;
+
+/** How the fixtures differ: band by band, unit by unit, and where the difference makes none. */
+final class TransferResults {
+  private TransferResults() {}
+
+  static final Result<StudyOutcome> TRANSFER =
+      Result.of(
+          "transfer.csv",
+          "kind and band",
+          Columns.<InKind<MarkedBand>>start()
+              .text("kind", r -> r.kind().kind())
+              .hz("band_hz", r -> r.it().band().midHz())
+              .hz("lower_hz", r -> r.it().band().lowerHz())
+              .hz("upper_hz", r -> r.it().band().upperHz())
+              .count("units", "with a level on both fixtures", r -> r.it().outcome().units())
+              .part(r -> fitted(r.it()), TransferResults::estimate)
+              .word("mark", r -> r.it().mark().word())
+              .word("reasons", r -> Reason.join(r.it().reasons())),
+          study -> InKind.of(study, kind -> kind.transfer().bands().stream()));
+
+  private static Optional<BandOutcome.Fitted> fitted(MarkedBand band) {
+    return band.outcome() instanceof BandOutcome.Fitted f ? Optional.of(f) : Optional.empty();
+  }
+
+  private static Columns<BandOutcome.Fitted> estimate(Columns<BandOutcome.Fitted> columns) {
+    return columns
+        .number(
+            "offset_db",
+            "mean transfer, new minus old; with fewer than three units this and all up to the mark"
+                + " are empty",
+            f -> f.mean().meanDb())
+        .number("se_db", "its standard error", f -> f.mean().standardErrorDb())
+        .number("ci_low_db", f -> f.mean().lowDb())
+        .number("ci_high_db", "its interval at this band alone", f -> f.mean().highDb())
+        .number("sim_low_db", f -> f.mean().meanDb() - f.simultaneousHalfDb())
+        .number("sim_high_db", f -> f.mean().meanDb() + f.simultaneousHalfDb())
+        .word(
+            "model",
+            "what predicts one unit: *offset*, or *window* where its old graph around the band says"
+                + " more",
+            f -> f.prediction().model().word())
+        .part(
+            f -> f.prediction().window(),
+            window ->
+                window
+                    .number("window_octaves", "half-width of the window", w -> w.halfOctaves())
+                    .number(
+                        "borrow_octaves",
+                        "how far to either side bands lent their units to its fit",
+                        w -> w.borrowOctaves())
+                    .number(
+                        "shrinkage",
+                        "penalty of its ridge; these three are empty for *offset*, and weighted"
+                            + " means of several windows with *model: average*",
+                        w -> w.shrinkage()))
+        .number(
+            "prediction_half_db",
+            "for a graph averaged over as many seatings as in the study",
+            f -> f.prediction().halfDb())
+        .number(
+            "unit_sd_db",
+            "between units, seating scatter taken out",
+            f -> Math.sqrt(f.mean().tauSquared()))
+        .number("seat_sd_from_db", f -> root(f.scatter().seatVarianceFrom()))
+        .number(
+            "seat_sd_to_db",
+            "between seatings of a unit; empty where no unit was seated twice",
+            f -> root(f.scatter().seatVarianceTo()))
+        .number("loo_rms_offset_db", f -> f.prediction().looRmsOffsetDb())
+        .number(
+            "loo_rms_db",
+            "root mean square error on units left out in turn: of the offset; of the model, its"
+                + " choice included",
+            f -> f.prediction().looRmsDb());
+  }
+
+  static OptionalDouble root(OptionalDouble variance) {
+    return variance.isPresent() ? OptionalDouble.of(Math.sqrt(variance.getAsDouble())) : variance;
+  }
+
+  /** What a unit showed at a band on either fixture. */
+  private record Paired(PairedUnits all, int unit, int band) {
+    boolean complete() {
+      return all.from().means().get(unit).has(band) && all.to().means().get(unit).has(band);
+    }
+
+    double fromDb() {
+      return all.from().means().get(unit).db(band);
+    }
+
+    double toDb() {
+      return all.to().means().get(unit).db(band);
+    }
+  }
+
+  static final Result<StudyOutcome> DIFFERENCES =
+      Result.of(
+          "differences.csv",
+          "kind, unit and band with a level on both fixtures",
+          Columns.<Paired>start()
+              .text("kind", p -> p.all.kind())
+              .text("unit", p -> p.all.units().get(p.unit))
+              .hz("band_hz", p -> p.all.grid().band(p.band).midHz())
+              .number("from_db", Paired::fromDb)
+              .number(
+                  "to_db",
+                  "mean level over accepted seatings and sides, anchored if the study has an"
+                      + " anchor",
+                  Paired::toDb)
+              .number("difference_db", p -> p.toDb() - p.fromDb())
+              .count("seatings_from", p -> p.all.from().seatings().get(p.unit).get(p.band))
+              .count(
+                  "seatings_to",
+                  "how many accepted seatings have a level there",
+                  p -> p.all.to().seatings().get(p.unit).get(p.band)),
+          study -> study.kinds().stream().flatMap(k -> paired(k.paired())),
+          ". Units with the role *holdout*, and a check unit without the role *fit*, are not in"
+              + " it");
+
+  private static Stream<Paired> paired(PairedUnits all) {
+    return IntStream.range(0, all.units().size())
+        .boxed()
+        .flatMap(u -> IntStream.range(0, all.grid().size()).mapToObj(b -> new Paired(all, u, b)))
+        .filter(Paired::complete);
+  }
+
+  static final Result<StudyOutcome> EQUIVALENCE =
+      Result.of(
+          "equivalence.csv",
+          "kind and band with an estimate",
+          Columns.<InKind<Equivalence.Verdict>>start()
+              .text("kind", r -> r.kind().kind())
+              .hz("band_hz", r -> r.it().band().midHz())
+              .hz("lower_hz", r -> r.it().band().lowerHz())
+              .hz("upper_hz", r -> r.it().band().upperHz())
+              .count("units", r -> r.it().mean().units())
+              .number("offset_db", r -> r.it().mean().meanDb())
+              .number(
+                  "equivalence_db",
+                  "the study's limit: a mean transfer within plus or minus that makes no difference",
+                  r -> r.kind().evidence().equivalence().limitDb())
+              .number("p", "of two one-sided tests against it", r -> r.it().p())
+              .number("tost_low_db", r -> r.it().mean().meanDb() - r.it().halfDb())
+              .number(
+                  "tost_high_db",
+                  "the interval that goes with them: at 90 % where the confidence is 95 %",
+                  r -> r.it().mean().meanDb() + r.it().halfDb())
+              .number("sim_low_db", r -> r.it().mean().meanDb() - r.it().simultaneousHalfDb())
+              .number(
+                  "sim_high_db",
+                  "at the confidence itself",
+                  r -> r.it().mean().meanDb() + r.it().simultaneousHalfDb())
+              .word("equivalent", "shown at this band by itself", r -> r.it().alone())
+              .word(
+                  "equivalent_at_once", "shown at all such bands at once", r -> r.it().together()),
+          study ->
+              InKind.of(
+                  study,
+                  kind ->
+                      kind.evidence().equivalence().bands().stream().flatMap(Optional::stream)));
+
+  static final Result<StudyOutcome> EQUIVALENCE_REGIONS =
+      Result.of(
+          "equivalence-regions.csv",
+          "kind and region in which every band has an estimate",
+          Columns.<RegionEquivalence>start()
+              .text("kind", RegionEquivalence::kind)
+              .word("region", r -> r.region().word())
+              .hz("from_hz", r -> r.region().fromHz())
+              .hz("to_hz", r -> r.region().toHz())
+              .count("bands", RegionEquivalence::bands)
+              .number("p", "the greatest of its bands", RegionEquivalence::p)
+              .number(
+                  "p_holm",
+                  "the same adjusted after Holm over all kinds and regions",
+                  RegionEquivalence::adjustedP)
+              .word(
+                  "equivalent", "shown in the whole region, by *p_holm*", RegionEquivalence::shown),
+          study -> study.regionEquivalence().stream());
+}

@@ -1,0 +1,204 @@
+package org.twinrig.report.table;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.evidence.Coverage;
+import org.twinrig.evidence.RankCorrelation;
+import org.twinrig.evidence.RankKeeping;
+import org.twinrig.evidence.Region;
+import org.twinrig.evidence.RegionErrors;
+import org.twinrig.evidence.UnitErrors;
+import org.twinrig.evidence.Validation;
+
+/**
+ * Whether predictions hold on units the rule never saw, left out each in turn or held out by the
+ * lab, and whether units keep their rank.
+ */
+final class ValidationResults {
+  private ValidationResults() {}
+
+  static final Result<StudyOutcome> LEFT_OUT =
+      errors(
+          "validation.csv",
+          "kind and region; errors on units left out in turn",
+          KindOutcome::errors);
+
+  static final Result<StudyOutcome> HELD_OUT =
+      errors(
+          "validation-holdout.csv",
+          "the same on units with the role *holdout*",
+          kind -> kind.evidence().heldOut().regions());
+
+  private static Result<StudyOutcome> errors(
+      String file, String rowOf, Function<KindOutcome, List<RegionErrors>> regions) {
+    return Result.of(
+        file,
+        rowOf,
+        Columns.<InKind<RegionErrors>>start()
+            .text("kind", r -> r.kind().kind())
+            .word("region", r -> r.it().region().word())
+            .hz("from_hz", r -> r.it().region().fromHz())
+            .hz("to_hz", r -> r.it().region().toHz())
+            .count("units", "with an error there", r -> r.it().units())
+            .number("bias_db", "mean error, measured minus predicted", r -> r.it().biasDb())
+            .number("rms_offset_db", r -> r.it().rmsOffsetDb())
+            .number(
+                "rms_db",
+                "root mean square error of the offset; of the model, its choice included",
+                r -> r.it().rmsDb())
+            .number(
+                "coverage",
+                "share of errors inside the prediction interval, every band of every unit counted"
+                    + " once; empty where too few units make one",
+                r -> r.it().coverage()),
+        study -> InKind.of(study, kind -> regions.apply(kind).stream()));
+  }
+
+  /** A trial of the prediction on units it never saw, in a region or, without one, all bands. */
+  private record Trial<T>(KindOutcome kind, String tried, Optional<Region> region, T it) {
+    String where() {
+      return region.map(Region::word).orElse("all bands");
+    }
+
+    double fromHz() {
+      return region.map(Region::fromHz).orElse(kind.paired().grid().lowerHz());
+    }
+
+    double toHz() {
+      return region.map(Region::toHz).orElse(kind.paired().grid().upperHz());
+    }
+  }
+
+  private static <T> Stream<Trial<T>> trials(
+      StudyOutcome study,
+      Function<Validation, Stream<T>> rows,
+      Function<T, Optional<Region>> region) {
+    BiFunction<KindOutcome, Boolean, Stream<Trial<T>>> of =
+        (kind, held) ->
+            rows.apply(held ? kind.evidence().heldOut() : kind.evidence().leftOut())
+                .map(it -> new Trial<>(kind, held ? "held out" : "left out", region.apply(it), it));
+    return study.kinds().stream()
+        .flatMap(kind -> Stream.concat(of.apply(kind, false), of.apply(kind, true)));
+  }
+
+  /** The errors of one unit there. */
+  private record UnitThere(Optional<Region> region, UnitErrors unit) {}
+
+  private static Stream<UnitThere> units(Validation validation) {
+    return Stream.concat(
+            Arrays.stream(Region.values()).map(Optional::of), Stream.of(Optional.<Region>empty()))
+        .flatMap(
+            region ->
+                validation.units().getOrDefault(region, List.of()).stream()
+                    .map(unit -> new UnitThere(region, unit)));
+  }
+
+  static final Result<StudyOutcome> UNITS =
+      Result.of(
+          "validation-units.csv",
+          "kind, unit and region, then all bands",
+          Columns.<Trial<UnitThere>>start()
+              .text("kind", t -> t.kind.kind())
+              .word("tried", "*left out* or *held out*", t -> t.tried)
+              .text("unit", t -> t.it.unit.unit())
+              .word("region", Trial::where)
+              .hz("from_hz", Trial::fromHz)
+              .hz("to_hz", Trial::toHz)
+              .count("bands", "with an error", t -> t.it.unit.bands())
+              .number("bias_db", t -> t.it.unit.biasDb())
+              .number("rms_offset_db", t -> t.it.unit.rmsOffsetDb())
+              .number("rms_db", t -> t.it.unit.rmsDb())
+              .number(
+                  "inside",
+                  "share of its bands inside the prediction interval",
+                  t -> t.it.unit.inside()),
+          study -> trials(study, ValidationResults::units, UnitThere::region));
+
+  static final Result<StudyOutcome> COVERAGE =
+      Result.of(
+          "coverage.csv",
+          "kind, *left out* or *held out*, region and stated confidence",
+          Columns.<Trial<Coverage>>start()
+              .text("kind", t -> t.kind.kind())
+              .word("tried", "*left out* or *held out*", t -> t.tried)
+              .word("region", Trial::where)
+              .hz("from_hz", Trial::fromHz)
+              .hz("to_hz", Trial::toHz)
+              .number(
+                  "stated",
+                  "confidence of the prediction interval: 0.5, 0.8, 0.9, 0.95, 0.99",
+                  t -> t.it.stated())
+              .count("counted", "how many units", t -> t.it.units())
+              .number(
+                  "reached", "mean over units of the share of bands inside", t -> t.it.reached())
+              .number("low", t -> t.it.low())
+              .number("high", "interval of *reached*, by units", t -> t.it.high()),
+          study -> trials(study, v -> v.coverage().stream(), Coverage::region));
+
+  /** A unit and its ranks among those of its kind. */
+  private record Ranked(RankKeeping.Result among, RankKeeping.Ranked unit) {}
+
+  static final Result<StudyOutcome> RANKS =
+      Result.of(
+          "ranks.csv",
+          "kind and unit with all bands of the range",
+          Columns.<InKind<Ranked>>start()
+              .text("kind", r -> r.kind().kind())
+              .text("unit", r -> r.it().unit.unit())
+              .hz("from_hz", r -> r.it().among.range().fromHz())
+              .hz(
+                  "to_hz",
+                  "the range of *publishing* in *study.yaml*",
+                  r -> r.it().among.range().toHz())
+              .number("deviation_from_db", r -> r.it().unit.fromDb())
+              .number(
+                  "deviation_to_db",
+                  "from the fixture's own reference curve, root mean square over the range",
+                  r -> r.it().unit.toDb())
+              .number("rank_from", r -> r.it().unit.rankFrom())
+              .number(
+                  "rank_to",
+                  "1 is nearest; equals share the mean of their ranks",
+                  r -> r.it().unit.rankTo())
+              .number(
+                  "rank_change",
+                  "new minus old: above 0 the unit falls",
+                  r -> r.it().unit.change()),
+          study ->
+              InKind.of(
+                  study,
+                  kind ->
+                      kind.evidence().ranks().stream()
+                          .flatMap(all -> all.units().stream().map(u -> new Ranked(all, u)))));
+
+  static final Result<StudyOutcome> RANK_CORRELATION =
+      Result.of(
+          "rank-correlation.csv",
+          "kind and coefficient",
+          Columns.<InKind<RankCorrelation>>start()
+              .text("kind", r -> r.kind().kind())
+              .word("measure", "*Spearman* or *Kendall tau-b*", r -> r.it().measure().word())
+              .count("units", r -> r.it().units())
+              .number(
+                  "coefficient",
+                  "1: the order of units is the same on both fixtures",
+                  r -> r.it().coefficient())
+              .number("low", r -> r.it().interval().map(RankCorrelation.Interval::low))
+              .number(
+                  "high",
+                  "empty with too few units, or where the coefficient is 1 or -1",
+                  r -> r.it().interval().map(RankCorrelation.Interval::high)),
+          study ->
+              InKind.of(
+                  study,
+                  kind ->
+                      kind.evidence().ranks().stream()
+                          .flatMap(
+                              r -> Stream.concat(r.spearman().stream(), r.kendall().stream()))));
+}
