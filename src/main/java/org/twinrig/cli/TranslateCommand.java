@@ -92,16 +92,6 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--figures", description = "Also draw every graph, into the folder figures.")
   private boolean figures;
 
-  @Option(names = "--resume", description = "Go on with what a run that was stopped has left.")
-  private boolean resume;
-
-  @Option(
-      names = "--part",
-      paramLabel = "K/N",
-      converter = CataloguePart.Converter.class,
-      description = "Take the K-th of N parts of the catalogue, to split it over N machines.")
-  private CataloguePart part = CataloguePart.WHOLE;
-
   @Option(
       names = "--strict",
       description = "Stop when any graph is refused, instead of going on without it.")
@@ -132,7 +122,7 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
     }
     CatalogueWords words =
         new CatalogueSteps(legs, "translate", common)
-            .run(what.catalogue, out, new CatalogueSteps.Choices(strict, figures, resume, part));
+            .run(what.catalogue, out, new CatalogueSteps.Choices(strict, figures));
     if (json) {
       common.out().println(words.json());
     } else {
@@ -146,8 +136,8 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
         what.reference == null && kind != null,
         "--kind belongs to --reference; a catalogue names the kind of every graph");
     refuse(
-        what.reference != null && (!then.isEmpty() || figures || resume || json),
-        "--reference goes without --then, --figures, --resume and --json");
+        what.reference != null && (!then.isEmpty() || figures || json),
+        "--reference goes without --then, --figures and --json");
     refuse(what.reference != null && subtract != null, "--reference goes without --subtract");
     refuse(
         reverse && !then.isEmpty(),

@@ -67,7 +67,7 @@ class MigratedCatalogueTest {
 
     Path summary = folder.resolve("summary.csv");
     CatalogueTables.writeSummary(
-        new CatalogueRun.Outcome(catalogue.listed(), 0, catalogue.lines()), summary);
+        new CatalogueRun.Outcome(catalogue.listed(), catalogue.lines()), summary);
     assertEquals(0, status);
     assertEquals(Files.readString(out.resolve("summary.csv")), Files.readString(summary));
     for (CatalogueRun.Line line : catalogue.lines()) {
