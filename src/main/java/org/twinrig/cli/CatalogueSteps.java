@@ -12,6 +12,8 @@ import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueFolder;
 import org.twinrig.report.CatalogueWords;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
@@ -45,19 +47,33 @@ final class CatalogueSteps {
     }
   }
 
+  /**
+   * A catalogue as it was read.
+   *
+   * @param table its file
+   * @param entries what it lists
+   */
+  record Listed(Path table, Findings<CatalogueReader.Catalogue> entries) {
+    static Listed of(Path table) throws UnusableInput {
+      return new Listed(table, CatalogueReader.read(table, table.toString()));
+    }
+
+    RunInputs inputs() {
+      return RunInputs.ofCatalogue(table, entries.value());
+    }
+  }
+
   /** Re-expresses a catalogue into a result folder; says what was refused, returns the rest. */
-  CatalogueWords run(Path catalogue, Path out, Choices choices) throws UnusableInput, CannotWrite {
+  CatalogueWords run(Listed listed, ResultFolder out, Choices choices) throws UnusableInput {
     long start = System.nanoTime();
-    Findings<CatalogueReader.Catalogue> entries =
-        CatalogueReader.read(catalogue, catalogue.toString());
+    Findings<CatalogueReader.Catalogue> entries = listed.entries();
     Translations translations = legs.translations(entries.value().smoothings(), common.threads());
     common.progress(
         "Re-expressing " + Numbers.count(entries.value().entries().size(), "graph.", "graphs."));
     Findings<CatalogueRun.Outcome> outcome =
-        OutputFolder.write(
-            out, folder -> fill(folder, new Job(catalogue, entries, translations, choices)));
+        out.write(folder -> fill(folder, new Job(listed.table(), entries, translations, choices)));
     CatalogueWords words =
-        new CatalogueWords(entries.value().source(), outcome, translations.whole(), out);
+        new CatalogueWords(entries.value().source(), outcome, translations.whole(), out.target());
     common.refusals(outcome.problems());
     common.notes(words.notes());
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);

@@ -34,9 +34,8 @@ final class ProofOptions {
    *
    * @param firstColumns how the first line of an earlier table of the same sort begins
    */
-  Optional<OutputTable> table(String firstColumns) throws CannotWrite {
-    Optional<OutputTable> table =
-        Optional.ofNullable(out).map(file -> new OutputTable(file, firstColumns));
+  Optional<OutputTable> table() throws CannotWrite {
+    Optional<OutputTable> table = Optional.ofNullable(out).map(OutputTable::new);
     if (table.isPresent()) {
       table.get().check();
     }

@@ -3,9 +3,11 @@ package org.twinrig.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ResultFolder;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
@@ -92,6 +94,7 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws UnusableInput, CannotWrite {
     SimulationPlan plan = plan();
+    CommonOptions.refuseAmongResults(out);
     common.progress("Drawing the captures.");
     SimulatedStudy drawn = plan.draw();
     common.progress(

@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -43,10 +45,10 @@ class TranslateCommandTest extends OnACatalogue {
   @Test
   void twoRunsOnOneFolderAreNotMixed() throws IOException {
     Path out = folder.resolve("out");
-    try (org.twinrig.report.StagedFolder held =
-        org.twinrig.report.StagedFolder.beside(
-            out, org.twinrig.report.StagedFolder.Unfinished.REMOVED)) {
-      assertTrue(Files.isDirectory(held.path()));
+    try (FileChannel held =
+        FileChannel.open(
+            folder.resolve(".out.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      assertTrue(held.lock().isValid());
       Ran second = translate("out");
       assertEquals(1, second.status());
       assertEquals(
