@@ -1,10 +1,10 @@
 package org.twinrig.cli;
 
-import java.io.PrintWriter;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;

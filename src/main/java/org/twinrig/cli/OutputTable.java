@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.function.Predicate;
 import org.twinrig.internal.AsideFile;
-import org.twinrig.report.ResultFolder;
 
 /**
  * A single table, or page, that a user wants in a file: looked at before the work begins, written
@@ -29,7 +27,8 @@ record OutputTable(Path target, Predicate<String> ours, String what) {
   /**
    * Refuses a place that cannot be written to, before any time is spent.
    *
-   * @throws CannotWrite when it is a folder, its folder is missing, or something is there that may not be replaced
+   * @throws CannotWrite when it is a folder, its folder is missing, or something is there that may
+   *     not be replaced
    */
   void check() throws CannotWrite {
     if (Files.isSymbolicLink(target)) {

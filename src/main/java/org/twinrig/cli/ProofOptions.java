@@ -29,11 +29,7 @@ final class ProofOptions {
     return seed;
   }
 
-  /**
-   * The table that was asked for, if any; its place is tried before any time is spent.
-   *
-   * @param firstColumns how the first line of an earlier table of the same sort begins
-   */
+  /** The table that was asked for, if any; its place is tried before any time is spent. */
   Optional<OutputTable> table() throws CannotWrite {
     Optional<OutputTable> table = Optional.ofNullable(out).map(OutputTable::new);
     if (table.isPresent()) {

@@ -141,11 +141,12 @@ public final class ResultFolder {
     Staging place = place();
     try {
       Files.createDirectories(place.parent());
-      Optional<FolderLock> lock = FolderLock.take(place.lock());
-      if (lock.isEmpty()) {
+      Optional<FolderLock> taken = FolderLock.take(place.lock());
+      if (taken.isEmpty()) {
         throw refused("another run is writing to this folder", "wait for it");
       }
-      try (FolderLock held = lock.get()) {
+      FolderLock lock = taken.get();
+      try (lock) {
         place.recover(host.tell());
         check(place);
         Path staging = place.begin(host.tell());

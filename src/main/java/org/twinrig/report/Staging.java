@@ -103,7 +103,8 @@ final class Staging {
     List<Path> inside = inside(folder);
     String line = Manifest.fileIn(folder).orElse("");
     boolean nothingElse = inside.isEmpty() || inside.equals(List.of(manifest(folder)));
-    return line.equals(Manifest.UNFINISHED) || nothingElse && Manifest.UNFINISHED.startsWith(line);
+    return line.equals(Manifest.UNFINISHED)
+        || (nothingElse && Manifest.UNFINISHED.startsWith(line));
   }
 
   private static List<Path> inside(Path folder) throws IOException {
@@ -209,9 +210,10 @@ final class Staging {
         || !Files.isDirectory(earlier, LinkOption.NOFOLLOW_LINKS)) {
       return;
     }
-    Optional<FolderLock> lock = FolderLock.take(lock());
-    if (lock.isPresent()) { // else a run is at work between its two moves
-      try (FolderLock held = lock.get()) {
+    Optional<FolderLock> taken = FolderLock.take(lock());
+    if (taken.isPresent()) { // else a run is at work between its two moves
+      FolderLock lock = taken.get();
+      try (lock) {
         recover(tell);
       }
     }

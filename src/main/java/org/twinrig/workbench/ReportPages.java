@@ -119,7 +119,9 @@ final class ReportPages {
     try {
       if (Files.exists(page.place(), LinkOption.NOFOLLOW_LINKS) && page.html().isEmpty()) {
         throw refused(
-            page.place(), "is not known to be a page of twinrig that nobody changed", "move it away");
+            page.place(),
+            "is not known to be a page of twinrig that nobody changed",
+            "move it away");
       }
       Findings<Optional<TranslatedGraph>> example =
           new ExampleChoice(outcome, options.threads()).graph();

@@ -70,8 +70,7 @@ class ResultFolderTest {
       step();
       Files.write(file, java.util.Arrays.copyOf(bytes, bytes.length / 2)); // torn
       step();
-      Files.delete(file);
-      super.write(file, bytes);
+      Files.write(file, bytes);
     }
 
     @Override
@@ -99,15 +98,13 @@ class ResultFolderTest {
     }
 
     @Override
-    public void forceAll(Path path) throws IOException {
+    public void forceAll(Path path) {
       step();
-      super.forceAll(path);
     }
 
     @Override
-    public void force(Path path) throws IOException {
+    public void force(Path path) {
       step();
-      super.force(path);
     }
   }
 
@@ -342,7 +339,7 @@ class ResultFolderTest {
     }
     assertTrue(check.waitFor(20, TimeUnit.SECONDS));
     assertEquals(
-        "figures/a.svg: OK\nreport.html: OK\n", new String(check.getInputStream().readAllBytes()));
+        "figures/a.svg: OK\nreport.html: OK\n", new String(check.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8));
     assertEquals(0, check.exitValue());
   }
 }
