@@ -8,7 +8,7 @@ set -eu
 seconds=$1
 classpath=$2
 shift 2
-[ $# -gt 0 ] || set -- CAPTURE SOUND YAML TABLE TRANSLATION JOURNAL
+[ $# -gt 0 ] || set -- CAPTURE SOUND YAML TABLE TRANSLATION
 status=0
 for reader in "$@"; do
   folder=$(echo "$reader" | tr '[:upper:]' '[:lower:]')

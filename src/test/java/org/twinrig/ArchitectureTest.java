@@ -90,6 +90,7 @@ class ArchitectureTest {
   @TestFactory
   Stream<DynamicTest> outsideLibrariesStayInsideTheirFence() {
     return Stream.of(
+        fence("com.sun.jna..", "org.twinrig.internal"),
         fence("org.ejml..", "org.twinrig.internal.linalg.."),
         fence("org.knowm..", "org.twinrig.report.figure.."),
         fence("de.erichseifert..", "org.twinrig.report.figure.."),

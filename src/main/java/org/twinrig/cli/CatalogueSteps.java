@@ -1,29 +1,24 @@
 package org.twinrig.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.TreeSet;
 import org.twinrig.internal.Numbers;
-import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueFolder;
 import org.twinrig.report.CatalogueWords;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
-import org.twinrig.report.StagedFolder;
 import org.twinrig.study.DataRoot;
-import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Translation;
-import org.twinrig.translation.TranslationFile;
 import org.twinrig.translation.Translations;
 
 /** What every command that re-expresses a catalogue does: read it, run it, write it. */
@@ -45,33 +40,40 @@ final class CatalogueSteps {
    *
    * @param strict whether one refused graph stops everything
    * @param figures whether to draw every graph
-   * @param resume whether to go on with what a stopped run left
-   * @param part which part of the catalogue
    */
-  record Choices(boolean strict, boolean figures, boolean resume, CataloguePart part) {
+  record Choices(boolean strict, boolean figures) {
     static Choices plain() {
-      return new Choices(false, false, false, CataloguePart.WHOLE);
+      return new Choices(false, false);
+    }
+  }
+
+  /**
+   * A catalogue as it was read.
+   *
+   * @param table its file
+   * @param entries what it lists
+   */
+  record Listed(Path table, Findings<CatalogueReader.Catalogue> entries) {
+    static Listed of(Path table) throws UnusableInput {
+      return new Listed(table, CatalogueReader.read(table, table.toString()));
+    }
+
+    RunInputs inputs() {
+      return RunInputs.ofCatalogue(table, entries.value());
     }
   }
 
   /** Re-expresses a catalogue into a result folder; says what was refused, returns the rest. */
-  CatalogueWords run(Path catalogue, Path out, Choices choices) throws UnusableInput, CannotWrite {
+  CatalogueWords run(Listed listed, ResultFolder out, Choices choices) throws UnusableInput {
     long start = System.nanoTime();
-    Findings<CatalogueReader.Catalogue> whole =
-        CatalogueReader.read(catalogue, catalogue.toString());
-    Findings<CatalogueReader.Catalogue> entries = choices.part().of(whole);
+    Findings<CatalogueReader.Catalogue> entries = listed.entries();
     Translations translations = legs.translations(entries.value().smoothings(), common.threads());
     common.progress(
         "Re-expressing " + Numbers.count(entries.value().entries().size(), "graph.", "graphs."));
-    StagedFolder.Unfinished unfinished =
-        choices.resume() ? StagedFolder.Unfinished.CONTINUED : StagedFolder.Unfinished.LEFT;
     Findings<CatalogueRun.Outcome> outcome =
-        OutputFolder.write(
-            out,
-            unfinished,
-            folder -> fill(folder, new Job(catalogue, entries, translations, choices)));
+        out.write(folder -> fill(folder, new Job(listed.table(), entries, translations, choices)));
     CatalogueWords words =
-        new CatalogueWords(entries.value().source(), outcome, translations.whole(), out);
+        new CatalogueWords(entries.value().source(), outcome, translations.whole(), out.target());
     common.refusals(outcome.problems());
     common.notes(words.notes());
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);
@@ -94,11 +96,6 @@ final class CatalogueSteps {
               seconds,
               outcome.lines().size() / seconds));
     }
-    if (outcome.resumed() > 0) {
-      common.remark(
-          Numbers.count(outcome.resumed(), "graph was", "graphs were")
-              + " finished by an earlier run and found whole.");
-    }
   }
 
   private Findings<CatalogueRun.Outcome> fill(Path folder, Job job)
@@ -106,28 +103,23 @@ final class CatalogueSteps {
     Path home = job.catalogue.toRealPath().resolve("..").normalize();
     DataRoot root = new DataRoot(home);
     Translation whole = job.translations.whole();
-    Findings<CatalogueRun.Outcome> outcome;
-    try (CatalogueFolder results =
+    CatalogueFolder results =
         new CatalogueFolder(
             folder,
             whole,
             job.entries.value(),
-            new CatalogueFolder.Choices(
-                job.choices.figures(), common.threads(), identity(job, home, root)))) {
-      Findings<CatalogueRun.Outcome> run =
-          new CatalogueRun(job.translations, common.threads())
-              .run(job.entries, home, root, results);
-      outcome = noted(run, job.entries.value().source(), whole);
-      if (outcome.value().lines().isEmpty()) {
-        results.discard();
-        throw nothing(outcome, job.entries.value().source());
-      }
-      if (job.choices.strict()) {
-        StudySteps.refuse(outcome.problems());
-      }
-      record.lap("translate");
-      results.finish(outcome, record);
+            new CatalogueFolder.Choices(job.choices.figures(), common.threads()));
+    Findings<CatalogueRun.Outcome> run =
+        new CatalogueRun(job.translations, common.threads()).run(job.entries, home, root, results);
+    Findings<CatalogueRun.Outcome> outcome = noted(run, job.entries.value().source(), whole);
+    if (outcome.value().lines().isEmpty()) {
+      throw nothing(outcome, job.entries.value().source());
     }
+    if (job.choices.strict()) {
+      StudySteps.refuse(outcome.problems());
+    }
+    record.lap("translate");
+    results.finish(outcome, record);
     return outcome;
   }
 
@@ -139,7 +131,7 @@ final class CatalogueSteps {
             source,
             0,
             outcome.value().rows() == 0
-                ? "the catalogue, or this part of it, lists no graph"
+                ? "the catalogue lists no graph"
                 : "no graph could be re-expressed",
             "nothing was written"
                 + (problems.isEmpty() ? "; list old graphs, one a row" : "; mend the rows above")));
@@ -165,26 +157,5 @@ final class CatalogueSteps {
                   + "` is known: name it under `references` in study.yaml, or with --subtract"));
     }
     return new Findings<>(outcome.value(), problems);
-  }
-
-  /** Everything the results of a graph depend on besides the graph and its row. */
-  private static String identity(Job job, Path home, DataRoot root) throws IOException {
-    StringBuilder all = new StringBuilder(Version.text());
-    all.append('\n').append(job.choices.figures()).append('\n');
-    for (Translation leg : job.translations.everyLeg()) {
-      all.append(TranslationFile.text(leg));
-    }
-    TreeSet<String> references = new TreeSet<>();
-    job.entries.value().entries().stream()
-        .flatMap(e -> e.subtracted().stream())
-        .map(CatalogueEntry.Subtracted::file)
-        .flatMap(Optional::stream)
-        .forEach(references::add);
-    for (String reference : references) {
-      if (root.file(home, reference) instanceof DataRoot.Place.Inside inside) {
-        all.append(reference).append(Sha256.hex(inside.path())).append('\n');
-      }
-    }
-    return Sha256.hex(all.toString().getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -1,8 +1,14 @@
 package org.twinrig.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
 
@@ -50,6 +56,35 @@ final class CommonOptions {
 
   int threads() {
     return threads;
+  }
+
+  /**
+   * A folder for results, looked at before any work is done.
+   *
+   * @param inputs what the run reads
+   */
+  ResultFolder results(Path target, ResultFolder.Kind kind, RunInputs inputs) throws UnusableInput {
+    ResultFolder.Host host =
+        new ResultFolder.Host("name another folder with --out", threads, err()::println);
+    return ResultFolder.at(target, kind, inputs, host);
+  }
+
+  /** Refuses a file or folder among results, which could not be replaced with it in them. */
+  static void refuseAmongResults(Path place) throws CannotWrite {
+    Optional<Path> results;
+    try {
+      results = ResultFolder.resultsAbove(place);
+    } catch (IOException e) {
+      throw new CannotWrite(place + ": could not be looked at (" + e.getMessage() + ")", e);
+    }
+    if (results.isPresent()) {
+      throw new CannotWrite(
+          place
+              + ": lies inside `"
+              + results.get()
+              + "`, which holds results of twinrig; name another place with --out",
+          null);
+    }
   }
 
   /** What to type to start the program again. */

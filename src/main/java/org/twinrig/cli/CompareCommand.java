@@ -9,6 +9,8 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ComparisonFolder;
 import org.twinrig.report.ComparisonWords;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -52,22 +54,29 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     if (studies.size() < 2) {
       throw new CommandLine.ParameterException(
           spec.commandLine(), "name two studies or more: one has nothing to be compared with");
     }
     RunRecord record = new RunRecord(Version.text(), "compare");
-    List<StudyOutcome> outcomes = new ArrayList<>();
+    List<StudySteps.Declared> declared = new ArrayList<>();
+    RunInputs inputs = RunInputs.of();
     for (Path study : studies) {
-      outcomes.add(StudySteps.read(study, false, "compare", common).outcome());
+      declared.add(StudySteps.declare(study, new StudySteps.Way(false, false), "compare", common));
+      inputs = inputs.and(RunInputs.of(declared.get(declared.size() - 1).study()));
+    }
+    ResultFolder place =
+        out == null ? null : common.results(out, ResultFolder.Kind.COMPARISON, inputs);
+    List<StudyOutcome> outcomes = new ArrayList<>();
+    for (StudySteps.Declared study : declared) {
+      outcomes.add(study.analyse().outcome());
     }
     record.lap("analyse");
     StudyComparison comparison = StudyComparison.of(named(outcomes));
     record.lap("compare");
-    if (out != null) {
-      OutputFolder.write(
-          out,
+    if (place != null) {
+      place.write(
           folder -> {
             ComparisonFolder.write(folder, comparison, record, common.threads());
             return folder;

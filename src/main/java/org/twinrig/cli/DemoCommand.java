@@ -1,10 +1,13 @@
 package org.twinrig.cli;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -40,7 +43,7 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     Path home = Path.of(System.getProperty(HOME, "."));
     Path study = home.resolve("studies").resolve("plate-to-head");
     if (!Files.isDirectory(study)) {
@@ -52,17 +55,28 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
               "start the program with its launcher, from a complete checkout"));
     }
     Path results = out == null ? resultsBelow(home).resolve("demo") : out;
-    StudySteps steps = StudySteps.read(study, false, "demo", common);
-    steps.write(results.resolve("study"));
+    StudySteps.Declared declared =
+        StudySteps.declare(study, new StudySteps.Way(false, false), "demo", common);
+    RunInputs inputs = RunInputs.of(declared.study());
+    ResultFolder studyResults =
+        common.results(results.resolve("study"), ResultFolder.Kind.STUDY, inputs);
+    ResultFolder catalogueResults =
+        common.results(results.resolve("catalogue"), ResultFolder.Kind.CATALOGUE, inputs);
+    StudySteps steps = declared.analyse();
+    String page = ExplainCommand.page(steps.outcome(), common);
+    steps.write(
+        studyResults,
+        folder ->
+            Files.writeString(folder.resolve(ExplainCommand.FILE), page, StandardCharsets.UTF_8));
     steps.sentences(results.resolve("study")).forEach(common.out()::println);
-    Path page = results.resolve("study").resolve(ExplainCommand.FILE);
-    ExplainCommand.write(steps.outcome(), page, common);
-    common.out().println("Page for readers: " + page);
+    common
+        .out()
+        .println("Page for readers: " + results.resolve("study").resolve(ExplainCommand.FILE));
     common.out().println();
     new CatalogueSteps(Legs.of(steps.outcome()), "demo", common)
         .run(
-            steps.study().catalogue().orElseThrow(),
-            results.resolve("catalogue"),
+            CatalogueSteps.Listed.of(steps.study().catalogue().orElseThrow()),
+            catalogueResults,
             CatalogueSteps.Choices.plain())
         .sentences()
         .forEach(common.out()::println);

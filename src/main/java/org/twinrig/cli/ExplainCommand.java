@@ -64,29 +64,30 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
         page(out.file()).check();
       }
     }
-    StudySteps steps = StudySteps.read(study, false, "explain", common);
+    StudySteps steps = StudySteps.read(study, "explain", common);
     Path place = out == null ? steps.studyFolder().resolve(FILE) : out.file();
     if (out != null) {
       out.makeFolder();
     }
-    write(steps.outcome(), place, common);
+    page(place)
+        .write(
+            file -> Files.writeString(file, page(steps.outcome(), common), StandardCharsets.UTF_8));
     common.out().println("Page for readers: " + place);
     return 0;
   }
 
-  /** Writes the page of a study. */
-  static void write(StudyOutcome outcome, Path place, CommonOptions common) throws CannotWrite {
+  /** The page of a study; says what was wrong with the catalogue it takes its example from. */
+  static String page(StudyOutcome outcome, CommonOptions common) {
     Findings<Optional<TranslatedGraph>> example =
         new ExampleChoice(outcome, common.threads()).graph();
     // A catalogue that cannot be read costs the page its example only.
     example.problems().stream()
         .filter(p -> p.kind() != Problem.Kind.NOTE)
         .forEach(p -> common.err().println(p.text()));
-    String html = ExplainPage.html(outcome, example.value());
-    page(place).write(file -> Files.writeString(file, html, StandardCharsets.UTF_8));
+    return ExplainPage.html(outcome, example.value());
   }
 
   private static OutputTable page(Path place) {
-    return new OutputTable(place, ExplainPage.FIRST_LINE, "page");
+    return new OutputTable(place, ExplainPage::isAsWritten, "page");
   }
 }

@@ -106,6 +106,7 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     if (!Files.isDirectory(place)) {
       throw new CannotWrite(out + ": there is no such folder; make it first", null);
     }
+    CommonOptions.refuseAmongResults(out);
     try {
       Findings<Gatherer.Found> found = gatherer.gather(place);
       GrowingTable captures = GrowingTable.open(table, LabTables.CAPTURES, "file");

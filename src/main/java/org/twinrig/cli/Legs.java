@@ -1,5 +1,6 @@
 package org.twinrig.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -10,6 +11,8 @@ import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.response.Smoothing;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.TranslationFile;
@@ -39,26 +42,57 @@ final class Legs {
     return new Legs(List.of(new Leg(outcome.translation(), Optional.of(outcome))));
   }
 
-  /** Reads every leg; a folder is a study, a file a translation. */
-  static Legs read(List<Path> places, StudySteps.Way way, CommonOptions common)
-      throws UnusableInput {
-    List<Leg> legs = new ArrayList<>();
-    for (Path place : places) {
-      legs.add(leg(place, way, common));
+  /**
+   * What is read of every leg before the work begins: a folder is a study, a file a translation.
+   */
+  record Declared(List<Path> places, List<Optional<StudySteps.Declared>> studies) {
+    static Declared of(List<Path> places, StudySteps.Way way, CommonOptions common)
+        throws UnusableInput {
+      List<Optional<StudySteps.Declared>> studies = new ArrayList<>();
+      for (Path place : places) {
+        if (Files.isDirectory(place)) {
+          studies.add(Optional.of(StudySteps.declare(place, way, "translate", common)));
+        } else {
+          refuseReversed(place, way);
+          bringBack(place, common);
+          studies.add(Optional.empty());
+        }
+      }
+      return new Declared(places, studies);
     }
-    for (int k = 1; k < legs.size(); k++) {
-      check(legs.get(0).translation(), legs.get(k).translation(), places.get(k));
-      checkFixtures(legs.get(k - 1).translation(), legs.get(k).translation(), places.get(k));
+
+    RunInputs inputs() {
+      RunInputs all = RunInputs.of();
+      for (int k = 0; k < places.size(); k++) {
+        Path place = places.get(k);
+        all = all.and(studies.get(k).map(s -> RunInputs.of(s.study())).orElse(RunInputs.of(place)));
+      }
+      return all;
     }
-    return new Legs(legs);
+
+    /** Reads and analyses every leg. */
+    Legs analyse() throws UnusableInput {
+      List<Leg> legs = new ArrayList<>();
+      for (int k = 0; k < places.size(); k++) {
+        legs.add(leg(places.get(k), studies.get(k)));
+      }
+      for (int k = 1; k < legs.size(); k++) {
+        check(legs.get(0).translation(), legs.get(k).translation(), places.get(k));
+        checkFixtures(legs.get(k - 1).translation(), legs.get(k).translation(), places.get(k));
+      }
+      return new Legs(legs);
+    }
   }
 
-  private static Leg leg(Path place, StudySteps.Way way, CommonOptions common)
-      throws UnusableInput {
-    if (Files.isDirectory(place)) {
-      StudyOutcome outcome = StudySteps.read(place, way, "translate", common).outcome();
-      return new Leg(outcome.translation(), Optional.of(outcome));
+  private static Leg leg(Path place, Optional<StudySteps.Declared> study) throws UnusableInput {
+    if (study.isEmpty()) {
+      return new Leg(TranslationFile.read(place, place.toString()), Optional.empty());
     }
+    StudyOutcome outcome = study.get().analyse().outcome();
+    return new Leg(outcome.translation(), Optional.of(outcome));
+  }
+
+  private static void refuseReversed(Path place, StudySteps.Way way) throws UnusableInput {
     if (way.reversed()) {
       throw new UnusableInput(
           Problem.fatal(
@@ -68,7 +102,20 @@ final class Legs {
                   + " captures",
               "give the study's folder with --reverse"));
     }
-    return new Leg(TranslationFile.read(place, place.toString()), Optional.empty());
+  }
+
+  /** A run that was stopped may have left the results with the file beside their place. */
+  private static void bringBack(Path place, CommonOptions common) throws UnusableInput {
+    try {
+      ResultFolder.bringBack(place.toAbsolutePath().resolveSibling(""), common.err()::println);
+    } catch (IOException e) {
+      throw new UnusableInput(
+          Problem.fatal(
+              place.toString(),
+              0,
+              "earlier results could not be put back (" + e.getMessage() + ")",
+              "check the permissions of the folder they lie in"));
+    }
   }
 
   private static void check(Translation first, Translation next, Path place) throws UnusableInput {

@@ -1,33 +1,39 @@
 package org.twinrig.cli;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.nio.charset.MalformedInputException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.function.Predicate;
 import org.twinrig.internal.AsideFile;
 
 /**
  * A single table, or page, that a user wants in a file: looked at before the work begins, written
- * beside its place and moved there, so that an earlier table stays whole until the new one is.
+ * beside its place and moved there. Nothing is replaced but what this program wrote and nobody
+ * changed; a table does not tell that of itself.
  *
  * @param target where it shall be
- * @param firstColumns how the first line of an earlier table of the same sort begins
+ * @param ours tells whether the text of an earlier one may be replaced
  * @param what it is, for messages
  */
-record OutputTable(Path target, String firstColumns, String what) {
+record OutputTable(Path target, Predicate<String> ours, String what) {
+  private static final long MOST_BYTES = 64L << 20;
 
   /** A table. */
-  OutputTable(Path target, String firstColumns) {
-    this(target, firstColumns, "table");
+  OutputTable(Path target) {
+    this(target, text -> false, "table");
   }
 
   /**
    * Refuses a place that cannot be written to, before any time is spent.
    *
-   * @throws CannotWrite when it is a folder, its folder is missing, or it holds something else
+   * @throws CannotWrite when it is a folder, its folder is missing, or something is there that may
+   *     not be replaced
    */
   void check() throws CannotWrite {
+    if (Files.isSymbolicLink(target)) {
+      throw refused("is a link; name a file with --out");
+    }
     if (Files.isDirectory(target)) {
       throw refused("is a folder; name a file with --out");
     }
@@ -37,10 +43,23 @@ record OutputTable(Path target, String firstColumns, String what) {
     if (!Files.isWritable(folder())) {
       throw refused("no permission to write here; name another file with --out");
     }
-    if (Files.exists(target) && !firstLine().startsWith(firstColumns)) {
-      throw refused(
-          "holds something that is not an earlier " + what + "; name another file with --out");
+    CommonOptions.refuseAmongResults(target);
+    try {
+      if (Files.exists(target) && !mayBeReplaced()) {
+        throw refused(
+            "is there already, and is not known to be a "
+                + what
+                + " of twinrig that nobody changed; move it away, or name another file with --out");
+      }
+    } catch (IOException e) {
+      throw new CannotWrite(target + ": could not be read (" + e.getMessage() + ")", e);
     }
+  }
+
+  private boolean mayBeReplaced() throws IOException {
+    return Files.isRegularFile(target)
+        && Files.size(target) <= MOST_BYTES
+        && ours.test(new String(Files.readAllBytes(target), StandardCharsets.UTF_8));
   }
 
   void write(AsideFile.Writer writer) throws CannotWrite {
@@ -55,17 +74,6 @@ record OutputTable(Path target, String firstColumns, String what) {
 
   private Path folder() {
     return target.toAbsolutePath().normalize().resolve("..").normalize();
-  }
-
-  private String firstLine() throws CannotWrite {
-    try (BufferedReader reader = Files.newBufferedReader(target)) {
-      String line = reader.readLine();
-      return line == null ? "" : line;
-    } catch (MalformedInputException e) {
-      return "";
-    } catch (IOException e) {
-      throw new CannotWrite(target + ": could not be read (" + e.getMessage() + ")", e);
-    }
   }
 
   private CannotWrite refused(String why) {

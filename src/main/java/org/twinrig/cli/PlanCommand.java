@@ -11,6 +11,8 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.PlanFolder;
 import org.twinrig.report.PlanWords;
 import org.twinrig.report.PlannedStudy;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.study.DbLimit;
 import picocli.CommandLine;
@@ -78,14 +80,19 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
   public Integer call() throws UnusableInput, CannotWrite {
     checkOptions();
     RunRecord record = new RunRecord(Version.text(), "plan");
-    StudySteps steps = StudySteps.read(study, false, "plan", common);
-    StudyOutcome outcome = steps.outcome();
+    StudySteps.Declared declared =
+        StudySteps.declare(study, new StudySteps.Way(false, false), "plan", common);
+    ResultFolder place =
+        out == null
+            ? null
+            : common.results(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
+    StudyOutcome outcome = declared.analyse().outcome();
     record.lap("analyse");
     PlannedStudy planned =
         PlannedStudy.of(outcome, limits(outcome), UnitsOfCatalogue.worth(outcome, common));
     record.lap("plan");
-    if (out != null) {
-      OutputFolder.write(out, folder -> write(folder, planned, record));
+    if (place != null) {
+      place.write(folder -> write(folder, planned, record));
     }
     PlanWords words = new PlanWords(planned);
     if (json) {

@@ -29,14 +29,9 @@ final class ProofOptions {
     return seed;
   }
 
-  /**
-   * The table that was asked for, if any; its place is tried before any time is spent.
-   *
-   * @param firstColumns how the first line of an earlier table of the same sort begins
-   */
-  Optional<OutputTable> table(String firstColumns) throws CannotWrite {
-    Optional<OutputTable> table =
-        Optional.ofNullable(out).map(file -> new OutputTable(file, firstColumns));
+  /** The table that was asked for, if any; its place is tried before any time is spent. */
+  Optional<OutputTable> table() throws CannotWrite {
+    Optional<OutputTable> table = Optional.ofNullable(out).map(OutputTable::new);
     if (table.isPresent()) {
       table.get().check();
     }

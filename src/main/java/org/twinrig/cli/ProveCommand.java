@@ -81,7 +81,7 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws CannotWrite {
     ProofPlan plan = plan();
-    Optional<OutputTable> table = proof.table(ProofTable.firstColumns());
+    Optional<OutputTable> table = proof.table();
     ProofOutcome outcome = IntervalProof.run(plan, common.threads(), this::progress);
     if (table.isPresent()) {
       table.get().write(file -> ProofTable.write(outcome, file));

@@ -68,7 +68,7 @@ final class ProveFeaturesCommand implements Callable<Integer>, WithCommonOptions
   @Override
   public Integer call() throws CannotWrite {
     FeaturePlan plan = plan();
-    Optional<OutputTable> table = proof.table(FeatureProofTable.firstColumns());
+    Optional<OutputTable> table = proof.table();
     List<FeatureRow> rows =
         FeatureProof.run(
             plan,

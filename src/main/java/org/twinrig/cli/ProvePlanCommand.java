@@ -74,7 +74,7 @@ final class ProvePlanCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws CannotWrite {
     PlanTrials trials = trials();
-    Optional<OutputTable> table = proof.table(PlanProofTable.firstColumns());
+    Optional<OutputTable> table = proof.table();
     List<PlanProofRow> rows = PlanProof.run(trials, common.threads(), this::progress);
     if (table.isPresent()) {
       table.get().write(file -> PlanProofTable.write(trials, rows, file));

@@ -61,7 +61,7 @@ final class ProveSealsCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws CannotWrite {
     SealPlan plan = plan();
-    Optional<OutputTable> table = proof.table(SealProofTable.firstColumns());
+    Optional<OutputTable> table = proof.table();
     common.progress("Drawing and screening " + studies + " studies.");
     List<SealRow> rows = SealProof.run(plan, common.threads());
     for (SealRow row : rows) {

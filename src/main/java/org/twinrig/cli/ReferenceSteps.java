@@ -11,6 +11,7 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.report.ReferenceFolder;
+import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunRecord;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.TranslatedReference;
@@ -27,7 +28,7 @@ final class ReferenceSteps {
     this.common = common;
   }
 
-  void run(Path file, String kindName, Path out) throws UnusableInput, CannotWrite {
+  void run(Path file, String kindName, ResultFolder out) throws UnusableInput {
     TransferFunction kind = kind(kindName);
     Reading reading = CaptureFile.read(file, file.toString());
     reading.notes().forEach(n -> common.remark(n.text()));
@@ -41,8 +42,7 @@ final class ReferenceSteps {
               "give a curve that reaches from low to high frequencies"));
     }
     record.lap("translate");
-    OutputFolder.write(
-        out,
+    out.write(
         folder -> {
           ReferenceFolder.write(folder, reference, translation, record);
           return folder;
@@ -61,8 +61,8 @@ final class ReferenceSteps {
                 + " caution, "
                 + Numbers.fixed(reference.octaves(Mark.UNRELIABLE), 1)
                 + " unreliable.");
-    common.out().println("Table: " + out.resolve("reference.csv"));
-    common.out().println("Figure: " + out.resolve("reference.svg"));
+    common.out().println("Table: " + out.target().resolve("reference.csv"));
+    common.out().println("Figure: " + out.target().resolve("reference.svg"));
   }
 
   private TransferFunction kind(String name) throws UnusableInput {

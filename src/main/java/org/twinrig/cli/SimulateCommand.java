@@ -92,6 +92,7 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws UnusableInput, CannotWrite {
     SimulationPlan plan = plan();
+    CommonOptions.refuseAmongResults(out);
     common.progress("Drawing the captures.");
     SimulatedStudy drawn = plan.draw();
     common.progress(

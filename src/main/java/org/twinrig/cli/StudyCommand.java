@@ -3,6 +3,8 @@ package org.twinrig.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -45,10 +47,14 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   @Override
-  public Integer call() throws UnusableInput, CannotWrite {
-    StudySteps steps = StudySteps.read(study, strict, "study", common);
-    Path results = out == null ? steps.studyFolder().resolve("results") : out;
-    steps.write(results);
+  public Integer call() throws UnusableInput {
+    StudySteps.Declared declared =
+        StudySteps.declare(study, new StudySteps.Way(strict, false), "study", common);
+    Path results = out == null ? declared.study().folder().resolve("results") : out;
+    ResultFolder place =
+        common.results(results, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));
+    StudySteps steps = declared.analyse();
+    steps.write(place);
     if (json) {
       common.out().println(steps.json(results));
     } else {

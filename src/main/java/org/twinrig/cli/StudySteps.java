@@ -6,11 +6,13 @@ import java.util.List;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
+import org.twinrig.internal.AsideFile;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StudyFolder;
 import org.twinrig.report.StudyWords;
@@ -43,14 +45,9 @@ final class StudySteps {
     this.common = common;
   }
 
-  /**
-   * Reads and analyses a study, and says what was refused on the way.
-   *
-   * @param strict whether one refused capture or row stops everything
-   */
-  static StudySteps read(Path folder, boolean strict, String command, CommonOptions common)
-      throws UnusableInput {
-    return read(folder, new Way(strict, false), command, common);
+  /** Reads and analyses a study, and says what was refused on the way. */
+  static StudySteps read(Path folder, String command, CommonOptions common) throws UnusableInput {
+    return declare(folder, new Way(false, false), command, common).analyse();
   }
 
   /**
@@ -61,32 +58,41 @@ final class StudySteps {
    */
   record Way(boolean strict, boolean reversed) {}
 
-  /** Reads and analyses a study, and says what was refused on the way. */
-  static StudySteps read(Path folder, Way way, String command, CommonOptions common)
+  /** What the lab declared: enough to know what is read, before the work begins. */
+  record Declared(
+      Findings<Study> read, Study study, boolean strict, RunRecord record, CommonOptions common) {
+
+    /** Reads the captures and analyses them, and says what was refused on the way. */
+    StudySteps analyse() throws UnusableInput {
+      List<Problem> problems = new ArrayList<>(read.problems());
+      common.progress("Reading " + study.captures().size() + " captures.");
+      Findings<List<Capture>> captures = CaptureReading.read(study, common.threads());
+      problems.addAll(captures.problems());
+      record.lap("read");
+      if (strict) {
+        refuse(problems);
+      }
+      InputFingerprint fingerprint = InputFingerprint.of(study, captures.value());
+      common.progress("Estimating the transfer.");
+      StudyOutcome outcome = analysed(study, captures.value(), fingerprint, problems, common);
+      problems.addAll(outcome.problems());
+      record.lap("analyse");
+      if (strict) {
+        refuse(problems);
+      }
+      common.refusals(problems);
+      common.notes(read.problems());
+      return new StudySteps(study, outcome, fingerprint, problems, record, common);
+    }
+  }
+
+  /** Reads what the lab declared. */
+  static Declared declare(Path folder, Way way, String command, CommonOptions common)
       throws UnusableInput {
     RunRecord record = new RunRecord(Version.text(), command);
     Findings<Study> read = StudyReader.read(folder);
     Study study = way.reversed() ? read.value().reversed() : read.value();
-    boolean strict = way.strict();
-    List<Problem> problems = new ArrayList<>(read.problems());
-    common.progress("Reading " + study.captures().size() + " captures.");
-    Findings<List<Capture>> captures = CaptureReading.read(study, common.threads());
-    problems.addAll(captures.problems());
-    record.lap("read");
-    if (strict) {
-      refuse(problems);
-    }
-    InputFingerprint fingerprint = InputFingerprint.of(study, captures.value());
-    common.progress("Estimating the transfer.");
-    StudyOutcome outcome = analysed(study, captures.value(), fingerprint, problems, common);
-    problems.addAll(outcome.problems());
-    record.lap("analyse");
-    if (strict) {
-      refuse(problems);
-    }
-    common.refusals(problems);
-    common.notes(read.problems());
-    return new StudySteps(study, outcome, fingerprint, problems, record, common);
+    return new Declared(read, study, way.strict(), record, common);
   }
 
   /** The outcome; where there is none, what was refused before is said first, as it may be why. */
@@ -137,14 +143,19 @@ final class StudySteps {
   }
 
   /** Writes the result folder. */
-  void write(Path results) throws CannotWrite, UnusableInput {
+  void write(ResultFolder results) throws UnusableInput {
+    write(results, place -> {});
+  }
+
+  /** Writes the result folder, with something more in it. */
+  void write(ResultFolder results, AsideFile.Writer more) throws UnusableInput {
     common.progress("Writing the report.");
     StudyFolder folder = new StudyFolder(outcome, fingerprint, problems, record, common.threads());
-    OutputFolder.write(
-        results,
+    results.write(
         place -> {
           folder.write(place);
-          return results;
+          more.write(place);
+          return place;
         });
   }
 

@@ -8,6 +8,8 @@ import java.util.concurrent.Callable;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueWords;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.ReferenceCurve;
 import picocli.CommandLine;
@@ -92,16 +94,6 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--figures", description = "Also draw every graph, into the folder figures.")
   private boolean figures;
 
-  @Option(names = "--resume", description = "Go on with what a run that was stopped has left.")
-  private boolean resume;
-
-  @Option(
-      names = "--part",
-      paramLabel = "K/N",
-      converter = CataloguePart.Converter.class,
-      description = "Take the K-th of N parts of the catalogue, to split it over N machines.")
-  private CataloguePart part = CataloguePart.WHOLE;
-
   @Option(
       names = "--strict",
       description = "Stop when any graph is refused, instead of going on without it.")
@@ -121,18 +113,26 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     checkOptions();
     List<Path> places = new ArrayList<>(List.of(study));
     places.addAll(then);
-    Legs legs = withSubtract(Legs.read(places, new StudySteps.Way(strict, reverse), common));
+    Legs.Declared declared = Legs.Declared.of(places, new StudySteps.Way(strict, reverse), common);
+    RunInputs inputs =
+        subtract == null ? declared.inputs() : declared.inputs().and(RunInputs.of(subtract));
     if (what.reference != null) {
-      new ReferenceSteps(legs.last(), common).run(what.reference, kind, out);
+      ResultFolder place =
+          common.results(
+              out, ResultFolder.Kind.REFERENCE, inputs.and(RunInputs.of(what.reference)));
+      new ReferenceSteps(declared.analyse().last(), common).run(what.reference, kind, place);
       return 0;
     }
+    CatalogueSteps.Listed listed = CatalogueSteps.Listed.of(what.catalogue);
+    ResultFolder place =
+        common.results(out, ResultFolder.Kind.CATALOGUE, inputs.and(listed.inputs()));
     CatalogueWords words =
-        new CatalogueSteps(legs, "translate", common)
-            .run(what.catalogue, out, new CatalogueSteps.Choices(strict, figures, resume, part));
+        new CatalogueSteps(withSubtract(declared.analyse()), "translate", common)
+            .run(listed, place, new CatalogueSteps.Choices(strict, figures));
     if (json) {
       common.out().println(words.json());
     } else {
@@ -146,8 +146,8 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
         what.reference == null && kind != null,
         "--kind belongs to --reference; a catalogue names the kind of every graph");
     refuse(
-        what.reference != null && (!then.isEmpty() || figures || resume || json),
-        "--reference goes without --then, --figures, --resume and --json");
+        what.reference != null && (!then.isEmpty() || figures || json),
+        "--reference goes without --then, --figures and --json");
     refuse(what.reference != null && subtract != null, "--reference goes without --subtract");
     refuse(
         reverse && !then.isEmpty(),

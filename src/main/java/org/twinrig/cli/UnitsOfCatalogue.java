@@ -3,17 +3,14 @@ package org.twinrig.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.DataRoot;
-import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translations;
 
 /** Which units of a study's catalogue are worth capturing; its graphs are read, none is written. */
@@ -36,24 +33,11 @@ final class UnitsOfCatalogue {
                   CatalogueReader.read(file, file.toString()),
                   home,
                   new DataRoot(home),
-                  new Nowhere());
+                  graph -> {});
       common.refusals(run.problems());
       return CatalogueOverview.of(outcome.translation(), run.value()).choices();
     } catch (IOException e) {
       throw new CannotWrite(file + ": could not be read (" + e.getMessage() + ")", e);
-    }
-  }
-
-  /** Keeps nothing: only what the graphs look like is wanted. */
-  private static final class Nowhere implements CatalogueRun.Sink {
-    @Override
-    public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path graph) {
-      return Optional.empty();
-    }
-
-    @Override
-    public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) {
-      // The line comes back with the outcome.
     }
   }
 }

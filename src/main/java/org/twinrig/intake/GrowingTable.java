@@ -61,7 +61,11 @@ public final class GrowingTable {
     LabTable table = LabTable.of(file, file.toString(), known);
     byte[] bytes = Files.readAllBytes(file); // no more than the table's reader takes
     return new GrowingTable(
-        file, bytes, table.columnNames(), new HashSet<>(table.cells(key)), rows(table, key));
+        file.toRealPath(),
+        bytes,
+        table.columnNames(),
+        new HashSet<>(table.cells(key)),
+        rows(table, key));
   }
 
   private static Map<String, Map<String, String>> rows(LabTable table, String key) {

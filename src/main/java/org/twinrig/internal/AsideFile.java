@@ -1,9 +1,9 @@
 package org.twinrig.internal;
 
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Objects;
 
 /** A file that appears as a whole or not at all: written beside its place and moved there. */
@@ -23,44 +23,55 @@ public final class AsideFile {
   }
 
   /**
-   * Where a file is written before it is moved.
+   * Makes the empty file that is written before it is moved. What lies beside already stays as it
+   * is, whatever its name.
    *
    * @param target where it shall be
-   * @return a hidden name beside it, this process's own
-   */
-  public static Path of(Path target) {
-    String name = Objects.requireNonNull(target.getFileName(), "a file").toString();
-    return target.resolveSibling("." + name + ".writing-" + ProcessHandle.current().pid());
-  }
-
-  /**
-   * Makes the empty file that is written before it is moved. What lies in its place is removed: an
-   * earlier process of the same number may have left it, or someone a link to another file.
-   *
-   * @param target where it shall be
-   * @return the file, new and no link
+   * @return the file, new and no link, under a hidden name
    * @throws IOException when it cannot be made
    */
   public static Path create(Path target) throws IOException {
-    Path aside = of(target);
-    Files.deleteIfExists(aside);
-    return Files.createFile(aside);
+    String name = Objects.requireNonNull(target.getFileName(), "a file").toString();
+    String aside = "." + name + ".writing-" + ProcessHandle.current().pid();
+    for (int k = 1; ; k++) {
+      try {
+        return Files.createFile(target.resolveSibling(k == 1 ? aside : aside + "-" + k));
+      } catch (FileAlreadyExistsException e) {
+        // an earlier process of the same number left it, or someone put it there
+      }
+    }
   }
 
   /**
-   * Writes a file beside its place and moves it there.
+   * Writes a file beside its place, forces it to the disk and moves it there.
    *
-   * @param target where it shall be; replaced when it is there
+   * @param target where it shall be; replaced when it is there, but not when it is a link
    * @param writer writes it
    * @throws IOException when it cannot be written or moved; the target is then as it was
    */
   public static void replace(Path target, Writer writer) throws IOException {
+    if (Files.isSymbolicLink(target)) {
+      throw new IOException("it is a link; name the file it leads to");
+    }
     Path aside = create(target);
     try {
       writer.write(aside);
-      Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING);
+      new Disk().force(aside);
+      moved(aside, target);
     } finally {
       Files.deleteIfExists(aside);
     }
+  }
+
+  /**
+   * Moves a file that was written aside over the one it replaces, and forces that to the disk.
+   *
+   * @param aside the file, forced to the disk already
+   * @param target where it shall be
+   * @throws IOException when it cannot be moved
+   */
+  public static void moved(Path aside, Path target) throws IOException {
+    new Disk().replace(aside, target);
+    new Disk().force(target.toAbsolutePath().resolveSibling(""));
   }
 }

@@ -3,17 +3,14 @@ package org.twinrig.report;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.internal.Parallel;
-import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Findings;
 import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.Figure;
@@ -28,19 +25,14 @@ import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
 
-/**
- * Everything a re-expressed catalogue writes: a table per graph, summaries, report, run record. A
- * graph an earlier run finished is taken from there when its files still have the SHA-256 they were
- * written with.
- */
-public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
+/** Everything a re-expressed catalogue writes: a table per graph, summaries, report, run record. */
+public final class CatalogueFolder implements CatalogueRun.Sink {
   private final Path folder;
   private final Path graphs;
   private final Translation translation;
   private final GraphFileNames names;
   private final Path drawings;
   private final Choices choices;
-  private final GraphJournal journal;
   private final Set<String> exampleNames;
   private final Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
 
@@ -51,14 +43,13 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
    *
    * @param figures whether every graph is to be drawn
    * @param threads how many threads to draw on
-   * @param identity of the run: only graphs finished under the same are not done again
    */
-  public record Choices(boolean figures, int threads, String identity) {}
+  public record Choices(boolean figures, int threads) {}
 
   /**
    * Starts a result folder.
    *
-   * @param folder an empty folder, or one an earlier run did not finish
+   * @param folder an empty folder
    * @param translation what is applied
    * @param catalogue the graphs to come
    * @param choices how to write
@@ -76,62 +67,25 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
       Files.createDirectories(drawings);
     }
     this.exampleNames = firstOfEachKind(catalogue.entries());
-    this.names = new GraphFileNames(catalogue.graphs());
-    this.journal = GraphJournal.in(folder, choices.identity());
+    this.names =
+        new GraphFileNames(catalogue.entries().stream().map(CatalogueEntry::graph).toList());
   }
 
   @Override
-  public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path file)
-      throws IOException {
-    if (exampleNames.contains(entry.graph())) {
-      return Optional.empty(); // the report draws it: it is needed whole
-    }
-    Optional<GraphJournal.Finished> found = journal.finished(entry);
-    if (found.isEmpty()
-        || !found.get().line().value().sha256().startsWith(Sha256.hex(file))
-        || !found.get().files().equals(written(names.of(entry.graph())))) {
-      return Optional.empty();
-    }
-    return found.map(GraphJournal.Finished::line);
-  }
-
-  /** SHA-256 of what lies in the folder for a graph; empty when some of it is missing. */
-  private String written(String name) throws IOException {
-    try {
-      String table = Sha256.hex(graphs.resolve(name + ".csv"));
-      return choices.figures()
-          ? table
-              + Sha256.hex(drawings.resolve(name + ".svg"))
-              + Sha256.hex(drawings.resolve(name + ".png"))
-          : table;
-    } catch (NoSuchFileException e) {
-      return "";
-    }
-  }
-
-  @Override
-  public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) throws IOException {
+  public void accept(TranslatedGraph graph) throws IOException {
     String name = names.of(graph.entry().graph());
-    StringBuilder hashes = new StringBuilder();
-    hashes.append(
-        write(
-            graphs.resolve(name + ".csv"),
-            CatalogueResults.GRAPH.csv(graph).getBytes(StandardCharsets.UTF_8)));
+    Files.writeString(
+        graphs.resolve(name + ".csv"),
+        CatalogueResults.GRAPH.csv(graph),
+        StandardCharsets.UTF_8);
     if (choices.figures()) {
       Figure figure = GraphFigure.of(graph, fixtures(), fingerprint());
-      hashes.append(
-          write(drawings.resolve(name + ".svg"), figure.svg().getBytes(StandardCharsets.UTF_8)));
-      hashes.append(write(drawings.resolve(name + ".png"), figure.png()));
+      Files.writeString(drawings.resolve(name + ".svg"), figure.svg(), StandardCharsets.UTF_8);
+      Files.write(drawings.resolve(name + ".png"), figure.png());
     }
     if (exampleNames.contains(graph.entry().graph())) {
       kept.put(graph.entry().graph(), graph);
     }
-    journal.note(line, hashes.toString());
-  }
-
-  private static String write(Path file, byte[] bytes) throws IOException {
-    Files.write(file, bytes);
-    return Sha256.hex(bytes);
   }
 
   /** The kept examples, in the order of the catalogue. */
@@ -162,8 +116,6 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
    * @throws IOException when something cannot be written
    */
   public void finish(Findings<CatalogueRun.Outcome> outcome, RunRecord record) throws IOException {
-    journal.close();
-    removeLeftOvers(outcome.value());
     CatalogueResults.SUMMARY.write(folder, outcome.value());
     CatalogueResults.HANDLING.write(folder, outcome.value());
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
@@ -184,45 +136,5 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
                 .put("study_fingerprint", translation.origin().fingerprint()));
     record.lap("write");
     record.write(folder);
-    Files.deleteIfExists(folder.resolve(GraphJournal.FILE));
-  }
-
-  /** What an earlier, unfinished run left of graphs that are no longer in the catalogue. */
-  private void removeLeftOvers(CatalogueRun.Outcome outcome) throws IOException {
-    if (outcome.resumed() == 0) {
-      return;
-    }
-    Set<String> wanted = new java.util.HashSet<>();
-    outcome.lines().forEach(l -> wanted.add(names.of(l.entry().graph())));
-    removeOthers(graphs, wanted);
-    if (choices.figures()) {
-      removeOthers(drawings, wanted);
-    }
-  }
-
-  private static void removeOthers(Path place, Set<String> wanted) throws IOException {
-    try (java.util.stream.Stream<Path> files = Files.list(place)) {
-      for (Path file : (Iterable<Path>) files::iterator) {
-        String name = place.relativize(file).toString();
-        if (!wanted.contains(name.substring(0, name.lastIndexOf('.')))) {
-          Files.delete(file);
-        }
-      }
-    }
-  }
-
-  /**
-   * Forgets what was noted, when nothing came out that a later run could go on with.
-   *
-   * @throws IOException when the disk refuses
-   */
-  public void discard() throws IOException {
-    journal.close();
-    Files.deleteIfExists(folder.resolve(GraphJournal.FILE));
-  }
-
-  @Override
-  public void close() throws IOException {
-    journal.close();
   }
 }

@@ -85,7 +85,6 @@ public record CatalogueWords(
         .put("publish", count(Decision.PUBLISH))
         .put("publish_with_marks", count(Decision.PUBLISH_WITH_MARKS))
         .put("re_measure", count(Decision.RE_MEASURE))
-        .put("finished_earlier", done.resumed())
         .put("report", folder.resolve("report.html").toString());
     ArrayNode tooFew = root.putArray("kinds_with_too_few_units");
     translation.kindsWithTooFewUnits().forEach(k -> tooFew.add(k.kind()));

@@ -81,16 +81,20 @@ public final class ExampleChoice {
     problems.addAll(read.problems());
     List<CatalogueEntry> entries =
         enough().stream().flatMap(k -> firstRaw(k, read.value().entries()).stream()).toList();
-    CatalogueReader.Catalogue few = read.value().with(entries.size(), entries);
+    CatalogueReader.Catalogue few = read.value().with(entries);
     Path home = catalogue.toRealPath().resolve("..").normalize();
-    Kept kept = new Kept();
+    Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     Findings<CatalogueRun.Outcome> run =
         new CatalogueRun(Translations.of(List.of(translation)), threads)
-            .run(new Findings<>(few, List.of()), home, new DataRoot(home), kept);
+            .run(
+                new Findings<>(few, List.of()),
+                home,
+                new DataRoot(home),
+                g -> kept.put(g.entry().graph(), g));
     problems.addAll(run.problems());
     return entries.stream()
-        .filter(e -> kept.graphs.containsKey(e.graph()))
-        .map(e -> kept.graphs.get(e.graph()))
+        .filter(e -> kept.containsKey(e.graph()))
+        .map(e -> kept.get(e.graph()))
         .toList();
   }
 
@@ -131,20 +135,5 @@ public final class ExampleChoice {
 
   private static long marks(TranslatedGraph graph) {
     return Arrays.stream(Mark.values()).filter(m -> graph.octaves(m) > 0).count();
-  }
-
-  /** Keeps graphs in memory; nothing was finished before. */
-  private static final class Kept implements CatalogueRun.Sink {
-    private final Map<String, TranslatedGraph> graphs = new ConcurrentHashMap<>();
-
-    @Override
-    public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path file) {
-      return Optional.empty();
-    }
-
-    @Override
-    public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) {
-      graphs.put(graph.entry().graph(), graph);
-    }
   }
 }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
@@ -11,12 +13,15 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * A lock on a file of its own, held as long as the run lives: the system gives it up when the
  * process dies, so that no stale lock can stay behind.
  */
 final class FolderLock implements AutoCloseable {
+  private static final int MOST_DOTS = 10_000;
+
   private final Path file;
   private final FileChannel channel;
 
@@ -29,12 +34,12 @@ final class FolderLock implements AutoCloseable {
    * Takes the lock.
    *
    * @param file of the lock
-   * @param target the folder it guards, for the message
-   * @throws StagedFolder.BusyException when another run holds it
+   * @return the lock; nothing when another run holds it
+   * @throws IOException when it cannot be made, or something else lies in its place
    */
-  static FolderLock take(Path file, Path target) throws IOException {
-    if (Files.isSymbolicLink(file)) {
-      throw new IOException(file + " is a link; remove it");
+  static Optional<FolderLock> take(Path file) throws IOException {
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS) && !isLock(file)) {
+      throw new FileAlreadyExistsException(file.toString());
     }
     while (true) {
       FileChannel channel =
@@ -45,13 +50,24 @@ final class FolderLock implements AutoCloseable {
               LinkOption.NOFOLLOW_LINKS); // a link would lead the word below into another file
       if (!lock(channel)) {
         channel.close();
-        throw new StagedFolder.BusyException(target);
+        return Optional.empty();
       }
       if (isStillThere(file, channel)) {
-        return new FolderLock(file, channel);
+        return Optional.of(new FolderLock(file, channel));
       }
       // Its last holder removed the file between our opening and our locking it.
       channel.close();
+    }
+  }
+
+  /** A lock holds nothing but the dots of those who took it; anything else is somebody's file. */
+  private static boolean isLock(Path file) throws IOException {
+    try {
+      return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+          && Files.size(file) < MOST_DOTS
+          && Files.readString(file, StandardCharsets.ISO_8859_1).matches("\\.*");
+    } catch (NoSuchFileException e) {
+      return true; // given up this moment
     }
   }
 

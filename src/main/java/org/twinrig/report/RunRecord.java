@@ -11,10 +11,12 @@ import java.util.Map;
 import java.util.function.Consumer;
 
 /**
- * run.json: what was run on what. It is the one result file that may differ between two equal runs,
- * and only under {@code timings_s}.
+ * run.json: what was run on what. Besides its own line in the manifest it is the one thing that may
+ * differ between two equal runs, and only under {@code timings_s}.
  */
 public final class RunRecord {
+  static final String FILE = "run.json";
+
   private final ObjectNode root = JsonNodeFactory.instance.objectNode();
   private final Map<String, Double> seconds = new LinkedHashMap<>();
   private long lapStart = System.nanoTime();
@@ -62,7 +64,7 @@ public final class RunRecord {
     ObjectNode timings = root.putObject("timings_s");
     seconds.forEach((step, s) -> timings.put(step, Math.round(s * 1000) / 1000.0));
     Files.writeString(
-        folder.resolve(StagedFolder.MARKER),
+        folder.resolve(FILE),
         root.toPrettyString().replace("\r\n", "\n") + "\n",
         StandardCharsets.UTF_8);
   }

@@ -13,7 +13,6 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
-import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
@@ -38,13 +37,13 @@ final class CatalogueWay {
 
   MigratedCatalogue migrate(Path table) throws UnusableInput {
     Findings<CatalogueReader.Catalogue> catalogue = CatalogueReader.read(table, table.toString());
-    Kept kept = new Kept();
+    Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     try {
       Path home = table.toRealPath().resolve("..").normalize();
       Findings<CatalogueRun.Outcome> run =
           new CatalogueRun(translations(catalogue.value()), threads)
-              .run(catalogue, home, new DataRoot(home), kept);
-      return new MigratedCatalogue(translation, run, kept.graphs);
+              .run(catalogue, home, new DataRoot(home), g -> kept.put(g.entry().graph(), g));
+      return new MigratedCatalogue(translation, run, kept);
     } catch (IOException e) {
       throw new UnusableInput(
           Problem.fatal(
@@ -66,20 +65,5 @@ final class CatalogueWay {
   private Translation alike(Smoothing smoothing) {
     return SmoothedStudy.of(outcome.orElseThrow(), smoothing, threads)
         .withHandling(translation.handling());
-  }
-
-  /** Keeps every graph. */
-  private static final class Kept implements CatalogueRun.Sink {
-    final Map<String, TranslatedGraph> graphs = new ConcurrentHashMap<>();
-
-    @Override
-    public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path file) {
-      return Optional.empty();
-    }
-
-    @Override
-    public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) {
-      graphs.put(graph.entry().graph(), graph);
-    }
   }
 }

@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.twinrig.internal.Disk;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
@@ -37,14 +37,20 @@ final class StudyWriter {
     try {
       Path data = Files.createDirectory(draft.resolve("study"));
       writeAll(data);
+      new Disk().forceAll(data);
+      refuseInUse(folder, target); // it may have been filled meanwhile
       Files.deleteIfExists(target);
-      Files.move(data, target, StandardCopyOption.ATOMIC_MOVE);
+      Files.move(data, target);
+      new Disk().force(parent);
     } finally {
       deleteTree(draft);
     }
   }
 
   private static void refuseInUse(Path folder, Path target) throws UnusableInput, IOException {
+    if (Files.isSymbolicLink(target)) {
+      throw new UnusableInput(inUse(folder, "is a link"));
+    }
     if (!Files.exists(target)) {
       return;
     }

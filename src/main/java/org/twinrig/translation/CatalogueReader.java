@@ -1,7 +1,6 @@
 package org.twinrig.translation;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -36,25 +35,21 @@ public final class CatalogueReader {
    * @param source the table's name in messages
    * @param rows how many rows the table has, refused ones included
    * @param entries the rows that could be read
-   * @param graphs the names of all graphs that could be read, also where this is only a part
    */
-  public record Catalogue(
-      String source, int rows, List<CatalogueEntry> entries, List<String> graphs) {
-    /** Copies the lists. */
+  public record Catalogue(String source, int rows, List<CatalogueEntry> entries) {
+    /** Copies the list. */
     public Catalogue {
       entries = List.copyOf(entries);
-      graphs = List.copyOf(graphs);
     }
 
     /**
      * The same catalogue with other entries.
      *
-     * @param rowsThen how many rows they stand for, refused ones included
      * @param entriesThen some of its entries, perhaps placed elsewhere
      * @return the catalogue
      */
-    public Catalogue with(int rowsThen, List<CatalogueEntry> entriesThen) {
-      return new Catalogue(source, rowsThen, entriesThen, graphs);
+    public Catalogue with(List<CatalogueEntry> entriesThen) {
+      return new Catalogue(source, rows, entriesThen);
     }
 
     /**
@@ -70,30 +65,6 @@ public final class CatalogueReader {
   }
 
   /**
-   * One part of a catalogue that is split over several machines: every {@code of}-th graph. Rows
-   * that could not be read belong to the first part, so that the parts add up to the whole.
-   *
-   * @param whole the catalogue
-   * @param number which part, from 1
-   * @param of how many parts there are
-   * @return the part
-   */
-  public static Findings<Catalogue> part(Findings<Catalogue> whole, int number, int of) {
-    if (number < 1 || number > of) {
-      throw new IllegalArgumentException("there is no part " + number + " of " + of);
-    }
-    List<CatalogueEntry> all = whole.value().entries();
-    List<CatalogueEntry> entries = new ArrayList<>();
-    for (int k = number - 1; k < all.size(); k += of) {
-      entries.add(all.get(k));
-    }
-    int unreadable = number == 1 ? whole.value().rows() - all.size() : 0;
-    return new Findings<>(
-        whole.value().with(entries.size() + unreadable, entries),
-        number == 1 ? whole.problems() : List.of());
-  }
-
-  /**
    * Reads a catalogue.
    *
    * @param file the table
@@ -105,9 +76,7 @@ public final class CatalogueReader {
     LabTable table = LabTable.of(file, source, COLUMNS);
     CatalogueReader reader = new CatalogueReader();
     Findings<List<CatalogueEntry>> rows = table.read(reader::entry);
-    List<String> graphs = rows.value().stream().map(CatalogueEntry::graph).toList();
-    return new Findings<>(
-        new Catalogue(source, table.size(), rows.value(), graphs), rows.problems());
+    return new Findings<>(new Catalogue(source, table.size(), rows.value()), rows.problems());
   }
 
   private Optional<CatalogueEntry> entry(LabRow row) {

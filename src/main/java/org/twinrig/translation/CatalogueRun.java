@@ -39,25 +39,15 @@ public final class CatalogueRun {
   }
 
   /** Takes re-expressed graphs; called from several threads at once. */
+  @FunctionalInterface
   public interface Sink {
-    /**
-     * What became of a graph in an earlier run that stopped, when its results are still whole.
-     *
-     * @param entry the graph
-     * @param file where its file lies
-     * @return nothing when the graph must be re-expressed
-     * @throws IOException when the earlier results cannot be read
-     */
-    Optional<Findings<Line>> finished(CatalogueEntry entry, Path file) throws IOException;
-
     /**
      * Takes one graph.
      *
      * @param graph the graph
-     * @param line what became of it, with what the lab should know about its file
      * @throws IOException when it cannot be kept
      */
-    void accept(TranslatedGraph graph, Findings<Line> line) throws IOException;
+    void accept(TranslatedGraph graph) throws IOException;
   }
 
   /**
@@ -111,10 +101,9 @@ public final class CatalogueRun {
    * What became of a catalogue.
    *
    * @param rows how many graphs the catalogue lists
-   * @param resumed how many of the lines were finished in an earlier run
    * @param lines one per re-expressed graph, in the order of the catalogue
    */
-  public record Outcome(int rows, int resumed, List<Line> lines) {
+  public record Outcome(int rows, List<Line> lines) {
     /** Copies the lines. */
     public Outcome {
       lines = List.copyOf(lines);
@@ -129,9 +118,6 @@ public final class CatalogueRun {
       return rows - lines.size();
     }
   }
-
-  /** What became of a row, and whether it was finished before. */
-  private record Row(Findings<Optional<Line>> line, boolean resumed) {}
 
   /**
    * Runs.
@@ -154,20 +140,18 @@ public final class CatalogueRun {
     GraphFiles files =
         new GraphFiles(catalogue.value().source(), folder, root, translations.first());
     GraphWay way = new GraphWay(translations);
-    List<Row> rows;
+    List<Findings<Optional<Line>>> rows;
     try {
       rows = Parallel.map(entries, threads, e -> row(e, files, way, sink));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
     List<Line> lines = new ArrayList<>();
-    int resumed = 0;
-    for (Row row : rows) {
-      row.line().value().ifPresent(lines::add);
-      problems.addAll(row.line().problems());
-      resumed += row.resumed() ? 1 : 0;
+    for (Findings<Optional<Line>> row : rows) {
+      row.value().ifPresent(lines::add);
+      problems.addAll(row.problems());
     }
-    return new Findings<>(new Outcome(catalogue.value().rows(), resumed, lines), problems);
+    return new Findings<>(new Outcome(catalogue.value().rows(), lines), problems);
   }
 
   private void checkNewReference() throws UnusableInput {
@@ -184,24 +168,17 @@ public final class CatalogueRun {
     }
   }
 
-  private Row row(CatalogueEntry entry, GraphFiles files, GraphWay way, Sink sink) {
+  private Findings<Optional<Line>> row(
+      CatalogueEntry entry, GraphFiles files, GraphWay way, Sink sink) {
     try {
-      Optional<Path> path = files.path(entry.file());
-      if (path.isPresent()) {
-        Optional<Findings<Line>> finished = sink.finished(entry, path.get());
-        if (finished.isPresent()) {
-          return new Row(
-              new Findings<>(Optional.of(finished.get().value()), finished.get().problems()), true);
-        }
-      }
       Findings<Optional<GraphFiles.Found>> found = files.graph(entry);
       Optional<Line> line = Optional.empty();
       if (found.value().isPresent()) {
         GraphWay.Result result = way.of(found.value().get().graph());
         line = Optional.of(line(result, found.value().get().sha256()));
-        sink.accept(result.given(), new Findings<>(line.get(), found.problems()));
+        sink.accept(result.given());
       }
-      return new Row(new Findings<>(line, found.problems()), false);
+      return new Findings<>(line, found.problems());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -162,13 +162,6 @@ final class GraphFiles {
     return new Findings<>(pinned.map(p -> new Reference(p, reference, sha256)), problems);
   }
 
-  /** The file of a graph inside the catalogue's root; nothing when the name may not be used. */
-  Optional<Path> path(String name) {
-    return root.file(folder, name) instanceof DataRoot.Place.Inside inside
-        ? Optional.of(inside.path())
-        : Optional.empty();
-  }
-
   private static Findings<Optional<Read>> read(Path file, String name) {
     try {
       Reading reading = CaptureFile.read(file, name);

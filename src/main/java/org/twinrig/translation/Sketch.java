@@ -42,35 +42,6 @@ public final class Sketch {
   }
 
   /**
-   * A sketch as {@link #bits} gave it.
-   *
-   * @param bits one per band
-   * @return the sketch
-   * @throws IllegalArgumentException when a level is infinite
-   */
-  public static Sketch ofBits(int[] bits) {
-    float[] db = new float[bits.length];
-    for (int b = 0; b < db.length; b++) {
-      db[b] = Float.intBitsToFloat(bits[b]);
-      if (Float.isInfinite(db[b])) {
-        throw new IllegalArgumentException("a level of a sketch is finite or missing");
-      }
-    }
-    return new Sketch(db);
-  }
-
-  /**
-   * The sketch as bit patterns after IEEE 754, for a file.
-   *
-   * @return one per band
-   */
-  public int[] bits() {
-    int[] bits = new int[db.length];
-    Arrays.setAll(bits, b -> Float.floatToIntBits(db[b]));
-    return bits;
-  }
-
-  /**
    * How many bands it has.
    *
    * @return as many as the study's grid

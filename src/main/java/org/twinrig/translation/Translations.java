@@ -1,8 +1,6 @@
 package org.twinrig.translation;
 
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -87,19 +85,6 @@ public final class Translations {
    */
   public List<Translation> legs() {
     return legs;
-  }
-
-  /**
-   * Every leg there is, those smoothed alike too.
-   *
-   * @return the legs, then by rising smoothing those for smoothed graphs
-   */
-  public List<Translation> everyLeg() {
-    List<Translation> all = new ArrayList<>(legs);
-    alike.entrySet().stream()
-        .sorted(Comparator.comparingInt(e -> e.getKey().fraction()))
-        .forEach(e -> all.addAll(e.getValue()));
-    return all;
   }
 
   /**

@@ -8,7 +8,6 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -83,7 +82,7 @@ final class LabFile {
       if (!changes.isEmpty()) {
         throw new ChangedOnDiskException(name(), changes);
       }
-      Files.move(aside, path, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      AsideFile.moved(aside, path);
     } finally {
       Files.deleteIfExists(aside);
     }

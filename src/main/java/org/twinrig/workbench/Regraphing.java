@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.twinrig.analysis.SmoothedStudy;
@@ -15,7 +14,6 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.html.CatalogueRules;
 import org.twinrig.study.DataRoot;
-import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
@@ -67,10 +65,7 @@ record Regraphing(
       Findings<CatalogueReader.Catalogue> read = reading.in(folder);
       parcel.spread(folder);
       CatalogueReader.Catalogue placed =
-          read.value()
-              .with(
-                  read.value().rows(),
-                  read.value().entries().stream().map(parcel::placed).toList());
+          read.value().with(read.value().entries().stream().map(parcel::placed).toList());
       Regraphing done = run(leaf, new Findings<>(placed, read.problems()), folder, run);
       return new Regraphing(
           leaf,
@@ -97,20 +92,12 @@ record Regraphing(
     run.work().expect(catalogue.value().entries().size());
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     CatalogueRun.Sink sink =
-        new CatalogueRun.Sink() {
-          @Override
-          public Optional<Findings<CatalogueRun.Line>> finished(CatalogueEntry entry, Path file) {
-            run.work().stopIfCancelled();
-            return Optional.empty();
+        graph -> {
+          run.work().stopIfCancelled();
+          if (kept.size() < MOST_KEPT) {
+            kept.put(graph.entry().graph(), graph);
           }
-
-          @Override
-          public void accept(TranslatedGraph graph, Findings<CatalogueRun.Line> line) {
-            if (kept.size() < MOST_KEPT) {
-              kept.put(graph.entry().graph(), graph);
-            }
-            run.work().step();
-          }
+          run.work().step();
         };
     Findings<CatalogueRun.Outcome> done =
         new CatalogueRun(translations(outcome, catalogue.value(), run), run.threads())

@@ -3,7 +3,9 @@ package org.twinrig.workbench;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.StudyOutcome;
@@ -12,8 +14,9 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ExampleChoice;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
-import org.twinrig.report.StagedFolder;
 import org.twinrig.report.StudyFolder;
 import org.twinrig.report.html.ExplainPage;
 import org.twinrig.translation.TranslatedGraph;
@@ -55,8 +58,11 @@ final class ReportPages {
         html.isPresent() && html.get().contains(leaf.fingerprint().shortText()));
   }
 
+  /** A run that was stopped may have left earlier results beside their place. */
   private Written written() throws IOException {
-    return Written.of(book.leaf().study().folder());
+    Written written = Written.of(book.leaf().study().folder());
+    ResultFolder.bringBack(written.results(), back -> remarks = List.of(back));
+    return written;
   }
 
   Answer showReport(Ask ask) throws IOException {
@@ -89,34 +95,33 @@ final class ReportPages {
 
   private void write(Leaf leaf, Path place, Work work) throws UnusableInput {
     StudyOutcome outcome = leaf.outcome().orElseThrow(() -> new UnusableInput(leaf.problems()));
-    try (StagedFolder staged = StagedFolder.beside(place, StagedFolder.Unfinished.REMOVED)) {
-      RunRecord record = new RunRecord(options.version(), "workbench");
-      new StudyFolder(outcome, leaf.fingerprint(), leaf.problems(), record, options.threads())
-          .write(staged.path());
-      work.stopIfCancelled();
-      staged.keep();
-      remarks = List.of();
-    } catch (StagedFolder.NotOursException e) {
-      throw refused(
-          place,
-          "the folder holds something that is not an earlier result of twinrig",
-          "move it away");
-    } catch (StagedFolder.BusyException e) {
-      throw refused(place, "another run is writing to this folder", "wait for it");
-    } catch (IOException e) {
-      throw refused(
-          place,
-          "the results could not be written (" + e.getMessage() + ")",
-          "make room, or check the folder's permissions; earlier results are untouched");
-    }
+    List<String> told = new ArrayList<>();
+    ResultFolder.at(
+            place,
+            ResultFolder.Kind.STUDY,
+            RunInputs.of(leaf.study()),
+            new ResultFolder.Host(
+                "write the results elsewhere with `study --out`", options.threads(), told::add))
+        .write(
+            folder -> {
+              RunRecord record = new RunRecord(options.version(), "workbench");
+              new StudyFolder(
+                      outcome, leaf.fingerprint(), leaf.problems(), record, options.threads())
+                  .write(folder);
+              work.stopIfCancelled();
+              return folder;
+            });
+    remarks = List.copyOf(told);
   }
 
   private void explain(Leaf leaf, WrittenPage page, Work work) throws UnusableInput {
     StudyOutcome outcome = leaf.outcome().orElseThrow(() -> new UnusableInput(leaf.problems()));
     try {
-      if (Files.exists(page.place()) && page.html().isEmpty()) {
+      if (Files.exists(page.place(), LinkOption.NOFOLLOW_LINKS) && page.html().isEmpty()) {
         throw refused(
-            page.place(), "holds something that is not an earlier page of twinrig", "move it away");
+            page.place(),
+            "is not known to be a page of twinrig that nobody changed",
+            "move it away");
       }
       Findings<Optional<TranslatedGraph>> example =
           new ExampleChoice(outcome, options.threads()).graph();

@@ -172,6 +172,6 @@ final class Statement {
                 "was sent, but no row of " + Parcel.STATEMENT + " names it"));
       }
     }
-    return new Findings<>(read.value().with(read.value().rows(), there), problems);
+    return new Findings<>(read.value().with(there), problems);
   }
 }

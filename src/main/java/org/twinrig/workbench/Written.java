@@ -2,7 +2,7 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import org.twinrig.report.StagedFolder;
+import org.twinrig.report.ResultFolder;
 import org.twinrig.report.html.ExplainPage;
 
 /**
@@ -11,6 +11,8 @@ import org.twinrig.report.html.ExplainPage;
  * @param folder of the study, without links in its path
  */
 record Written(Path folder) {
+  private static final String REPORT = "report.html";
+
   static Written of(Path folder) throws IOException {
     return new Written(folder.toRealPath());
   }
@@ -19,13 +21,14 @@ record Written(Path folder) {
     return folder.resolve("results");
   }
 
-  /** The report; it is one only beside the record of its run. */
+  /** The report, as the manifest of the results lists it. */
   WrittenPage report() {
-    return new WrittenPage(results(), "report.html", "<!DOCTYPE html>", StagedFolder.MARKER);
+    return new WrittenPage(
+        results(), REPORT, text -> ResultFolder.wrote(results(), ResultFolder.Kind.STUDY, REPORT));
   }
 
   /** The page for readers. */
   WrittenPage explained() {
-    return new WrittenPage(folder, "explained.html", ExplainPage.FIRST_LINE, "explained.html");
+    return new WrittenPage(folder, "explained.html", ExplainPage::isAsWritten);
   }
 }

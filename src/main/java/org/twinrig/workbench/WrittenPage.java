@@ -21,10 +21,15 @@ import org.twinrig.report.html.Page;
  *
  * @param folder it lies in
  * @param name of its file
- * @param firstWords how it begins
- * @param beside a file that must lie in the folder too
+ * @param ours tells whether a text is what this program wrote there
  */
-record WrittenPage(Path folder, String name, String firstWords, String beside) {
+record WrittenPage(Path folder, String name, Ours ours) {
+  /** Tells a page of ours from anything else. */
+  @FunctionalInterface
+  interface Ours {
+    boolean wrote(String text) throws IOException;
+  }
+
   private static final long MOST_BYTES = 64L * 1024 * 1024;
 
   /**
@@ -45,11 +50,12 @@ record WrittenPage(Path folder, String name, String firstWords, String beside) {
   /** What it says; nothing when it was not written yet, or something else lies in its place. */
   Optional<String> html() throws IOException {
     Path page = place();
-    if (!plain(page) || !plain(folder.resolve(beside)) || Files.size(page) > MOST_BYTES) {
+    if (!plain(page) || Files.size(page) > MOST_BYTES) {
       return Optional.empty();
     }
     try {
-      return Optional.of(Files.readString(page)).filter(text -> text.startsWith(firstWords));
+      String text = Files.readString(page);
+      return ours.wrote(text) ? Optional.of(text) : Optional.empty();
     } catch (NoSuchFileException | CharacterCodingException e) {
       return Optional.empty(); // replaced this moment, or no text: nothing of ours to show
     }

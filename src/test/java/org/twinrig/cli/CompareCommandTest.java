@@ -119,6 +119,7 @@ class CompareCommandTest {
             "comparison.csv",
             "figures/difference-in-ear-1-2.png",
             "figures/difference-in-ear-1-2.svg",
+            "manifest.sha256",
             "report.html",
             "run.json"),
         Ran.files(out));

@@ -66,7 +66,9 @@ class ExplainCommandTest {
     Ran ran = Ran.of("explain", DEMO, "--out", mine.toString());
     assertEquals(1, ran.status());
     assertEquals(
-        mine + ": holds something that is not an earlier page; name another file with --out\n",
+        mine
+            + ": is there already, and is not known to be a page of twinrig that nobody changed;"
+            + " move it away, or name another file with --out\n",
         ran.err());
     assertTrue(Files.readString(mine).endsWith("years of work"));
     Path nowhere = folder.resolve("no").resolve("page.html");

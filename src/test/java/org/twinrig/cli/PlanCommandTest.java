@@ -40,6 +40,7 @@ class PlanCommandTest {
             "figures/plan-on-ear.svg",
             "figures/plan-open_over-ear.png",
             "figures/plan-open_over-ear.svg",
+            "manifest.sha256",
             "plan-bands.csv",
             "plan-curves.csv",
             "plan.csv",

@@ -58,6 +58,7 @@ class ProveCommandTest {
             .contains("With 2 studies nothing is settled: the standard errors need 20 or more.\n"),
         first.out());
     byte[] bytes = Files.readAllBytes(file);
+    Files.delete(file);
     assertEquals(first, small("--out", file.toString(), "--threads", "1"));
     org.junit.jupiter.api.Assertions.assertArrayEquals(bytes, Files.readAllBytes(file));
   }
@@ -112,9 +113,11 @@ class ProveCommandTest {
     Path mine = Files.writeString(folder.resolve("thesis.txt"), "years of work\n");
     Path picture = Files.write(folder.resolve("picture"), new byte[] {(byte) 0xff, (byte) 0xfe});
     assertRefused(
-        mine, "holds something that is not an earlier table; name another file with --out");
+        mine, "is there already, and is not known to be a table of twinrig that nobody changed; move it"
+            + " away, or name another file with --out");
     assertRefused(
-        picture, "holds something that is not an earlier table; name another file with --out");
+        picture, "is there already, and is not known to be a table of twinrig that nobody changed; move it"
+            + " away, or name another file with --out");
     assertRefused(folder, "is a folder; name a file with --out");
     assertRefused(
         folder.resolve("nowhere").resolve("a.csv"),

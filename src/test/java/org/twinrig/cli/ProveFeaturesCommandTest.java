@@ -40,6 +40,7 @@ class ProveFeaturesCommandTest {
         ran.out().startsWith("6 units, open over-ear, fixtures alike: nothing false claimed in "),
         ran.out());
     byte[] bytes = Files.readAllBytes(file);
+    Files.delete(file);
     assertEquals(ran, prove(arguments));
     assertArrayEquals(bytes, Files.readAllBytes(file));
   }

@@ -36,6 +36,11 @@ record Ran(int status, String out, String err) {
     }
   }
 
+  /** Whether a result file has the same bytes each time: those that tell times have not. */
+  static boolean repeats(String file) {
+    return !file.endsWith("run.json") && !file.endsWith("manifest.sha256");
+  }
+
   /** The files below a folder, relative to it, in order, with {@code /} on every system. */
   static List<String> files(Path folder) throws IOException {
     try (Stream<Path> all = Files.walk(folder)) {

@@ -1,31 +1,20 @@
 package org.twinrig.cli;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Catalogues through the command line: stopped, spoiled, split, compensated, there and back. */
+/** Catalogues through the command line: compensated, smoothed, there and back. */
 class TranslateCommandTest extends OnACatalogue {
-
-  private static void sameResults(Path a, Path b) throws IOException {
-    List<String> files = Ran.files(a);
-    assertEquals(files, Ran.files(b));
-    for (String file : files) {
-      if (!file.equals("run.json")) {
-        assertArrayEquals(
-            Files.readAllBytes(a.resolve(file)), Files.readAllBytes(b.resolve(file)), file);
-      }
-    }
-  }
 
   @Test
   void everyOutputIsThereAndNothingIsLeftBeside() throws IOException {
@@ -53,81 +42,13 @@ class TranslateCommandTest extends OnACatalogue {
     assertEquals(List.of("catalogue", "catalogue.csv", "out"), beside());
   }
 
-  /** A run stopped by a spoiled graph is gone on with, and gives what one run would have given. */
-  @Test
-  void aStoppedRunIsGoneOnWith() throws IOException {
-    assertEquals(0, translate("whole", "--figures").status());
-    Path last = folder.resolve("catalogue/g-012.csv");
-    byte[] sound = Files.readAllBytes(last);
-    Files.writeString(last, "nothing here\n", StandardCharsets.UTF_8);
-    Ran stopped = translate("out", "--figures", "--strict");
-    assertEquals(1, stopped.status());
-    assertFalse(Files.exists(folder.resolve("out")));
-    Files.write(last, sound);
-    Path unfinished = folder.resolve(".out.writing");
-    // A file changed since, and a journal whose last line a kill cut short.
-    Files.writeString(
-        unfinished.resolve("translated/G-006.csv"), "spoiled", StandardCharsets.UTF_8);
-    Path journal = unfinished.resolve("journal.jsonl");
-    String text = Files.readString(journal, StandardCharsets.UTF_8);
-    Files.writeString(journal, text.substring(0, text.length() - 40), StandardCharsets.UTF_8);
-    Ran resumed = translate("out", "--figures", "--resume");
-    assertEquals(0, resumed.status(), resumed.err());
-    // Of eleven finished graphs one was changed, one cut short, and the first of a kind is redrawn.
-    assertTrue(
-        resumed.err().contains(" finished by an earlier run and found whole."), resumed.err());
-    sameResults(folder.resolve("whole"), folder.resolve("out"));
-    assertFalse(Files.exists(unfinished));
-  }
-
-  @Test
-  void aRunUnderAnotherStudyIsNotGoneOnWith() throws IOException {
-    Path last = folder.resolve("catalogue/g-012.csv");
-    byte[] sound = Files.readAllBytes(last);
-    Files.writeString(last, "nothing here\n", StandardCharsets.UTF_8);
-    assertEquals(1, translate("out", "--strict").status());
-    Files.write(last, sound);
-    Ran other = translate("out", "--resume", "--figures");
-    assertEquals(0, other.status(), other.err());
-    assertFalse(other.err().contains("earlier run"), other.err());
-  }
-
-  @Test
-  void partsAddUpToTheWhole() throws IOException {
-    replace(6, "raw", "cooked");
-    assertEquals(0, translate("whole").status());
-    List<String> whole = Ran.files(folder.resolve("whole/translated"));
-    List<String> parts = new ArrayList<>();
-    int rows = 0;
-    for (int k = 1; k <= 3; k++) {
-      Ran ran = translate("part-" + k, "--part", k + "/3");
-      assertEquals(0, ran.status(), ran.err());
-      rows += Integer.parseInt(ran.out().replaceFirst("(?s)Of ([0-9]+) graphs, .*", "$1"));
-      List<String> part = Ran.files(folder.resolve("part-" + k + "/translated"));
-      for (String file : part) {
-        assertArrayEquals(
-            Files.readAllBytes(folder.resolve("whole/translated").resolve(file)),
-            Files.readAllBytes(folder.resolve("part-" + k + "/translated").resolve(file)));
-      }
-      parts.addAll(part);
-    }
-    assertEquals(12, rows);
-    assertEquals(whole, parts.stream().sorted().toList());
-    assertTrue(
-        translate("x", "--part", "4/3")
-            .err()
-            .startsWith(
-                "Invalid value for option '--part': write the number of the part and how many"
-                    + " there are, such as 2/5"));
-  }
-
   @Test
   void twoRunsOnOneFolderAreNotMixed() throws IOException {
     Path out = folder.resolve("out");
-    try (org.twinrig.report.StagedFolder held =
-        org.twinrig.report.StagedFolder.beside(
-            out, org.twinrig.report.StagedFolder.Unfinished.REMOVED)) {
-      assertTrue(Files.isDirectory(held.path()));
+    try (FileChannel held =
+        FileChannel.open(
+            folder.resolve(".out.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      assertTrue(held.lock().isValid());
       Ran second = translate("out");
       assertEquals(1, second.status());
       assertEquals(

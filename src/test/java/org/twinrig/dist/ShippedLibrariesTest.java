@@ -65,6 +65,7 @@ class ShippedLibrariesTest {
   @CsvSource({
     "commons-math3.txt, org.apache.commons.math3.util.FastMath, META-INF/LICENSE.txt",
     "fastcsv.txt, de.siegmar.fastcsv.reader.CsvReader, META-INF/LICENSE",
+    "jna.txt, com.sun.jna.Native, META-INF/LICENSE",
     "slf4j.txt, org.slf4j.Logger, META-INF/LICENSE.txt",
     "classgraph.txt, io.github.classgraph.ClassGraph, LICENSE-ClassGraph.txt",
     "checker-qual.txt, org.checkerframework.checker.nullness.qual.Nullable, META-INF/LICENSE.txt"

@@ -8,7 +8,6 @@ import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
@@ -18,7 +17,6 @@ import org.twinrig.intake.LabTable;
 import org.twinrig.intake.LabTables;
 import org.twinrig.internal.Sha256;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.JournalReading;
 import org.twinrig.study.StudyReader;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.TranslationFile;
@@ -90,20 +88,6 @@ class LargeFileTest {
         "t.json: is 1073741824 bytes long, but at most 33554432 are believable;"
             + " check that this is the file you mean",
         refusal(() -> TranslationFile.read(file, "t.json")));
-  }
-
-  @Test
-  void journalWithAnEndlessLineIsReadLineByLine() throws IOException {
-    byte[] line = Files.readAllBytes(FoundFilesTest.FOLDER.resolve("journal/line.json"));
-    byte[] whole =
-        (JournalReading.IDENTITY + "\n" + JournalReading.key(Reader.GRAPH, line))
-            .getBytes(StandardCharsets.UTF_8);
-    String journal =
-        new String(whole, StandardCharsets.UTF_8) + new String(line, StandardCharsets.UTF_8);
-    Path file = sparse("journal.jsonl", journal + "\n", 64L << 20);
-    assertEquals(true, JournalReading.read(file.resolveSibling(""), Reader.GRAPH).isPresent());
-    Path broken = sparse("journal.jsonl", JournalReading.IDENTITY + "\n", 64L << 20);
-    assertEquals(Optional.empty(), JournalReading.read(broken.resolveSibling(""), Reader.GRAPH));
   }
 
   @Test

@@ -2,7 +2,6 @@ package org.twinrig.hostile;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -11,16 +10,13 @@ import java.util.Optional;
 import org.twinrig.capture.Side;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.Reading;
-import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.JournalReading;
 import org.twinrig.spectrum.ImpulseWindow;
 import org.twinrig.spectrum.SoundContent;
 import org.twinrig.spectrum.Sweep;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
-import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.TranslationFile;
 
@@ -108,32 +104,7 @@ public enum Reader {
         throw new AssertionError("what was written cannot be read", e);
       }
     }
-  },
-
-  /** The journal of a run that was stopped. */
-  JOURNAL("journal") {
-    @Override
-    void read(Lab lab, byte[] content) throws IOException {
-      check(lab, content, content);
-      ByteArrayOutputStream own = new ByteArrayOutputStream();
-      own.writeBytes(
-          (JournalReading.IDENTITY + "\n" + JournalReading.key(GRAPH, content))
-              .getBytes(StandardCharsets.UTF_8));
-      own.writeBytes(content);
-      check(lab, own.toByteArray(), content);
-    }
-
-    private void check(Lab lab, byte[] journal, byte[] content) throws IOException {
-      Optional<Findings<org.twinrig.translation.CatalogueRun.Line>> found =
-          JournalReading.read(lab.root(), journal, GRAPH);
-      if (found.isPresent()) {
-        Answers.checkFinite(found.get().value());
-        Answers.checkProblems(found.get().problems(), "journal", content);
-      }
-    }
   };
-
-  static final CatalogueEntry GRAPH = CatalogueEntry.raw("G-001", "in-ear", 3);
 
   private final String folder;
 

@@ -1,13 +1,14 @@
 package org.twinrig.internal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,19 +28,40 @@ class AsideFileTest {
                   throw new IOException("full");
                 }));
     assertEquals("before", Files.readString(target));
-    assertFalse(Files.exists(AsideFile.of(target)));
+    assertEquals(List.of(target), inside());
     AsideFile.replace(target, aside -> Files.writeString(aside, "after"));
     assertEquals("after", Files.readString(target));
   }
 
+  private List<Path> inside() throws IOException {
+    try (Stream<Path> all = Files.list(temp)) {
+      return all.toList();
+    }
+  }
+
+  /** What lies where a file would be written aside stays, be it a link or somebody's notes. */
   @Test
-  void plantedLinkIsNotWrittenThrough() throws IOException {
+  void whatLiesInTheWayIsNeitherWrittenThroughNorRemoved() throws IOException {
     Path victim = Files.writeString(temp.resolve("victim"), "as is");
     Path target = temp.resolve("t.csv");
-    Files.createSymbolicLink(AsideFile.of(target), victim);
+    Path first = AsideFile.create(target);
+    Files.delete(first);
+    Files.createSymbolicLink(first, victim);
     AsideFile.replace(target, aside -> Files.writeString(aside, "after"));
     assertEquals("as is", Files.readString(victim));
-    assertEquals("after", Files.readString(target, java.nio.charset.StandardCharsets.UTF_8));
-    assertFalse(Files.exists(AsideFile.of(target), LinkOption.NOFOLLOW_LINKS));
+    assertEquals("after", Files.readString(target));
+    assertTrue(Files.isSymbolicLink(first));
+  }
+
+  @Test
+  void aLinkIsNotReplacedByAFile() throws IOException {
+    Path link = Files.createSymbolicLink(temp.resolve("t.csv"), temp.resolve("nowhere"));
+    assertEquals(
+        "it is a link; name the file it leads to",
+        assertThrows(
+                IOException.class,
+                () -> AsideFile.replace(link, aside -> Files.writeString(aside, "after")))
+            .getMessage());
+    assertEquals(List.of(link), inside());
   }
 }

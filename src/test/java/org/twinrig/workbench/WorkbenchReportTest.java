@@ -74,7 +74,6 @@ class WorkbenchReportTest extends OpenWorkbench {
     String secret = "<!DOCTYPE html><html lang=\"en\" data-page=\"twinrig explain\">secret";
     Path elsewhere = Files.createDirectories(folder.resolve("elsewhere"));
     Files.writeString(elsewhere.resolve("report.html"), secret);
-    Files.writeString(elsewhere.resolve("run.json"), "{}");
     Files.createSymbolicLink(browser.file("results"), elsewhere);
     Files.createSymbolicLink(browser.file("explained.html"), elsewhere.resolve("report.html"));
     for (String page :
@@ -87,7 +86,7 @@ class WorkbenchReportTest extends OpenWorkbench {
     Files.writeString(browser.file("explained.html"), "the lab's own");
     String failed = browser.get(browser.finish(browser.post("/explained", Map.of()))).body();
     assertTrue(
-        failed.contains("holds something that is not an earlier page of twinrig; move it away"),
+        failed.contains("is not known to be a page of twinrig that nobody changed; move it away"),
         failed);
     assertEquals("the lab's own", browser.content("explained.html"));
     assertEquals(secret, Files.readString(elsewhere.resolve("report.html")));

@@ -6,11 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Sha256;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
@@ -24,9 +27,12 @@ import org.twinrig.translation.TranslatedGraph;
 
 /** The page for the lab's own readers: what changed, and what may be compared where. */
 public final class ExplainPage {
-  /** How the first line of the page begins: by this an earlier page is known as ours. */
-  public static final String FIRST_LINE =
+  /** How the first line of the page begins. */
+  static final String FIRST_LINE =
       "<!DOCTYPE html><html lang=\"en\" data-page=\"twinrig explain\">";
+
+  /** The last line: the SHA-256 of all above, so that a page someone has changed is known. */
+  private static final Pattern LAST_LINE = Pattern.compile("<!-- sha256 ([0-9a-f]{64}) -->\n");
 
   private final StudyOutcome outcome;
   private final Settings settings;
@@ -45,7 +51,27 @@ public final class ExplainPage {
    * @return one self-contained page
    */
   public static String html(StudyOutcome outcome, Optional<TranslatedGraph> example) {
-    return Page.fill("explain.jte", new ExplainPage(outcome).view(example));
+    String page = Page.fill("explain.jte", new ExplainPage(outcome).view(example)).stripTrailing();
+    return page + "\n<!-- sha256 " + sha256(page + "\n") + " -->\n";
+  }
+
+  /**
+   * Whether a page is one that this program wrote, and nobody changed it since.
+   *
+   * @param page all of it
+   * @return true when its last line says so
+   */
+  public static boolean isAsWritten(String page) {
+    int end = page.lastIndexOf("<!-- sha256 ");
+    if (end < 0 || !page.startsWith(FIRST_LINE)) {
+      return false;
+    }
+    Matcher last = LAST_LINE.matcher(page.substring(end));
+    return last.matches() && last.group(1).equals(sha256(page.substring(0, end)));
+  }
+
+  private static String sha256(String text) {
+    return Sha256.hex(text.getBytes(StandardCharsets.UTF_8));
   }
 
   private ExplainView view(Optional<TranslatedGraph> example) {

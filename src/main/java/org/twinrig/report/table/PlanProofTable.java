@@ -14,15 +14,6 @@ public final class PlanProofTable {
   private PlanProofTable() {}
 
   /**
-   * How the header line begins: by it an earlier table is known.
-   *
-   * @return names of the first columns, separated by commas
-   */
-  public static String firstColumns() {
-    return FIRST_COLUMNS;
-  }
-
-  /**
    * Writes the table.
    *
    * @param trials what was tried

@@ -20,15 +20,6 @@ public final class ProofTable {
   private ProofTable() {}
 
   /**
-   * How the header line begins, in this and in earlier versions: by it an earlier table is known.
-   *
-   * @return names of the first columns, separated by commas
-   */
-  public static String firstColumns() {
-    return FIRST_COLUMNS;
-  }
-
-  /**
    * Writes the table.
    *
    * @param outcome what the proof gave

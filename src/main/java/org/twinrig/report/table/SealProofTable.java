@@ -13,15 +13,6 @@ public final class SealProofTable {
   private SealProofTable() {}
 
   /**
-   * How the header line begins, in this and in earlier versions: by it an earlier table is known.
-   *
-   * @return names of the first columns, separated by commas
-   */
-  public static String firstColumns() {
-    return FIRST_COLUMNS;
-  }
-
-  /**
    * Writes the table.
    *
    * @param rows one per kind and limit

@@ -32,7 +32,7 @@ class CataloguePageTest {
               HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()));
 
   private static String html(int rows, List<CatalogueRun.Line> lines, Problem... problems) {
-    CatalogueRun.Outcome outcome = new CatalogueRun.Outcome(rows, 0, lines);
+    CatalogueRun.Outcome outcome = new CatalogueRun.Outcome(rows, lines);
     return CataloguePage.html(
         TRANSLATION,
         new Findings<>(outcome, List.of(problems)),
@@ -120,14 +120,14 @@ class CataloguePageTest {
   void whatWentInIsWhatCameOut() {
     assertEquals(
         "7 graphs, all made on the plate, read as if made on the head. 5 were re-expressed.",
-        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, 0, some())));
+        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, some())));
     String page = html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"));
     assertTrue(page.contains("<li>g.csv:4: no level; write one</li>"));
     assertTrue(
         page.contains(
             "<a href=\"#problems\">1 graph was refused and is not judged here: which, and why</a>"));
     assertTrue(
-        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(5, 0, some()))
+        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(5, some()))
             .endsWith(" 5 were re-expressed, none refused."));
   }
 

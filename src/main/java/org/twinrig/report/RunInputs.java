@@ -1,0 +1,120 @@
+package org.twinrig.report;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.study.Study;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueReader;
+
+/** The files and studies a run reads, so that its results are never put over them. Immutable. */
+public final class RunInputs {
+  private final List<Path> studies;
+  private final List<Path> files;
+
+  private RunInputs(List<Path> studies, List<Path> files) {
+    this.studies = List.copyOf(studies);
+    this.files = List.copyOf(files);
+  }
+
+  /**
+   * Files by themselves.
+   *
+   * @param files that are read
+   * @return the inputs
+   */
+  public static RunInputs of(Path... files) {
+    return new RunInputs(List.of(), List.of(files));
+  }
+
+  /**
+   * A study: its folder, what study.yaml names, every capture, the catalogue with its graphs.
+   *
+   * @param study as declared
+   * @return the inputs
+   */
+  public static RunInputs of(Study study) {
+    List<Path> files = new ArrayList<>(study.inputs());
+    study.captures().forEach(c -> files.add(study.capturesFolder().resolve(c.file())));
+    RunInputs inputs = new RunInputs(List.of(study.folder()), files);
+    if (study.catalogue().isEmpty()) {
+      return inputs;
+    }
+    Path catalogue = study.catalogue().get();
+    try {
+      return inputs.and(
+          ofCatalogue(catalogue, CatalogueReader.read(catalogue, catalogue.toString()).value()));
+    } catch (UnusableInput e) {
+      return inputs.and(of(catalogue)); // whoever needs what it lists says what is wrong with it
+    }
+  }
+
+  /**
+   * A catalogue with its graphs and their references.
+   *
+   * @param table its file
+   * @param catalogue what it lists
+   * @return the inputs
+   */
+  public static RunInputs ofCatalogue(Path table, CatalogueReader.Catalogue catalogue) {
+    List<Path> files = new ArrayList<>(List.of(table));
+    Path home = RealPlace.of(table).resolveSibling("");
+    for (CatalogueEntry entry : catalogue.entries()) {
+      files.add(home.resolve(entry.file()));
+      entry
+          .subtracted()
+          .flatMap(CatalogueEntry.Subtracted::file)
+          .map(home::resolve)
+          .ifPresent(files::add);
+    }
+    return new RunInputs(List.of(), files);
+  }
+
+  /**
+   * These and others.
+   *
+   * @param others more inputs
+   * @return all of them
+   */
+  public RunInputs and(RunInputs others) {
+    List<Path> allStudies = new ArrayList<>(studies);
+    allStudies.addAll(others.studies);
+    List<Path> allFiles = new ArrayList<>(files);
+    allFiles.addAll(others.files);
+    return new RunInputs(allStudies, allFiles);
+  }
+
+  /**
+   * Why results cannot go to a place.
+   *
+   * @param place where they shall be, without links in its path
+   * @return one clause; nothing when no input is, holds or lies in that place
+   */
+  Optional<String> clash(Path place) throws IOException {
+    for (Path study : studies) {
+      Path real = study.toRealPath();
+      if (real.equals(place)) {
+        return Optional.of("is the folder of the study itself");
+      }
+      if (real.startsWith(place)) {
+        return Optional.of("holds the study `" + study + "`");
+      }
+    }
+    for (Path file : files) {
+      // Where a link lies and where it leads are both in use.
+      for (Path used : List.of(RealPlace.of(file), Files.exists(file) ? file.toRealPath() : file)) {
+        if (used.equals(place)) {
+          return Optional.of("is read by this run");
+        }
+        if (used.startsWith(place)) {
+          return Optional.of("holds `" + place.relativize(used) + "`, which this run reads");
+        }
+      }
+    }
+    return Optional.empty();
+  }
+}
