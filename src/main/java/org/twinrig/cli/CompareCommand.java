@@ -41,6 +41,8 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -60,7 +62,8 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
     RunRecord record = new RunRecord(Version.text(), "compare");
     List<StudyOutcome> outcomes = new ArrayList<>();
     for (Path study : studies) {
-      outcomes.add(StudySteps.read(study, false, "compare", common).outcome());
+      outcomes.add(
+          StudySteps.read(study, StudySteps.Way.plain(dataRoots), "compare", common).outcome());
     }
     record.lap("analyse");
     StudyComparison comparison = StudyComparison.of(named(outcomes));

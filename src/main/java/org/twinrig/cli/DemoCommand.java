@@ -52,7 +52,8 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
               "start the program with its launcher, from a complete checkout"));
     }
     Path results = out == null ? resultsBelow(home).resolve("demo") : out;
-    StudySteps steps = StudySteps.read(study, false, "demo", common);
+    StudySteps steps =
+        StudySteps.read(study, StudySteps.Way.plain(new DataRoots()), "demo", common);
     steps.write(results.resolve("study"));
     steps.sentences(results.resolve("study")).forEach(common.out()::println);
     Path page = results.resolve("study").resolve(ExplainCommand.FILE);

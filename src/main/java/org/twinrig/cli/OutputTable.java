@@ -2,10 +2,13 @@ package org.twinrig.cli;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.nio.charset.MalformedInputException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.twinrig.internal.AsideFile;
+import org.twinrig.internal.OrdinaryFile;
 
 /**
  * A single table, or page, that a user wants in a file: looked at before the work begins, written
@@ -58,7 +61,10 @@ record OutputTable(Path target, String firstColumns, String what) {
   }
 
   private String firstLine() throws CannotWrite {
-    try (BufferedReader reader = Files.newBufferedReader(target)) {
+    try (BufferedReader reader =
+        new BufferedReader(
+            new InputStreamReader(
+                OrdinaryFile.at(target).open(), StandardCharsets.UTF_8.newDecoder()))) {
       String line = reader.readLine();
       return line == null ? "" : line;
     } catch (MalformedInputException e) {

@@ -64,6 +64,8 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print the plan as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -78,7 +80,7 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
   public Integer call() throws UnusableInput, CannotWrite {
     checkOptions();
     RunRecord record = new RunRecord(Version.text(), "plan");
-    StudySteps steps = StudySteps.read(study, false, "plan", common);
+    StudySteps steps = StudySteps.read(study, StudySteps.Way.plain(dataRoots), "plan", common);
     StudyOutcome outcome = steps.outcome();
     record.lap("analyse");
     PlannedStudy planned =

@@ -34,6 +34,8 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -46,7 +48,9 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
 
   @Override
   public Integer call() throws UnusableInput, CannotWrite {
-    StudySteps steps = StudySteps.read(study, strict, "study", common);
+    StudySteps steps =
+        StudySteps.read(
+            study, new StudySteps.Way(strict, false, dataRoots.folders()), "study", common);
     Path results = out == null ? steps.studyFolder().resolve("results") : out;
     steps.write(results);
     if (json) {

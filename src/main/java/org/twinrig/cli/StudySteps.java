@@ -44,28 +44,23 @@ final class StudySteps {
   }
 
   /**
-   * Reads and analyses a study, and says what was refused on the way.
-   *
-   * @param strict whether one refused capture or row stops everything
-   */
-  static StudySteps read(Path folder, boolean strict, String command, CommonOptions common)
-      throws UnusableInput {
-    return read(folder, new Way(strict, false), command, common);
-  }
-
-  /**
    * How a study is read.
    *
    * @param strict whether one refused capture or row stops everything
    * @param reversed whether it goes from the new fixture to the old one
+   * @param dataRoots folders that are confirmed as data roots
    */
-  record Way(boolean strict, boolean reversed) {}
+  record Way(boolean strict, boolean reversed, List<Path> dataRoots) {
+    static Way plain(DataRoots dataRoots) {
+      return new Way(false, false, dataRoots.folders());
+    }
+  }
 
   /** Reads and analyses a study, and says what was refused on the way. */
   static StudySteps read(Path folder, Way way, String command, CommonOptions common)
       throws UnusableInput {
     RunRecord record = new RunRecord(Version.text(), command);
-    Findings<Study> read = StudyReader.read(folder);
+    Findings<Study> read = StudyReader.read(folder, way.dataRoots());
     Study study = way.reversed() ? read.value().reversed() : read.value();
     boolean strict = way.strict();
     List<Problem> problems = new ArrayList<>(read.problems());

@@ -110,6 +110,8 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -125,7 +127,9 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
     checkOptions();
     List<Path> places = new ArrayList<>(List.of(study));
     places.addAll(then);
-    Legs legs = withSubtract(Legs.read(places, new StudySteps.Way(strict, reverse), common));
+    Legs legs =
+        withSubtract(
+            Legs.read(places, new StudySteps.Way(strict, reverse, dataRoots.folders()), common));
     if (what.reference != null) {
       new ReferenceSteps(legs.last(), common).run(what.reference, kind, out);
       return 0;

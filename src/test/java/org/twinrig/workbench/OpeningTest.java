@@ -21,7 +21,7 @@ class OpeningTest {
 
   private Workbench.Options on(Path study, int port) {
     return new Workbench.Options(
-        study, InetAddress.getLoopbackAddress(), port, 1, "test", said::add, e -> {});
+        study, List.of(), InetAddress.getLoopbackAddress(), port, 1, "test", said::add, e -> {});
   }
 
   private static String problem(Workbench.Options options) {
