@@ -2,6 +2,7 @@ package org.twinrig.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -53,7 +54,7 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
     }
     Path results = out == null ? resultsBelow(home).resolve("demo") : out;
     StudySteps steps =
-        StudySteps.read(study, StudySteps.Way.plain(new DataRoots()), "demo", common);
+        StudySteps.read(study, new StudySteps.Way(false, false, List.of(home)), "demo", common);
     steps.write(results.resolve("study"));
     steps.sentences(results.resolve("study")).forEach(common.out()::println);
     Path page = results.resolve("study").resolve(ExplainCommand.FILE);

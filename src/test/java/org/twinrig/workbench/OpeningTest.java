@@ -71,4 +71,23 @@ class OpeningTest {
                 + " captures of 6 units and estimating the study; the address to open follows."),
         said);
   }
+
+  /** What is confirmed at the start holds for every change, and no change goes beyond it. */
+  @Test
+  void aWideDataRootIsConfirmedAtTheStart() throws Exception {
+    Path study = Files.createDirectories(folder.resolve("a/b")).resolve("study");
+    Browser.write(study);
+    Path yaml = study.resolve("study.yaml");
+    Files.writeString(yaml, Files.readString(yaml) + "data_root: ../../..\n");
+    String told = problem(on(study, 0));
+    assertTrue(told.contains("confirm the folder with --data-root"), told);
+    Book book = Book.open(study, List.of(folder), 1, read -> {});
+    book.settle(1, book.yaml().with("seed", "7"), "another seed");
+    assertEquals(7, book.leaf().study().settings().seed());
+    UnusableInput refused =
+        assertThrows(
+            UnusableInput.class,
+            () -> book.settle(2, book.yaml().with("data_root", "../../../.."), "wider"));
+    assertTrue(refused.getMessage().contains("is not confirmed"), refused.getMessage());
+  }
 }
