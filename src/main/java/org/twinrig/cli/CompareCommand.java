@@ -43,6 +43,8 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -63,7 +65,7 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
     List<StudySteps.Declared> declared = new ArrayList<>();
     RunInputs inputs = RunInputs.of();
     for (Path study : studies) {
-      declared.add(StudySteps.declare(study, new StudySteps.Way(false, false), "compare", common));
+      declared.add(StudySteps.declare(study, StudySteps.Way.plain(dataRoots), "compare", common));
       inputs = inputs.and(RunInputs.of(declared.get(declared.size() - 1).study()));
     }
     ResultFolder place =

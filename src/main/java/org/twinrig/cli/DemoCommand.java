@@ -3,6 +3,7 @@ package org.twinrig.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -56,7 +57,7 @@ final class DemoCommand implements Callable<Integer>, WithCommonOptions {
     }
     Path results = out == null ? resultsBelow(home).resolve("demo") : out;
     StudySteps.Declared declared =
-        StudySteps.declare(study, new StudySteps.Way(false, false), "demo", common);
+        StudySteps.declare(study, new StudySteps.Way(false, false, List.of(home)), "demo", common);
     RunInputs inputs = RunInputs.of(declared.study());
     ResultFolder studyResults =
         common.results(results.resolve("study"), ResultFolder.Kind.STUDY, inputs);

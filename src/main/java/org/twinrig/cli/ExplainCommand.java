@@ -46,6 +46,8 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
               + ").")
   private PagePlace out;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -64,7 +66,7 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
         page(out.file()).check();
       }
     }
-    StudySteps steps = StudySteps.read(study, "explain", common);
+    StudySteps steps = StudySteps.read(study, StudySteps.Way.plain(dataRoots), "explain", common);
     Path place = out == null ? steps.studyFolder().resolve(FILE) : out.file();
     if (out != null) {
       out.makeFolder();

@@ -30,6 +30,8 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
       description = "Reads sound files as this study declares them.")
   private Path study;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -45,7 +47,7 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
     SoundContent sound =
         study == null
             ? SoundContent.defaults()
-            : StudyReader.read(study).value().settings().sound();
+            : StudyReader.read(study, dataRoots.folders()).value().settings().sound();
     int status = 0;
     for (Path file : files) {
       try {

@@ -66,6 +66,8 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print the plan as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -81,7 +83,7 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
     checkOptions();
     RunRecord record = new RunRecord(Version.text(), "plan");
     StudySteps.Declared declared =
-        StudySteps.declare(study, new StudySteps.Way(false, false), "plan", common);
+        StudySteps.declare(study, StudySteps.Way.plain(dataRoots), "plan", common);
     ResultFolder place =
         out == null
             ? null

@@ -36,6 +36,8 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -49,7 +51,7 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws UnusableInput {
     StudySteps.Declared declared =
-        StudySteps.declare(study, new StudySteps.Way(strict, false), "study", common);
+        StudySteps.declare(study, new StudySteps.Way(strict, false, dataRoots.folders()), "study", common);
     Path results = out == null ? declared.study().folder().resolve("results") : out;
     ResultFolder place =
         common.results(results, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));

@@ -46,8 +46,9 @@ final class StudySteps {
   }
 
   /** Reads and analyses a study, and says what was refused on the way. */
-  static StudySteps read(Path folder, String command, CommonOptions common) throws UnusableInput {
-    return declare(folder, new Way(false, false), command, common).analyse();
+  static StudySteps read(Path folder, Way way, String command, CommonOptions common)
+      throws UnusableInput {
+    return declare(folder, way, command, common).analyse();
   }
 
   /**
@@ -55,8 +56,13 @@ final class StudySteps {
    *
    * @param strict whether one refused capture or row stops everything
    * @param reversed whether it goes from the new fixture to the old one
+   * @param dataRoots folders that are confirmed as data roots
    */
-  record Way(boolean strict, boolean reversed) {}
+  record Way(boolean strict, boolean reversed, List<Path> dataRoots) {
+    static Way plain(DataRoots dataRoots) {
+      return new Way(false, false, dataRoots.folders());
+    }
+  }
 
   /** What the lab declared: enough to know what is read, before the work begins. */
   record Declared(
@@ -90,7 +96,7 @@ final class StudySteps {
   static Declared declare(Path folder, Way way, String command, CommonOptions common)
       throws UnusableInput {
     RunRecord record = new RunRecord(Version.text(), command);
-    Findings<Study> read = StudyReader.read(folder);
+    Findings<Study> read = StudyReader.read(folder, way.dataRoots());
     Study study = way.reversed() ? read.value().reversed() : read.value();
     return new Declared(read, study, way.strict(), record, common);
   }

@@ -102,6 +102,8 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--json", description = "Print what was found as JSON.")
   private boolean json;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -117,7 +119,7 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
     checkOptions();
     List<Path> places = new ArrayList<>(List.of(study));
     places.addAll(then);
-    Legs.Declared declared = Legs.Declared.of(places, new StudySteps.Way(strict, reverse), common);
+    Legs.Declared declared = Legs.Declared.of(places, new StudySteps.Way(strict, reverse, dataRoots.folders()), common);
     RunInputs inputs =
         subtract == null ? declared.inputs() : declared.inputs().and(RunInputs.of(subtract));
     if (what.reference != null) {

@@ -40,6 +40,8 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
               + " connection is not encrypted.")
   private String bind;
 
+  @Mixin private DataRoots dataRoots;
+
   @Mixin private CommonOptions common;
 
   /** For the command-line library. */
@@ -67,7 +69,14 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
   public Integer call() throws UnusableInput, IOException, InterruptedException {
     Workbench.Options options =
         new Workbench.Options(
-            study, address(), port, common.threads(), Version.text(), common::remark, this::tell);
+            study,
+            dataRoots.folders(),
+            address(),
+            port,
+            common.threads(),
+            Version.text(),
+            common::remark,
+            this::tell);
     try (Workbench workbench = Workbench.open(options)) {
       common.out().println("Open this in a browser: " + workbench.address());
       common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");

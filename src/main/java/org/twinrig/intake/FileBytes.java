@@ -6,8 +6,8 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.attribute.BasicFileAttributes;
 import org.twinrig.internal.Numbers;
+import org.twinrig.internal.OrdinaryFile;
 import org.twinrig.internal.Sha256;
 import org.twinrig.problem.UnusableInput;
 
@@ -29,8 +29,18 @@ final class FileBytes {
 
   static FileBytes read(Path file, Remarks remarks) throws UnusableInput {
     try {
-      checkAttributes(Files.readAttributes(file, BasicFileAttributes.class), remarks);
-      return new FileBytes(Files.readAllBytes(file));
+      OrdinaryFile found = OrdinaryFile.at(file);
+      if (found.size() > MOST_BYTES) {
+        throw remarks.refuse(
+            0,
+            "the file has " + megabytes(found.size(), 64) + " MB, but at most 64 MB are read",
+            "export this one curve as text");
+      }
+      return new FileBytes(found.bytes());
+    } catch (OrdinaryFile.NotOrdinaryException e) {
+      boolean folder = Files.isDirectory(file);
+      throw remarks.refuse(
+          0, "this is " + e.what(), folder ? "name one file in it" : "name a file");
     } catch (NoSuchFileException e) {
       throw remarks.refuse(
           0, "there is no such file", "check the name and the folder it is looked for in");
@@ -42,22 +52,6 @@ final class FileBytes {
           0,
           "the file cannot be read (" + e.getMessage() + ")",
           "copy it again from where it was exported");
-    }
-  }
-
-  private static void checkAttributes(BasicFileAttributes attributes, Remarks remarks)
-      throws UnusableInput {
-    if (attributes.isDirectory()) {
-      throw remarks.refuse(0, "this is a folder", "name one file in it");
-    }
-    if (!attributes.isRegularFile()) {
-      throw remarks.refuse(0, "this is a device or a pipe and no file", "name a file");
-    }
-    if (attributes.size() > MOST_BYTES) {
-      throw remarks.refuse(
-          0,
-          "the file has " + megabytes(attributes.size(), 64) + " MB, but at most 64 MB are read",
-          "export this one curve as text");
     }
   }
 

@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.twinrig.internal.AsideFile;
+import org.twinrig.internal.OrdinaryFile;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -59,7 +60,7 @@ public final class GrowingTable {
       return new GrowingTable(file, new byte[0], known.all(), Set.of(), Map.of());
     }
     LabTable table = LabTable.of(file, file.toString(), known);
-    byte[] bytes = Files.readAllBytes(file); // no more than the table's reader takes
+    byte[] bytes = OrdinaryFile.at(file).bytes(); // no more than the table's reader takes
     return new GrowingTable(
         file.toRealPath(),
         bytes,
@@ -126,7 +127,7 @@ public final class GrowingTable {
    * @throws IOException when it cannot be written, or the table was changed since it was opened
    */
   public void add(List<Map<String, String>> rows) throws IOException {
-    byte[] now = Files.exists(file) ? Files.readAllBytes(file) : new byte[0];
+    byte[] now = Files.exists(file) ? OrdinaryFile.at(file).bytes() : new byte[0];
     if (!Arrays.equals(before, now)) {
       throw new IOException("it was changed by someone else meanwhile; run the command again");
     }

@@ -7,11 +7,11 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import org.twinrig.internal.OrdinaryFile;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
@@ -55,24 +55,21 @@ public final class Utf8File {
 
   private static byte[] bytes(Path file, String source, int mostBytes) throws UnusableInput {
     try {
-      if (Files.isDirectory(file)) {
-        throw unusable(source, 0, "is a folder", "name a file");
-      }
-      if (Files.exists(file) && !Files.isRegularFile(file)) {
-        throw unusable(source, 0, "is a device or a pipe and no file", "name a file");
-      }
-      if (Files.size(file) > mostBytes) {
+      OrdinaryFile found = OrdinaryFile.at(file);
+      if (found.size() > mostBytes) {
         throw unusable(
             source,
             0,
             String.format(
                 Locale.ROOT,
                 "is %d bytes long, but at most %d are believable",
-                Files.size(file),
+                found.size(),
                 mostBytes),
             "check that this is the file you mean");
       }
-      return Files.readAllBytes(file);
+      return found.bytes();
+    } catch (OrdinaryFile.NotOrdinaryException e) {
+      throw unusable(source, 0, "is " + e.what(), "name a file");
     } catch (NoSuchFileException e) {
       throw unusable(source, 0, "there is no such file", "check its name and folder");
     } catch (IOException e) {

@@ -2,7 +2,6 @@ package org.twinrig.internal;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
@@ -32,7 +31,7 @@ public final class Sha256 {
    */
   public static String hex(Path file) throws IOException {
     MessageDigest digest = digest();
-    try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
+    try (InputStream in = new DigestInputStream(OrdinaryFile.at(file).open(), digest)) {
       byte[] block = new byte[1 << 16];
       while (in.read(block) >= 0) {
         // reading feeds the digest

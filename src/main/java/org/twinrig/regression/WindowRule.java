@@ -103,7 +103,8 @@ public record WindowRule(
    *
    * @param old levels on the old fixture, with a level at every band of the window
    * @param units how many units the rule was fitted on
-   * @return the leverage, {@code 1/n} or more
+   * @return the leverage, {@code 1/n} or more; infinite where the spread is none, because then
+   *     nothing says that the graph is like the units
    */
   public double leverage(Levels old, int units) {
     double[] centred = new double[predictors.size()];
@@ -112,12 +113,12 @@ public record WindowRule(
     }
     double[] spread = spread(centred);
     double sum = 0;
+    double size = 0;
     for (int k = 0; k < centred.length; k++) {
       sum += centred[k] * spread[k];
+      size += Math.abs(centred[k] * spread[k]);
     }
-    if (Double.isNaN(sum) || sum < -1e-9) {
-      throw new IllegalStateException("a leverage cannot be " + sum);
-    }
-    return 1.0 / units + Math.max(0, sum);
+    boolean rounding = sum >= -1e-9 * Math.max(1, size);
+    return rounding ? 1.0 / units + Math.max(0, sum) : Double.POSITIVE_INFINITY;
   }
 }

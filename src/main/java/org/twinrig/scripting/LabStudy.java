@@ -44,13 +44,15 @@ public final class LabStudy {
    * Reads a study: study.yaml, its tables and every capture file.
    *
    * @param folder the study's folder
+   * @param dataRoots folders that are confirmed as data roots of the study; needed only where its
+   *     {@code data_root} is wider than the folder around it
    * @return the study; what could not be read is left out and stands under {@link #problems}
    * @throws UnusableInput with file, line and remedy when the study cannot be read at all, or none
    *     of its capture files can
    */
-  public static LabStudy read(Path folder) throws UnusableInput {
+  public static LabStudy read(Path folder, Path... dataRoots) throws UnusableInput {
     int threads = Runtime.getRuntime().availableProcessors();
-    Findings<Study> study = StudyReader.read(folder);
+    Findings<Study> study = StudyReader.read(folder, List.of(dataRoots));
     Findings<List<Capture>> captures = CaptureReading.read(study.value(), threads);
     List<Problem> problems = joined(study.problems(), captures.problems());
     if (captures.value().isEmpty()) {

@@ -86,7 +86,10 @@ public final class DataRoot {
     if (Files.exists(path)) {
       return real(path, name);
     }
-    return Files.isSymbolicLink(path) ? deadLink(name) : absent(path, name, named);
+    if (Files.isSymbolicLink(path)) {
+      return deadLink(name);
+    }
+    return leadsOut(path.resolveSibling("")) ? linkOut(name) : absent(path, name, named);
   }
 
   /** What is wrong with a name before any file is looked at. */
@@ -119,16 +122,33 @@ public final class DataRoot {
     try {
       Path real = path.toRealPath();
       if (!real.startsWith(root)) {
-        return refused(
-            name,
-            "is a link that leads out of the data root",
-            "copy the file into the data root, or widen `data_root` in study.yaml");
+        return linkOut(name);
       }
       return Files.isRegularFile(real)
           ? new Place.Inside(real)
           : refused(name, "is no file", "name a file");
     } catch (IOException e) {
       return refused(name, "cannot be reached", "check the file's permissions");
+    }
+  }
+
+  private static Place linkOut(String name) {
+    return refused(
+        name,
+        "is a link that leads out of the data root",
+        "copy the file into the data root, or widen `data_root` in study.yaml");
+  }
+
+  /** Whether the closest folder that is there lies outside: nothing is told of what is in it. */
+  private boolean leadsOut(Path folder) {
+    Path there = folder;
+    while (!Files.exists(there)) {
+      there = there.resolveSibling("");
+    }
+    try {
+      return !there.toRealPath().startsWith(root);
+    } catch (IOException e) {
+      return true;
     }
   }
 

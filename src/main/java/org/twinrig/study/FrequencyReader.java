@@ -7,16 +7,10 @@ import org.twinrig.internal.Numbers;
 
 /** Frequencies and ranges of frequencies in study.yaml. */
 final class FrequencyReader {
-  /** Wider than any headphone is measured; keeps a slip in the units from passing. */
-  private static final double LOWEST_HZ = 1;
-
-  private static final double HIGHEST_HZ = 200_000;
-
   private FrequencyReader() {}
 
   static Optional<Double> hz(YamlValue value) {
-    return value.number(
-        hz -> hz >= LOWEST_HZ && hz <= HIGHEST_HZ, "write a frequency in Hz from 1 to 200000");
+    return value.number(NumberRange.HZ);
   }
 
   /** A range written as a list of its two ends. */

@@ -24,7 +24,7 @@ final class PublishingReader {
         group
             .get()
             .value("lost_octaves")
-            .flatMap(v -> v.number(o -> o >= 0 && o <= 20, "write a number of octaves, 0 to 20"))
+            .flatMap(v -> v.number(NumberRange.OCTAVES))
             .orElse(standard.lostOctaves());
     return new PublishingRule(compared, lostOctaves);
   }

@@ -80,15 +80,14 @@ final class SettingsReader {
   }
 
   private static Optional<Double> confidence(YamlValue value) {
-    return value.number(
-        share -> share > 0 && share < 1, "write a share between 0 and 1, such as 0.95 for 95 %");
+    return value.number(NumberRange.CONFIDENCE);
   }
 
   private static Optional<Integer> minUnits(YamlValue value) {
     return value
         .whole(
-            Settings.FEWEST_UNITS,
-            1_000_000,
+            (long) NumberRange.MIN_UNITS.least(),
+            (long) NumberRange.MIN_UNITS.most(),
             "write a whole number from 3 on: fewer units give no estimate")
         .map(Long::intValue);
   }

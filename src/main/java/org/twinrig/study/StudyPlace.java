@@ -3,6 +3,8 @@ package org.twinrig.study;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.problem.Problem;
@@ -14,25 +16,53 @@ import org.twinrig.problem.UnusableInput;
  * @param yaml its study.yaml
  * @param folder the folder of that, as it was named
  * @param realFolder the same without links in its path
+ * @param confirmed folders, without links in their paths, that whoever runs the study allows its
+ *     data root to be, or to lie in
  */
-record StudyPlace(Path yaml, Path folder, Path realFolder) {
+record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed) {
   private static final String STUDIES = "studies";
+  private static final String CONFIRM =
+      "if the study may read files from there, confirm the folder with --data-root, or move the"
+          + " files closer";
 
-  static StudyPlace of(Path given) throws UnusableInput {
-    Path yaml = Files.isDirectory(given) ? given.resolve("study.yaml") : given;
-    if (!Files.isRegularFile(yaml)) {
-      boolean folder = Files.isDirectory(given);
+  static StudyPlace of(Path given, List<Path> dataRoots) throws UnusableInput {
+    boolean byFolder = Files.isDirectory(given);
+    Path yaml = byFolder ? given.resolve("study.yaml") : given;
+    if (!Files.exists(yaml)) {
       throw unusable(
           given,
-          folder ? "holds no study.yaml" : "there is no such folder or file",
+          byFolder ? "holds no study.yaml" : "there is no such folder or file",
           "name the folder of a study, or its yaml file");
     }
-    Path folder = Files.isDirectory(given) ? given : given.toAbsolutePath().resolveSibling("");
+    List<Path> confirmed = new ArrayList<>();
+    for (Path root : dataRoots) {
+      confirmed.add(confirmed(root));
+    }
+    Path folder = byFolder ? given : given.toAbsolutePath().resolveSibling("");
     try {
-      return new StudyPlace(yaml, folder, folder.toRealPath());
+      StudyPlace place = new StudyPlace(yaml, folder, folder.toRealPath(), List.copyOf(confirmed));
+      // Who names the yaml file itself has said where it lies.
+      if (byFolder && !place.mayReach(yaml.toRealPath())) {
+        throw unusable(
+            yaml,
+            "is a link that leads away from the study",
+            "put the file itself in the place of the link");
+      }
+      return place;
     } catch (IOException e) {
       throw unusable(given, "cannot be reached", "check the permissions of its folder");
     }
+  }
+
+  private static Path confirmed(Path root) throws UnusableInput {
+    try {
+      if (Files.isDirectory(root)) {
+        return root.toRealPath();
+      }
+    } catch (IOException e) {
+      throw unusable(root, "the data root cannot be reached", "check the folder's permissions");
+    }
+    throw unusable(root, "there is no such folder", "give --data-root a folder that is there");
   }
 
   /** How problems name the yaml file. */
@@ -40,15 +70,23 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
     return String.valueOf(yaml.getFileName());
   }
 
-  /** The data root: the one declared, or what holds {@code studies}, or the folder itself. */
+  /** The data root: the one declared, or the one confirmed, or what goes without saying. */
   Optional<DataRoot> dataRoot(YamlGroup root) {
     Optional<YamlValue> declared = root.value("data_root");
     if (declared.isPresent()) {
       return declared.flatMap(value -> value.text().flatMap(name -> declaredRoot(value, name)));
     }
     Path parent = realFolder.resolveSibling("");
+    Path unsaid =
+        parent.endsWith(STUDIES) && !holdsOthers(parent.resolveSibling(""))
+            ? parent.resolveSibling("")
+            : realFolder;
     return Optional.of(
-        new DataRoot(parent.endsWith(STUDIES) ? parent.resolveSibling("") : realFolder));
+        new DataRoot(
+            confirmed.stream()
+                .filter(realFolder::startsWith)
+                .max(Comparator.comparingInt(Path::getNameCount))
+                .orElse(unsaid)));
   }
 
   private Optional<DataRoot> declaredRoot(YamlValue value, String name) {
@@ -64,12 +102,38 @@ record StudyPlace(Path yaml, Path folder, Path realFolder) {
     }
     try {
       Path real = path.toRealPath();
-      return realFolder.startsWith(real)
+      if (!realFolder.startsWith(real)) {
+        return value.refuse("the data root must hold the study's own folder, as `..` does");
+      }
+      return mayReach(real)
           ? Optional.of(new DataRoot(real))
-          : value.refuse("the data root must hold the study's own folder, as `../..` does");
+          : value.problem(
+              value.line(),
+              "`data_root` is `"
+                  + name
+                  + "`, which is more than the folder around the study, and is not confirmed",
+              CONFIRM);
     } catch (IOException e) {
       return value.refuse("the folder cannot be reached: check its permissions");
     }
+  }
+
+  /**
+   * Whether a study may say of itself that its files lie here: in its own folder or the one around
+   * it, or for a study below {@code studies} the one that holds {@code studies}. Wherever that is
+   * somebody's home or everything, and wherever else, whoever runs the study has to say so.
+   */
+  private boolean mayReach(Path real) {
+    Path around = realFolder.resolveSibling("");
+    Path widest = around.endsWith(STUDIES) ? around.resolveSibling("") : around;
+    return real.startsWith(realFolder)
+        || (real.startsWith(widest) && !holdsOthers(real))
+        || confirmed.stream().anyMatch(real::startsWith);
+  }
+
+  /** The top of a file system, and a home with all that lies in it. */
+  private static boolean holdsOthers(Path real) {
+    return real.getNameCount() == 0 || Path.of(System.getProperty("user.home")).startsWith(real);
   }
 
   private static UnusableInput unusable(Path given, String what, String remedy) {

@@ -31,15 +31,30 @@ public final class StudyReader {
   }
 
   /**
+   * Reads a study whose files lie around it.
+   *
+   * @param studyFolderOrYaml the folder that holds study.yaml, or the yaml file itself
+   * @return as with data roots that are confirmed
+   * @throws UnusableInput likewise, and when the study's data root would have to be confirmed
+   */
+  public static Findings<Study> read(Path studyFolderOrYaml) throws UnusableInput {
+    return read(studyFolderOrYaml, List.of());
+  }
+
+  /**
    * Reads a study.
    *
    * @param studyFolderOrYaml the folder that holds study.yaml, or the yaml file itself
+   * @param dataRoots folders that the study's data root may be or lie in, as whoever runs the study
+   *     confirms; without {@code data_root} in study.yaml the closest of them that holds the study
+   *     is its data root
    * @return the study with the sound rows of its tables, and a problem for every other row
    * @throws UnusableInput with every fault of study.yaml; or, when that is sound, with every fault
    *     of the tables' headers; or when no unit or no capture is left
    */
-  public static Findings<Study> read(Path studyFolderOrYaml) throws UnusableInput {
-    return new StudyReader(Declaration.read(StudyPlace.of(studyFolderOrYaml))).study();
+  public static Findings<Study> read(Path studyFolderOrYaml, List<Path> dataRoots)
+      throws UnusableInput {
+    return new StudyReader(Declaration.read(StudyPlace.of(studyFolderOrYaml, dataRoots))).study();
   }
 
   private Findings<Study> study() throws UnusableInput {

@@ -102,6 +102,6 @@ final class ToleranceReader {
   private static Optional<Double> db(YamlValue value) {
     return value.isGroup() || value.isList()
         ? value.refuse(TABLE)
-        : value.number(db -> db > 0 && db <= 100, "write a number in dB above 0, at most 100");
+        : value.number(NumberRange.LIMIT_DB);
   }
 }

@@ -64,6 +64,10 @@ final class YamlValue {
     return Optional.of(scalar.getValue().strip());
   }
 
+  Optional<Double> number(NumberRange range) {
+    return number(range::holds, "write " + range.words());
+  }
+
   Optional<Double> number(DoublePredicate fits, String remedy) {
     if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
       return refuse(remedy);

@@ -24,6 +24,8 @@
  *
  * <p>A name in these files is relative to the file it stands in and must lead to a file below the
  * data root: the folder that holds {@code studies} when the study lies directly in a folder of that
- * name, otherwise the study's own folder, or what {@code data_root} says.
+ * name, otherwise the study's own folder, or what {@code data_root} says. A data root wider than
+ * the folder around the study, or one that is somebody's home, has to be confirmed by whoever runs
+ * the study.
  */
 package org.twinrig.study;

@@ -1,9 +1,10 @@
 package org.twinrig.translation;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import org.twinrig.band.BandGrid;
 import org.twinrig.response.Anchor;
+import org.twinrig.study.NumberRange;
 
 /** An anchor as JSON: a range, one frequency, or none. */
 final class AnchorNode {
@@ -20,12 +21,17 @@ final class AnchorNode {
     return node.put("none", true);
   }
 
-  static Anchor read(JsonNode node) throws MissingPart {
-    if (node.path("none").asBoolean()) {
+  static Anchor read(JsonPart part, int perOctave) throws MissingPart {
+    if (part.node().path("none").asBoolean()) {
       return new Anchor.None();
     }
-    return node.has("at_hz")
-        ? new Anchor.Frequency(JsonParts.number(node, "at_hz"))
-        : new Anchor.Range(JsonParts.number(node, "from_hz"), JsonParts.number(node, "to_hz"));
+    if (part.has("at_hz")) {
+      return new Anchor.Frequency(part.number("at_hz", NumberRange.HZ));
+    }
+    double fromHz = part.number("from_hz", NumberRange.HZ);
+    double toHz = part.number("to_hz", NumberRange.HZ);
+    // A range that holds no band has no level.
+    part.made(() -> BandGrid.covering(fromHz, toHz, perOctave));
+    return new Anchor.Range(fromHz, toHz);
   }
 }

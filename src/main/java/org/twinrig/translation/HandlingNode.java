@@ -1,24 +1,26 @@
 package org.twinrig.translation;
 
-import static org.twinrig.translation.JsonParts.child;
-import static org.twinrig.translation.JsonParts.list;
-import static org.twinrig.translation.JsonParts.number;
-import static org.twinrig.translation.JsonParts.string;
-
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Optional;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.FrequencyRange;
+import org.twinrig.study.NumberRange;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.study.ReferenceCurve;
 
 /** How graphs are taken and given, as a part of translation.json. */
 final class HandlingNode {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private static final NumberRange SIDES = NumberRange.of(1, 2, "a number of sides from 1 to 2");
+
+  /** As far as files of curves are read. */
+  private static final NumberRange CURVE_HZ =
+      new NumberRange(0, false, 1e6, "a frequency in Hz above 0, at most 1000000");
 
   private HandlingNode() {}
 
@@ -48,49 +50,49 @@ final class HandlingNode {
     return node;
   }
 
-  static Translation.Handling read(JsonNode node) throws MissingPart {
-    JsonNode publishing = child(node, "publishing");
+  static Translation.Handling read(JsonPart part) throws MissingPart {
+    JsonPart publishing = part.child("publishing");
+    double fromHz = publishing.number("from_hz", NumberRange.HZ);
+    double toHz = publishing.number("to_hz", NumberRange.HZ);
     return new Translation.Handling(
-        smoothing(string(node, "capture_smoothing")),
-        number(node, "sides_per_seating"),
+        smoothing(part.child("capture_smoothing")),
+        part.number("sides_per_seating", SIDES),
         new PublishingRule(
-            new FrequencyRange(number(publishing, "from_hz"), number(publishing, "to_hz")),
-            number(publishing, "lost_octaves")),
-        referenceIfAny(node, "old_reference"),
-        referenceIfAny(node, "new_reference"));
+            publishing.made(() -> new FrequencyRange(fromHz, toHz)),
+            publishing.number("lost_octaves", NumberRange.OCTAVES)),
+        referenceIfAny(part, "old_reference"),
+        referenceIfAny(part, "new_reference"));
   }
 
-  private static Optional<ReferenceCurve> referenceIfAny(JsonNode node, String name)
+  private static Optional<ReferenceCurve> referenceIfAny(JsonPart part, String name)
       throws MissingPart {
-    if (!node.has(name)) {
+    if (!part.has(name)) {
       return Optional.empty();
     }
-    JsonNode reference = node.get(name);
+    JsonPart reference = part.child(name);
     Optional<Smoothing> smoothing =
         reference.has("smoothing")
-            ? Optional.of(smoothing(string(reference, "smoothing")))
+            ? Optional.of(smoothing(reference.child("smoothing")))
             : Optional.empty();
+    double[] hz = numbers(reference, "hz", CURVE_HZ);
+    double[] db = numbers(reference, "db", TranslationFile.LEVEL_DB);
     return Optional.of(
         new ReferenceCurve(
-            string(reference, "file"),
-            smoothing,
-            Response.copyOf(numbers(reference, "hz"), numbers(reference, "db"))));
+            reference.text("file"), smoothing, reference.made(() -> Response.copyOf(hz, db))));
   }
 
-  private static Smoothing smoothing(String word) throws MissingPart {
-    return Smoothing.of(word)
+  private static Smoothing smoothing(JsonPart part) throws MissingPart {
+    return Smoothing.of(part.text())
         .orElseThrow(
-            () -> new MissingPart("smoothing `" + word + "` is not known to this program"));
+            () -> part.amiss("is `" + part.node().asText() + "`, no smoothing this program knows"));
   }
 
-  private static double[] numbers(JsonNode node, String name) throws MissingPart {
-    JsonNode list = list(node, name);
+  private static double[] numbers(JsonPart part, String name, NumberRange range)
+      throws MissingPart {
+    List<JsonPart> list = part.list(name);
     double[] numbers = new double[list.size()];
     for (int k = 0; k < numbers.length; k++) {
-      if (!list.get(k).isNumber()) {
-        throw new MissingPart("`" + name + "` must be a list of numbers");
-      }
-      numbers[k] = JsonParts.finite(list.get(k), name);
+      numbers[k] = list.get(k).number(range);
     }
     return numbers;
   }

@@ -1,22 +1,21 @@
 package org.twinrig.translation;
 
-import static org.twinrig.translation.JsonParts.child;
-import static org.twinrig.translation.JsonParts.list;
-import static org.twinrig.translation.JsonParts.number;
-import static org.twinrig.translation.JsonParts.optional;
-import static org.twinrig.translation.JsonParts.string;
-import static org.twinrig.translation.JsonParts.whole;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
+import org.twinrig.intake.Utf8File;
+import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
@@ -26,15 +25,61 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.study.DbLimit;
+import org.twinrig.study.NumberRange;
+import org.twinrig.study.Settings;
 import org.twinrig.study.Tolerance;
 
 /**
  * A translation as a file: translation.json. Its form is fixed by the JSON Schema in the resource
- * {@code translation.schema.json} beside this class.
+ * {@code translation.schema.json} beside this class. Its line {@code sha256} is the SHA-256 of all
+ * its other lines, each ended by a line feed, in UTF-8: what was damaged or changed on the way is
+ * refused, and so are files of version 1, which cannot tell; a study writes a new one in seconds.
  */
 public final class TranslationFile {
   private static final String FORMAT = "twinrig-translation";
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
+
+  /** What to do with a file that is not as it was written. */
+  static final String UNCHANGED = "give the translation.json that `twinrig study` wrote, unchanged";
+
+  private static final String AGAIN =
+      "copy it again from where `twinrig study` wrote it, or run that again";
+
+  /** The line that holds the checksum of all other lines. */
+  private static final Pattern CHECKSUM =
+      Pattern.compile("[ \t]*\"sha256\" ?: \"([0-9a-f]{64})\",[ \t]*");
+
+  /** Ten kinds on a thousand bands with a window each take half of it. */
+  private static final int MOST_BYTES = 32 * 1024 * 1024;
+
+  /**
+   * Levels, and differences of levels, in dB: a level that is read from a file is at most 300 dB to
+   * either side, so that two of them differ by no more than this.
+   */
+  static final NumberRange LEVEL_DB = NumberRange.of(-600, 600, "a level in dB from -600 to 600");
+
+  /**
+   * Standard errors, root mean squares and half-widths in dB: as far as levels may differ, times
+   * the largest quantile of Student's t a study can ask for, 100 (confidence 0.9999, three units).
+   */
+  static final NumberRange ERROR_DB = NumberRange.of(0, 60_000, "a number in dB from 0 to 60000");
+
+  /** Variances in dB²: the squares of {@link #ERROR_DB}. */
+  static final NumberRange VARIANCE_DB2 =
+      NumberRange.of(0, 3.6e9, "a variance in dB² from 0 to 3.6e9");
+
+  /** The harmonic mean of numbers of seatings; no lab seats a unit more often. */
+  private static final NumberRange SEATINGS =
+      new NumberRange(0, false, 1e6, "a number of seatings above 0, at most 1000000");
+
+  /** One limit for all bands begins at 0. */
+  private static final NumberRange STEP_HZ =
+      NumberRange.of(0, NumberRange.HZ.most(), "a frequency in Hz from 0 to 200000");
+
+  /** A band at an end of the axis may lie a little outside. */
+  private static final NumberRange BAND_HZ =
+      NumberRange.of(
+          NumberRange.HZ.least() / 2, NumberRange.HZ.most() * 2, "a frequency in Hz of a band");
 
   /** A study has less than a thousand bands of 1/48 octave, which are counted from 1 kHz. */
   private static final int MOST_BANDS = 10_000;
@@ -81,7 +126,11 @@ public final class TranslationFile {
       ArrayNode bands = node.putArray("bands");
       kind.bands().forEach(b -> bands.add(band(b)));
     }
-    return root.toPrettyString().replace("\r\n", "\n") + "\n";
+    String others = root.toPrettyString().replace("\r\n", "\n") + "\n";
+    int behindVersion = others.indexOf('\n', others.indexOf("\"version\"")) + 1;
+    return new StringBuilder(others)
+        .insert(behindVersion, "  \"sha256\" : \"" + checksum(others) + "\",\n")
+        .toString();
   }
 
   private static ArrayNode limit(DbLimit limit) {
@@ -121,180 +170,222 @@ public final class TranslationFile {
    * @param file the file
    * @param source its name in messages
    * @return the translation
-   * @throws UnusableInput when it cannot be read, is of another format or version, or lacks
-   *     something
+   * @throws UnusableInput when it cannot be read, is of another format or version, was changed
+   *     since it was written, lacks something, or holds a number that a study cannot give
    */
   public static Translation read(Path file, String source) throws UnusableInput {
-    JsonNode root = JsonParts.tree(file, source);
-    if (!FORMAT.equals(root.path("format").asText())) {
+    String text = Utf8File.read(file, source, MOST_BYTES);
+    JsonPart root = JsonPart.tree(text, source);
+    if (!FORMAT.equals(root.node().path("format").asText())) {
       throw unusable(
           source,
-          0,
           "`format` is not \"" + FORMAT + "\"",
           "give the translation.json that `twinrig study` wrote");
     }
-    if (!root.path("version").isInt() || root.path("version").asInt() != VERSION) {
+    JsonNode version = root.node().path("version");
+    if (!version.isInt() || version.asInt() != VERSION) {
       throw unusable(
           source,
-          0,
           "this is version "
-              + root.path("version").asText("(none)")
+              + version.asText("(none)")
               + " of the format, and this program reads version "
               + VERSION,
           "use the version of the program that wrote it, or run `twinrig study` again");
     }
+    checkUnchanged(text, source);
     try {
       return translation(root);
-    } catch (MissingPart | IllegalArgumentException e) {
+    } catch (MissingPart e) {
+      throw unusable(source, e.getMessage(), UNCHANGED);
+    }
+  }
+
+  private static void checkUnchanged(String text, String source) throws UnusableInput {
+    StringBuilder others = new StringBuilder();
+    List<String> found = new ArrayList<>();
+    for (String line : text.lines().toList()) {
+      Matcher checksum = CHECKSUM.matcher(line);
+      if (checksum.matches()) {
+        found.add(checksum.group(1));
+      } else {
+        others.append(line).append('\n');
+      }
+    }
+    if (found.size() != 1) {
+      throw unusable(source, "the file has no line with its checksum, `sha256`", AGAIN);
+    }
+    if (!found.get(0).equals(checksum(others.toString()))) {
       throw unusable(
-          source,
-          0,
-          e.getMessage(),
-          "give the translation.json that `twinrig study` wrote, unchanged");
+          source, "the file was damaged or changed since it was written: `sha256` differs", AGAIN);
     }
   }
 
-  private static UnusableInput unusable(String source, int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, line, what, remedy));
+  private static String checksum(String text) {
+    return Sha256.hex(text.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static Translation translation(JsonNode root) throws MissingPart {
-    JsonNode study = child(root, "study");
-    JsonNode gridNode = child(root, "grid");
-    int perOctave = whole(gridNode, "per_octave");
-    int first = whole(gridNode, "first_band");
-    int count = whole(gridNode, "bands");
-    if (!BandGrid.SUPPORTED_PER_OCTAVE.contains(perOctave)
-        || count < 1
-        || count > MOST_BANDS
-        || Math.abs((long) first) > MOST_BANDS) {
-      throw new MissingPart("`grid` is not one that a study can have");
-    }
-    List<Band> bands = new ArrayList<>();
-    for (int k = 0; k < count; k++) {
-      bands.add(Band.ofIndex(first + k, perOctave));
-    }
-    BandGrid grid = new BandGrid(bands);
-    double confidence = number(root, "confidence");
-    JsonNode tolerance = child(root, "tolerance");
+  private static UnusableInput unusable(String source, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(source, 0, what, remedy));
+  }
+
+  private static Translation translation(JsonPart root) throws MissingPart {
+    JsonPart study = root.child("study");
+    BandGrid grid = grid(root.child("grid"));
+    double confidence = root.number("confidence", NumberRange.CONFIDENCE);
+    int minUnits =
+        root.whole(
+            "min_units", (int) NumberRange.MIN_UNITS.least(), (int) NumberRange.MIN_UNITS.most());
+    JsonPart tolerance = root.child("tolerance");
+    DbLimit reliable = limit(tolerance, "reliable");
+    DbLimit caution = limit(tolerance, "caution");
+    double equivalenceDb = tolerance.number("equivalence_db", NumberRange.LIMIT_DB);
     List<TransferFunction> kinds = new ArrayList<>();
-    for (JsonNode kind : list(root, "kinds")) {
-      List<MarkedBand> marked = new ArrayList<>();
-      JsonNode bandNodes = list(kind, "bands");
-      if (bandNodes.size() != grid.size()) {
-        throw new MissingPart(
-            "kind `" + string(kind, "kind") + "` does not have one entry per band");
+    for (JsonPart part : root.list("kinds")) {
+      TransferFunction kind = kind(part, grid, confidence);
+      if (kinds.stream().anyMatch(k -> k.kind().equals(kind.kind()))) {
+        throw part.amiss("is there twice: `" + kind.kind() + "`");
       }
-      for (int b = 0; b < grid.size(); b++) {
-        marked.add(band(bandNodes.get(b), grid, b, confidence));
+      if (part.has("too_few_units") != kind.units() < minUnits) {
+        throw part.amiss("has a `too_few_units` that does not go with `min_units`");
       }
-      kinds.add(new TransferFunction(string(kind, "kind"), unitNames(kind), grid, marked));
+      kinds.add(kind);
+    }
+    if (kinds.isEmpty()) {
+      throw root.child("kinds").amiss("is empty");
     }
     return new Translation(
         new Translation.Origin(
-            string(study, "title"),
-            string(study, "from"),
-            string(study, "to"),
-            string(study, "anchor"),
-            string(study, "fingerprint")),
-        AnchorNode.read(child(root, "anchor")),
+            study.text("title"),
+            study.text("from"),
+            study.text("to"),
+            study.text("anchor"),
+            study.text("fingerprint")),
+        AnchorNode.read(root.child("anchor"), grid.perOctave()),
         grid,
         confidence,
-        new Tolerance(
-            limit(list(tolerance, "reliable")),
-            limit(list(tolerance, "caution")),
-            number(tolerance, "equivalence_db")),
-        whole(root, "min_units"),
-        HandlingNode.read(child(root, "handling")),
+        tolerance.made(() -> new Tolerance(reliable, caution, equivalenceDb)),
+        minUnits,
+        HandlingNode.read(root.child("handling")),
         kinds);
   }
 
-  private static List<String> unitNames(JsonNode kind) throws MissingPart {
-    List<String> names = new ArrayList<>();
-    for (JsonNode name : list(kind, "unit_names")) {
-      if (!name.isTextual()) {
-        throw new MissingPart("`unit_names` must be a list of texts");
-      }
-      names.add(name.asText());
+  /** The bands lie where study.yaml may have them. */
+  private static BandGrid grid(JsonPart part) throws MissingPart {
+    int perOctave = part.whole("per_octave", 1, 48);
+    int first = part.whole("first_band", -MOST_BANDS, MOST_BANDS);
+    int count = part.whole("bands", 1, MOST_BANDS);
+    List<Band> bands = new ArrayList<>();
+    boolean possible = BandGrid.SUPPORTED_PER_OCTAVE.contains(perOctave);
+    for (int k = 0; possible && k < count; k++) {
+      bands.add(Band.ofIndex(first + k, perOctave));
+      possible =
+          BandGrid.holds(
+              bands.get(k).midHz(), NumberRange.HZ.least(), NumberRange.HZ.most(), perOctave);
     }
-    return names;
+    if (!possible) {
+      throw part.amiss("is not one that a study can have");
+    }
+    return new BandGrid(bands);
   }
 
-  private static DbLimit limit(JsonNode steps) throws MissingPart {
-    List<DbLimit.Step> read = new ArrayList<>();
-    for (JsonNode step : steps) {
-      read.add(new DbLimit.Step(number(step, "from_hz"), number(step, "db")));
-    }
-    return new DbLimit(read);
-  }
-
-  private static MarkedBand band(JsonNode node, BandGrid grid, int b, double confidence)
+  private static TransferFunction kind(JsonPart part, BandGrid grid, double confidence)
       throws MissingPart {
-    List<Reason> reasons = new ArrayList<>();
-    for (JsonNode reason : list(node, "reasons")) {
-      reasons.add(reason(reason.asText()));
+    List<String> unitNames = new ArrayList<>();
+    for (JsonPart name : part.list("unit_names")) {
+      if (unitNames.contains(name.text())) {
+        throw name.amiss("is there twice: `" + name.text() + "`");
+      }
+      unitNames.add(name.text());
     }
-    return new MarkedBand(outcome(node, grid, b, confidence), mark(string(node, "mark")), reasons);
+    List<JsonPart> bands = part.list("bands");
+    if (bands.size() != grid.size()) {
+      throw part.child("bands").amiss("must have one entry for each band of the grid");
+    }
+    List<MarkedBand> marked = new ArrayList<>();
+    for (int b = 0; b < grid.size(); b++) {
+      marked.add(band(bands.get(b), grid, b, new Fit(unitNames.size(), confidence)));
+    }
+    return new TransferFunction(part.text("kind"), unitNames, grid, marked);
   }
 
-  private static BandOutcome outcome(JsonNode node, BandGrid grid, int b, double confidence)
+  /** What the estimates of a kind have in common. */
+  private record Fit(int units, double confidence) {}
+
+  private static DbLimit limit(JsonPart part, String name) throws MissingPart {
+    List<DbLimit.Step> read = new ArrayList<>();
+    for (JsonPart step : part.list(name)) {
+      read.add(
+          new DbLimit.Step(
+              step.number("from_hz", STEP_HZ), step.number("db", NumberRange.LIMIT_DB)));
+    }
+    return part.child(name).made(() -> new DbLimit(read));
+  }
+
+  private static MarkedBand band(JsonPart part, BandGrid grid, int b, Fit fit) throws MissingPart {
+    List<Reason> reasons = new ArrayList<>();
+    for (JsonPart reason : part.list("reasons")) {
+      reasons.add(constant(reason, Reason.values(), Reason::word));
+    }
+    BandOutcome outcome = outcome(part, grid, b, fit);
+    Mark mark = constant(part.child("mark"), Mark.values(), Mark::word);
+    if (outcome instanceof BandOutcome.NotFitted && mark != Mark.UNRELIABLE) {
+      throw part.amiss("has no estimate, but is marked `" + mark.word() + "`");
+    }
+    return part.made(() -> new MarkedBand(outcome, mark, reasons));
+  }
+
+  private static BandOutcome outcome(JsonPart part, BandGrid grid, int b, Fit fit)
       throws MissingPart {
     Band band = grid.band(b);
-    if (Math.abs(number(node, "band_hz") / band.midHz() - 1) > 1e-9) {
-      throw new MissingPart("`band_hz` of band " + b + " is not that of the grid");
+    if (Math.abs(part.number("band_hz", BAND_HZ) / band.midHz() - 1) > 1e-9) {
+      throw part.child("band_hz").amiss("is not that of the grid");
     }
-    int units = whole(node, "units");
-    if (!node.has("model")) {
+    if (!part.has("model")) {
+      int units = part.whole("units", 0, Settings.FEWEST_UNITS - 1);
       return new BandOutcome.NotFitted(
           band,
           units,
           units == 0 ? BandOutcome.Why.NO_DATA : BandOutcome.Why.FEWER_THAN_THREE_UNITS);
     }
+    if (fit.units() < Settings.FEWEST_UNITS) {
+      throw part.amiss("has an estimate, but the kind has fewer than 3 `unit_names`");
+    }
+    int units = part.whole("units", Settings.FEWEST_UNITS, fit.units());
+    BandOutcome.Model model =
+        constant(part.child("model"), BandOutcome.Model.values(), BandOutcome.Model::word);
     Optional<WindowRule> window =
-        switch (string(node, "model")) {
-          case "offset" -> Optional.empty();
-          case "window" -> Optional.of(WindowNode.read(child(node, "window"), grid.size()));
-          default ->
-              throw new MissingPart(
-                  "model `" + string(node, "model") + "` is not known to this program");
-        };
+        model == BandOutcome.Model.WINDOW
+            ? Optional.of(WindowNode.read(part.child("window"), grid.size()))
+            : Optional.empty();
     return new BandOutcome.Fitted(
         band,
         new RandomEffects.Result(
-            number(node, "offset_db"),
-            number(node, "se_db"),
-            number(node, "unit_variance_db2"),
+            part.number("offset_db", LEVEL_DB),
+            part.number("se_db", ERROR_DB),
+            part.number("unit_variance_db2", VARIANCE_DB2),
             units,
-            confidence,
-            number(node, "ci_half_db")),
-        number(node, "sim_half_db"),
+            fit.confidence(),
+            part.number("ci_half_db", ERROR_DB)),
+        part.number("sim_half_db", ERROR_DB),
         new BandOutcome.Prediction(
             window,
-            number(node, "prediction_half_db"),
-            number(node, "loo_rms_offset_db"),
-            number(node, "loo_rms_db")),
+            part.number("prediction_half_db", ERROR_DB),
+            part.number("loo_rms_offset_db", ERROR_DB),
+            part.number("loo_rms_db", ERROR_DB)),
         new BandOutcome.Scatter(
-            number(node, "seating_variance_db2"),
-            optional(node, "seat_variance_from_db2"),
-            optional(node, "seat_variance_to_db2"),
-            number(node, "seatings_from")));
+            part.number("seating_variance_db2", VARIANCE_DB2),
+            part.optional("seat_variance_from_db2", VARIANCE_DB2),
+            part.optional("seat_variance_to_db2", VARIANCE_DB2),
+            part.number("seatings_from", SEATINGS)));
   }
 
-  private static Mark mark(String word) throws MissingPart {
-    for (Mark mark : Mark.values()) {
-      if (mark.word().equals(word)) {
-        return mark;
+  private static <T> T constant(JsonPart part, T[] all, Function<T, String> word)
+      throws MissingPart {
+    for (T each : all) {
+      if (part.node().isTextual() && word.apply(each).equals(part.node().asText())) {
+        return each;
       }
     }
-    throw new MissingPart("mark `" + word + "` is not known to this program");
-  }
-
-  private static Reason reason(String word) throws MissingPart {
-    for (Reason reason : Reason.values()) {
-      if (reason.word().equals(word)) {
-        return reason;
-      }
-    }
-    throw new MissingPart("reason `" + word + "` is not known to this program");
+    throw part.amiss("is `" + part.node().asText() + "`, which this program does not know");
   }
 }

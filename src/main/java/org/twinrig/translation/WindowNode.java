@@ -1,15 +1,28 @@
 package org.twinrig.translation;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.twinrig.regression.WindowRule;
+import org.twinrig.study.NumberRange;
 
 /** A window ridge as JSON. */
 final class WindowNode {
+  /** Beyond it a thousandth of a decibel in the old graph would be a whole one in the new. */
+  private static final NumberRange COEFFICIENT =
+      NumberRange.of(-1000, 1000, "a coefficient from -1000 to 1000");
+
+  /** A factor on the mean square of the window: beyond it, all or nothing is left of the window. */
+  private static final NumberRange SHRINKAGE =
+      new NumberRange(0, false, 1e12, "a penalty above 0, at most 1e12");
+
+  /** Its largest is one part in the square of the rounding of levels. */
+  private static final NumberRange SPREAD =
+      NumberRange.of(-1e30, 1e30, "a number in 1/dB² from -1e30 to 1e30");
+
   private WindowNode() {}
 
   static ObjectNode of(WindowRule window) {
@@ -32,31 +45,28 @@ final class WindowNode {
     return node;
   }
 
-  static WindowRule read(JsonNode node, int bands) throws MissingPart {
+  static WindowRule read(JsonPart part, int bands) throws MissingPart {
     List<WindowRule.Predictor> predictors = new ArrayList<>();
-    for (JsonNode p : JsonParts.list(node, "predictors")) {
-      int band = JsonParts.whole(p, "band");
-      if (band < 0 || band >= bands) {
-        throw new MissingPart("a window's `band` must be a position in the grid, but is " + band);
-      }
+    for (JsonPart p : part.list("predictors")) {
       predictors.add(
           new WindowRule.Predictor(
-              band, JsonParts.number(p, "coefficient"), JsonParts.number(p, "centre_db")));
+              p.whole("band", 0, bands - 1),
+              p.number("coefficient", COEFFICIENT),
+              p.number("centre_db", TranslationFile.LEVEL_DB)));
     }
     List<Double> spread = new ArrayList<>();
-    for (JsonNode element : JsonParts.list(node, "spread")) {
-      if (!element.isNumber()) {
-        throw new MissingPart("`spread` must hold numbers");
-      }
-      spread.add(JsonParts.finite(element, "spread"));
+    for (JsonPart element : part.list("spread")) {
+      spread.add(element.number(SPREAD));
     }
-    return new WindowRule(
-        JsonParts.number(node, "half_octaves"),
-        JsonParts.number(node, "borrow_octaves"),
-        JsonParts.number(node, "shrinkage"),
-        JsonParts.number(node, "mean_db"),
-        predictors,
-        spread,
-        JsonParts.optional(node, "seating_variance_from_db2"));
+    double halfOctaves = part.number("half_octaves", NumberRange.OCTAVES);
+    double borrowOctaves = part.number("borrow_octaves", NumberRange.OCTAVES);
+    double shrinkage = part.number("shrinkage", SHRINKAGE);
+    double meanDb = part.number("mean_db", TranslationFile.LEVEL_DB);
+    OptionalDouble seating =
+        part.optional("seating_variance_from_db2", TranslationFile.VARIANCE_DB2);
+    return part.made(
+        () ->
+            new WindowRule(
+                halfOctaves, borrowOctaves, shrinkage, meanDb, predictors, spread, seating));
   }
 }

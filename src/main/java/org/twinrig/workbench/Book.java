@@ -34,6 +34,7 @@ import org.twinrig.workbench.LabFile.ChangedOnDiskException;
  */
 final class Book {
   private final Path place;
+  private final List<Path> dataRoots;
   private final int threads;
   private final Deque<Undo> undos = new ArrayDeque<>();
   private final List<Entry> entries = new CopyOnWriteArrayList<>();
@@ -51,8 +52,9 @@ final class Book {
   private static final int MOST_ENTRIES = 1000;
   private static final int MOST_UNDOS = 200;
 
-  private Book(Path place, int threads) {
+  private Book(Path place, List<Path> dataRoots, int threads) {
     this.place = place;
+    this.dataRoots = List.copyOf(dataRoots);
     this.threads = threads;
   }
 
@@ -62,18 +64,19 @@ final class Book {
    * @throws UnusableInput when it cannot be read
    */
   static Book open(Path studyFolder, int threads) throws UnusableInput, IOException {
-    return open(studyFolder, threads, study -> {});
+    return open(studyFolder, List.of(), threads, study -> {});
   }
 
   /**
    * Opens a study.
    *
+   * @param dataRoots folders that are confirmed as data roots
    * @param seen takes what the lab declares, before the longer work on it begins
    * @throws UnusableInput when it cannot be read
    */
-  static Book open(Path studyFolder, int threads, Consumer<Study> seen)
+  static Book open(Path studyFolder, List<Path> dataRoots, int threads, Consumer<Study> seen)
       throws UnusableInput, IOException {
-    Book book = new Book(studyFolder, threads);
+    Book book = new Book(studyFolder, dataRoots, threads);
     synchronized (book) {
       book.begin("The workbench was opened.", seen);
     }
@@ -125,7 +128,7 @@ final class Book {
     byte[] after = text.text().getBytes(StandardCharsets.UTF_8);
     LabFile yaml = files.get(LabFiles.YAML);
     if (!yaml.holds(after)) {
-      Trial.of(yaml, after);
+      Trial.of(yaml, after, dataRoots);
       change(LabFiles.YAML, after, what);
     }
   }
@@ -187,7 +190,7 @@ final class Book {
     byte[] before = files.get(file).bytes();
     files.write(file, bytes);
     try {
-      Findings<Study> read = StudyReader.read(place);
+      Findings<Study> read = StudyReader.read(place, dataRoots);
       files.follow(read.value());
       if (!curves.serve(read.value())) {
         curves = Curves.read(read.value(), threads);
@@ -201,7 +204,7 @@ final class Book {
   }
 
   private void begin(String what, Consumer<Study> seen) throws UnusableInput, IOException {
-    Findings<Study> read = StudyReader.read(place);
+    Findings<Study> read = StudyReader.read(place, dataRoots);
     seen.accept(read.value());
     files.see(read.value());
     curves = Curves.read(read.value(), threads);

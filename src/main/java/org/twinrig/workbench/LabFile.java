@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import org.twinrig.internal.AsideFile;
+import org.twinrig.internal.OrdinaryFile;
 
 /**
  * A file of the lab's as it was last seen. It is written aside and moved into its place, and only
@@ -34,7 +35,7 @@ final class LabFile {
 
   /** Looks at a file. */
   static LabFile read(Path path) throws IOException {
-    return new LabFile(path, Files.readAllBytes(path));
+    return new LabFile(path, OrdinaryFile.at(path).bytes());
   }
 
   Path path() {
@@ -62,7 +63,7 @@ final class LabFile {
   List<String> changes() throws IOException {
     byte[] now;
     try {
-      now = Files.readAllBytes(path);
+      now = OrdinaryFile.at(path).bytes();
     } catch (NoSuchFileException e) {
       return List.of("the file is gone");
     }

@@ -3,6 +3,7 @@ package org.twinrig.workbench;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -17,11 +18,12 @@ final class Trial {
    *
    * @throws UnusableInput in the words every command would use
    */
-  static void of(LabFile yaml, byte[] bytes) throws UnusableInput, IOException {
+  static void of(LabFile yaml, byte[] bytes, List<Path> dataRoots)
+      throws UnusableInput, IOException {
     Path copy = yaml.written(bytes);
     String aside = Objects.requireNonNull(copy.getFileName(), "a file").toString();
     try {
-      StudyReader.read(copy);
+      StudyReader.read(copy, dataRoots);
     } catch (UnusableInput e) {
       throw new UnusableInput(
           e.problems().stream()

@@ -6,6 +6,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.eclipse.jetty.server.HttpConfiguration;
@@ -41,6 +42,7 @@ public final class Workbench implements AutoCloseable {
    * How a workbench is opened.
    *
    * @param study the study's folder, or its yaml file
+   * @param dataRoots folders that are confirmed as data roots of the study
    * @param bind where to listen; {@code 127.0.0.1} keeps it on this machine
    * @param port to listen on; 0 takes a free one
    * @param threads to estimate on
@@ -50,6 +52,7 @@ public final class Workbench implements AutoCloseable {
    */
   public record Options(
       Path study,
+      List<Path> dataRoots,
       InetAddress bind,
       int port,
       int threads,
@@ -73,7 +76,10 @@ public final class Workbench implements AutoCloseable {
     try {
       Book book =
           Book.open(
-              options.study(), options.threads(), s -> options.remarks().accept(beginning(s)));
+              options.study(),
+              options.dataRoots(),
+              options.threads(),
+              s -> options.remarks().accept(beginning(s)));
       return answering(book, server, connector, options);
     } catch (UnusableInput | IOException | RuntimeException e) {
       connector.close();

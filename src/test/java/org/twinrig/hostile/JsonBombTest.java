@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.translation.Sealed;
 import org.twinrig.translation.TranslationFile;
 
 /** A translation.json that would blow up a careless reader is refused in words. */
@@ -36,7 +37,7 @@ class JsonBombTest {
   private String answer(String sound, String spoiled) throws IOException {
     String json = sound().replaceFirst(sound, spoiled);
     assertNotEquals(sound(), json);
-    return answer(json);
+    return answer(Sealed.text(json));
   }
 
   @Test
@@ -53,7 +54,8 @@ class JsonBombTest {
   @Test
   void endlessNumbersAndTextsAreRefused() throws IOException {
     assertEquals(
-        "t.json: `confidence` is too large a number" + UNCHANGED,
+        "t.json: `confidence` is Infinity, and not a share from 0.5 to 0.9999, such as 0.95 for 95 %"
+            + UNCHANGED,
         answer("\"confidence\": [0-9.]+", "\"confidence\": 1e999999"));
     assertEquals(
         "t.json: " + TOO_MUCH,
@@ -65,10 +67,16 @@ class JsonBombTest {
   @Test
   void moreBandsThanThereAreIsRefused() throws IOException {
     String not = "t.json: `grid` is not one that a study can have" + UNCHANGED;
-    assertEquals(not, answer("\"bands\": \\d+", "\"bands\": 2147483647"));
-    assertEquals(not, answer("\"bands\": \\d+", "\"bands\": 0"));
-    assertEquals(not, answer("\"first_band\": -?\\d+", "\"first_band\": 2147483647"));
-    assertEquals(not, answer("\"per_octave\": \\d+", "\"per_octave\": 2147483647"));
+    assertEquals(not, answer("\"bands\": \\d+", "\"bands\": 10000"));
+    assertEquals(not, answer("\"first_band\": -?\\d+", "\"first_band\": -11"));
+    assertEquals(not, answer("\"per_octave\": \\d+", "\"per_octave\": 2"));
+    String whole = " must be a whole number from ";
+    assertEquals(
+        "t.json: `grid.bands`" + whole + "1 to 10000" + UNCHANGED,
+        answer("\"bands\": \\d+", "\"bands\": 2147483647"));
+    assertEquals(
+        "t.json: `grid.first_band`" + whole + "-10000 to 10000" + UNCHANGED,
+        answer("\"first_band\": -?\\d+", "\"first_band\": 2147483647"));
   }
 
   @Test

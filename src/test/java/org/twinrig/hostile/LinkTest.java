@@ -1,23 +1,30 @@
 package org.twinrig.hostile;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.Utf8File;
+import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.TranslationFile;
 
 /**
  * Links are held to the rule of names: whatever they lead to must lie in the data root. What is no
@@ -155,15 +162,53 @@ class LinkTest {
     for (Path no : List.of(temp.resolve("pipe"), Path.of("/dev/zero"))) {
       assertEquals(
           "it: this is a device or a pipe and no file; name a file",
-          org.junit.jupiter.api.Assertions.assertThrows(
-                  UnusableInput.class, () -> CaptureFile.read(no, "it"))
-              .getMessage());
+          message(() -> CaptureFile.read(no, "it")));
       assertEquals(
           "it: is a device or a pipe and no file; name a file",
-          org.junit.jupiter.api.Assertions.assertThrows(
-                  UnusableInput.class, () -> Utf8File.read(no, "it", 1000))
-              .getMessage());
+          message(() -> Utf8File.read(no, "it", 1000)));
     }
+  }
+
+  /** The log of the kernel calls itself a regular file and keeps its reader waiting. */
+  @Test
+  void whatTheSystemMakesUpIsNotOpened() throws Exception {
+    for (Path no : List.of(Path.of("/proc/kmsg"), Path.of("/proc/self/status"))) {
+      assumeTrue(Files.isRegularFile(no), "no such file here");
+      link("way", no);
+      for (Path named : List.of(no, lab.file("way"))) {
+        assertEquals(
+            "it: this is a window into the system and no ordinary file; name a file",
+            message(() -> CaptureFile.read(named, "it")));
+        assertEquals(
+            "it: is a window into the system and no ordinary file; name a file",
+            message(() -> Utf8File.read(named, "it", 1000)));
+        assertThrows(IOException.class, () -> Sha256.hex(named));
+      }
+    }
+  }
+
+  /** Each of the files a command may be pointed at, as a pipe: none of them is waited for. */
+  @Test
+  void pipeInPlaceOfAnyFileIsRefused() throws Exception {
+    Path pipe = temp.resolve("pipe");
+    pipe(pipe);
+    for (String name : List.of("study.yaml", "units.csv", "captures.csv", "sessions.csv")) {
+      Files.move(lab.file(name), temp.resolve("kept"));
+      pipe(lab.file(name));
+      String message = message(() -> StudyReader.read(lab.study()));
+      assertTrue(
+          message.endsWith("is no file; name a file")
+              || message.endsWith("is a device or a pipe and no file; name a file"),
+          message);
+      Files.move(temp.resolve("kept"), lab.file(name), StandardCopyOption.REPLACE_EXISTING);
+    }
+    String refused = "it: is a device or a pipe and no file; name a file";
+    assertEquals(refused, message(() -> CatalogueReader.read(pipe, "it")));
+    assertEquals(refused, message(() -> TranslationFile.read(pipe, "it")));
+  }
+
+  private static String message(Executable reading) {
+    return assertThrows(UnusableInput.class, reading).getMessage();
   }
 
   private static void pipe(Path at) throws IOException, InterruptedException {

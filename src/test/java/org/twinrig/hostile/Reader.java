@@ -17,6 +17,7 @@ import org.twinrig.spectrum.Sweep;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
+import org.twinrig.translation.Sealed;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.TranslationFile;
 
@@ -86,6 +87,12 @@ public enum Reader {
   TRANSLATION("translation") {
     @Override
     void read(Lab lab, byte[] content) throws IOException {
+      check(lab, content);
+      String sealed = Sealed.text(new String(content, StandardCharsets.UTF_8));
+      check(lab, sealed.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private void check(Lab lab, byte[] content) throws IOException {
       Path file = Files.write(lab.file("translation.json"), content);
       try {
         Translation translation = TranslationFile.read(file, "translation.json");

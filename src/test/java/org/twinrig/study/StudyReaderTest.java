@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -206,15 +207,111 @@ class StudyReaderTest {
   }
 
   @Test
-  void aDeclaredDataRootMayBeWider() throws Exception {
-    Path deep = Files.createDirectories(lab.root().resolve("a/b"));
-    Path alone = Files.move(lab.study(), deep.resolve("c"));
-    Path yaml = alone.resolve("study.yaml");
-    String text = Files.readString(yaml).replace("../../catalogue", "../../../catalogue");
-    Files.writeString(yaml, text + "data_root: ../../..\n");
+  void aDeclaredDataRootMayBeTheFolderAroundTheStudy() throws Exception {
+    Path alone = movedTo("alone", "../");
+    append(alone, "data_root: ..\n");
+    assertEquals(catalogue(), StudyReader.read(alone).value().catalogue());
+  }
+
+  @Test
+  void aWiderDataRootIsToBeConfirmedFromOutside() throws Exception {
+    Path alone = movedTo("a/b/c", "../../../");
+    append(alone, "data_root: ../../..\n");
+    String refused =
+        "study.yaml:30: `data_root` is `../../..`, which is more than the folder around the study,"
+            + " and is not confirmed; if the study may read files from there, confirm the folder"
+            + " with --data-root, or move the files closer";
+    assertEquals(refused, message(alone));
+    assertEquals(refused, message(alone, lab.root().resolve("a")));
+    assertEquals(catalogue(), StudyReader.read(alone, List.of(lab.root())).value().catalogue());
     assertEquals(
-        Optional.of(lab.root().toRealPath().resolve("catalogue/catalogue.csv")),
-        StudyReader.read(alone).value().catalogue());
+        catalogue(),
+        StudyReader.read(alone, List.of(lab.root().resolve("a"), temp)).value().catalogue());
+  }
+
+  @Test
+  void aConfirmedDataRootHoldsWhereStudyYamlNamesNone() throws Exception {
+    Path alone = movedTo("a/b/c", "../../../");
+    assertEquals(
+        catalogue(), StudyReader.read(alone, List.of(temp, lab.root())).value().catalogue());
+    assertEquals(
+        "study.yaml:11: `catalogue`: `../../../catalogue/catalogue.csv` leaves the data root; name"
+            + " a file inside it, or widen `data_root` in study.yaml",
+        message(alone, lab.root().resolve("a")));
+    Path gone = temp.resolve("gone");
+    assertEquals(
+        gone + ": there is no such folder; give --data-root a folder that is there",
+        message(alone, gone));
+  }
+
+  @Test
+  void everythingAndAHomeAreToBeConfirmedHoweverCloseTheyAre() throws Exception {
+    String home = System.getProperty("user.home");
+    System.setProperty("user.home", lab.root().toRealPath().toString());
+    try {
+      Path alone = movedTo("alone", "../");
+      append(alone, "data_root: ..\n");
+      assertTrue(message(alone).contains("is not confirmed"), () -> message(alone));
+      assertEquals(catalogue(), StudyReader.read(alone, List.of(lab.root())).value().catalogue());
+      Path below = Files.move(alone, lab.root().resolve("studies/below"));
+      append(below, "data_root: ../..\n");
+      assertTrue(message(below).contains("is not confirmed"), () -> message(below));
+      append(below, "");
+      assertTrue(message(below).contains("leaves the data root"), () -> message(below));
+    } finally {
+      System.setProperty("user.home", home);
+    }
+  }
+
+  /** The first line of a file elsewhere would stand in the message. */
+  @Test
+  void aStudyYamlThatIsALinkElsewhereIsNotRead() throws Exception {
+    Path secret = Files.writeString(temp.resolve("secret"), "key: open sesame\n");
+    Path yaml = lab.study().resolve("study.yaml");
+    link(yaml, secret);
+    assertEquals(
+        yaml
+            + ": is a link that leads away from the study; put the file itself in the place of the"
+            + " link",
+        message(lab.study()));
+    assertTrue(message(lab.study(), temp).contains("unknown key"));
+  }
+
+  /** What lies beside a file that is not there is no guess where it is not the study's. */
+  @Test
+  void namesOfFilesElsewhereAreNotTold() throws Exception {
+    Path outside = Files.createDirectories(temp.resolve("outside"));
+    Files.writeString(outside.resolve("secret-1.csv"), "1,2\n");
+    link(lab.study().resolve("more"), outside);
+    lab.spoil("captures.csv", "captures/c-plate.csv", "more/secret-2.csv");
+    assertEquals(
+        "REFUSED captures.csv:7: `more/secret-2.csv` is a link that leads out of the data root;"
+            + " copy the file into the data root, or widen `data_root` in study.yaml",
+        lab.problems().get(1));
+  }
+
+  private Path movedTo(String name, String up) throws Exception {
+    Path moved = lab.root().resolve(name);
+    Files.createDirectories(moved.resolveSibling(""));
+    Files.move(lab.study(), moved);
+    Path yaml = moved.resolve("study.yaml");
+    Files.writeString(yaml, Files.readString(yaml).replace("../../catalogue", up + "catalogue"));
+    return moved;
+  }
+
+  private static void append(Path study, String line) throws Exception {
+    Path yaml = study.resolve("study.yaml");
+    String text = Files.readString(yaml).replaceAll("data_root: [./]+\n", "");
+    Files.writeString(yaml, text + line);
+  }
+
+  private Optional<Path> catalogue() throws Exception {
+    return Optional.of(lab.root().toRealPath().resolve("catalogue/catalogue.csv"));
+  }
+
+  private static String message(Path study, Path... dataRoots) {
+    return assertThrows(UnusableInput.class, () -> StudyReader.read(study, List.of(dataRoots)))
+        .getMessage();
   }
 
   @Test

@@ -83,18 +83,21 @@ class HandlingTest {
     String text = TranslationFile.text(handled());
     List<List<String>> damages =
         List.of(
-            List.of("\"1/12\"", "\"1/99\"", "smoothing `1/99` is not known to this program"),
+            List.of(
+                "\"1/12\"",
+                "\"1/99\"",
+                "`handling.capture_smoothing` is `1/99`, no smoothing this program knows"),
             List.of(
                 "\"sides_per_seating\" : 1.5",
                 "\"sides_per_seating\" : 3.0",
-                "a seating has 1 to 2 sides, but 3.0 were given"),
+                "`handling.sides_per_seating` is 3.0, and not a number of sides from 1 to 2"),
             List.of(
                 "\"lost_octaves\" : 0.5",
                 "\"lost_octaves\" : \"few\"",
-                "`lost_octaves` must be a number"));
+                "`handling.publishing.lost_octaves` must be a number"));
     for (List<String> damage : damages) {
       Path file = folder.resolve("translation.json");
-      Files.writeString(file, text.replace(damage.get(0), damage.get(1)), StandardCharsets.UTF_8);
+      Files.writeString(file, Sealed.text(text.replace(damage.get(0), damage.get(1))));
       assertEquals(
           "translation.json: "
               + damage.get(2)

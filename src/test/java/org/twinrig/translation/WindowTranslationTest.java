@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -204,28 +205,87 @@ class WindowTranslationTest {
     assertFalse(schema.validate(file).isEmpty(), "a key nobody knows");
   }
 
+  /** As the schema and studies/README.md tell others to compute it. */
+  @Test
+  void theChecksumIsThatOfStandardTools() throws Exception {
+    Path file = folder.resolve("translation.json");
+    Files.writeString(file, TranslationFile.text(translation));
+    Process tools;
+    try {
+      tools =
+          new ProcessBuilder("sh", "-c", "grep -v '^ *\"sha256\"' translation.json | sha256sum")
+              .directory(folder.toFile())
+              .start();
+    } catch (IOException e) {
+      assumeTrue(false, "no such tools here");
+      return;
+    }
+    String sum = new String(tools.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assumeTrue(tools.waitFor() == 0 && sum.length() > 64, "no such tools here");
+    assertTrue(
+        Files.readString(file).contains("\n  \"sha256\" : \"" + sum.substring(0, 64) + "\",\n"),
+        sum);
+  }
+
+  /** One digit of a level is enough, and a file that cannot tell is not believed. */
+  @Test
+  void aFileThatIsNotAsItWasWrittenIsRefused() throws IOException {
+    String text = TranslationFile.text(translation);
+    String again = "; copy it again from where `twinrig study` wrote it, or run that again";
+    assertEquals(
+        "t.json: the file was damaged or changed since it was written: `sha256` differs" + again,
+        refusal(text.replaceFirst("(\"offset_db\" : -?[0-9]+\\.)[0-9]", "$17")));
+    assertEquals(
+        "t.json: the file has no line with its checksum, `sha256`" + again,
+        refusal(text.replaceFirst("  \"sha256\".*\n", "")));
+    assertEquals(
+        "t.json: this is version 1 of the format, and this program reads version 2; use the"
+            + " version of the program that wrote it, or run `twinrig study` again",
+        refusal(
+            text.replaceFirst("  \"sha256\".*\n", "")
+                .replace("\"version\" : 2", "\"version\" : 1")));
+  }
+
+  private String refusal(String text) throws IOException {
+    Path file = Files.writeString(folder.resolve("changed.json"), text);
+    return assertThrows(UnusableInput.class, () -> TranslationFile.read(file, "t.json"))
+        .getMessage();
+  }
+
   /** What a hand may do to the file, and what is said of it. */
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
-        "\"confidence\" : 0.95 | \"confidence\" : 95 | confidence must lie between 0 and 1, but is 95.0",
-        "\"min_units\" : 5 | \"min_units\" : 5.5 | `min_units` must be a whole number",
-        "\"model\" : \"window\" | \"model\" : \"mirror\" | model `mirror` is not known to this program",
-        "\"band\" : | \"band\" : -0.5, \"was\" : | `band` must be a whole number",
-        "\"band\" : | \"band\" : 999, \"was\" : | a window's `band` must be a position in the grid, but is 999",
-        "\"band_hz\" : | \"band_hz\" : 12345, \"was\" : | `band_hz` of band 0 is not that of the grid",
-        "\"spread\" : [ | \"spread\" : [ 1, | one row of the spread is needed for each predictor",
-        "\"reasons\" : [ ] | \"reasons\" : \"\" | `reasons` must be a list",
-        "\"seat_variance_from_db2\" : | \"seat_variance_from_db2\" : -9, \"was\" : | seat_variance_from_db2 must be 0 or more, but is -9.0"
+        "\"offset_db\" : | \"offset_db\" : 1e308, \"was\" : | `kinds[0].bands[0].offset_db` is 1.0E308, and not a level in dB from -600 to 600",
+        "\"mean_db\" : | \"mean_db\" : -1e308, \"was\" : | `kinds[0].bands[W].window.mean_db` is -1.0E308, and not a level in dB from -600 to 600",
+        "\"centre_db\" : | \"centre_db\" : 601, \"was\" : | `kinds[0].bands[W].window.predictors[0].centre_db` is 601, and not a level in dB from -600 to 600",
+        "\"loo_rms_db\" : | \"loo_rms_db\" : 1e308, \"was\" : | `kinds[0].bands[0].loo_rms_db` is 1.0E308, and not a number in dB from 0 to 60000",
+        "\"db\" : | \"db\" : 1e308, \"was\" : | `tolerance.reliable[0].db` is 1.0E308, and not a number in dB above 0, at most 100",
+        "\"min_units\" : 5 | \"min_units\" : -1 | `min_units` must be a whole number from 3 to 1000000",
+        "\"units\" : | \"units\" : 2, \"was\" : | `kinds[0].bands[0].units` must be a whole number from 3 to 12",
+        "\"confidence\" : 0.95 | \"confidence\" : 1e-9 | `confidence` is 1.0E-9, and not a share from 0.5 to 0.9999, such as 0.95 for 95 %",
+        "\"confidence\" : 0.95 | \"confidence\" : 95 | `confidence` is 95, and not a share from 0.5 to 0.9999, such as 0.95 for 95 %",
+        "\"min_units\" : 5 | \"min_units\" : 5.5 | `min_units` must be a whole number from 3 to 1000000",
+        "\"model\" : \"window\" | \"model\" : \"mirror\" | `kinds[0].bands[W].model` is `mirror`, which this program does not know",
+        "\"band\" : | \"band\" : -0.5, \"was\" : | `kinds[0].bands[W].window.predictors[0].band` must be a whole number from 0 to LAST",
+        "\"band\" : | \"band\" : 999, \"was\" : | `kinds[0].bands[W].window.predictors[0].band` must be a whole number from 0 to LAST",
+        "\"band_hz\" : | \"band_hz\" : 12345, \"was\" : | `kinds[0].bands[0].band_hz` is not that of the grid",
+        "\"spread\" : [ | \"spread\" : [ 1, | `kinds[0].bands[W].window` cannot be: one row of the spread is needed for each predictor",
+        "\"unit_names\" : | \"unit_names\" : \"\", \"was\" : | `kinds[0].unit_names` must be a list",
+        "\"seat_variance_from_db2\" : | \"seat_variance_from_db2\" : -9, \"was\" : | `kinds[0].bands[0].seat_variance_from_db2` is -9, and not a variance in dB² from 0 to 3.6e9"
       })
   void aDamagedFileIsRefused(String found, String put, String what) throws IOException {
     String text = TranslationFile.text(translation);
     assertTrue(text.contains(found), found);
     Path file = folder.resolve("translation.json");
-    Files.writeString(file, text.replaceFirst(Pattern.quote(found), Matcher.quoteReplacement(put)));
+    Files.writeString(
+        file, Sealed.text(text.replaceFirst(Pattern.quote(found), Matcher.quoteReplacement(put))));
     UnusableInput refused =
         assertThrows(UnusableInput.class, () -> TranslationFile.read(file, "t.json"));
-    assertEquals(what, refused.problems().get(0).what());
+    String told = refused.problems().get(0).what();
+    String last = String.valueOf(translation.grid().size() - 1);
+    assertEquals(
+        what.replace("LAST", last).replaceAll("\\[W]", "[" + windows().get(0) + "]"), told);
   }
 }

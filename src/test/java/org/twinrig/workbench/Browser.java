@@ -98,7 +98,14 @@ final class Browser implements AutoCloseable {
     Workbench workbench =
         Workbench.open(
             new Workbench.Options(
-                study, InetAddress.getLoopbackAddress(), 0, 2, "test", said::add, faults::add));
+                study,
+                List.of(),
+                InetAddress.getLoopbackAddress(),
+                0,
+                2,
+                "test",
+                said::add,
+                faults::add));
     return new Browser(workbench, study, faults);
   }
 

@@ -21,7 +21,7 @@ class OpeningTest {
 
   private Workbench.Options on(Path study, int port) {
     return new Workbench.Options(
-        study, InetAddress.getLoopbackAddress(), port, 1, "test", said::add, e -> {});
+        study, List.of(), InetAddress.getLoopbackAddress(), port, 1, "test", said::add, e -> {});
   }
 
   private static String problem(Workbench.Options options) {
@@ -70,5 +70,24 @@ class OpeningTest {
                 + captures
                 + " captures of 6 units and estimating the study; the address to open follows."),
         said);
+  }
+
+  /** What is confirmed at the start holds for every change, and no change goes beyond it. */
+  @Test
+  void aWideDataRootIsConfirmedAtTheStart() throws Exception {
+    Path study = Files.createDirectories(folder.resolve("a/b")).resolve("study");
+    Browser.write(study);
+    Path yaml = study.resolve("study.yaml");
+    Files.writeString(yaml, Files.readString(yaml) + "data_root: ../../..\n");
+    String told = problem(on(study, 0));
+    assertTrue(told.contains("confirm the folder with --data-root"), told);
+    Book book = Book.open(study, List.of(folder), 1, read -> {});
+    book.settle(1, book.yaml().with("seed", "7"), "another seed");
+    assertEquals(7, book.leaf().study().settings().seed());
+    UnusableInput refused =
+        assertThrows(
+            UnusableInput.class,
+            () -> book.settle(2, book.yaml().with("data_root", "../../../.."), "wider"));
+    assertTrue(refused.getMessage().contains("is not confirmed"), refused.getMessage());
   }
 }
