@@ -81,7 +81,8 @@ final class SettingsReader {
 
   private static Optional<Double> confidence(YamlValue value) {
     return value.number(
-        share -> share > 0 && share < 1, "write a share between 0 and 1, such as 0.95 for 95 %");
+        share -> share >= Settings.LEAST_CONFIDENCE && share <= Settings.MOST_CONFIDENCE,
+        "write a share from 0.5 to 0.9999, such as 0.95 for 95 %");
   }
 
   private static Optional<Integer> minUnits(YamlValue value) {

@@ -62,11 +62,11 @@ class GraphWayTest {
   private static OldGraphFile compensated(Response raw, ReferenceCurve reference) {
     Response pinned = pinned(reference.curve());
     Response negative = negative(pinned);
-    Response published = GraphFiles.sum(raw, negative).orElseThrow();
+    Response published = raw.plus(negative).orElseThrow();
     return new OldGraphFile(
         entry(Optional.of(Smoothing.NONE)),
         published,
-        GraphFiles.sum(published, pinned).orElseThrow(),
+        published.plus(pinned).orElseThrow(),
         Optional.of(reference));
   }
 
