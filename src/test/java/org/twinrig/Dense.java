@@ -2,6 +2,7 @@ package org.twinrig;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.twinrig.response.Response;
 
 /** Curves of straight lines with points no further apart than 1/12 octave on them. */
@@ -26,5 +27,16 @@ public final class Dense {
     return Response.copyOf(
         points.stream().mapToDouble(p -> p[0]).toArray(),
         points.stream().mapToDouble(p -> p[1]).toArray());
+  }
+
+  /** The same curve as a file of a lab. */
+  public static String text(double[] hz, double[] db) {
+    Response curve = curve(hz, db);
+    StringBuilder text = new StringBuilder("frequency_hz,level_db\n");
+    for (int i = 0; i < curve.size(); i++) {
+      text.append(
+          String.format(Locale.ROOT, "%.9f,%.6f%n", curve.frequencyHz(i), curve.levelDb(i)));
+    }
+    return text.toString();
   }
 }

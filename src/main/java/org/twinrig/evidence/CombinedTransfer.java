@@ -88,8 +88,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
       List<RandomEffects.Result> means = new ArrayList<>();
       for (KindEstimate estimate : estimates) {
         // A width of 0 would outweigh every other study.
-        if (estimate.scatters(b)
-            && estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
+        if (estimate.scatters(b) && estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
           means.add(fitted.mean());
         }
       }
