@@ -233,7 +233,11 @@ class EvidenceTest {
   /** An old graph of two points, one with a hole, one of third octaves and a sound one. */
   @Test
   void oldGraphsAreHeldToTheSame() throws IOException {
-    sound(DENSE, DENSE, "publishing: { from_hz: 100, to_hz: 10000, lost_octaves: 0.5 }");
+    sound(
+        DENSE,
+        DENSE,
+        "publishing: { from_hz: 100, to_hz: 10000, lost_octaves: 0.5 }\n"
+            + "references: { new: { file: thirds-reference.csv } }");
     DoubleUnaryOperator shape = unit(50);
     curve("two.csv", new double[] {15, 22_000}, shape);
     curve("holed.csv", without(DENSE, 1100, 7000), shape);
@@ -254,6 +258,7 @@ class EvidenceTest {
         sound,Elm 4,over-ear open,sound.csv,2,raw,,none
         two-less,Elm 5,over-ear open,two-less.csv,2,compensated,dense-reference.csv,none
         sound-less,Elm 6,over-ear open,sound-less.csv,2,compensated,thirds-reference.csv,none
+        fine-less,Elm 7,over-ear open,sound-less.csv,2,compensated,dense-reference.csv,none
         """);
     assertEquals(0, run().status());
     Ran ran =
@@ -275,7 +280,8 @@ class EvidenceTest {
             "thirds", "publish with marks, coarse points",
             "sound", "publish, ",
             "two-less", "re-measure, ",
-            "sound-less", "publish with marks, coarse points"),
+            "sound-less", "publish with marks, coarse points",
+            "fine-less", "publish with marks, coarse points"),
         decisions);
     String report = Files.readString(folder.resolve("moved/report.html"));
     assertTrue(
@@ -285,6 +291,33 @@ class EvidenceTest {
     assertTrue(
         rows("moved/translated/two.csv").stream()
             .allMatch(r -> r.get("reasons").equals("no data")));
+  }
+
+  @Test
+  void aReferenceIsHeldToTheSame() throws IOException {
+    sound(DENSE, DENSE, "");
+    assertEquals(0, run().status());
+    curve("thirds.csv", THIRDS, smooth(7, 2));
+    curve("two.csv", new double[] {15, 22_000}, smooth(7, 2));
+    for (String file : List.of("thirds", "two")) {
+      Ran ran =
+          Ran.of(
+              "translate",
+              folder.resolve("results/translation.json").toString(),
+              "--reference",
+              folder.resolve(file + ".csv").toString(),
+              "--kind",
+              "over-ear open",
+              "--out",
+              folder.resolve(file).toString());
+      assertEquals(0, ran.status(), ran.err());
+      assertEquals(
+          List.of(file.equals("two") ? "unreliable no data" : "caution coarse points"),
+          rows(file + "/reference.csv").stream()
+              .map(r -> r.get("mark") + " " + r.get("reasons"))
+              .distinct()
+              .toList());
+    }
   }
 
   @Test

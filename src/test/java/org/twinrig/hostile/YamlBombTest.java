@@ -105,7 +105,7 @@ class YamlBombTest {
   @Test
   void endlessNumberIsRefused() throws IOException {
     assertEquals(
-        "study.yaml:14: `confidence` is `1e999999`; write a share between 0 and 1, such as 0.95"
+        "study.yaml:14: `confidence` is `1e999999`; write a share from 0.5 to 0.9999, such as 0.95"
             + " for 95 %",
         line(answer(sound().replace("confidence: 0.9", "confidence: 1e999999")), 14));
     assertEquals(
