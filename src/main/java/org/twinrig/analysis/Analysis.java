@@ -27,6 +27,7 @@ import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.DriftCorrection;
+import org.twinrig.screening.Finding;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
@@ -101,12 +102,19 @@ public final class Analysis {
     }
   }
 
-  /** Captures the lab itself left out may be why nothing is left. */
-  private String leftOut() {
+  /** Captures the lab itself left out, and copies, may be why nothing is left. */
+  private String leftOut(Screening screening) {
     long byLab = study.leftOutByLab();
-    return byLab == 0
-        ? ""
-        : "; " + Numbers.count(byLab, "capture is", "captures are") + " left out by `exclude`";
+    long copies =
+        screening.verdicts().stream().filter(v -> v.finding() == Finding.SAME_CONTENT).count();
+    return (byLab == 0
+            ? ""
+            : "; " + Numbers.count(byLab, "capture is", "captures are") + " left out by `exclude`")
+        + (copies == 0
+            ? ""
+            : "; "
+                + Numbers.count(copies, "capture is a copy", "captures are copies")
+                + " of an earlier one");
   }
 
   private StudyOutcome run(List<Capture> read, String fingerprint) throws UnusableInput {
@@ -120,7 +128,7 @@ public final class Analysis {
           Problem.fatal(
               "study.yaml",
               0,
-              "no unit has an accepted capture on both fixtures" + leftOut(),
+              "no unit has an accepted capture on both fixtures" + leftOut(screening),
               "mend what was refused; if nothing was, capture at least "
                   + study.settings().minUnits()
                   + " units of a kind on both"));

@@ -31,7 +31,8 @@ record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfe
             .fit(paired);
     List<ResonanceWander.Range> wandering =
         wanders.stream().flatMap(w -> w.zone().stream()).toList();
-    MarkRule rule = new MarkRule(settings, List.of(study.from(), study.to()), wandering);
+    MarkRule rule =
+        new MarkRule(settings, List.of(study.from(), study.to()), wandering).on(paired, estimate);
     return new MarkedKind(
         estimate,
         rule,

@@ -37,7 +37,7 @@ record Preparation(
     Optional<SessionReview> review = SessionReview.of(study, corrected, screening);
     if (review.flatMap(SessionReview::correction).isPresent()) {
       anchored = anchoring.apply(review.get().correction().orElseThrow().apply(corrected));
-      screening = Screening.of(study, anchored.value());
+      screening = screening.again(study, anchored.value());
     }
     List<Problem> problems = new ArrayList<>(anchored.problems());
     review.ifPresent(r -> problems.addAll(r.notes()));

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.regression.RandomEffects;
+import org.twinrig.screening.Finding;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
@@ -23,7 +24,7 @@ import org.twinrig.study.Settings;
  * What it matters for the mean transfer of a kind whether the captures that the rules {@linkplain
  * org.twinrig.screening.Finding#disbelieved() do not believe} are used: the captures are paired
  * once with all of them in and once with all of them out, and the two means compared band by band.
- * What the lab left out stays out of both.
+ * What the lab left out, and copies of a curve, stay out of both.
  *
  * @param kind the kind
  * @param captures how many captures of its fitting units the rules do not believe
@@ -46,15 +47,23 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
    * @return in the order of the outcome's kinds
    */
   public static List<ScreeningEffect> of(StudyOutcome outcome) {
+    Set<CaptureEntry> copies = new HashSet<>();
     Set<CaptureEntry> doubted = new HashSet<>();
-    outcome.screening().verdicts().stream()
-        .filter(v -> v.finding().disbelieved())
-        .map(Verdict::capture)
-        .forEach(doubted::add);
+    for (Verdict v : outcome.screening().verdicts()) {
+      if (v.finding() == Finding.SAME_CONTENT) {
+        copies.add(v.capture());
+      } else if (v.finding().disbelieved()) {
+        doubted.add(v.capture());
+      }
+    }
+    doubted.removeAll(copies);
     if (doubted.isEmpty()) {
       return List.of();
     }
-    List<AnchoredCapture> all = Screening.offered(outcome.captures());
+    List<AnchoredCapture> all =
+        Screening.offered(outcome.captures()).stream()
+            .filter(c -> !copies.contains(c.capture().entry()))
+            .toList();
     Map<String, PairedUnits> in = paired(outcome, all);
     Map<String, PairedUnits> out =
         paired(outcome, all.stream().filter(c -> !doubted.contains(c.capture().entry())).toList());

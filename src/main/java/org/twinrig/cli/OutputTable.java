@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Predicate;
 import org.twinrig.internal.AsideFile;
-import org.twinrig.internal.OrdinaryFile;
 
 /**
  * A single table, or page, that a user wants in a file: looked at before the work begins, written

@@ -87,7 +87,8 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
     for (int b = 0; b < estimates.get(0).bands().size(); b++) {
       List<RandomEffects.Result> means = new ArrayList<>();
       for (KindEstimate estimate : estimates) {
-        if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
+        // A width of 0 would outweigh every other study.
+        if (estimate.scatters(b) && estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
           means.add(fitted.mean());
         }
       }

@@ -21,6 +21,8 @@ import org.twinrig.regression.StudentT;
  * {@code α}. (An interval at {@code 1-2α}, as for a single band, would not do: with many bands the
  * misses on either side add up.)
  *
+ * <p>Where no unit differs from any other nothing is shown: copies of one curve agree so.
+ *
  * <p>At and near the anchor levels are equal because they were made equal; there equivalence says
  * nothing about the fixtures.
  *
@@ -72,16 +74,17 @@ public record Equivalence(
    */
   public static Equivalence of(KindEstimate estimate, double limitDb, double confidence) {
     List<Optional<Verdict>> bands = new ArrayList<>();
-    for (BandOutcome outcome : estimate.bands()) {
+    for (int b = 0; b < estimate.bands().size(); b++) {
       bands.add(
-          outcome instanceof BandOutcome.Fitted fitted
-              ? Optional.of(verdict(fitted, limitDb, confidence))
+          estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
+              ? Optional.of(verdict(fitted, estimate.scatters(b), limitDb, confidence))
               : Optional.empty());
     }
     return new Equivalence(estimate.kind(), limitDb, confidence, bands);
   }
 
-  private static Verdict verdict(BandOutcome.Fitted fitted, double limitDb, double confidence) {
+  private static Verdict verdict(
+      BandOutcome.Fitted fitted, boolean scatters, double limitDb, double confidence) {
     RandomEffects.Result mean = fitted.mean();
     int freedom = mean.degreesOfFreedom();
     double p = TwoOneSidedTests.of(mean.meanDb(), mean.standardErrorDb(), freedom, limitDb).p();
@@ -93,8 +96,8 @@ public record Equivalence(
         p,
         t * mean.standardErrorDb(),
         fitted.simultaneousHalfDb(),
-        p < 1 - confidence,
-        Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
+        scatters && p < 1 - confidence,
+        scatters && Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
   }
 
   /**

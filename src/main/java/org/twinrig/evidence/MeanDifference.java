@@ -39,7 +39,8 @@ import org.twinrig.study.PairedUnits;
  * @param kind the kind
  * @param limitDb {@code Δ}, the difference that makes none, dB
  * @param confidence {@code 1-α}
- * @param bands one per band; nothing where either study has no estimate
+ * @param bands one per band; nothing where either study has no estimate, or no unit that differs
+ *     from any other
  */
 public record MeanDifference(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
@@ -197,7 +198,8 @@ public record MeanDifference(
   }
 
   private static Optional<RandomEffects.Result> fitted(Side side, int band) {
-    return side.estimate.bands().get(band) instanceof BandOutcome.Fitted fitted
+    return side.estimate.scatters(band)
+            && side.estimate.bands().get(band) instanceof BandOutcome.Fitted fitted
         ? Optional.of(fitted.mean())
         : Optional.empty();
   }

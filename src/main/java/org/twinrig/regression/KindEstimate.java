@@ -25,6 +25,9 @@ public record KindEstimate(
     List<Levels> offsetErrors,
     List<Levels> errors) {
 
+  /** Units that are missed by less than this do not differ. */
+  private static final double LEAST_SCATTER_DB = 0.01;
+
   /** Copies the lists and checks the sizes. */
   public KindEstimate {
     units = List.copyOf(units);
@@ -34,5 +37,18 @@ public record KindEstimate(
     if (bands.size() != grid.size() || errors.size() != units.size()) {
       throw new IllegalArgumentException("one outcome per band and one error curve per unit");
     }
+  }
+
+  /**
+   * Whether any unit differs from the others at a band: scatter is the only witness that curves
+   * were measured, each by itself.
+   *
+   * @param band position in the grid
+   * @return true when a unit is missed by 0.01 dB or more, or the band has no errors to judge by
+   */
+  public boolean scatters(int band) {
+    List<Levels> known = errors.stream().filter(e -> e.has(band)).toList();
+    return known.isEmpty()
+        || known.stream().anyMatch(e -> Math.abs(e.db(band)) >= LEAST_SCATTER_DB);
   }
 }

@@ -2,13 +2,18 @@ package org.twinrig.reliability;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.KindEstimate;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Tolerance;
 
@@ -19,8 +24,10 @@ import org.twinrig.study.Tolerance;
  *   <li>{@code reliable} when the prediction half-width is at most the reliable tolerance, {@code
  *       caution} when at most the caution tolerance, otherwise {@code unreliable};
  *   <li>never better than {@code caution} outside the range either fixture's ear simulator is
- *       specified for, inside a declared zone, or where a resonance wanders;
- *   <li>{@code unreliable} with fewer units than the study asks for, or without an estimate.
+ *       specified for, inside a declared zone, where a resonance wanders, or where the points of a
+ *       capture are coarse;
+ *   <li>{@code unreliable} with fewer units than the study asks for, without an estimate, or where
+ *       no unit differs from any other.
  * </ul>
  *
  * <p>A band is outside a specified range when its mid-band frequency is (with the quarter band of
@@ -32,9 +39,10 @@ public final class MarkRule {
   private final Settings settings;
   private final List<Fixture> fixtures;
   private final List<ResonanceWander.Range> wandering;
+  private final Map<Band, Set<Reason>> lacking;
 
   /**
-   * The rule of one kind.
+   * The rule of one kind whose captures lack nothing.
    *
    * @param settings the study's settings
    * @param fixtures both fixtures
@@ -42,9 +50,48 @@ public final class MarkRule {
    */
   public MarkRule(
       Settings settings, List<Fixture> fixtures, List<ResonanceWander.Range> wandering) {
+    this(settings, fixtures, wandering, Map.of());
+  }
+
+  private MarkRule(
+      Settings settings,
+      List<Fixture> fixtures,
+      List<ResonanceWander.Range> wandering,
+      Map<Band, Set<Reason>> lacking) {
     this.settings = settings;
     this.fixtures = List.copyOf(fixtures);
     this.wandering = List.copyOf(wandering);
+    this.lacking = Map.copyOf(lacking);
+  }
+
+  /**
+   * The rule of one kind.
+   *
+   * <p>A band is of coarse points when those of any capture that counts are. One without scatter is
+   * one where every unit was predicted without the others to better than 0.01 dB. A narrow anchor
+   * makes units agree around it by itself; such bands are without scatter only where the kind
+   * scatters nowhere: that their level is right follows from what an anchor is.
+   *
+   * @param paired the kind's units
+   * @param estimate what they gave
+   * @return the changed rule
+   */
+  public MarkRule on(PairedUnits paired, KindEstimate estimate) {
+    Map<Band, Set<Reason>> found = new HashMap<>();
+    int bands = paired.grid().size();
+    boolean anywhere = IntStream.range(0, bands).anyMatch(estimate::scatters);
+    for (int b = 0; b < bands; b++) {
+      Band band = paired.grid().band(b);
+      Set<Reason> reasons = EnumSet.noneOf(Reason.class);
+      if (paired.coarse(b)) {
+        reasons.add(Reason.COARSE_POINTS);
+      }
+      if (!estimate.scatters(b) && !(anywhere && settings.anchor().pins(band))) {
+        reasons.add(Reason.NO_SCATTER);
+      }
+      found.put(band, reasons);
+    }
+    return new MarkRule(settings, fixtures, wandering, found);
   }
 
   /**
@@ -82,7 +129,8 @@ public final class MarkRule {
    * @param reliableDb the reliable tolerance at the band, dB
    * @param cautionDb the caution tolerance at the band, dB
    * @param best the best mark the band may have: caution where capped by the range of an ear
-   *     simulator or a declared zone, unreliable with too few units or no estimate
+   *     simulator, a declared zone or coarse points, unreliable with too few units, no scatter or
+   *     no estimate
    */
   record Ladder(double reliableDb, double cautionDb, Mark best) {
     /**
@@ -102,7 +150,10 @@ public final class MarkRule {
   Ladder ladder(BandOutcome outcome) {
     boolean enough =
         outcome instanceof BandOutcome.Fitted && outcome.units() >= settings.minUnits();
-    Mark best = fixedCaps(outcome.band()).isEmpty() ? Mark.RELIABLE : Mark.CAUTION;
+    Mark best =
+        fixedCaps(outcome.band()).stream()
+            .flatMap(reason -> reason.best().stream())
+            .reduce(Mark.RELIABLE, Mark::worse);
     double midHz = outcome.band().midHz();
     return new Ladder(
         settings.tolerance().reliable().atHz(midHz),
@@ -152,9 +203,10 @@ public final class MarkRule {
     return new MarkedBand(fitted, ladder(fitted).at(halfDb, wanders), reasons);
   }
 
-  /** Caps that do not depend on what the units showed. */
+  /** Caps that do not depend on how wide a prediction is. */
   private Set<Reason> fixedCaps(Band band) {
     Set<Reason> caps = EnumSet.noneOf(Reason.class);
+    caps.addAll(lacking.getOrDefault(band, Set.of()));
     for (Fixture fixture : fixtures) {
       if (!BandGrid.holds(
           band.midHz(), fixture.specifiedFromHz(), fixture.specifiedToHz(), band.perOctave())) {

@@ -1,6 +1,7 @@
 package org.twinrig.reliability;
 
 import java.util.Collection;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** Why a band's mark is below reliable, in the order in which reasons are listed. */
@@ -27,7 +28,11 @@ public enum Reason {
   /** The graph lies outside what the study's units span. */
   OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
   /** The graph is smoothed more than the study's captures, and the band is no wider than that. */
-  SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures");
+  SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures"),
+  /** A capture, a reference or the graph itself has points further apart than 1/6 octave here. */
+  COARSE_POINTS("coarse points", "points are further apart than 1/6 octave"),
+  /** No unit of the kind differs from any other: a width of 0 is an alarm, not a best mark. */
+  NO_SCATTER("no scatter", "no unit differs from any other, as copies of one curve would");
 
   private final String word;
   private final String plain;
@@ -35,6 +40,25 @@ public enum Reason {
   Reason(String word, String plain) {
     this.word = word;
     this.plain = plain;
+  }
+
+  /**
+   * The best mark the reason allows.
+   *
+   * @return caution or unreliable; nothing for reasons that only say why a prediction is wide
+   */
+  public Optional<Mark> best() {
+    return switch (this) {
+      case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> Optional.empty();
+      case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, NO_SCATTER ->
+          Optional.of(Mark.UNRELIABLE);
+      case OUTSIDE_EAR_SIMULATOR_RANGE,
+          DECLARED_ZONE,
+          RESONANCE_WANDERS,
+          SMOOTHED_MORE,
+          COARSE_POINTS ->
+          Optional.of(Mark.CAUTION);
+    };
   }
 
   /**

@@ -2,6 +2,8 @@ package org.twinrig.response;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Numbers;
@@ -42,6 +44,53 @@ public sealed interface Anchor {
   }
 
   /**
+   * Why a response that reaches the anchor cannot be pinned there all the same.
+   *
+   * @param response the capture
+   * @param perOctave bands per octave of the study
+   * @return what the capture lacks, as the rest of a sentence; nothing when it has no hole there
+   */
+  default Optional<String> holeIn(Response response, int perOctave) {
+    OptionalInt hole = response.holeIn(stretch(perOctave)[0], stretch(perOctave)[1]);
+    if (hole.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        "has no point between "
+            + Numbers.hertz(response.frequencyHz(hole.getAsInt()))
+            + " and "
+            + Numbers.hertz(response.frequencyHz(hole.getAsInt() + 1))
+            + ", but the anchor ("
+            + words()
+            + ") needs points no further apart than 1/3 octave");
+  }
+
+  /**
+   * Whether the anchor makes levels agree at a band, whatever the units: it is narrow or holds one
+   * band alone, and the band lies within 1/6 octave of it. That units agree there says nothing.
+   *
+   * @param band one of the study's bands
+   * @return true when it does
+   */
+  default boolean pins(Band band) {
+    double[] ends = stretch(band.perOctave());
+    double sixth = Math.pow(2, 1.0 / 6);
+    boolean narrow =
+        ends[0] > 0
+            && ends[1] / ends[0]
+                <= Math.max(sixth * sixth, band.upperHz() / band.lowerHz() * (1 + 1e-9));
+    return narrow && band.lowerHz() < ends[1] * sixth && band.upperHz() > ends[0] / sixth;
+  }
+
+  /**
+   * What is looked at.
+   *
+   * @param perOctave bands per octave of the study
+   * @return lower and upper end, Hz; both 0 where nothing is
+   */
+  double[] stretch(int perOctave);
+
+  /**
    * The anchor in words.
    *
    * @return for example {@code 300 Hz to 1 kHz}
@@ -66,6 +115,12 @@ public sealed interface Anchor {
     @Override
     public String words() {
       return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
+    }
+
+    @Override
+    public double[] stretch(int perOctave) {
+      BandGrid grid = BandGrid.covering(fromHz, toHz, perOctave);
+      return new double[] {grid.lowerHz(), grid.upperHz()};
     }
 
     @Override
@@ -99,6 +154,11 @@ public sealed interface Anchor {
     }
 
     @Override
+    public double[] stretch(int perOctave) {
+      return new double[] {hz, hz};
+    }
+
+    @Override
     public OptionalDouble levelOf(Response response, int perOctave) {
       return response.levelAt(hz);
     }
@@ -109,6 +169,11 @@ public sealed interface Anchor {
     @Override
     public String words() {
       return "none";
+    }
+
+    @Override
+    public double[] stretch(int perOctave) {
+      return new double[2];
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.twinrig.response;
 
+import java.util.BitSet;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 
@@ -10,7 +11,9 @@ import org.twinrig.band.BandGrid;
  * {@code u1} to edge {@code u2}, where {@code L(u)} in dB is the response, piecewise linear in
  * {@code u}; integrated in closed form.
  *
- * <p>A band that is not wholly inside the response's frequency range has no level.
+ * <p>A band that is not wholly inside the response's frequency range has no level, nor has one that
+ * a hole reaches into; where the points around and across a band are further apart than 1/6 octave
+ * its level is coarse ({@link Response} says how far that is).
  */
 public final class BandLevels {
   private BandLevels() {}
@@ -20,10 +23,11 @@ public final class BandLevels {
    *
    * @param response the curve
    * @param grid the bands
-   * @return one level per band in dB, missing where the response does not cover the band
+   * @return one level per band in dB, missing where the response did not measure the band
    */
   public static Levels of(Response response, BandGrid grid) {
     double[] levels = new double[grid.size()];
+    BitSet coarse = new BitSet();
     int piece = 0;
     for (int b = 0; b < levels.length; b++) {
       Band band = grid.band(b);
@@ -34,8 +38,14 @@ public final class BandLevels {
       while (response.frequencyHz(piece + 1) <= band.lowerHz()) {
         piece++;
       }
-      levels[b] = MeanSquare.levelDb(response, band.lowerHz(), band.upperHz(), piece);
+      boolean hole = false;
+      for (int p = piece; p == piece || response.frequencyHz(p) < band.upperHz(); p++) {
+        hole |= response.isHole(p);
+        coarse.set(b, coarse.get(b) || response.isCoarse(p));
+      }
+      levels[b] =
+          hole ? Double.NaN : MeanSquare.levelDb(response, band.lowerHz(), band.upperHz(), piece);
     }
-    return Levels.copyOf(grid, levels);
+    return Levels.copyOf(grid, levels, coarse);
   }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.response;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.twinrig.band.BandGrid;
@@ -16,9 +17,12 @@ public final class Levels {
   /** NaN marks a missing level in here, and never leaves. */
   private final double[] db;
 
-  private Levels(BandGrid grid, double[] db) {
+  private final BitSet coarse;
+
+  private Levels(BandGrid grid, double[] db, BitSet coarse) {
     this.grid = grid;
     this.db = db;
+    this.coarse = coarse;
   }
 
   /**
@@ -30,6 +34,20 @@ public final class Levels {
    * @throws IllegalArgumentException when the lengths differ or a level is infinite
    */
   public static Levels copyOf(BandGrid grid, double[] db) {
+    return copyOf(grid, db, new BitSet());
+  }
+
+  /**
+   * Levels of which some are known from points far apart only.
+   *
+   * @param grid the bands
+   * @param db one level per band in dB, NaN where there is none; copied
+   * @param coarse the bands whose points are further apart than 1/6 octave; those without a level
+   *     do not count
+   * @return the levels
+   * @throws IllegalArgumentException when the lengths differ or a level is infinite
+   */
+  public static Levels copyOf(BandGrid grid, double[] db, BitSet coarse) {
     if (db.length != grid.size()) {
       throw new IllegalArgumentException(
           "one level per band is needed: " + grid.size() + " bands, " + db.length + " levels");
@@ -39,7 +57,9 @@ public final class Levels {
         throw new IllegalArgumentException("a level must be finite or missing, but is infinite");
       }
     }
-    return new Levels(grid, db.clone());
+    BitSet present = new BitSet();
+    coarse.stream().filter(b -> !Double.isNaN(db[b])).forEach(present::set);
+    return new Levels(grid, db.clone(), present);
   }
 
   /**
@@ -59,6 +79,16 @@ public final class Levels {
    */
   public boolean has(int band) {
     return !Double.isNaN(db[band]);
+  }
+
+  /**
+   * Whether a band has a level that is known from points further apart than 1/6 octave only.
+   *
+   * @param band position in the grid, from 0
+   * @return true when it has
+   */
+  public boolean isCoarse(int band) {
+    return coarse.get(band);
   }
 
   /**
@@ -103,7 +133,7 @@ public final class Levels {
   public Levels map(DoubleUnaryOperator rule) {
     double[] changed = new double[db.length];
     Arrays.setAll(changed, b -> has(b) ? rule.applyAsDouble(db[b]) : Double.NaN);
-    return copyOf(grid, changed);
+    return copyOf(grid, changed, coarse);
   }
 
   /**
@@ -120,12 +150,17 @@ public final class Levels {
     double[] difference = new double[db.length];
     // NaN in either operand gives NaN: missing stays missing.
     Arrays.setAll(difference, b -> db[b] - other.db[b]);
-    return new Levels(grid, difference);
+    BitSet either = (BitSet) coarse.clone();
+    either.or(other.coarse);
+    return copyOf(grid, difference, either);
   }
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof Levels that && grid.equals(that.grid) && Arrays.equals(db, that.db);
+    return other instanceof Levels that
+        && grid.equals(that.grid)
+        && Arrays.equals(db, that.db)
+        && coarse.equals(that.coarse);
   }
 
   @Override

@@ -1,21 +1,44 @@
 package org.twinrig.response;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
 
 /**
  * A frequency response: levels in dB at strictly rising frequencies in Hz, piecewise linear in (ln
  * f, dB) between the points and undefined outside them. Immutable, compared by content.
+ *
+ * <p>A straight line over a hole is not a measurement: where neighbouring points are further apart
+ * than 1/3 octave there is no level between them either, and where they are further apart than 1/6
+ * octave the curve is coarse. Tables stand at preferred frequencies (ISO 3, ISO 266), whose steps
+ * are uneven by rounding; a step counts as 1/3 octave up to the widest of the series R 10, 125 to
+ * 160 (0.36 octave), and as 1/6 octave up to the widest of R 20, 140 to 160 (0.19 octave). Points
+ * {@code Δ} Hz apart, as a Fourier transform gives them, are therefore coarse below {@code 7Δ} and
+ * leave a hole below about {@code 3.6Δ}: 35 Hz and 18 Hz for steps of 5 Hz.
  */
 public final class Response {
+  private static final double WIDEST_STEP = 160.0 / 125 * (1 + 1e-9);
+  private static final double WIDEST_FINE_STEP = 160.0 / 140 * (1 + 1e-9);
+
   private final double[] frequenciesHz;
   private final double[] levelsDb;
 
-  private Response(double[] frequenciesHz, double[] levelsDb) {
+  /**
+   * For each piece between two points, the ratio of the measured frequencies it lies between; empty
+   * where all points are measured ones.
+   */
+  private final double[] steps;
+
+  private Response(double[] frequenciesHz, double[] levelsDb, double[] steps) {
     this.frequenciesHz = frequenciesHz;
     this.levelsDb = levelsDb;
+    this.steps = steps;
   }
 
   /**
@@ -48,7 +71,7 @@ public final class Response {
                 frequenciesHz[i - 1]));
       }
     }
-    return new Response(frequenciesHz.clone(), levelsDb.clone());
+    return new Response(frequenciesHz.clone(), levelsDb.clone(), new double[0]);
   }
 
   /**
@@ -102,15 +125,18 @@ public final class Response {
    * The level at any frequency, linear in (ln f, dB) between points.
    *
    * @param hz a frequency in Hz, above 0
-   * @return dB, or nothing outside the measured range
+   * @return dB, or nothing outside the measured range and inside a hole
    */
   public OptionalDouble levelAt(double hz) {
     Checks.positive(hz, "a frequency in Hz");
-    if (hz < fromHz() || hz > toHz()) {
-      return OptionalDouble.empty();
-    }
     int found = Arrays.binarySearch(frequenciesHz, hz);
-    return OptionalDouble.of(found >= 0 ? levelsDb[found] : between(-found - 2, hz));
+    if (found >= 0) {
+      return OptionalDouble.of(levelsDb[found]);
+    }
+    int left = -found - 2;
+    return left < 0 || left == size() - 1 || isHole(left)
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(between(left, hz));
   }
 
   /**
@@ -121,7 +147,125 @@ public final class Response {
    */
   public Response plus(double shiftDb) {
     Checks.finite(shiftDb, "a shift in dB");
-    return new Response(frequenciesHz, Arrays.stream(levelsDb).map(l -> l + shiftDb).toArray());
+    return withLevels(Arrays.stream(levelsDb).map(l -> l + shiftDb).toArray());
+  }
+
+  /**
+   * Other levels at the same frequencies, measured as these are.
+   *
+   * @param otherDb as many finite levels; copied
+   * @return the changed response
+   */
+  public Response withLevels(double[] otherDb) {
+    return new Response(frequenciesHz, copyOf(frequenciesHz, otherDb).levelsDb, steps);
+  }
+
+  /**
+   * The sum of two curves where both reach, at the points of both: exact for lines between. What
+   * either of them did not measure the sum does not have.
+   *
+   * @param other added, dB
+   * @return the sum; nothing when the curves do not overlap
+   */
+  public Optional<Response> plus(Response other) {
+    double lowHz = Math.max(fromHz(), other.fromHz());
+    double highHz = Math.min(toHz(), other.toHz());
+    if (!(lowHz < highHz)) {
+      return Optional.empty();
+    }
+    double[] hz =
+        DoubleStream.concat(Arrays.stream(frequenciesHz), Arrays.stream(other.frequenciesHz))
+            .filter(f -> f >= lowHz && f <= highHz)
+            .sorted()
+            .distinct()
+            .toArray();
+    double[] sums = new double[hz.length];
+    double[] widest = new double[hz.length - 1];
+    for (int i = 0; i < hz.length; i++) {
+      sums[i] = onLine(hz[i]) + other.onLine(hz[i]);
+      if (i > 0) {
+        widest[i - 1] = Math.max(step(piece(hz[i - 1])), other.step(other.piece(hz[i - 1])));
+      }
+    }
+    return Optional.of(new Response(hz, copyOf(hz, sums).levelsDb, widest));
+  }
+
+  /**
+   * Whether two curves are one but for their level: where both reach, at the points of both, their
+   * difference stays within a tolerance of a constant. Curves that share less than half of the axis
+   * they cover together are not compared.
+   *
+   * @param other another curve
+   * @param toleranceDb 0 or more, dB
+   * @return true when they are the same
+   */
+  public boolean sameShape(Response other, double toleranceDb) {
+    double lowHz = Math.max(fromHz(), other.fromHz());
+    double highHz = Math.min(toHz(), other.toHz());
+    double all = Math.max(toHz(), other.toHz()) / Math.min(fromHz(), other.fromHz());
+    if (!(lowHz < highHz) || Math.log(highHz / lowHz) < Math.log(all) / 2) {
+      return false;
+    }
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    for (Response points : List.of(this, other)) {
+      int p = Arrays.binarySearch(points.frequenciesHz, lowHz);
+      for (p = p < 0 ? -p - 1 : p; p < points.size() && points.frequenciesHz[p] <= highHz; p++) {
+        double hz = points.frequenciesHz[p];
+        double differenceDb = onLine(hz) - other.onLine(hz);
+        least = Math.min(least, differenceDb);
+        most = Math.max(most, differenceDb);
+        // Arithmetic on levels of a hundred dB errs by less than this.
+        if (most - least > 2 * toleranceDb + 1e-9) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  /**
+   * Whether two measured points next to each other are too far apart for a level between them.
+   *
+   * @param piece the point below, from 0
+   * @return true when they are further apart than 1/3 octave
+   */
+  public boolean isHole(int piece) {
+    return step(piece) > WIDEST_STEP;
+  }
+
+  /**
+   * The first hole that reaches into a stretch.
+   *
+   * @param lowHz lower end of the stretch, Hz
+   * @param highHz upper end, Hz
+   * @return the point below the hole; nothing where there is none
+   */
+  public OptionalInt holeIn(double lowHz, double highHz) {
+    return IntStream.range(0, size() - 1)
+        .filter(p -> isHole(p) && frequencyHz(p) < highHz && frequencyHz(p + 1) > lowHz)
+        .findFirst();
+  }
+
+  /** Whether the points about a piece are further apart than 1/6 octave. */
+  boolean isCoarse(int piece) {
+    return step(piece) > WIDEST_FINE_STEP;
+  }
+
+  private double step(int piece) {
+    return steps.length == 0 ? frequenciesHz[piece + 1] / frequenciesHz[piece] : steps[piece];
+  }
+
+  /** The piece that starts at or holds a frequency inside the range. */
+  private int piece(double hz) {
+    int found = Arrays.binarySearch(frequenciesHz, hz);
+    return Math.min(found >= 0 ? found : -found - 2, size() - 2);
+  }
+
+  /** The level at a frequency inside the range, on the straight line also where there is a hole. */
+  private double onLine(double hz) {
+    int found = Arrays.binarySearch(frequenciesHz, hz);
+    return found >= 0 ? levelsDb[found] : between(-found - 2, hz);
   }
 
   /** Level at {@code hz} on the piece that starts at point {@code left}. */
@@ -135,7 +279,8 @@ public final class Response {
   public boolean equals(Object other) {
     return other instanceof Response that
         && Arrays.equals(frequenciesHz, that.frequenciesHz)
-        && Arrays.equals(levelsDb, that.levelsDb);
+        && Arrays.equals(levelsDb, that.levelsDb)
+        && Arrays.equals(steps, that.steps);
   }
 
   @Override

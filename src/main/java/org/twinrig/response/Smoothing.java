@@ -10,7 +10,8 @@ import java.util.regex.Pattern;
  *
  * <p>{@code L'(f) = 10·lg( mean of 10^(L/10) per unit ln f over [f·G^(-1/2n), f·G^(1/2n)] )},
  * {@code G = 10^(3/10)}, the octave of IEC 61260-1:2014. Near the ends of the curve the mean is
- * taken over the part of the stretch the curve covers (common practice, no source).
+ * taken over the part of the stretch the curve covers (common practice, no source); a hole has ends
+ * too.
  *
  * @param fraction {@code n} of {@code 1/n} octave, 1 to 48; 0 for a curve that is not smoothed
  */
@@ -88,18 +89,27 @@ public record Smoothing(int fraction) {
       return curve;
     }
     double half = Math.pow(OCTAVE, 0.5 / fraction);
-    double[] hz = new double[curve.size()];
     double[] db = new double[curve.size()];
     int piece = 0;
-    for (int k = 0; k < hz.length; k++) {
-      hz[k] = curve.frequencyHz(k);
-      double lowerHz = Math.max(curve.fromHz(), hz[k] / half);
-      double upperHz = Math.min(curve.toHz(), hz[k] * half);
-      while (curve.frequencyHz(piece + 1) <= lowerHz) {
+    int first = 0;
+    int last = -1;
+    for (int k = 0; k < db.length; k++) {
+      if (k > last) {
+        first = k;
+        last = k;
+        while (last + 1 < db.length && !curve.isHole(last)) {
+          last++;
+        }
+      }
+      double lowerHz = Math.max(curve.frequencyHz(first), curve.frequencyHz(k) / half);
+      double upperHz = Math.min(curve.frequencyHz(last), curve.frequencyHz(k) * half);
+      while (lowerHz < upperHz && curve.frequencyHz(piece + 1) <= lowerHz) {
         piece++;
       }
-      db[k] = MeanSquare.levelDb(curve, lowerHz, upperHz, piece);
+      // A point alone between two holes has nothing to be averaged with.
+      db[k] =
+          lowerHz < upperHz ? MeanSquare.levelDb(curve, lowerHz, upperHz, piece) : curve.levelDb(k);
     }
-    return Response.copyOf(hz, db);
+    return curve.withLevels(db);
   }
 }

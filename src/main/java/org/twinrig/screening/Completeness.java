@@ -12,8 +12,9 @@ import org.twinrig.study.AnchoredCapture;
  *
  * <ul>
  *   <li>Few points: inside the study's range, two neighbouring points lie more than 1.5 bands
- *       apart, so that some band has no point of its own and its level is a straight line's. The
- *       half band allows for points at rounded mid-band frequencies.
+ *       apart, so that some band has no point of its own and its level is a straight line's, or it
+ *       has none ({@link org.twinrig.response.BandLevels}). The half band allows for points at
+ *       rounded mid-band frequencies.
  *   <li>Narrow range: bands without a level, because the capture does not cover them, make up more
  *       than 1/6 octave. A sweep that starts at the study's nominal lower end, and so misses the
  *       lowest band, is not accused.
@@ -61,11 +62,15 @@ final class Completeness {
 
   private static void range(AnchoredCapture c, List<Verdict> verdicts) {
     BandGrid grid = c.levels().grid();
-    double missing = (double) (grid.size() - c.levels().present()) / grid.perOctave();
+    Response r = c.capture().response();
+    long beyond =
+        grid.bands().stream()
+            .filter(b -> b.lowerHz() < r.fromHz() || b.upperHz() > r.toHz())
+            .count();
+    double missing = (double) beyond / grid.perOctave();
     // A band alone may be wider than the bound.
     double limit = Math.max(MOST_MISSING_OCTAVES, 1.0 / grid.perOctave());
     if (missing > limit + 1e-9) {
-      Response r = c.capture().response();
       String where = Numbers.hertz(r.fromHz()) + " to " + Numbers.hertz(r.toHz()) + " measured";
       verdicts.add(Verdict.of(c.capture().entry(), Finding.NARROW_RANGE, missing, limit, where));
     }

@@ -8,6 +8,8 @@ public enum Finding {
   ODD_SEATING("odd seating", "distance from the unit's middle curve", Scale.LEVEL, true),
   /** The same content was given under another name. */
   SAME_CONTENT("same content", "other captures with the same content", Scale.LEVEL, true),
+  /** Later rows give the capture again; it counts once, here. */
+  HAS_COPIES("has copies", "other captures with the same content", Scale.LEVEL, false),
   /** Left and right differ more than those of the kind, or of the unit's other seatings. */
   SIDE_IMBALANCE("side imbalance", "left against right", Scale.LEVEL, false),
   /** The level before anchoring departs from the unit's other seatings. */

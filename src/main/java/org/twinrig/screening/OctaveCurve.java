@@ -52,12 +52,10 @@ record OctaveCurve(List<Double> hz, List<Double> values) {
   }
 
   Response takenFrom(Response response) {
-    double[] frequencies = new double[response.size()];
     double[] levels = new double[response.size()];
     for (int p = 0; p < levels.length; p++) {
-      frequencies[p] = response.frequencyHz(p);
-      levels[p] = response.levelDb(p) - at(frequencies[p]);
+      levels[p] = response.levelDb(p) - at(response.frequencyHz(p));
     }
-    return Response.copyOf(frequencies, levels);
+    return response.withLevels(levels);
   }
 }

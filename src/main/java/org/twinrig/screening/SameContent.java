@@ -1,94 +1,85 @@
 package org.twinrig.screening;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import org.twinrig.capture.Capture;
+import org.twinrig.capture.CaptureEntry;
 import org.twinrig.response.Response;
 import org.twinrig.study.AnchoredCapture;
 
 /**
- * Finds curves that were given twice under two names: a copy counted as a seating of its own makes
- * scatter look smaller than it is. Two captures are the same when their files are, byte for byte,
- * or when their frequencies are and their levels differ by one constant, to 0.0001 dB: saved in
- * another format, or shifted, a curve is still the same seating.
+ * Finds curves that were given twice, whatever rows name them: other seatings, sides, units or
+ * fixtures. A copy counted as a measurement of its own makes scatter look smaller than it is.
+ *
+ * <p>Two captures are the same when their curves are to 0.001 dB after removing their level, saved
+ * in another format, shifted or at other points. Levels written to 0.01 dB are given the half step
+ * that rounding takes; a copy that was rounded to 0.1 dB is not found.
+ *
+ * <p>Of captures that are the same the one that stands first in the table counts. Which row it
+ * truly belongs to cannot be seen from a curve, so the others are lost to their units, sides and
+ * fixtures until the lab names the right files.
  */
 final class SameContent {
-  private static final double STEPS_PER_DB = 10_000;
+  private static final double SAME_DB = 0.001;
+  private static final double ROUNDING_DB = 0.005;
 
   private SameContent() {}
 
-  /** A file and the curve taken from it: the two channels of a stereo file are no copies. */
-  private record Content(String sha256, Response response) {
-    static Content of(Capture capture) {
-      return new Content(capture.sha256(), capture.response());
-    }
-  }
-
-  /** Every capture whose content already stood in an earlier row. */
-  static List<Verdict> of(List<AnchoredCapture> captures) {
-    Map<Object, String> fileOfContent = new HashMap<>();
-    Map<Object, Integer> seen = new HashMap<>();
-    List<Verdict> verdicts = new ArrayList<>();
-    for (AnchoredCapture c : captures) {
-      String file = c.capture().entry().file();
-      Object curve = Curve.of(c.capture().response());
-      String sameBytes = fileOfContent.putIfAbsent(Content.of(c.capture()), file);
-      String sameCurve = fileOfContent.putIfAbsent(curve, file);
-      int before = seen.merge(curve, 1, Integer::sum) - 1;
-      if (sameBytes != null || sameCurve != null) {
-        String other = sameBytes != null ? sameBytes : sameCurve;
-        verdicts.add(
-            Verdict.of(c.capture().entry(), Finding.SAME_CONTENT, Math.max(1, before), 0, other));
-      }
-    }
-    return verdicts;
-  }
-
-  /** A curve but for its level, compared by content. */
-  private static final class Curve {
-    private final Response response;
-    private final int hash;
-
-    private Curve(Response response, int hash) {
-      this.response = response;
-      this.hash = hash;
+  /** A curve, how far rounding may have moved it, and the captures that gave it. */
+  private record Curve(Response response, double roundedDb, List<CaptureEntry> captures) {
+    static Curve of(AnchoredCapture c) {
+      Response response = c.capture().response();
+      List<CaptureEntry> captures = new ArrayList<>(List.of(c.capture().entry()));
+      return new Curve(response, isRounded(response) ? ROUNDING_DB : 0, captures);
     }
 
-    static Curve of(Response response) {
-      int hash = response.size();
-      for (int i = 0; i < response.size(); i++) {
-        hash = 31 * hash + Double.hashCode(response.frequencyHz(i));
-        hash = 31 * hash + Long.hashCode(steps(response, i));
-      }
-      return new Curve(response, hash);
-    }
-
-    /** Level above the first point, in steps; pinning to an anchor adds rounding far below one. */
-    private static long steps(Response r, int point) {
-      return Math.round((r.levelDb(point) - r.levelDb(0)) * STEPS_PER_DB);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-      if (!(other instanceof Curve that)
-          || that.hash != hash
-          || that.response.size() != response.size()) {
-        return false;
-      }
-      for (int i = 0; i < response.size(); i++) {
-        if (response.frequencyHz(i) != that.response.frequencyHz(i)
-            || steps(response, i) != steps(that.response, i)) {
+    /** Pinning to an anchor shifts all levels alike. */
+    private static boolean isRounded(Response r) {
+      for (int i = 1; i < r.size(); i++) {
+        double steps = (r.levelDb(i) - r.levelDb(0)) / (2 * ROUNDING_DB);
+        if (Math.abs(steps - Math.rint(steps)) > 1e-6) {
           return false;
         }
       }
       return true;
     }
 
-    @Override
-    public int hashCode() {
-      return hash;
+    boolean same(Curve other) {
+      return response.sameShape(other.response, SAME_DB + roundedDb + other.roundedDb);
     }
+  }
+
+  /** A verdict on every capture that is not alone with its curve, the first of them included. */
+  static List<Verdict> of(List<AnchoredCapture> captures) {
+    List<Curve> curves = new ArrayList<>();
+    for (AnchoredCapture c : captures) {
+      Curve curve = Curve.of(c);
+      curves.stream()
+          .filter(curve::same)
+          .findFirst()
+          .ifPresentOrElse(
+              first -> first.captures.add(c.capture().entry()), () -> curves.add(curve));
+    }
+    List<Verdict> verdicts = new ArrayList<>();
+    for (Curve curve : curves) {
+      CaptureEntry first = curve.captures.get(0);
+      int copies = curve.captures.size() - 1;
+      if (copies > 0) {
+        String next = curve.captures.get(1).file();
+        String more = copies > 1 ? " and " + (copies - 1) + " more" : "";
+        verdicts.add(Verdict.of(first, Finding.HAS_COPIES, copies, 0, next + more));
+      }
+      for (int k = 1; k <= copies; k++) {
+        CaptureEntry copy = curve.captures.get(k);
+        verdicts.add(Verdict.of(copy, Finding.SAME_CONTENT, k, 0, named(first, copy)));
+      }
+    }
+    return verdicts;
+  }
+
+  private static String named(CaptureEntry first, CaptureEntry copy) {
+    String owner =
+        (first.unit().equals(copy.unit()) ? "" : ", unit `" + first.unit() + "`")
+            + (first.fixture().equals(copy.fixture()) ? "" : ", fixture `" + first.fixture() + "`");
+    return first.file() + " (line " + first.line() + owner + ")";
   }
 }

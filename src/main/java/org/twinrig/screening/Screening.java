@@ -2,6 +2,7 @@ package org.twinrig.screening;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -11,7 +12,6 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Pairing;
-import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.Study;
 
 /**
@@ -41,16 +41,36 @@ public record Screening(
    *
    * @param study what the lab declared
    * @param captures all of its captures, anchored
-   * @return those that count and what was found; under {@link ScreeningMode#SUGGEST} a verdict
-   *     leaves nothing out, under {@link ScreeningMode#EXCLUDE} one whose finding is {@linkplain
+   * @return those that count and what was found; under {@link
+   *     org.twinrig.study.ScreeningMode#SUGGEST} a verdict leaves nothing out but copies, under
+   *     {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose finding is {@linkplain
    *     Finding#disbelieved() not to be believed} does
    */
   public static Screening of(Study study, List<AnchoredCapture> captures) {
-    boolean exclude = study.settings().screening() == ScreeningMode.EXCLUDE;
+    return of(study, captures, SameContent.of(offered(captures)));
+  }
+
+  /**
+   * Screens the same captures anew after the shape of their curves was corrected, which hides
+   * copies of one curve in several sessions from each other.
+   *
+   * @param study what the lab declared
+   * @param corrected its captures, anchored
+   * @return what {@link #of} would give, had copies been looked for before
+   */
+  public Screening again(Study study, List<AnchoredCapture> corrected) {
+    Set<Finding> copies = EnumSet.of(Finding.SAME_CONTENT, Finding.HAS_COPIES);
+    return of(
+        study, corrected, verdicts.stream().filter(v -> copies.contains(v.finding())).toList());
+  }
+
+  private static Screening of(Study study, List<AnchoredCapture> captures, List<Verdict> copies) {
     List<AnchoredCapture> offered = offered(captures);
+    List<Verdict> doubts = new ArrayList<>(copies);
+    doubts.addAll(doubts(study, offered));
     List<Verdict> verdicts = new ArrayList<>();
-    for (Verdict v : unexplained(doubts(study, offered))) {
-      verdicts.add(exclude ? v.excluding() : v);
+    for (Verdict v : unexplained(doubts)) {
+      verdicts.add(v.under(study.settings().screening()));
     }
     verdicts.sort(IN_ORDER);
     Set<CaptureEntry> out = new HashSet<>();
@@ -88,8 +108,7 @@ public record Screening(
     for (Unit unit : study.units()) {
       kinds.put(unit.name(), unit.kind());
     }
-    List<Verdict> doubts = new ArrayList<>(SameContent.of(offered));
-    doubts.addAll(Completeness.of(offered));
+    List<Verdict> doubts = new ArrayList<>(Completeness.of(offered));
     for (List<Group> groups : Group.byScale(Group.of(offered, kinds::get))) {
       doubts.addAll(SealCheck.of(groups));
       doubts.addAll(OddSeating.of(groups));

@@ -3,6 +3,7 @@ package org.twinrig.screening;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.ScreeningMode;
 
 /**
  * Why a capture is doubted.
@@ -35,9 +36,14 @@ public record Verdict(
     return new Verdict(capture, finding, value, limit, detail, false);
   }
 
-  /** The same doubt; its capture is left out when the rule says it is not to be believed. */
-  Verdict excluding() {
-    return new Verdict(capture, finding, value, limit, detail, finding.disbelieved());
+  /**
+   * The same doubt; its capture is left out when the rule says it is not to be believed and the
+   * study leaves such captures out. One curve counts once in every study.
+   */
+  Verdict under(ScreeningMode mode) {
+    boolean out =
+        finding == Finding.SAME_CONTENT || (mode == ScreeningMode.EXCLUDE && finding.disbelieved());
+    return new Verdict(capture, finding, value, limit, detail, out);
   }
 
   /**
@@ -48,7 +54,13 @@ public record Verdict(
    */
   public String sentence() {
     if (finding == Finding.SAME_CONTENT) {
-      return finding.word() + ": the file holds the same curve as " + detail;
+      return finding.word()
+          + ": the file holds the same curve as "
+          + detail
+          + ", which stands first and counts alone";
+    }
+    if (finding == Finding.HAS_COPIES) {
+      return finding.word() + ": " + detail + " holds the same curve; it counts once, here";
     }
     String where = detail.isEmpty() ? "" : ", " + detail + ",";
     return String.format(

@@ -8,10 +8,11 @@
  * org.twinrig.screening.KindScreening} says which units depart from the kind, or that too few were
  * measured to tell.
  *
- * <p>Nothing is deleted. A study that only suggests uses everything. A study that excludes leaves
- * out captures with a lost seal, odd seatings and copies; every other finding, and every finding
- * about a unit, is only reported. Limits follow the scatter of the kind and are set so that
- * simulated studies without a fault accuse about one capture in a hundred or fewer by each rule.
+ * <p>Nothing is deleted. A study that only suggests uses everything but copies: one curve counts
+ * once. A study that excludes leaves out captures with a lost seal, odd seatings and copies; every
+ * other finding, and every finding about a unit, is only reported. Limits follow the scatter of the
+ * kind and are set so that simulated studies without a fault accuse about one capture in a hundred
+ * or fewer by each rule.
  *
  * <p>A {@link org.twinrig.screening.Verdict} names a capture, what was found, the measured value
  * and the limit. Nothing is deleted: whether a verdict leaves a capture out is the study's setting,

@@ -62,15 +62,21 @@ public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int t
         double anchorDb = levels.get(i).getAsDouble();
         reached.add(new Pinned(capture.plus(-anchorDb), anchorDb));
       } else {
+        String lacks =
+            anchor
+                .holeIn(capture.response(), anchorPerOctave)
+                .orElseGet(
+                    () ->
+                        String.format(
+                            "reaches from %s to %s and does not cover the anchor (%s)",
+                            Numbers.hertz(capture.response().fromHz()),
+                            Numbers.hertz(capture.response().toHz()),
+                            anchor.words()));
         problems.add(
             Problem.refused(
                 capture.entry().file(),
                 0,
-                String.format(
-                    "the capture reaches from %s to %s and does not cover the anchor (%s)",
-                    Numbers.hertz(capture.response().fromHz()),
-                    Numbers.hertz(capture.response().toHz()),
-                    anchor.words()),
+                "the capture " + lacks,
                 "give a capture that covers it, or choose another `anchor` in study.yaml"));
       }
     }

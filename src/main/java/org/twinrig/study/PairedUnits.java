@@ -88,6 +88,17 @@ public record PairedUnits(
   }
 
   /**
+   * Whether a level that enters a band is known from points further apart than 1/6 octave only.
+   *
+   * @param band position in the grid
+   * @return true when one is, of a unit that has a level on both fixtures
+   */
+  public boolean coarse(int band) {
+    return IntStream.of(at(band).members())
+        .anyMatch(i -> from.means().get(i).isCoarse(band) || to.means().get(i).isCoarse(band));
+  }
+
+  /**
    * The units that have a level on both fixtures at a band.
    *
    * @param band position in the grid

@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -137,6 +138,7 @@ public final class Pairing {
     static Levels mean(List<Levels> curves) {
       BandGrid grid = curves.get(0).grid();
       double[] means = new double[grid.size()];
+      BitSet coarse = new BitSet();
       for (int b = 0; b < means.length; b++) {
         double sum = 0;
         int count = 0;
@@ -144,11 +146,12 @@ public final class Pairing {
           if (curve.has(b)) {
             sum += curve.db(b);
             count++;
+            coarse.set(b, coarse.get(b) || curve.isCoarse(b));
           }
         }
         means[b] = count == 0 ? Double.NaN : sum / count;
       }
-      return Levels.copyOf(grid, means);
+      return Levels.copyOf(grid, means, coarse);
     }
   }
 }

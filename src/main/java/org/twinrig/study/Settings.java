@@ -5,7 +5,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.twinrig.band.BandGrid;
-import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
 import org.twinrig.spectrum.SoundContent;
@@ -15,7 +14,7 @@ import org.twinrig.spectrum.SoundContent;
  *
  * @param grid the bands
  * @param anchor where the level of a capture is pinned
- * @param confidence of every interval, strictly between 0 and 1
+ * @param confidence of every interval, 0.5 to 0.9999
  * @param tolerance how far a translated level may be off
  * @param minUnits with fewer units than this a band is unreliable; 3 or more
  * @param zones what the lab already knows to be doubtful
@@ -53,7 +52,9 @@ public record Settings(
   public Settings {
     Objects.requireNonNull(grid, "grid");
     Objects.requireNonNull(anchor, "anchor");
-    Checks.fraction(confidence, "confidence");
+    if (!NumberRange.CONFIDENCE.holds(confidence)) {
+      throw new IllegalArgumentException("confidence must be 0.5 to 0.9999, but is " + confidence);
+    }
     Objects.requireNonNull(tolerance, "tolerance");
     if (minUnits < FEWEST_UNITS) {
       throw new IllegalArgumentException("min_units must be 3 or more, but is " + minUnits);

@@ -163,7 +163,7 @@ public final class CatalogueRun {
           Problem.fatal(
               reference.get().file(),
               0,
-              "the reference does not cover the study's anchor (" + whole.anchor().words() + ")",
+              GraphFiles.notPinned(reference.get(), whole),
               "give the whole reference curve"));
     }
   }

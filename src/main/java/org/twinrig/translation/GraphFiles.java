@@ -2,13 +2,14 @@ package org.twinrig.translation;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.Reading;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -65,6 +66,7 @@ final class GraphFiles {
     String sha256 = read.value().get().sha256();
     if (entry.subtracted().isEmpty()) {
       OldGraphFile raw = new OldGraphFile(entry, published, published, Optional.empty());
+      hole(entry, published).ifPresent(problems::add);
       return new Findings<>(Optional.of(new Found(raw, sha256)), problems);
     }
     Findings<Optional<Reference>> reference = reference(entry, entry.subtracted().get());
@@ -72,7 +74,7 @@ final class GraphFiles {
     Optional<Found> found = Optional.empty();
     if (reference.value().isPresent()) {
       Reference r = reference.value().get();
-      Optional<Response> raw = sum(published, r.pinned());
+      Optional<Response> raw = published.plus(r.pinned());
       if (raw.isEmpty()) {
         problems.add(
             refused(
@@ -80,6 +82,7 @@ final class GraphFiles {
                 "the graph and its reference `" + r.curve().file() + "` do not overlap",
                 "name the reference that was subtracted from this graph"));
       }
+      raw.flatMap(sum -> hole(entry, sum)).ifPresent(problems::add);
       found =
           raw.map(
               sum ->
@@ -88,6 +91,20 @@ final class GraphFiles {
                       sha256 + r.sha256()));
     }
     return new Findings<>(found, problems);
+  }
+
+  /** Where a graph has no levels although it seems to run on. */
+  private Optional<Problem> hole(CatalogueEntry entry, Response raw) {
+    OptionalInt hole = raw.holeIn(translation.grid().lowerHz(), translation.grid().upperHz());
+    return hole.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Problem.note(
+                entry.file(),
+                0,
+                "has no level above "
+                    + Numbers.hertz(raw.frequencyHz(hole.getAsInt()))
+                    + ", where points are further apart than 1/3 octave"));
   }
 
   private Findings<Optional<Reference>> reference(
@@ -155,11 +172,18 @@ final class GraphFiles {
                 Problem.refused(
                     reference.file(),
                     0,
-                    "the reference does not cover the study's anchor ("
-                        + translation.anchor().words()
-                        + ")",
+                    notPinned(reference, translation),
                     "give the whole reference curve"));
     return new Findings<>(pinned.map(p -> new Reference(p, reference, sha256)), problems);
+  }
+
+  /** Why a reference cannot be pinned to a study's anchor. */
+  static String notPinned(ReferenceCurve reference, Translation translation) {
+    return "the reference "
+        + translation
+            .anchor()
+            .holeIn(reference.curve(), translation.grid().perOctave())
+            .orElse("does not cover the study's anchor (" + translation.anchor().words() + ")");
   }
 
   private static Findings<Optional<Read>> read(Path file, String name) {
@@ -179,25 +203,5 @@ final class GraphFiles {
 
   private static <T> Findings<Optional<T>> none(Problem why) {
     return new Findings<>(Optional.empty(), List.of(why));
-  }
-
-  /** The sum of two curves where both reach, at the points of both: exact for lines between. */
-  static Optional<Response> sum(Response graph, Response reference) {
-    double fromHz = Math.max(graph.fromHz(), reference.fromHz());
-    double toHz = Math.min(graph.toHz(), reference.toHz());
-    if (!(fromHz < toHz)) {
-      return Optional.empty();
-    }
-    double[] hz = new double[graph.size() + reference.size()];
-    for (int k = 0; k < hz.length; k++) {
-      hz[k] = k < graph.size() ? graph.frequencyHz(k) : reference.frequencyHz(k - graph.size());
-    }
-    double[] points =
-        Arrays.stream(hz).filter(f -> f >= fromHz && f <= toHz).sorted().distinct().toArray();
-    double[] db =
-        Arrays.stream(points)
-            .map(f -> graph.levelAt(f).orElseThrow() + reference.levelAt(f).orElseThrow())
-            .toArray();
-    return Optional.of(Response.copyOf(points, db));
   }
 }

@@ -106,8 +106,13 @@ final class GraphWay {
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < raw.bands().size(); b++) {
       TranslatedBand band = raw.bands().get(b);
-      bands.add(
-          band.missing() ? band : band.withFrom(came.level(b)).lessReference(reference.level(b)));
+      if (!band.missing()) {
+        band = band.withFrom(came.level(b)).lessReference(reference.level(b));
+        if (reference.isCoarse(b)) {
+          band = band.lowered(Mark.CAUTION, Reason.COARSE_POINTS);
+        }
+      }
+      bands.add(band);
     }
     return new TranslatedGraph(raw.entry(), bands, raw.treatment());
   }

@@ -113,9 +113,11 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
     return carried.isPresent() ? ofStudy : stated;
   }
 
-  /** Why the earlier leg's mark is below reliable. */
+  /** Why no mark can be reliable: the graph's own points, or the earlier leg's reasons. */
   List<Reason> reasons(int band) {
-    return carried.map(all -> all.get(band).reasons()).orElse(List.of());
+    return carried
+        .map(all -> all.get(band).reasons())
+        .orElse(levels.isCoarse(band) ? List.of(Reason.COARSE_POINTS) : List.of());
   }
 
   /**

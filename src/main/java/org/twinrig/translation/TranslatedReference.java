@@ -72,12 +72,17 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
     Levels from = BandLevels.of(curve, translation.grid());
     List<Row> rows = new ArrayList<>();
     for (int b = 0; b < kind.bands().size(); b++) {
-      rows.add(row(from.level(b), kind.bands().get(b), translation));
+      List<Reason> others = new ArrayList<>(kind.bands().get(b).reasons());
+      if (from.isCoarse(b)) {
+        others.add(Reason.COARSE_POINTS);
+      }
+      rows.add(row(from.level(b), kind.bands().get(b), others, translation));
     }
     return new TranslatedReference(kind.kind(), kind.units(), rows);
   }
 
-  private static Row row(OptionalDouble from, MarkedBand marked, Translation translation) {
+  private static Row row(
+      OptionalDouble from, MarkedBand marked, List<Reason> others, Translation translation) {
     Band band = marked.band();
     if (from.isEmpty()) {
       return new Row(band, from, Optional.empty(), Mark.UNRELIABLE, List.of(Reason.NO_DATA));
@@ -91,8 +96,8 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
     if (mark != Mark.RELIABLE) {
       reasons.add(Reason.WIDE_PREDICTION);
     }
-    for (Reason reason : marked.reasons()) {
-      Optional<Mark> best = Translator.best(reason);
+    for (Reason reason : others) {
+      Optional<Mark> best = reason.best();
       if (best.isPresent()) {
         mark = mark.worse(best.get());
         reasons.add(reason);

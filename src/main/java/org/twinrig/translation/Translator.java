@@ -167,7 +167,7 @@ public final class Translator {
     List<Reason> others = new ArrayList<>(carried);
     kinds.forEach(k -> others.addAll(k.marked().reasons()));
     for (Reason reason : others) {
-      Optional<Mark> best = best(reason);
+      Optional<Mark> best = reason.best();
       if (best.isPresent()) {
         mark = mark.worse(best.get());
         reasons.add(reason);
@@ -175,17 +175,6 @@ public final class Translator {
     }
     return new TranslatedBand(
         band, level, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
-  }
-
-  /** The best mark a reason allows; nothing for reasons that only say why a prediction is wide. */
-  static Optional<Mark> best(Reason reason) {
-    return switch (reason) {
-      case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> Optional.empty();
-      case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY ->
-          Optional.of(Mark.UNRELIABLE);
-      case OUTSIDE_EAR_SIMULATOR_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE ->
-          Optional.of(Mark.CAUTION);
-    };
   }
 
   /** How far from a shift the interval of a kind reaches. */

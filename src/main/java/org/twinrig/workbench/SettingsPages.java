@@ -96,7 +96,7 @@ final class SettingsPages {
         Key.of(
             "screening.apply",
             "Screening",
-            "suggest: doubts are told; exclude: lost seals, odd seatings and copies are left out",
+            "suggest: doubts are told; exclude: lost seals and odd seatings are left out; copies always",
             s.screening()));
   }
 

@@ -11,10 +11,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.Band;
 
@@ -35,8 +35,8 @@ class PublishedStudiesTest {
     for (Map<String, String> s : subjects) {
       String unit = "subject " + s.get("subject");
       files.unit(unit);
-      files.capture(unit, "mini", 1, flat(Double.parseDouble(s.get("mini_1")) / 10));
-      files.capture(unit, "large", 1, flat(Double.parseDouble(s.get("large_1")) / 10));
+      files.capture(unit, "mini", 1, flat("mini_1", s));
+      files.capture(unit, "large", 1, flat("large_1", s));
     }
     files.write("mini", "large");
     Map<String, String> band = run().get(0);
@@ -60,8 +60,8 @@ class PublishedStudiesTest {
       String unit = "subject " + s.get("subject");
       files.unit(unit);
       for (int k = 1; k <= 2; k++) {
-        files.capture(unit, "mini", k, flat(Double.parseDouble(s.get("mini_" + k)) / 10));
-        files.capture(unit, "large", k, flat(Double.parseDouble(s.get("large_" + k)) / 10));
+        files.capture(unit, "mini", k, flat("mini_" + k, s));
+        files.capture(unit, "large", k, flat("large_" + k, s));
       }
     }
     files.write("mini", "large");
@@ -144,29 +144,30 @@ class PublishedStudiesTest {
     return Double.parseDouble(row.get(column));
   }
 
-  private static String flat(double db) {
-    return String.format(
-        Locale.ROOT, "frequency_hz,level_db%n20,%.3f%n200,%.3f%n20000,%.3f%n", db, db, db);
+  /** A reading as a curve flat over the bands; below them it is its own, as no two captures are. */
+  private static String flat(String reading, Map<String, String> subject) {
+    double db = Double.parseDouble(subject.get(reading)) / 10;
+    int which = List.of("mini_1", "mini_2", "large_1", "large_2").indexOf(reading);
+    double own = 0.5 * (4 * Integer.parseInt(subject.get("subject")) + which);
+    return Dense.text(new double[] {20, 50, 200, 20_000}, new double[] {db, db + own, db, db});
   }
 
   /** A published table as a response that is flat over every octave band. */
   private static String stepped(List<Map<String, String>> rows, String column, double shiftDb) {
-    StringBuilder text = new StringBuilder("frequency_hz,level_db\n");
+    List<Double> hz = new ArrayList<>(List.of(15.0, 50.0));
+    // Below the bands no two captures are the same.
+    List<Double> levels = new ArrayList<>(List.of(shiftDb * 3, shiftDb));
     for (Map<String, String> row : rows) {
       Band band = Band.ofMidFrequency(Double.parseDouble(row.get("frequency_hz")), 1);
       double db = Double.parseDouble(row.get(column)) + shiftDb;
       // Ends a hair inside the neighbours, so that each band is wholly covered.
-      text.append(
-          String.format(
-              Locale.ROOT,
-              "%.9f,%.6f%n%.9f,%.6f%n",
-              band.lowerHz() * (1 - 1e-10) + 1e-9,
-              db,
-              band.upperHz() * (1 - 2e-10),
-              db));
+      hz.addAll(List.of(band.lowerHz() * (1 - 1e-10) + 1e-9, band.upperHz() * (1 - 2e-10)));
+      levels.addAll(List.of(db, db));
     }
-    double end = Band.ofMidFrequency(8000, 1).upperHz();
-    return text.append(String.format(Locale.ROOT, "%.6f,0%n", end + 1)).toString();
+    hz.add(Band.ofMidFrequency(8000, 1).upperHz() + 1);
+    levels.add(0.0);
+    return Dense.text(
+        hz.stream().mapToDouble(f -> f).toArray(), levels.stream().mapToDouble(db -> db).toArray());
   }
 
   /** Writes a study by hand. */

@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 
 /** Catalogues through the command line: compensated, smoothed, there and back. */
 class TranslateCommandTest extends OnACatalogue {
@@ -64,9 +65,13 @@ class TranslateCommandTest extends OnACatalogue {
   @Test
   void compensatedGraphsStayCompensatedWhenTheNewReferenceIsGiven() throws IOException {
     Files.writeString(
-        folder.resolve("old.csv"), "10,3\n1000,0\n22000,-6\n", StandardCharsets.UTF_8);
+        folder.resolve("old.csv"),
+        Dense.text(new double[] {10, 1000, 22_000}, new double[] {3, 0, -6}),
+        StandardCharsets.UTF_8);
     Files.writeString(
-        folder.resolve("new.csv"), "10,5\n1000,0\n22000,-9\n", StandardCharsets.UTF_8);
+        folder.resolve("new.csv"),
+        Dense.text(new double[] {10, 1000, 22_000}, new double[] {5, 0, -9}),
+        StandardCharsets.UTF_8);
     replace(1, "raw,,none", "compensated,old.csv,none");
     Ran raw = translate("raw");
     assertEquals(0, raw.status(), raw.err());
@@ -117,7 +122,10 @@ class TranslateCommandTest extends OnACatalogue {
   @Test
   void aReferenceIsReExpressedWithTheIntervalOfTheMean() throws IOException {
     Path curve = folder.resolve("old.csv");
-    Files.writeString(curve, "10,3\n1000,0\n22000,-6\n", StandardCharsets.UTF_8);
+    Files.writeString(
+        curve,
+        Dense.text(new double[] {10, 1000, 22_000}, new double[] {3, 0, -6}),
+        StandardCharsets.UTF_8);
     Ran ran = reference(curve, "--kind", "in-ear");
     assertEquals(0, ran.status(), ran.err());
     assertTrue(

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.response.Anchor;
@@ -176,8 +177,8 @@ class RankKeepingTest {
 
   @Test
   void referenceCurvesArePinnedLikeCaptures() {
-    Response old = Response.copyOf(new double[] {50, 20_000}, new double[] {70, 70});
-    Response now = Response.copyOf(new double[] {50, 20_000}, new double[] {94, 94});
+    Response old = Dense.curve(new double[] {50, 20_000}, new double[] {70, 70});
+    Response now = Dense.curve(new double[] {50, 20_000}, new double[] {94, 94});
     RankKeeping.References pinned =
         RankKeeping.References.pinned(old, now, new Anchor.Range(300, 1000), GRID, RANGE)
             .orElseThrow();
@@ -185,7 +186,7 @@ class RankKeepingTest {
       assertEquals(0, pinned.from().db(b), 1e-9);
       assertEquals(0, pinned.to().db(b), 1e-9);
     }
-    Response narrow = Response.copyOf(new double[] {2000, 20_000}, new double[] {70, 70});
+    Response narrow = Dense.curve(new double[] {2000, 20_000}, new double[] {70, 70});
     assertEquals(
         Optional.empty(),
         RankKeeping.References.pinned(narrow, now, new Anchor.Range(300, 1000), GRID, RANGE));

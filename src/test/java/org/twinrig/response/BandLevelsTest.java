@@ -14,6 +14,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
@@ -52,8 +53,7 @@ class BandLevelsTest {
     double dbPerNeper = 20;
     double[] hz = {10, 30_000};
     Response tilt =
-        Response.copyOf(
-            hz, new double[] {dbPerNeper * Math.log(hz[0]), dbPerNeper * Math.log(hz[1])});
+        Dense.curve(hz, new double[] {dbPerNeper * Math.log(hz[0]), dbPerNeper * Math.log(hz[1])});
     Levels levels = BandLevels.of(tilt, BandGrid.covering(20, 20_000, 3));
     Band band = levels.grid().band(17);
     double k = dbPerNeper * Math.log(10) / 10;
@@ -67,7 +67,7 @@ class BandLevelsTest {
     Band band = Band.ofMidFrequency(1000, 1);
     double step = band.lowerHz() * Math.pow(band.upperHz() / band.lowerHz(), 0.25);
     Response response =
-        Response.copyOf(
+        Dense.curve(
             new double[] {100, step, step * (1 + 1e-12), 10_000}, new double[] {60, 60, 80, 80});
     double expected = 10 * Math.log10(0.25 * 1e6 + 0.75 * 1e8);
     assertEquals(
@@ -125,8 +125,7 @@ class BandLevelsTest {
                 hz[k] = hz[k - 1] * Math.exp(steps.get(k - 1));
               }
               hz[12] = Math.max(hz[12], 3000);
-              return Response.copyOf(
-                  hz, levels.stream().mapToDouble(Double::doubleValue).toArray());
+              return Dense.curve(hz, levels.stream().mapToDouble(Double::doubleValue).toArray());
             });
   }
 
@@ -150,7 +149,7 @@ class BandLevelsTest {
 
   @Test
   void steepSlopesDoNotOverflow() {
-    Response steep = Response.copyOf(new double[] {10, 30_000}, new double[] {-3000, 3000});
+    Response steep = Dense.curve(new double[] {10, 30_000}, new double[] {-3000, 3000});
     Levels levels = BandLevels.of(steep, BandGrid.covering(20, 20_000, 3));
     for (int b = 0; b < levels.grid().size(); b++) {
       assertTrue(Double.isFinite(levels.db(b)));
@@ -159,7 +158,7 @@ class BandLevelsTest {
 
   @Test
   void anAnchorIsTheMeanOfItsBandLevels() {
-    Response tilt = Response.copyOf(new double[] {10, 30_000}, new double[] {50, 70});
+    Response tilt = Dense.curve(new double[] {10, 30_000}, new double[] {50, 70});
     Levels bands = BandLevels.of(tilt, BandGrid.covering(300, 1000, 12));
     double sum = 0;
     for (int b = 0; b < bands.grid().size(); b++) {
@@ -177,6 +176,6 @@ class BandLevelsTest {
   }
 
   private static Response flat(double fromHz, double toHz, double db) {
-    return Response.copyOf(new double[] {fromHz, toHz}, new double[] {db, db});
+    return Dense.curve(new double[] {fromHz, toHz}, new double[] {db, db});
   }
 }

@@ -23,11 +23,11 @@ class ResponseTest {
 
   @Test
   void levelsAreLinearInLogFrequency() {
-    Response response = Response.copyOf(hz, db);
-    assertEquals(63, response.levelAt(Math.sqrt(100 * 200)).orElseThrow(), 1e-12);
-    assertEquals(66, response.levelAt(200).orElseThrow());
+    Response response = Response.copyOf(new double[] {100, 121, 144}, new double[] {60, 66, 60});
+    assertEquals(63, response.levelAt(110).orElseThrow(), 1e-12);
+    assertEquals(66, response.levelAt(121).orElseThrow());
     assertTrue(response.levelAt(99.9).isEmpty());
-    assertTrue(response.levelAt(400.1).isEmpty());
+    assertTrue(response.levelAt(144.1).isEmpty());
   }
 
   @Test

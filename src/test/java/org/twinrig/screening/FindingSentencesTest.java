@@ -109,7 +109,11 @@ class FindingSentencesTest {
     AnchoredCapture shifted = seating(2, hz -> leak(30).applyAsDouble(hz) - 7.123);
     AnchoredCapture other = seating(3, leak(30.5));
     assertEquals(
-        List.of("elm-2.csv same content: the file holds the same curve as elm-1.csv"),
+        List.of(
+            "elm-1.csv has copies: elm-2.csv holds the same curve; it counts once, here",
+            "elm-2.csv same content: the file holds the same curve as elm-1.csv (line "
+                + first.capture().entry().line()
+                + "), which stands first and counts alone"),
         sentences(SameContent.of(List.of(first, shifted, other))));
   }
 

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -80,9 +81,38 @@ class ScreeningTest {
   void aFileGivenTwiceIsReported() {
     AnchoredCapture first = captures.get(0);
     List<Verdict> verdicts = SameContent.of(List.of(first, first));
-    assertEquals(1, verdicts.size());
     assertEquals(
-        "same content: the file holds the same curve as captures/plate/alder-1-M-1.csv",
-        verdicts.get(0).sentence());
+        List.of(
+            "has copies: captures/plate/alder-1-M-1.csv holds the same curve; it counts once, here",
+            "same content: the file holds the same curve as captures/plate/alder-1-M-1.csv (line "
+                + first.capture().entry().line()
+                + "), which stands first and counts alone"),
+        verdicts.stream().map(Verdict::sentence).toList());
+  }
+
+  /** A correction of each session's drift gives copies in two sessions two shapes. */
+  @Test
+  void copiesStayCopiesWhenTheirSessionsAreCorrected() {
+    List<AnchoredCapture> copied = new ArrayList<>(captures);
+    AnchoredCapture first = captures.get(0);
+    AnchoredCapture last = captures.get(captures.size() - 1);
+    copied.set(
+        captures.size() - 1,
+        new AnchoredCapture(
+            last.capture().withResponse(first.capture().response()), first.levels(), 0));
+    Screening before = Screening.of(study, copied);
+    Screening after = before.again(study, captures);
+    for (Screening screening : List.of(before, after)) {
+      assertTrue(
+          screening.verdicts().stream()
+              .anyMatch(
+                  v ->
+                      v.finding() == Finding.SAME_CONTENT
+                          && v.excluded()
+                          && v.capture().equals(last.capture().entry())));
+      assertTrue(
+          screening.accepted().stream()
+              .anyMatch(c -> c.capture().entry().equals(first.capture().entry())));
+    }
   }
 }

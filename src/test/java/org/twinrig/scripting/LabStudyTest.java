@@ -12,6 +12,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.Dense;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
@@ -135,7 +136,7 @@ class LabStudyTest {
 
   @Test
   void mistakesOfTheCallerAreAnsweredWithWhatWouldBeRight() {
-    Response flat = Response.copyOf(new double[] {10, 22_000}, new double[] {90, 90});
+    Response flat = Dense.curve(new double[] {10, 22_000}, new double[] {90, 90});
 
     assertEquals(
         "there is no kind `in ear`; it must be one of in-ear",
@@ -157,7 +158,7 @@ class LabStudyTest {
 
   @Test
   void aGraphIsReExpressedByTheTranslator() {
-    Response flat = Response.copyOf(new double[] {10, 22_000}, new double[] {90, 90});
+    Response flat = Dense.curve(new double[] {10, 22_000}, new double[] {90, 90});
     GraphTranslation translation = result.translation();
     Translator translator = new Translator(translation.translation());
     CatalogueEntry entry = CatalogueEntry.raw("Oak 2", "in-ear", 2);

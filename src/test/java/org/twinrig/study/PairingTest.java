@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
@@ -18,7 +19,6 @@ import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.Response;
 
 /** Against unit means, pooled variances and harmonic means computed in exact rationals. */
 class PairingTest {
@@ -45,8 +45,7 @@ class PairingTest {
       double db = Double.parseDouble(row.get("level_db"));
       entries.add(entry);
       captures.add(
-          new Capture(
-              entry, Response.copyOf(new double[] {100, 9000}, new double[] {db, db}), "x"));
+          new Capture(entry, Dense.curve(new double[] {100, 9000}, new double[] {db, db}), "x"));
     }
     BandGrid grid = BandGrid.covering(1000, 2000, 1);
     Settings settings = Settings.defaults().withGrid(grid).withAnchor(new Anchor.None());

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
@@ -55,18 +56,18 @@ class GraphWayTest {
     for (int k = 0; k < hz.length; k++) {
       hz[k] = 15 * Math.pow(22_000.0 / 15, k / (hz.length - 1.0));
     }
-    return new ReferenceCurve(file, Optional.of(new Smoothing(2)), Response.copyOf(hz, db));
+    return new ReferenceCurve(file, Optional.of(new Smoothing(2)), Dense.curve(hz, db));
   }
 
   /** A compensated graph as the lab would have made it from the raw one. */
   private static OldGraphFile compensated(Response raw, ReferenceCurve reference) {
     Response pinned = pinned(reference.curve());
     Response negative = negative(pinned);
-    Response published = GraphFiles.sum(raw, negative).orElseThrow();
+    Response published = raw.plus(negative).orElseThrow();
     return new OldGraphFile(
         entry(Optional.of(Smoothing.NONE)),
         published,
-        GraphFiles.sum(published, pinned).orElseThrow(),
+        published.plus(pinned).orElseThrow(),
         Optional.of(reference));
   }
 
@@ -161,7 +162,7 @@ class GraphWayTest {
         new ReferenceCurve(
             "brief.csv",
             Optional.empty(),
-            Response.copyOf(new double[] {100, 9000}, new double[] {1, 2}));
+            Dense.curve(new double[] {100, 9000}, new double[] {1, 2}));
     TranslatedGraph given = way(with(brief)).of(compensated(graph, before)).given();
     TranslatedBand last = given.bands().get(given.bands().size() - 1);
     assertTrue(last.predicted().isEmpty());

@@ -18,10 +18,10 @@ import java.util.Set;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.Dense;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
-import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PredictionModel;
@@ -45,12 +45,12 @@ class HandlingTest {
         new ReferenceCurve(
             "old.csv",
             Optional.of(new Smoothing(2)),
-            Response.copyOf(new double[] {20, 1000, 20_000}, new double[] {1, 0, -3.25}));
+            Dense.curve(new double[] {20, 1000, 20_000}, new double[] {1, 0, -3.25}));
     ReferenceCurve now =
         new ReferenceCurve(
             "new.csv",
             Optional.empty(),
-            Response.copyOf(new double[] {20, 20_000}, new double[] {1, -3}));
+            Dense.curve(new double[] {20, 20_000}, new double[] {1, -3}));
     return study
         .translation()
         .withHandling(

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.band.BandGrid;
 import org.twinrig.problem.UnusableInput;
@@ -36,7 +37,7 @@ class TranslatorTest {
   void pointsAndTheirBandLevelsGiveTheSame() throws UnusableInput {
     Translator translator = new Translator(translation());
     Response points =
-        Response.copyOf(new double[] {15, 100, 3000, 21_000}, new double[] {2, 0, 7, -12});
+        Dense.curve(new double[] {15, 100, 3000, 21_000}, new double[] {2, 0, 7, -12});
     Levels levels = BandLevels.of(points, Settings.defaults().grid());
     assertEquals(translator.apply(GRAPH, points), translator.apply(GRAPH, levels));
     assertEquals(

@@ -22,6 +22,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.twinrig.Dense;
 import org.twinrig.cli.Main;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Reason;
@@ -199,7 +200,8 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
   }
 
   /** A reference of 10 dB everywhere changes nothing after pinning; a tilted one does. */
-  private static final String TILTED = "hz,db\n10,0\n1000,0\n22000,12\n";
+  private static final String TILTED =
+      Dense.text(new double[] {10, 1000, 22_000}, new double[] {0, 0, 12});
 
   @Test
   void whatAFormSaysIsWhatACatalogueWouldSay() throws Exception {

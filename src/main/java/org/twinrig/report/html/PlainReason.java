@@ -23,6 +23,8 @@ final class PlainReason {
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
       case KIND_NOT_IN_THE_STUDY -> "the lab measured no headphone of this kind on both fixtures";
       case OUTSIDE_THE_STUDY -> "the lab measured no headphone like this one on both fixtures";
+      case COARSE_POINTS -> "the curves have few points here";
+      case NO_SCATTER -> "all headphones look the same here, which real ones never do";
       case SMOOTHED_MORE -> "the old graph shows less detail than the measurements";
     };
   }

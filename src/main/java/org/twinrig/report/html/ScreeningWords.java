@@ -39,7 +39,8 @@ final class ScreeningWords {
         + byLab
         + ". Nothing was deleted: every file is still in its place."
         + (outcome.study().settings().screening() == ScreeningMode.SUGGEST
-            ? " The study only suggests: what the rules doubt was used."
+            ? " The study only suggests: what the rules doubt was used, but a curve that several rows"
+                + " give counts once."
             : "");
   }
 
@@ -60,7 +61,7 @@ final class ScreeningWords {
         + " seatings of its kind scatter there. Where the study says so (screening: apply: exclude),"
         + " the rules leave out captures they do not believe: "
         + words(true)
-        + ". All other findings are only reported: "
+        + ". A curve that several rows give counts once in every study. All other findings are only reported: "
         + words(false)
         + ". A unit that departs from its kind is never left out by a rule, for it may show what the"
         + " kind is really like.";

@@ -28,7 +28,9 @@ final class WhyAgain {
       return "the kind is not known, so the interval must cover every kind of the study with enough"
           + " units";
     }
-    return line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "));
+    return line.reasons().isEmpty()
+        ? "the old graph has no level over too much of the range"
+        : line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "));
   }
 
   /** Whether what the graph does not cover would leave it publishable. */

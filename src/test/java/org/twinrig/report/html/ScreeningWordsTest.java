@@ -42,7 +42,8 @@ class ScreeningWordsTest {
         "Every capture is compared with the unit's others on the same fixture and with how far"
             + " seatings of its kind scatter there. Where the study says so (screening: apply:"
             + " exclude), the rules leave out captures they do not believe: lost seal, odd seating,"
-            + " same content. All other findings are only reported: side imbalance, level jump, noisy"
+            + " same content. A curve that several rows give counts once in every study. All other"
+            + " findings are only reported: has copies, side imbalance, level jump, noisy"
             + " capture, few points, narrow range, drifting session. A unit that departs from its kind is never left"
             + " out by a rule, for it may show what the kind is really like.",
         ScreeningWords.rules());
