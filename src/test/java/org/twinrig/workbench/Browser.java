@@ -45,7 +45,7 @@ final class Browser implements AutoCloseable {
     this.client = HttpClient.newHttpClient();
     HttpResponse<String> entered =
         client.send(
-            HttpRequest.newBuilder(URI.create(workbench.address())).build(),
+            HttpRequest.newBuilder(URI.create(workbench.addresses().get(0))).build(),
             HttpResponse.BodyHandlers.ofString());
     this.cookie = entered.headers().firstValue("Set-Cookie").orElseThrow().split(";", -1)[0];
   }
@@ -103,11 +103,22 @@ final class Browser implements AutoCloseable {
   }
 
   String address() {
-    return workbench.address();
+    return workbench.addresses().get(0);
   }
 
+  /** What all pages lie below. */
   String root() {
     return address().substring(0, address().indexOf("/enter"));
+  }
+
+  /** Where it is served, without the session's path. */
+  String origin() {
+    return root().substring(0, root().lastIndexOf('/'));
+  }
+
+  /** The session's path. */
+  String place() {
+    return root().substring(origin().length());
   }
 
   int port() {
@@ -165,7 +176,7 @@ final class Browser implements AutoCloseable {
             .collect(Collectors.joining("&"));
     return send(
         request(path)
-            .header("Origin", root())
+            .header("Origin", origin())
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(HttpRequest.BodyPublishers.ofString(body))
             .build());
@@ -185,7 +196,7 @@ final class Browser implements AutoCloseable {
 
   private HttpRequest upload(HttpRequest.BodyPublisher body) {
     return request("/catalogue")
-        .header("Origin", root())
+        .header("Origin", origin())
         .header("Content-Type", "multipart/form-data; boundary=xyz")
         .POST(body)
         .build();
@@ -267,7 +278,7 @@ final class Browser implements AutoCloseable {
 
   /** Waits for longer work and answers where it leads. */
   String finish(HttpResponse<String> begun) throws Exception {
-    String place = begun.headers().firstValue("Location").orElseThrow();
+    String place = begun.headers().firstValue("Location").orElseThrow().substring(1);
     String state = place.replace("/work?", "/work-state?");
     for (int k = 0; k < 600 && !get(state).body().equals("finished"); k++) {
       Thread.sleep(50);

@@ -46,7 +46,9 @@ class GateTest {
 
   private static String ask(String host, String more) throws Exception {
     return browser.raw(
-        "GET / HTTP/1.1\r\nHost: "
+        "GET "
+            + browser.place()
+            + "/ HTTP/1.1\r\nHost: "
             + host
             + "\r\nCookie: "
             + browser.cookie()
@@ -57,7 +59,9 @@ class GateTest {
 
   private static String send(String headers, String form) throws Exception {
     return browser.raw(
-        "POST /undo HTTP/1.1\r\nHost: 127.0.0.1:"
+        "POST "
+            + browser.place()
+            + "/undo HTTP/1.1\r\nHost: 127.0.0.1:"
             + browser.port()
             + "\r\nCookie: "
             + browser.cookie()
@@ -248,7 +252,7 @@ class GateTest {
           browser.send(
               browser
                   .request("/")
-                  .header("Origin", browser.root())
+                  .header("Origin", browser.origin())
                   .method(method, HttpRequest.BodyPublishers.noBody())
                   .build());
       assertEquals(404, answer.statusCode(), method);

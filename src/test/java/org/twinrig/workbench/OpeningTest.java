@@ -62,7 +62,9 @@ class OpeningTest {
     Browser.write(study);
     long captures = Files.readString(study.resolve("captures.csv")).lines().count() - 1;
     try (Workbench workbench = Workbench.open(on(study, 0))) {
-      assertTrue(workbench.address().startsWith("http://127.0.0.1:"), workbench.address());
+      assertTrue(
+          workbench.addresses().get(0).startsWith("http://127.0.0.1:"),
+          workbench.addresses()::toString);
     }
     assertEquals(
         List.of(

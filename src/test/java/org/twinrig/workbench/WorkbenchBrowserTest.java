@@ -168,7 +168,7 @@ class WorkbenchBrowserTest extends BrowserTesting {
   @Test
   void whatIsWrittenIsShown() {
     go("/report");
-    driver.findElement(By.cssSelector("form[action='/report'] button")).click();
+    driver.findElement(By.cssSelector("form[action='./report'] button")).click();
     driver.findElement(By.linkText("Open the report")).click();
     shown(By.tagName("h1"), "Plate to head");
     // Its one script runs, and nothing that it holds can reach the workbench.
@@ -177,7 +177,7 @@ class WorkbenchBrowserTest extends BrowserTesting {
         "SecurityError",
         driver.executeScript("try { return document.cookie; } catch (e) { return e.name; }"));
     go("/report");
-    driver.findElement(By.cssSelector("form[action='/explained'] button")).click();
+    driver.findElement(By.cssSelector("form[action='./explained'] button")).click();
     driver.findElement(By.linkText("Open the page for readers")).click();
     shown(By.tagName("h1"), "Why new headphone graphs differ from old ones");
     assertEquals(List.of(), severe());
