@@ -93,12 +93,17 @@ final class Browser implements AutoCloseable {
   }
 
   static Browser on(Path study) throws Exception {
+    return on(study, Incoming.Pace.STANDARD);
+  }
+
+  static Browser on(Path study, Incoming.Pace pace) throws Exception {
     List<Exception> faults = new CopyOnWriteArrayList<>();
     List<String> said = new CopyOnWriteArrayList<>();
     Workbench workbench =
         Workbench.open(
             new Workbench.Options(
-                study, InetAddress.getLoopbackAddress(), 0, 2, "test", said::add, faults::add));
+                study, InetAddress.getLoopbackAddress(), 0, 2, "test", said::add, faults::add),
+            pace);
     return new Browser(workbench, study, faults);
   }
 
@@ -142,7 +147,8 @@ final class Browser implements AutoCloseable {
   }
 
   HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create(root() + path)).header("Cookie", cookie);
+    return HttpRequest.newBuilder(URI.create(root() + path.replaceFirst("^[.]/", "/")))
+        .header("Cookie", cookie);
   }
 
   HttpResponse<String> send(HttpRequest request) throws Exception {
@@ -278,7 +284,7 @@ final class Browser implements AutoCloseable {
 
   /** Waits for longer work and answers where it leads. */
   String finish(HttpResponse<String> begun) throws Exception {
-    String place = begun.headers().firstValue("Location").orElseThrow().substring(1);
+    String place = begun.headers().firstValue("Location").orElseThrow();
     String state = place.replace("/work?", "/work-state?");
     for (int k = 0; k < 600 && !get(state).body().equals("finished"); k++) {
       Thread.sleep(50);

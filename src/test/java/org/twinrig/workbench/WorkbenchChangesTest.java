@@ -163,7 +163,7 @@ class WorkbenchChangesTest extends OpenWorkbench {
             + there
             + "` stands in this line, none of `"
             + other
-            + "`; open the unit&#39;s page again and choose one of its captures";
+            + "`; open the unit's page again and choose one of its captures";
     for (HttpResponse<String> refused :
         List.of(
             browser.leaveOut(new Browser.Chosen(other, "2", ""), "1", "why"),
