@@ -99,6 +99,8 @@ final class Desk extends Handler.Abstract {
       return;
     } catch (Exception e) {
       answer = refusals.of(e);
+    } catch (OutOfMemoryError e) {
+      answer = refusals.noMemory();
     }
     send(answer, response, callback);
   }

@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
@@ -26,6 +27,7 @@ import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.util.Fields;
+import org.eclipse.jetty.util.IO;
 import org.eclipse.jetty.util.UrlEncoded;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -35,7 +37,7 @@ import org.twinrig.problem.UnusableInput;
  * waits for it, so that slow senders keep nobody from the pages. It is read to its end before it is
  * looked at, even where it is too large: a browser that is stopped while it sends shows no message.
  */
-final class Incoming {
+final class Incoming implements AutoCloseable {
   /** A graph is some kilobytes; sound and long sweeps are not old graphs. */
   static final int MOST_BYTES_A_FILE = 4 * 1024 * 1024;
 
@@ -43,42 +45,58 @@ final class Incoming {
   static final int MOST_FORM_BYTES = 2 * 1024 * 1024;
   private static final int MEGABYTE = 1024 * 1024;
   private static final int MOST_BYTES_AT_ONCE = 32 * MEGABYTE;
-  private static final long MOST_BYTES_OF_ALL = 1024L * MEGABYTE;
   private static final long MOST_BYTES_DRAINED = 1024L * MEGABYTE;
   private static final int MOST_BYTES_OF_PART_IN_MEMORY = 8 * 1024;
   private static final int MOST_FIELDS = 10 * MOST_FILES;
 
-  private final Path home;
-  private final Pace pace;
+  private final Limits limits;
   private final AtomicLong bytesOfAll = new AtomicLong();
+  private Path home;
 
-  /**
-   * What comes in.
-   *
-   * @param home a folder for what was sent, nobody else's
-   * @param pace how slowly it may come
-   */
-  Incoming(Path home, Pace pace) {
-    this.home = home;
-    this.pace = pace;
+  /** What comes in, into a folder that is this user's alone. */
+  Incoming(Limits limits) throws IOException {
+    this.limits = limits;
+    this.home = Files.createTempDirectory("twinrig-workbench");
+  }
+
+  /** A new folder for what was sent. */
+  synchronized Path folder() throws IOException {
+    if (!Files.isDirectory(home, LinkOption.NOFOLLOW_LINKS)) {
+      // Systems sweep temporary folders that nobody used for days.
+      home = Files.createTempDirectory("twinrig-workbench");
+    }
+    return Files.createTempDirectory(home, "sent").toRealPath();
+  }
+
+  /** Deletes all that was sent. */
+  @Override
+  public synchronized void close() {
+    IO.delete(home);
   }
 
   /**
-   * How slowly a body may come.
+   * How slowly a body may come, and how much all may bring together.
    *
    * @param silence how long a sender may say nothing
    * @param grace how long it may fall short of the rate
    * @param bytesPerSecond the rate, from the beginning on
    * @param whole how long a body may take in all
+   * @param bytesOfAll how many bytes of files may be on their way at one time
    */
-  record Pace(Duration silence, Duration grace, long bytesPerSecond, Duration whole) {
-    /** Twenty times slower than a poor wireless network. */
-    static final Pace STANDARD =
-        new Pace(Duration.ofSeconds(30), Duration.ofSeconds(10), 16_384, Duration.ofMinutes(5));
+  record Limits(
+      Duration silence, Duration grace, long bytesPerSecond, Duration whole, long bytesOfAll) {
+    /** Twenty times slower than a poor wireless network, and as much as sixteen labs may send. */
+    static final Limits STANDARD =
+        new Limits(
+            Duration.ofSeconds(30),
+            Duration.ofSeconds(10),
+            16 * 1024,
+            Duration.ofMinutes(5),
+            1024L * MEGABYTE);
 
     private boolean tooSlow(long bytes, Duration elapsed) {
       return elapsed.compareTo(whole) > 0
-          || (elapsed.compareTo(grace) > 0 && bytes * 1000 < bytesPerSecond * elapsed.toMillis());
+          || (elapsed.compareTo(grace) > 0 && bytes < bytesPerSecond * (elapsed.toNanos() / 1e9));
     }
   }
 
@@ -131,7 +149,7 @@ final class Incoming {
       this.type = String.valueOf(request.getHeaders().get(HttpHeader.CONTENT_TYPE));
       this.parts = type.startsWith("multipart/form-data");
       this.then = then;
-      this.folder = Files.createTempDirectory(home, "body");
+      this.folder = folder();
       this.body = folder.resolve("body");
       this.file = FileChannel.open(body, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     }
@@ -151,15 +169,15 @@ final class Incoming {
           refused =
               Optional.of(
                   failure instanceof TimeoutException
-                      ? NotTakenException.tooSlow(pace)
+                      ? NotTakenException.tooSlow(limits)
                       : new EofException(failure));
           break;
         }
         take(chunk.getByteBuffer());
         last = chunk.isLast();
         chunk.release();
-        if (!last && pace.tooSlow(seen, Duration.ofNanos(System.nanoTime() - began))) {
-          refused = Optional.of(NotTakenException.tooSlow(pace));
+        if (!last && limits.tooSlow(seen, Duration.ofNanos(System.nanoTime() - began))) {
+          refused = Optional.of(NotTakenException.tooSlow(limits));
           break;
         }
         last |= seen > MOST_BYTES_DRAINED;
@@ -179,8 +197,8 @@ final class Incoming {
         }
         kept += size;
         // Forms are small: however much is being sent, they come through.
-        if (bytesOfAll.addAndGet(size) > MOST_BYTES_OF_ALL && parts) {
-          throw NotTakenException.together();
+        if (bytesOfAll.addAndGet(size) > limits.bytesOfAll() && parts) {
+          throw NotTakenException.together(limits);
         }
         while (some.hasRemaining()) {
           file.write(some);
@@ -319,24 +337,24 @@ final class Incoming {
               + " MB of text. Nothing was read; send less at once.");
     }
 
-    private static NotTakenException together() {
+    private static NotTakenException together(Limits limits) {
       return tooMuch(
           "More than "
-              + MOST_BYTES_OF_ALL / MEGABYTE
+              + limits.bytesOfAll() / MEGABYTE
               + " MB are being sent to this workbench just now. Nothing was read; send the files"
               + " again in a minute.");
     }
 
-    private static NotTakenException tooSlow(Pace pace) {
+    private static NotTakenException tooSlow(Limits limits) {
       return new NotTakenException(
           408,
           "That came too slowly",
           "What was sent came at less than "
-              + pace.bytesPerSecond() / 1024
+              + limits.bytesPerSecond() / 1024
               + " kB a second, stopped coming for "
-              + pace.silence().toSeconds()
+              + limits.silence().toSeconds()
               + " seconds, or took longer than "
-              + pace.whole().toMinutes()
+              + limits.whole().toMinutes()
               + " minutes. Nothing was changed; send it again, or fewer files at once.");
     }
   }

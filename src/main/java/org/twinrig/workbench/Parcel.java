@@ -37,10 +37,10 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
   /**
    * Moves files that were sent into a folder of their own.
    *
-   * @param home where to make it
+   * @param incoming makes it
    * @throws UnusableInput when there is no graph among them
    */
-  static Parcel of(List<Ask.Upload> sent, Path home) throws UnusableInput, IOException {
+  static Parcel of(List<Ask.Upload> sent, Incoming incoming) throws UnusableInput, IOException {
     List<Ask.Upload> files = new ArrayList<>();
     List<String> names = new ArrayList<>();
     Optional<Ask.Upload> statement = Optional.empty();
@@ -65,7 +65,7 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
               statement.isEmpty() ? "no file was chosen" : "only " + STATEMENT + " was chosen",
               "choose one or more old graphs"));
     }
-    Path folder = Files.createTempDirectory(home, "parcel").toRealPath();
+    Path folder = incoming.folder();
     for (int k = 0; k < files.size(); k++) {
       Files.move(files.get(k).file(), folder.resolve(onDisk(k)));
     }

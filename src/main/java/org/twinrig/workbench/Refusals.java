@@ -93,6 +93,19 @@ final class Refusals {
                 "")));
   }
 
+  Answer noMemory() {
+    return message(
+        503,
+        "The memory is not enough for this",
+        "The memory Java may use ("
+            + Runtime.getRuntime().maxMemory() / (1 << 20)
+            + " MB) is not enough for this just now. Try again when less is being done, or start"
+            + " the workbench with more, for example with TWINRIG_JAVA_OPTIONS=-Xmx2g. What was"
+            + " confirmed before is safe in the study's files.",
+        List.of(),
+        true);
+  }
+
   Answer nothingHere() {
     return message(404, "There is no such page", "The book has no page here.", List.of(), false);
   }

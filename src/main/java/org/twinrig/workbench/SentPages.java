@@ -28,24 +28,24 @@ final class SentPages {
   private final Book book;
   private final Pages pages;
   private final Regraphings regraphings;
-  private final Path home;
+  private final Incoming incoming;
   private final ConcurrentSkipListMap<Long, Parcel> waiting = new ConcurrentSkipListMap<>();
   private long count;
 
   /**
    * Pages.
    *
-   * @param home a folder for what was sent
+   * @param incoming keeps what was sent
    */
-  SentPages(Book book, Pages pages, Regraphings regraphings, Path home) {
+  SentPages(Book book, Pages pages, Regraphings regraphings, Incoming incoming) {
     this.book = book;
     this.pages = pages;
     this.regraphings = regraphings;
-    this.home = home;
+    this.incoming = incoming;
   }
 
   Answer receive(Ask ask) throws IOException, UnusableInput {
-    Parcel parcel = Parcel.of(ask.files(), home);
+    Parcel parcel = Parcel.of(ask.files(), incoming);
     if (!parcel.stated()) {
       return Answer.seeOther("./sent?parcel=" + keep(parcel));
     }

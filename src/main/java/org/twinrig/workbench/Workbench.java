@@ -7,7 +7,6 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -20,8 +19,6 @@ import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.ErrorHandler;
-import org.eclipse.jetty.util.IO;
-import org.eclipse.jetty.util.component.LifeCycle;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
@@ -38,11 +35,17 @@ public final class Workbench implements AutoCloseable {
   private final Server server;
   private final Works works;
   private final List<String> addresses;
+  private final Incoming incoming;
+  private final Thread emptying;
 
-  private Workbench(Server server, Works works, List<String> addresses) {
+  private Workbench(Server server, Works works, List<String> addresses, Incoming incoming) {
     this.server = server;
     this.works = works;
     this.addresses = List.copyOf(addresses);
+    this.incoming = incoming;
+    // What was sent goes with the workbench, also where it is stopped from outside.
+    this.emptying = new Thread(incoming::close);
+    Runtime.getRuntime().addShutdownHook(emptying);
   }
 
   /**
@@ -75,18 +78,18 @@ public final class Workbench implements AutoCloseable {
    * @throws IOException when a file of the study cannot be read
    */
   public static Workbench open(Options options) throws UnusableInput, IOException {
-    return open(options, Incoming.Pace.STANDARD);
+    return open(options, Incoming.Limits.STANDARD);
   }
 
-  static Workbench open(Options options, Incoming.Pace pace) throws UnusableInput, IOException {
+  static Workbench open(Options options, Incoming.Limits limits) throws UnusableInput, IOException {
     Server server = new Server(new QueuedThreadPool(MOST_THREADS, 4));
-    ServerConnector connector = connector(server, options, pace);
+    ServerConnector connector = connector(server, options, limits);
     listen(connector, options);
     try {
       Book book =
           Book.open(
               options.study(), options.threads(), s -> options.remarks().accept(beginning(s)));
-      return answering(book, server, connector, options, pace);
+      return answering(book, server, connector, options, limits);
     } catch (UnusableInput | IOException | RuntimeException e) {
       connector.close();
       throw e;
@@ -114,20 +117,19 @@ public final class Workbench implements AutoCloseable {
   }
 
   private static Workbench answering(
-      Book book, Server server, ServerConnector connector, Options options, Incoming.Pace pace) {
+      Book book,
+      Server server,
+      ServerConnector connector,
+      Options options,
+      Incoming.Limits limits) {
     Works works = new Works();
     try {
-      Path home = Files.createTempDirectory("twinrig-workbench");
-      deleteInTheEnd(server, home);
+      Incoming incoming = new Incoming(limits);
       Gate gate = Gate.of(options.bind(), connector.getLocalPort());
       Pages pages = new Pages(gate.sign());
       Refusals refusals = new Refusals(pages, options.faults());
       server.setHandler(
-          new Desk(
-              gate,
-              actions(book, pages, works, options, home),
-              new Incoming(home, pace),
-              refusals));
+          new Desk(gate, actions(book, pages, works, options, incoming), incoming, refusals));
       ErrorHandler plain = new ErrorHandler();
       plain.setShowStacks(false);
       plain.setShowCauses(false);
@@ -138,24 +140,12 @@ public final class Workbench implements AutoCloseable {
           reached(options.bind()).stream()
               .map(a -> "http://" + Gate.literal(a) + port + gate.entrance())
               .toList();
-      return new Workbench(server, works, addresses);
+      return new Workbench(server, works, addresses, incoming);
     } catch (RuntimeException e) {
       throw e;
     } catch (Exception e) {
       throw new IllegalStateException("the server did not start", e);
     }
-  }
-
-  /** What was sent goes with the server, also where the program is stopped from outside. */
-  private static void deleteInTheEnd(Server server, Path home) {
-    server.setStopAtShutdown(true);
-    server.addEventListener(
-        new LifeCycle.Listener() {
-          @Override
-          public void lifeCycleStopped(LifeCycle stopped) {
-            IO.delete(home);
-          }
-        });
   }
 
   /** Under which addresses a server is reached: from elsewhere too, where it listens to all. */
@@ -185,7 +175,7 @@ public final class Workbench implements AutoCloseable {
             "name another port, or leave it out for a free one, and an address of this machine"));
   }
 
-  private static ServerConnector connector(Server server, Options options, Incoming.Pace pace) {
+  private static ServerConnector connector(Server server, Options options, Incoming.Limits limits) {
     HttpConfiguration http = new HttpConfiguration();
     http.setSendServerVersion(false);
     http.setSendXPoweredBy(false);
@@ -193,20 +183,20 @@ public final class Workbench implements AutoCloseable {
     InetSocketAddress place = new InetSocketAddress(options.bind(), options.port());
     connector.setHost(place.getAddress().getHostAddress());
     connector.setPort(place.getPort());
-    connector.setIdleTimeout(pace.silence().toMillis());
+    connector.setIdleTimeout(limits.silence().toMillis());
     server.addConnector(connector);
     return connector;
   }
 
   private static Map<String, Action> actions(
-      Book book, Pages pages, Works works, Options options, Path home) {
+      Book book, Pages pages, Works works, Options options, Incoming incoming) {
     Drawings drawings = new Drawings();
     CapturesPages captures = new CapturesPages(book, pages, drawings);
     StudyPages study = new StudyPages(book, pages, drawings);
     SettingsPages settings = new SettingsPages(book, pages);
     Regraphings regraphings = new Regraphings(works, options.threads());
     CataloguePages catalogue = new CataloguePages(book, pages, regraphings);
-    SentPages sent = new SentPages(book, pages, regraphings, home);
+    SentPages sent = new SentPages(book, pages, regraphings, incoming);
     TextPages text = new TextPages(book, pages);
     ReportPages report = new ReportPages(book, pages, works, options);
     WorkPages work = new WorkPages(book, pages, works);
@@ -272,5 +262,7 @@ public final class Workbench implements AutoCloseable {
     } catch (Exception e) {
       throw new IllegalStateException("the server did not stop", e);
     }
+    Runtime.getRuntime().removeShutdownHook(emptying);
+    incoming.close();
   }
 }

@@ -93,17 +93,17 @@ final class Browser implements AutoCloseable {
   }
 
   static Browser on(Path study) throws Exception {
-    return on(study, Incoming.Pace.STANDARD);
+    return on(study, Incoming.Limits.STANDARD);
   }
 
-  static Browser on(Path study, Incoming.Pace pace) throws Exception {
+  static Browser on(Path study, Incoming.Limits limits) throws Exception {
     List<Exception> faults = new CopyOnWriteArrayList<>();
     List<String> said = new CopyOnWriteArrayList<>();
     Workbench workbench =
         Workbench.open(
             new Workbench.Options(
                 study, InetAddress.getLoopbackAddress(), 0, 2, "test", said::add, faults::add),
-            pace);
+            limits);
     return new Browser(workbench, study, faults);
   }
 
