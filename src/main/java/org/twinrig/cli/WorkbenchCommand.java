@@ -77,8 +77,22 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
             Version.text(),
             common::remark,
             this::tell);
+    if (!options.bind().isLoopbackAddress()) {
+      common
+          .err()
+          .println(
+              "--bind "
+                  + bind
+                  + ": other machines reach this workbench. Whoever has its link can read and"
+                  + " change the study. The connection is not encrypted: whoever listens on the"
+                  + " network can read the link and all that is shown. Do this only in a network"
+                  + " you trust; without --bind only this machine reaches it.");
+    }
     try (Workbench workbench = Workbench.open(options)) {
-      common.out().println("Open this in a browser: " + workbench.address());
+      common.out().println("Open this in a browser: " + workbench.addresses().get(0));
+      workbench.addresses().stream()
+          .skip(1)
+          .forEach(a -> common.out().println("or, by another address of this machine: " + a));
       common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");
       common.out().flush();
       workbench.join();

@@ -1,5 +1,6 @@
 package org.twinrig.workbench;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,10 +26,10 @@ record Ask(String method, String path, Map<String, String> fields, List<Upload> 
    * A file that was sent.
    *
    * @param name as the browser gives it; only ever shown, never used as a path
-   * @param bytes its content
+   * @param file where its content lies
+   * @param bytes how many it has
    */
-  @SuppressWarnings("ArrayRecordComponent")
-  record Upload(String name, byte[] bytes) {}
+  record Upload(String name, Path file, long bytes) {}
 
   String text(String name) {
     return raw(name).strip();

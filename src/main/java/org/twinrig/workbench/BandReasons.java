@@ -113,7 +113,7 @@ final class BandReasons {
       String unit = kind.paired().units().get(i);
       rows.add(
           new ZonesView.UnitRow(
-              new Link(unit, "/unit?name=" + Pages.query(unit)),
+              new Link(unit, "./unit?name=" + Pages.query(unit)),
               Numbers.fixed(kind.paired().from().means().get(i).db(b), 2),
               Numbers.fixed(kind.paired().to().means().get(i).db(b), 2),
               Numbers.fixed(differences[k], 2),

@@ -98,8 +98,12 @@ final class Book {
     return files.changed();
   }
 
-  /** Leaves a capture out, or with an empty reason takes it back. */
-  synchronized void exclude(long revision, int line, String reason)
+  /**
+   * Leaves a capture out, or with an empty reason takes it back.
+   *
+   * @param unit whose capture the page showed in the line
+   */
+  synchronized void exclude(long revision, int line, String unit, String reason)
       throws StaleChangeException, ChangedOnDiskException, UnusableInput, IOException {
     refuseStale(revision);
     CaptureEntry entry =
@@ -114,6 +118,14 @@ final class Book {
                             line,
                             "no capture of the study stands in this line",
                             "go back to the unit and choose one of its captures")));
+    if (!entry.unit().equals(unit)) {
+      throw new UnusableInput(
+          Problem.fatal(
+              files.get(LabFiles.CAPTURES).name(),
+              line,
+              "a capture of `" + entry.unit() + "` stands in this line, none of `" + unit + "`",
+              "open the unit's page again and choose one of its captures"));
+    }
     byte[] before = files.get(LabFiles.CAPTURES).bytes();
     byte[] after = new MendedTable(before).with(line, "exclude", reason);
     String what =
@@ -204,9 +216,10 @@ final class Book {
   }
 
   private void begin(String what, Consumer<Study> seen) throws UnusableInput, IOException {
+    files.see(StudyReader.read(place, dataRoots).value());
+    // Read after the files were looked at: whatever changes in between is noticed as a change.
     Findings<Study> read = StudyReader.read(place, dataRoots);
     seen.accept(read.value());
-    files.see(read.value());
     curves = Curves.read(read.value(), threads);
     undos.clear();
     put(what, Optional.empty(), read);

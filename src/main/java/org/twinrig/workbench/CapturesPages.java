@@ -46,7 +46,7 @@ final class CapturesPages {
         pages.fill(
             "contents.jte",
             new ContentsView(
-                pages.frame(book, leaf, Frame.Part.CAPTURES, "Captures", "/"),
+                pages.frame(book, leaf, Frame.Part.CAPTURES, "Captures", "./"),
                 doubts.sentence(),
                 doubts.units(),
                 doubts.ruled(),
@@ -126,8 +126,8 @@ final class CapturesPages {
 
   private Answer change(Ask ask, String reason) throws Exception {
     int line = (int) Math.min(Integer.MAX_VALUE, ask.number("line"));
-    book.exclude(ask.number("revision"), line, reason);
-    return Answer.seeOther("/unit?name=" + Pages.query(ask.text("unit")) + "#entry-" + line);
+    book.exclude(ask.number("revision"), line, ask.text("unit"), reason);
+    return Answer.seeOther("./unit?name=" + Pages.query(ask.text("unit")) + "#entry-" + line);
   }
 
   private static Optional<String> amiss(String reason) {
@@ -214,6 +214,6 @@ final class CapturesPages {
   }
 
   static Link link(Unit unit) {
-    return new Link(unit.name(), "/unit?name=" + Pages.query(unit.name()));
+    return new Link(unit.name(), "./unit?name=" + Pages.query(unit.name()));
   }
 }

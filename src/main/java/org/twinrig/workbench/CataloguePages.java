@@ -58,7 +58,7 @@ final class CataloguePages {
         pages.fill(
             "catalogue.jte",
             new CatalogueView(
-                pages.frame(book, leaf, Frame.Part.CATALOGUE, "Old graphs", "/catalogue"),
+                pages.frame(book, leaf, Frame.Part.CATALOGUE, "Old graphs", "./catalogue"),
                 "At most "
                     + Incoming.MOST_FILES
                     + " files of at most "
@@ -112,7 +112,7 @@ final class CataloguePages {
     return new CatalogueView.Head(
         new Link(
             name,
-            "/catalogue?sort="
+            "./catalogue?sort="
                 + name
                 + "&find="
                 + Pages.query(filter.text())
@@ -126,7 +126,7 @@ final class CataloguePages {
     String graph = l.entry().graph();
     boolean kept = r.graphs().containsKey(graph);
     return new CatalogueView.Row(
-        new Link(graph, kept ? "/graph?name=" + Pages.query(graph) : ""),
+        new Link(graph, kept ? "./graph?name=" + Pages.query(graph) : ""),
         l.entry().unit(),
         l.entry().kind(),
         l.decision().word(),
@@ -134,7 +134,7 @@ final class CataloguePages {
         Numbers.fixed(l.octaves().caution(), 1),
         Numbers.fixed(l.octaves().unreliable(), 1),
         Reason.join(l.reasons()),
-        kept ? "/graph.csv?name=" + Pages.query(graph) : "");
+        kept ? "./graph.csv?name=" + Pages.query(graph) : "");
   }
 
   Answer graph(Ask ask) throws IOException, UnusableInput {
@@ -159,11 +159,11 @@ final class CataloguePages {
                     book.leaf(),
                     Frame.Part.CATALOGUE,
                     name,
-                    "/graph?name=" + Pages.query(name)),
+                    "./graph?name=" + Pages.query(name)),
                 name,
                 sentences,
                 regraphings.plates(name),
-                "/graph.csv?name=" + Pages.query(name))));
+                "./graph.csv?name=" + Pages.query(name))));
   }
 
   Answer csv(Ask ask) throws UnusableInput {

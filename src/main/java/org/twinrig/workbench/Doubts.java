@@ -167,6 +167,6 @@ final class Doubts {
   }
 
   private static Link link(String unit, List<CaptureEntry> captures) {
-    return new Link(unit, "/unit?name=" + Pages.query(unit) + "#entry-" + captures.get(0).line());
+    return new Link(unit, "./unit?name=" + Pages.query(unit) + "#entry-" + captures.get(0).line());
   }
 }

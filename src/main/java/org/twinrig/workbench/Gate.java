@@ -21,19 +21,32 @@ import org.eclipse.jetty.server.Request;
 
 /**
  * Who may come in. Every request must name this server as its host (against names that were made to
- * lead here, RFC 9110, 7.2), must not come from another page (RFC 6454) and must carry the
- * session's secret, once in the address and from then on in a cookie. What changes anything must
- * besides be signed: it carries another secret, which only the session's own pages hold. So a
- * browser that says nothing of where a form comes from is let in, and no other page is.
+ * lead here, RFC 9110, 7.2), must not come from another page (RFC 6454), must lie below a path that
+ * nobody can guess and must carry the session's secret, once in the address and from then on in a
+ * cookie. What changes anything must besides be signed: it carries another secret, which only the
+ * session's own pages hold. So a browser that says nothing of where a form comes from is let in,
+ * and no other page is.
+ *
+ * <p>Threats: a cookie goes to every port of a host (RFC 6265, 8.5), where other users of the
+ * machine may listen, so this one is bound to the session's path, which no other server can lead a
+ * browser to and which no page tells in a referrer. Whoever sees the address of a page (a browser's
+ * history, a printed page, a picture of the screen) has the path without the cookie, and is not let
+ * in with it. Whoever has the whole printed link is let in, and nothing here keeps out who reads
+ * this user's files or browser, or, once it listens beyond this machine, who reads along on the
+ * network.
  */
 final class Gate {
   /** The field of a form that signs it. */
   static final String SIGN = "sign";
 
+  /** Where the token is given for the cookie. */
+  static final String ENTER = "/enter";
+
   private static final int SECRET_BYTES = 32;
 
   private static final Pattern SIX = Pattern.compile("(\\[[0-9a-f:.]{2,45}])(:[0-9]{1,5})");
 
+  private final String place;
   private final String token;
   private final String session;
   private final String sign;
@@ -42,6 +55,7 @@ final class Gate {
 
   private Gate(Set<String> hosts, int port) {
     SecureRandom random = new SecureRandom();
+    this.place = secret(random);
     this.token = secret(random);
     this.session = secret(random);
     this.sign = secret(random);
@@ -90,8 +104,17 @@ final class Gate {
     }
   }
 
-  String token() {
-    return token;
+  /** The path, and query, by which the session is entered. */
+  String entrance() {
+    return "/" + place + ENTER + "?token=" + token;
+  }
+
+  /** What is asked for below the session's path; nothing when a path does not lie there. */
+  Optional<String> inside(String path) {
+    int end = path.indexOf('/', 1);
+    return end > 0 && same(place, path.substring(1, end))
+        ? Optional.of(path.substring(end))
+        : Optional.empty();
   }
 
   /** What the forms of this session carry. */
@@ -107,7 +130,7 @@ final class Gate {
   HttpCookie pass() {
     return HttpCookie.build(cookie, session)
         .httpOnly(true)
-        .path("/")
+        .path("/" + place + "/")
         .sameSite(HttpCookie.SameSite.STRICT)
         .build();
   }

@@ -1,143 +1,325 @@
 package org.twinrig.workbench;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.http.MultiPart;
 import org.eclipse.jetty.http.MultiPartConfig;
 import org.eclipse.jetty.http.MultiPartFormData;
 import org.eclipse.jetty.io.Content;
-import org.eclipse.jetty.io.content.ByteBufferContentSource;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.util.Fields;
+import org.eclipse.jetty.util.IO;
 import org.eclipse.jetty.util.UrlEncoded;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /**
- * Reads what a request carries. A body is read to its end before it is looked at, whether its
- * length was told beforehand or not: a browser that is stopped while it sends shows no message.
+ * Reads what requests carry. A body goes to the disk as it comes: it takes no memory, and no thread
+ * waits for it, so that slow senders keep nobody from the pages. It is read to its end before it is
+ * looked at, even where it is too large: a browser that is stopped while it sends shows no message.
  */
-final class Incoming {
+final class Incoming implements AutoCloseable {
   /** A graph is some kilobytes; sound and long sweeps are not old graphs. */
   static final int MOST_BYTES_A_FILE = 4 * 1024 * 1024;
 
   static final int MOST_FILES = 200;
   static final int MOST_FORM_BYTES = 2 * 1024 * 1024;
-  private static final int MOST_BYTES_AT_ONCE = 32 * 1024 * 1024;
-  private static final long MOST_BYTES_DRAINED = 1L << 30;
+  private static final int MEGABYTE = 1024 * 1024;
+  private static final int MOST_BYTES_AT_ONCE = 32 * MEGABYTE;
+  private static final long MOST_BYTES_DRAINED = 1024L * MEGABYTE;
+  private static final int MOST_BYTES_OF_PART_IN_MEMORY = 8 * 1024;
   private static final int MOST_FIELDS = 10 * MOST_FILES;
 
-  private static final int MEGABYTE = 1024 * 1024;
+  private final Limits limits;
+  private final AtomicLong bytesOfAll = new AtomicLong();
+  private Path home;
 
-  private final Map<String, String> fields = new HashMap<>();
-  private final List<Ask.Upload> files = new ArrayList<>();
-
-  private Incoming() {}
-
-  /** What is asked for. */
-  static Ask ask(Request request, String method, String path)
-      throws IOException, TooMuchException, UnusableInput {
-    Incoming in = new Incoming();
-    if (method.equals("POST")) {
-      in.post(request);
-    } else {
-      in.take(Request.extractQueryParameters(request));
-    }
-    return new Ask(method, path, in.fields, in.files);
+  /** What comes in, into a folder that is this user's alone. */
+  Incoming(Limits limits) throws IOException {
+    this.limits = limits;
+    this.home = Files.createTempDirectory("twinrig-workbench");
   }
 
-  private void post(Request request) throws IOException, TooMuchException, UnusableInput {
-    String type = String.valueOf(request.getHeaders().get(HttpHeader.CONTENT_TYPE));
-    boolean parts = type.startsWith("multipart/form-data");
-    byte[] body =
-        parts
-            ? body(request, MOST_BYTES_AT_ONCE, TooMuchException.files())
-            : body(request, MOST_FORM_BYTES, TooMuchException.form());
-    try {
-      if (parts) {
-        parts(request, type, body);
-      } else {
-        Fields sent = new Fields(true);
-        UrlEncoded.decodeUtf8To(new ByteArrayInputStream(body), sent, MOST_FORM_BYTES, MOST_FIELDS);
-        take(sent);
-      }
-    } catch (RuntimeException e) {
-      throw new UnusableInput(
-          Problem.fatal("the page", 0, "the form did not arrive whole", "send it again"));
+  /** A new folder for what was sent. */
+  synchronized Path folder() throws IOException {
+    if (!Files.isDirectory(home, LinkOption.NOFOLLOW_LINKS)) {
+      // Systems sweep temporary folders that nobody used for days.
+      home = Files.createTempDirectory("twinrig-workbench");
     }
-    boolean large = files.stream().anyMatch(f -> f.bytes().length > MOST_BYTES_A_FILE);
-    if (large || files.size() > MOST_FILES) {
-      throw TooMuchException.files();
+    return Files.createTempDirectory(home, "sent").toRealPath();
+  }
+
+  /** Deletes all that was sent. */
+  @Override
+  public synchronized void close() {
+    IO.delete(home);
+  }
+
+  /**
+   * How slowly a body may come, and how much all may bring together.
+   *
+   * @param silence how long a sender may say nothing
+   * @param grace how long it may fall short of the rate
+   * @param bytesPerSecond the rate, from the beginning on
+   * @param whole how long a body may take in all
+   * @param bytesOfAll how many bytes of files may be on their way at one time
+   */
+  record Limits(
+      Duration silence, Duration grace, long bytesPerSecond, Duration whole, long bytesOfAll) {
+    /** Twenty times slower than a poor wireless network, and as much as sixteen labs may send. */
+    static final Limits STANDARD =
+        new Limits(
+            Duration.ofSeconds(30),
+            Duration.ofSeconds(10),
+            16 * 1024,
+            Duration.ofMinutes(5),
+            1024L * MEGABYTE);
+
+    private boolean tooSlow(long bytes, Duration elapsed) {
+      return elapsed.compareTo(whole) > 0
+          || (elapsed.compareTo(grace) > 0 && bytes < bytesPerSecond * (elapsed.toNanos() / 1e9));
     }
   }
 
-  private void take(Fields from) {
+  /** What came, or in an exception why it did not. */
+  @FunctionalInterface
+  interface Body {
+    Ask ask() throws Exception;
+  }
+
+  /** What a request without a body asks for. */
+  static Ask get(Request request, String path) {
+    return new Ask("GET", path, fields(Request.extractQueryParameters(request)), List.of());
+  }
+
+  private static Map<String, String> fields(Fields from) {
+    Map<String, String> fields = new HashMap<>();
     from.forEach(f -> fields.put(f.getName(), f.getValue() == null ? "" : f.getValue()));
+    return fields;
   }
 
-  private void parts(Request request, String type, byte[] body) throws IOException {
-    MultiPartConfig limits =
-        new MultiPartConfig.Builder()
-            .maxParts(MOST_FIELDS)
-            .maxSize(MOST_BYTES_AT_ONCE)
-            .maxPartSize(MOST_BYTES_AT_ONCE)
-            .maxMemoryPartSize(MOST_BYTES_AT_ONCE)
-            .useFilesForPartsWithoutFileName(false)
-            .build();
-    Content.Source source = new ByteBufferContentSource(ByteBuffer.wrap(body));
-    try (MultiPartFormData.Parts parts =
-        MultiPartFormData.getParts(source, request, type, limits)) {
-      for (MultiPart.Part part : parts) {
-        take(part);
+  /**
+   * Takes a body.
+   *
+   * @param then called once, when the body is there or will not come. The files it is given are
+   *     deleted when it returns; it moves those that shall stay.
+   * @throws IOException when nothing can be written
+   */
+  void post(Request request, String path, Consumer<Body> then) throws IOException {
+    new Arrival(request, path, then).run();
+  }
+
+  /** One body on its way. */
+  private final class Arrival implements Runnable {
+    private final Request request;
+    private final String path;
+    private final String type;
+    private final boolean parts;
+    private final Consumer<Body> then;
+    private final long began = System.nanoTime();
+    private final Path folder;
+    private final Path body;
+    private final FileChannel file;
+    private long seen;
+    private long kept;
+    private Optional<Exception> refused = Optional.empty();
+
+    Arrival(Request request, String path, Consumer<Body> then) throws IOException {
+      this.request = request;
+      this.path = path;
+      this.type = String.valueOf(request.getHeaders().get(HttpHeader.CONTENT_TYPE));
+      this.parts = type.startsWith("multipart/form-data");
+      this.then = then;
+      this.folder = folder();
+      this.body = folder.resolve("body");
+      this.file = FileChannel.open(body, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    }
+
+    /** Takes what is there and comes back when there is more; no thread waits meanwhile. */
+    @Override
+    public void run() {
+      boolean last = false;
+      while (!last) {
+        Content.Chunk chunk = request.read();
+        if (chunk == null) {
+          request.demand(this);
+          return;
+        }
+        if (Content.Chunk.isFailure(chunk)) {
+          Throwable failure = chunk.getFailure();
+          refused =
+              Optional.of(
+                  failure instanceof TimeoutException
+                      ? NotTakenException.tooSlow(limits)
+                      : new EofException(failure));
+          break;
+        }
+        take(chunk.getByteBuffer());
+        last = chunk.isLast();
+        chunk.release();
+        if (!last && limits.tooSlow(seen, Duration.ofNanos(System.nanoTime() - began))) {
+          refused = Optional.of(NotTakenException.tooSlow(limits));
+          break;
+        }
+        last |= seen > MOST_BYTES_DRAINED;
       }
+      end();
+    }
+
+    private void take(ByteBuffer some) {
+      int size = some.remaining();
+      seen += size;
+      if (refused.isPresent()) {
+        return;
+      }
+      try {
+        if (seen > (parts ? MOST_BYTES_AT_ONCE : MOST_FORM_BYTES)) {
+          throw parts ? NotTakenException.files() : NotTakenException.form();
+        }
+        kept += size;
+        // Forms are small: however much is being sent, they come through.
+        if (bytesOfAll.addAndGet(size) > limits.bytesOfAll() && parts) {
+          throw NotTakenException.together(limits);
+        }
+        while (some.hasRemaining()) {
+          file.write(some);
+        }
+      } catch (NotTakenException e) {
+        refused = Optional.of(e);
+      } catch (IOException e) {
+        refused = Optional.of(new FileSystemException("the page's form", null, e.getMessage()));
+      }
+    }
+
+    private void end() {
+      try {
+        then.accept(this::ask);
+      } finally {
+        bytesOfAll.addAndGet(-kept);
+        try {
+          file.close();
+          Regraphing.delete(folder);
+        } catch (IOException e) {
+          refused = Optional.of(e); // what is left goes with the home folder, at the end
+        }
+      }
+    }
+
+    private Ask ask() throws Exception {
+      if (refused.isPresent()) {
+        throw refused.get();
+      }
+      file.close();
+      Map<String, String> fields = new HashMap<>();
+      List<Ask.Upload> files = new ArrayList<>();
+      try {
+        if (parts) {
+          read(fields, files);
+        } else {
+          fields.putAll(form());
+        }
+      } catch (RuntimeException e) {
+        throw new UnusableInput(
+            Problem.fatal("the page", 0, "the form did not arrive whole", "send it again"));
+      }
+      if (files.size() > MOST_FILES) {
+        throw NotTakenException.files();
+      }
+      return new Ask("POST", path, fields, files);
+    }
+
+    private Map<String, String> form() throws IOException {
+      Fields sent = new Fields(true);
+      try (InputStream in = Files.newInputStream(body)) {
+        UrlEncoded.decodeUtf8To(in, sent, MOST_FORM_BYTES, MOST_FIELDS);
+      }
+      return fields(sent);
+    }
+
+    private void read(Map<String, String> fields, List<Ask.Upload> files)
+        throws IOException, NotTakenException {
+      MultiPartConfig limits =
+          new MultiPartConfig.Builder()
+              .location(folder)
+              .maxParts(MOST_FIELDS)
+              .maxSize(MOST_BYTES_AT_ONCE)
+              .maxPartSize(MOST_BYTES_AT_ONCE)
+              .maxMemoryPartSize(MOST_BYTES_OF_PART_IN_MEMORY)
+              .useFilesForPartsWithoutFileName(true)
+              .build();
+      long inFields = 0;
+      try (MultiPartFormData.Parts all =
+          MultiPartFormData.getParts(Content.Source.from(body), request, type, limits)) {
+        for (MultiPart.Part part : all) {
+          if (part.getFileName() == null) {
+            inFields += part.getLength();
+            if (inFields > MOST_FORM_BYTES) {
+              throw NotTakenException.form();
+            }
+            fields.put(part.getName(), part.getContentAsString(StandardCharsets.UTF_8));
+          } else if (!part.getFileName().isBlank()) {
+            files.add(file(part, files.size()));
+          }
+        }
+      }
+    }
+
+    private Ask.Upload file(MultiPart.Part part, int number) throws IOException, NotTakenException {
+      if (part.getLength() > MOST_BYTES_A_FILE) {
+        throw NotTakenException.files();
+      }
+      Path file = folder.resolve("file-" + number);
+      part.writeTo(file);
+      return new Ask.Upload(part.getFileName(), file, part.getLength());
     }
   }
 
-  private void take(MultiPart.Part part) throws IOException {
-    try (InputStream in = Content.Source.asInputStream(part.getContentSource())) {
-      byte[] bytes = in.readAllBytes();
-      if (part.getFileName() == null) {
-        fields.put(part.getName(), new String(bytes, StandardCharsets.UTF_8));
-      } else if (!part.getFileName().isBlank()) {
-        files.add(new Ask.Upload(part.getFileName(), bytes));
-      }
-    }
-  }
-
-  private static byte[] body(Request request, int most, TooMuchException otherwise)
-      throws IOException, TooMuchException {
-    try (InputStream in = Content.Source.asInputStream(request)) {
-      byte[] body = in.readNBytes(most + 1);
-      if (body.length <= most) {
-        return body;
-      }
-      byte[] dropped = new byte[1 << 16];
-      long left = MOST_BYTES_DRAINED;
-      for (int n = in.read(dropped); n >= 0 && left > 0; n = in.read(dropped)) {
-        left -= n;
-      }
-    }
-    throw otherwise;
-  }
-
-  /** Thrown when more is sent than the workbench takes. */
-  static final class TooMuchException extends Exception {
+  /** Thrown when more is sent than the workbench takes, or more slowly. */
+  static final class NotTakenException extends Exception {
     private static final long serialVersionUID = 1L;
+    private final int status;
+    private final String title;
 
-    private TooMuchException(String message) {
+    private NotTakenException(int status, String title, String message) {
       super(message);
+      this.status = status;
+      this.title = title;
     }
 
-    private static TooMuchException files() {
-      return new TooMuchException(
+    /** What HTTP calls it. */
+    int status() {
+      return status;
+    }
+
+    String title() {
+      return title;
+    }
+
+    private static NotTakenException tooMuch(String message) {
+      return new NotTakenException(413, "That is too much at once", message);
+    }
+
+    private static NotTakenException files() {
+      return tooMuch(
           "At most "
               + MOST_FILES
               + " files of at most "
@@ -148,11 +330,32 @@ final class Incoming {
               + " catalogue.csv and run `twinrig translate`.");
     }
 
-    private static TooMuchException form() {
-      return new TooMuchException(
+    private static NotTakenException form() {
+      return tooMuch(
           "A form may hold at most "
               + MOST_FORM_BYTES / MEGABYTE
               + " MB of text. Nothing was read; send less at once.");
+    }
+
+    private static NotTakenException together(Limits limits) {
+      return tooMuch(
+          "More than "
+              + limits.bytesOfAll() / MEGABYTE
+              + " MB are being sent to this workbench just now. Nothing was read; send the files"
+              + " again in a minute.");
+    }
+
+    private static NotTakenException tooSlow(Limits limits) {
+      return new NotTakenException(
+          408,
+          "That came too slowly",
+          "What was sent came at less than "
+              + limits.bytesPerSecond() / 1024
+              + " kB a second, stopped coming for "
+              + limits.silence().toSeconds()
+              + " seconds, or took longer than "
+              + limits.whole().toMinutes()
+              + " minutes. Nothing was changed; send it again, or fewer files at once.");
     }
   }
 }

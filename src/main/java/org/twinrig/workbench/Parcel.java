@@ -10,18 +10,20 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 
 /**
- * Files that were sent together. On the disk they bear numbers, whatever a sender calls them: a
- * name is only ever shown.
+ * Files that were sent together. They lie in a folder of their own and bear numbers there, whatever
+ * a sender calls them: a name is only ever shown.
  *
+ * @param folder where they lie
  * @param names what the lab calls each, without folders; one that comes twice is numbered
- * @param files their contents, in the same order
- * @param statement the content of the catalogue.csv that came along, which is none of the files
+ * @param files as they were sent, in the same order
+ * @param stated whether a catalogue.csv came along, which is none of the files
  */
-record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> statement) {
+record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean stated) {
   /** What a table that states what the files are must be called. */
   static final String STATEMENT = "catalogue.csv";
 
@@ -32,7 +34,13 @@ record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> s
     files = List.copyOf(files);
   }
 
-  static Parcel of(List<Ask.Upload> sent) {
+  /**
+   * Moves files that were sent into a folder of their own.
+   *
+   * @param incoming makes it
+   * @throws UnusableInput when there is no graph among them
+   */
+  static Parcel of(List<Ask.Upload> sent, Incoming incoming) throws UnusableInput, IOException {
     List<Ask.Upload> files = new ArrayList<>();
     List<String> names = new ArrayList<>();
     Optional<Ask.Upload> statement = Optional.empty();
@@ -49,7 +57,22 @@ record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> s
       names.add(name);
       files.add(each);
     }
-    return new Parcel(names, files, statement);
+    if (files.isEmpty()) {
+      throw new UnusableInput(
+          Problem.fatal(
+              "the page",
+              0,
+              statement.isEmpty() ? "no file was chosen" : "only " + STATEMENT + " was chosen",
+              "choose one or more old graphs"));
+    }
+    Path folder = incoming.folder();
+    for (int k = 0; k < files.size(); k++) {
+      Files.move(files.get(k).file(), folder.resolve(onDisk(k)));
+    }
+    if (statement.isPresent()) {
+      Files.move(statement.get().file(), folder.resolve(STATEMENT));
+    }
+    return new Parcel(folder, names, files, statement.isPresent());
   }
 
   /** The name alone; browsers write a quotation mark in a form as {@code %22} (HTML, 4.10.21.8). */
@@ -59,11 +82,8 @@ record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> s
     return plain.isEmpty() ? "graph" : plain;
   }
 
-  /** Writes the files into a folder of their own. */
-  void spread(Path folder) throws IOException {
-    for (int k = 0; k < files.size(); k++) {
-      Files.write(folder.resolve(onDisk(k)), files.get(k).bytes());
-    }
+  long bytes() {
+    return files.stream().mapToLong(Ask.Upload::bytes).sum();
   }
 
   /** Whether exactly one file came under a name, whatever folder a table gives it. */
@@ -105,7 +125,7 @@ record Parcel(List<String> names, List<Ask.Upload> files, Optional<Ask.Upload> s
   Problem named(Problem p, CatalogueReader.Catalogue rows) {
     Optional<String> graph =
         rows.entries().stream()
-            .filter(e -> statement.isEmpty() && p.source().equals(rows.source()))
+            .filter(e -> !stated && p.source().equals(rows.source()))
             .filter(e -> e.line() == p.line())
             .map(CatalogueEntry::file)
             .findFirst();

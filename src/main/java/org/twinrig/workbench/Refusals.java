@@ -11,7 +11,7 @@ import org.twinrig.workbench.view.MessageView;
 
 /** Says why something was not done, in a sentence and what to do instead. */
 final class Refusals {
-  private static final Optional<Link> HOME = Optional.of(new Link("Go to the captures", "/"));
+  private static final Optional<Link> HOME = Optional.of(new Link("Go to the captures", "./"));
 
   private final Pages pages;
   private final Consumer<Exception> faults;
@@ -51,8 +51,8 @@ final class Refusals {
           changed.changes(),
           true);
     }
-    if (e instanceof Incoming.TooMuchException tooMuch) {
-      return message(413, "That is too much at once", tooMuch.getMessage(), List.of(), false);
+    if (e instanceof Incoming.NotTakenException not) {
+      return message(not.status(), not.title(), not.getMessage(), List.of(), false);
     }
     if (e instanceof FileSystemException disk) {
       return message(
@@ -93,6 +93,19 @@ final class Refusals {
                 "")));
   }
 
+  Answer noMemory() {
+    return message(
+        503,
+        "The memory is not enough for this",
+        "The memory Java may use ("
+            + Runtime.getRuntime().maxMemory() / (1 << 20)
+            + " MB) is not enough for this just now. Try again when less is being done, or start"
+            + " the workbench with more, for example with TWINRIG_JAVA_OPTIONS=-Xmx2g. What was"
+            + " confirmed before is safe in the study's files.",
+        List.of(),
+        true);
+  }
+
   Answer nothingHere() {
     return message(404, "There is no such page", "The book has no page here.", List.of(), false);
   }
@@ -103,7 +116,12 @@ final class Refusals {
         pages.fill(
             "message.jte",
             new MessageView(
-                "The workbench is open", List.of(), List.of(), HOME, Optional.empty(), "0;url=/")));
+                "The workbench is open",
+                List.of(),
+                List.of(),
+                HOME,
+                Optional.empty(),
+                "0;url=./")));
   }
 
   private Answer message(

@@ -51,29 +51,27 @@ record Regraphing(
     return run(leaf, read, home, run);
   }
 
-  /** Reads what was said of files in a folder. */
+  /** Reads what was said of files. */
   @FunctionalInterface
   interface Reading {
-    Findings<CatalogueReader.Catalogue> in(Path folder) throws UnusableInput, IOException;
+    Findings<CatalogueReader.Catalogue> read() throws UnusableInput, IOException;
   }
 
-  /** Takes files that were sent through the study. They lie in a folder of their own meanwhile. */
+  /** Takes files that were sent through the study, and deletes them. */
   static Regraphing ofParcel(Leaf leaf, Parcel parcel, Reading reading, Run run)
       throws UnusableInput, IOException {
-    Path folder = Files.createTempDirectory("twinrig-graphs").toRealPath();
     try {
-      Findings<CatalogueReader.Catalogue> read = reading.in(folder);
-      parcel.spread(folder);
+      Findings<CatalogueReader.Catalogue> read = reading.read();
       CatalogueReader.Catalogue placed =
           read.value().with(read.value().entries().stream().map(parcel::placed).toList());
-      Regraphing done = run(leaf, new Findings<>(placed, read.problems()), folder, run);
+      Regraphing done = run(leaf, new Findings<>(placed, read.problems()), parcel.folder(), run);
       return new Regraphing(
           leaf,
           done.lines(),
           done.graphs(),
           done.problems().stream().map(p -> parcel.named(p, placed)).toList());
     } finally {
-      delete(folder);
+      delete(parcel.folder());
     }
   }
 

@@ -42,12 +42,12 @@ final class Regraphings {
     Work work =
         works.begin(
             title,
-            "/catalogue#graphs",
+            "./catalogue#graphs",
             w -> {
               Regraphing done = task.of(new Regraphing.Run(threads, w));
               last = Optional.of(new Last(done, new ConcurrentHashMap<>()));
             });
-    return Answer.seeOther("/work?id=" + work.id());
+    return Answer.seeOther("./work?id=" + work.id());
   }
 
   /** A graph drawn as it is now; drawn when a page first shows it. */

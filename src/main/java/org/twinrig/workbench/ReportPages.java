@@ -44,7 +44,7 @@ final class ReportPages {
         pages.fill(
             "report.jte",
             new ReportView(
-                pages.frame(book, leaf, Frame.Part.REPORT, "Report", "/report"),
+                pages.frame(book, leaf, Frame.Part.REPORT, "Report", "./report"),
                 sheet(written().report(), leaf),
                 sheet(written().explained(), leaf),
                 remarks)));
@@ -76,21 +76,22 @@ final class ReportPages {
   private Answer shown(WrittenPage page, Ask ask) throws IOException {
     return page.html()
         .map(html -> WrittenPage.answer(html, page.name(), ask.fields().containsKey("download")))
-        .orElseGet(() -> Answer.seeOther("/report"));
+        .orElseGet(() -> Answer.seeOther("./report"));
   }
 
   Answer makeReport(Ask ask) throws IOException, UnusableInput {
     Leaf leaf = book.leaf();
     Path place = written().results();
-    Work work = works.begin("Writing the report", "/report", w -> write(leaf, place, w));
-    return Answer.seeOther("/work?id=" + work.id());
+    Work work = works.begin("Writing the report", "./report", w -> write(leaf, place, w));
+    return Answer.seeOther("./work?id=" + work.id());
   }
 
   Answer makeExplained(Ask ask) throws IOException, UnusableInput {
     Leaf leaf = book.leaf();
     WrittenPage page = written().explained();
-    Work work = works.begin("Writing the page for readers", "/report", w -> explain(leaf, page, w));
-    return Answer.seeOther("/work?id=" + work.id());
+    Work work =
+        works.begin("Writing the page for readers", "./report", w -> explain(leaf, page, w));
+    return Answer.seeOther("./work?id=" + work.id());
   }
 
   private void write(Leaf leaf, Path place, Work work) throws UnusableInput {

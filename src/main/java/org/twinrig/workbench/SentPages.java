@@ -18,57 +18,57 @@ import org.twinrig.workbench.view.Frame;
 import org.twinrig.workbench.view.SentView;
 
 /**
- * Files that are sent. They wait in memory until their sender has said what they are; a
+ * Files that are sent. They wait on the disk until their sender has said what they are; a
  * catalogue.csv among them says it at once.
  */
 final class SentPages {
-  private static final int MOST_WAITING = 4;
-  private static final long MOST_BYTES_WAITING = 64L * 1024 * 1024;
+  private static final int MOST_WAITING = 32;
+  private static final long MOST_BYTES_WAITING = 1024L * 1024 * 1024;
 
   private final Book book;
   private final Pages pages;
   private final Regraphings regraphings;
+  private final Incoming incoming;
   private final ConcurrentSkipListMap<Long, Parcel> waiting = new ConcurrentSkipListMap<>();
   private long count;
 
-  SentPages(Book book, Pages pages, Regraphings regraphings) {
+  /**
+   * Pages.
+   *
+   * @param incoming keeps what was sent
+   */
+  SentPages(Book book, Pages pages, Regraphings regraphings, Incoming incoming) {
     this.book = book;
     this.pages = pages;
     this.regraphings = regraphings;
+    this.incoming = incoming;
   }
 
-  Answer receive(Ask ask) throws UnusableInput {
-    Parcel parcel = Parcel.of(ask.files());
-    if (parcel.files().isEmpty()) {
-      throw new UnusableInput(
-          Problem.fatal(
-              "the page",
-              0,
-              parcel.statement().isEmpty()
-                  ? "no file was chosen"
-                  : "only " + Parcel.STATEMENT + " was chosen",
-              "choose one or more old graphs"));
+  Answer receive(Ask ask) throws IOException, UnusableInput {
+    Parcel parcel = Parcel.of(ask.files(), incoming);
+    if (!parcel.stated()) {
+      return Answer.seeOther("./sent?parcel=" + keep(parcel));
     }
-    if (parcel.statement().isPresent()) {
-      return run(parcel, folder -> Statement.byTable(parcel, folder));
+    try {
+      return run(parcel, () -> Statement.byTable(parcel));
+    } catch (UnusableInput e) {
+      Regraphing.delete(parcel.folder());
+      throw e;
     }
-    return Answer.seeOther("/sent?parcel=" + keep(parcel));
   }
 
-  private synchronized long keep(Parcel parcel) {
+  private synchronized long keep(Parcel parcel) throws IOException {
     count++;
     waiting.put(count, parcel);
-    while (waiting.size() > 1 && (waiting.size() > MOST_WAITING || bytes() > MOST_BYTES_WAITING)) {
-      waiting.pollFirstEntry();
+    while (waiting.size() > 1
+        && (waiting.size() > MOST_WAITING
+            || waiting.values().stream().mapToLong(Parcel::bytes).sum() > MOST_BYTES_WAITING)) {
+      Map.Entry<Long, Parcel> oldest = waiting.pollFirstEntry();
+      if (oldest != null) {
+        Regraphing.delete(oldest.getValue().folder());
+      }
     }
     return count;
-  }
-
-  private long bytes() {
-    return waiting.values().stream()
-        .flatMap(p -> p.files().stream())
-        .mapToLong(f -> f.bytes().length)
-        .sum();
   }
 
   Answer sent(Ask ask) throws IOException, UnusableInput {
@@ -94,9 +94,15 @@ final class SentPages {
           pages.fill(
               "sent.jte", view(ask, problems.stream().map(Problem::text).toList(), all, own)));
     }
-    Answer begun = run(parcel, folder -> Statement.byForm(parcel, folder, all, own));
-    waiting.remove(ask.number("parcel"));
-    return begun;
+    if (!waiting.remove(ask.number("parcel"), parcel)) {
+      throw gone();
+    }
+    try {
+      return run(parcel, () -> Statement.byForm(parcel, parcel.folder(), all, own));
+    } catch (UnusableInput e) {
+      waiting.put(ask.number("parcel"), parcel); // busy: they may be tried again
+      throw e;
+    }
   }
 
   /** What the reader of catalogues says of a form, before any work is begun. */
@@ -121,15 +127,16 @@ final class SentPages {
   }
 
   private Parcel parcel(Ask ask) throws UnusableInput {
-    return Optional.ofNullable(waiting.get(ask.number("parcel")))
-        .orElseThrow(
-            () ->
-                new UnusableInput(
-                    Problem.fatal(
-                        "the page",
-                        0,
-                        "these files are not here any more",
-                        "go to the old graphs and send them again")));
+    return Optional.ofNullable(waiting.get(ask.number("parcel"))).orElseThrow(SentPages::gone);
+  }
+
+  private static UnusableInput gone() {
+    return new UnusableInput(
+        Problem.fatal(
+            "the page",
+            0,
+            "these files are not here any more",
+            "go to the old graphs and send them again"));
   }
 
   private static Map<String, String> said(Ask ask, String prefix) {
@@ -152,7 +159,7 @@ final class SentPages {
     long number = ask.number("parcel");
     return new SentView(
         pages.frame(
-            book, leaf, Frame.Part.CATALOGUE, "What these files are", "/sent?parcel=" + number),
+            book, leaf, Frame.Part.CATALOGUE, "What these files are", "./sent?parcel=" + number),
         number,
         problems,
         shown("all", "", all),

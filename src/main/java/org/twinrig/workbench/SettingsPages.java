@@ -138,7 +138,7 @@ final class SettingsPages {
     try {
       book.settle(
           ask.number("revision"), changed, "Settings changed: " + String.join(", ", words) + ".");
-      return Answer.seeOther("/study");
+      return Answer.seeOther("./study");
     } catch (UnusableInput e) {
       List<SettingsView.Field> fields =
           keys(s).stream().map(k -> field(k, ask.text(k.name()))).toList();
@@ -158,7 +158,7 @@ final class SettingsPages {
       rows.add(new SettingsView.ZoneRow(rows.size(), "", "", "", ""));
     }
     return new SettingsView(
-        pages.frame(book, leaf, Frame.Part.SETTINGS, "Settings", "/settings"),
+        pages.frame(book, leaf, Frame.Part.SETTINGS, "Settings", "./settings"),
         problems,
         fields,
         rows,

@@ -36,10 +36,9 @@ final class Statement {
   }
 
   /** By the table that came along. */
-  static Findings<CatalogueReader.Catalogue> byTable(Parcel parcel, Path folder)
+  static Findings<CatalogueReader.Catalogue> byTable(Parcel parcel)
       throws UnusableInput, IOException {
-    Path table = folder.resolve(Parcel.STATEMENT);
-    Files.write(table, parcel.statement().orElseThrow().bytes());
+    Path table = parcel.folder().resolve(Parcel.STATEMENT);
     return new Statement(parcel).checked(CatalogueReader.read(table, Parcel.STATEMENT));
   }
 

@@ -27,7 +27,7 @@ final class StudyPages {
         pages.fill(
             "study.jte",
             new StudyLeafView(
-                pages.frame(book, leaf, Frame.Part.STUDY, "The study", "/study"),
+                pages.frame(book, leaf, Frame.Part.STUDY, "The study", "./study"),
                 leaf.outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of()),
                 change(leaf),
                 leaf.outcome().stream()
@@ -39,7 +39,7 @@ final class StudyPages {
                                 drawings.transfer(leaf, k),
                                 new Link(
                                     "Why its bands are marked",
-                                    "/zones?kind=" + Pages.query(k.kind()))))
+                                    "./zones?kind=" + Pages.query(k.kind()))))
                     .toList(),
                 leaf.problems().stream().map(Problem::text).toList())));
   }
@@ -59,12 +59,12 @@ final class StudyPages {
     book.undo(ask.number("revision"));
     String back = ask.text("back");
     // Only to a page of our own: a path and a query of plain letters, never another host.
-    boolean own = back.matches("/[a-z]*([?][A-Za-z0-9._~%+=&*-]*)?");
-    return Answer.seeOther(own ? back : "/");
+    boolean own = back.matches("[.]/[a-z-]*([?][A-Za-z0-9._~%+=&*-]*)?");
+    return Answer.seeOther(own ? back : "./");
   }
 
   Answer reload(Ask ask) throws Exception {
     book.reload();
-    return Answer.seeOther("/");
+    return Answer.seeOther("./");
   }
 }

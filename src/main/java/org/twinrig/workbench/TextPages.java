@@ -34,7 +34,7 @@ final class TextPages {
           ask.number("revision"),
           new StudyText(asBefore(before, sent)),
           "The text of study.yaml was edited.");
-      return Answer.seeOther("/study");
+      return Answer.seeOther("./study");
     } catch (UnusableInput e) {
       List<String> lines = sent.lines().toList();
       List<TextView.Complaint> complaints =
@@ -61,7 +61,7 @@ final class TextPages {
   private TextView view(Leaf leaf, String text, List<TextView.Complaint> complaints)
       throws IOException {
     return new TextView(
-        pages.frame(book, leaf, Frame.Part.SETTINGS, "Text of study.yaml", "/settings-text"),
+        pages.frame(book, leaf, Frame.Part.SETTINGS, "Text of study.yaml", "./settings-text"),
         text,
         complaints);
   }

@@ -27,7 +27,7 @@ final class WorkPages {
   Answer work(Ask ask) throws IOException, UnusableInput {
     Optional<Work> found = works.of(ask.number("id"));
     if (found.isEmpty()) {
-      return Answer.seeOther("/");
+      return Answer.seeOther("./");
     }
     Work work = found.get();
     boolean smooth = work.finished() && work.failure().isEmpty();
@@ -39,7 +39,7 @@ final class WorkPages {
             "work.jte",
             new WorkView(
                 pages.frame(
-                    book, book.leaf(), Frame.Part.REPORT, work.title(), "/work?id=" + work.id()),
+                    book, book.leaf(), Frame.Part.REPORT, work.title(), "./work?id=" + work.id()),
                 work.id(),
                 work.title(),
                 work.done(),
@@ -64,7 +64,7 @@ final class WorkPages {
 
   Answer cancel(Ask ask) throws UnusableInput {
     works.of(ask.number("id")).ifPresent(Work::cancel);
-    return Answer.seeOther("/work?id=" + ask.number("id"));
+    return Answer.seeOther("./work?id=" + ask.number("id"));
   }
 
   private static String state(Work work) {

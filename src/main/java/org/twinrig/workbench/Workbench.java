@@ -2,9 +2,14 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.net.BindException;
+import java.net.Inet6Address;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,16 +31,21 @@ import org.twinrig.study.Study;
  */
 public final class Workbench implements AutoCloseable {
   private static final int MOST_THREADS = 32;
-  private static final int IDLE_MS = 30_000;
 
   private final Server server;
   private final Works works;
-  private final String address;
+  private final List<String> addresses;
+  private final Incoming incoming;
+  private final Thread emptying;
 
-  private Workbench(Server server, Works works, String address) {
+  private Workbench(Server server, Works works, List<String> addresses, Incoming incoming) {
     this.server = server;
     this.works = works;
-    this.address = address;
+    this.addresses = List.copyOf(addresses);
+    this.incoming = incoming;
+    // What was sent goes with the workbench, also where it is stopped from outside.
+    this.emptying = new Thread(incoming::close);
+    Runtime.getRuntime().addShutdownHook(emptying);
   }
 
   /**
@@ -70,8 +80,12 @@ public final class Workbench implements AutoCloseable {
    * @throws IOException when a file of the study cannot be read
    */
   public static Workbench open(Options options) throws UnusableInput, IOException {
+    return open(options, Incoming.Limits.STANDARD);
+  }
+
+  static Workbench open(Options options, Incoming.Limits limits) throws UnusableInput, IOException {
     Server server = new Server(new QueuedThreadPool(MOST_THREADS, 4));
-    ServerConnector connector = connector(server, options);
+    ServerConnector connector = connector(server, options, limits);
     listen(connector, options);
     try {
       Book book =
@@ -80,7 +94,7 @@ public final class Workbench implements AutoCloseable {
               options.dataRoots(),
               options.threads(),
               s -> options.remarks().accept(beginning(s)));
-      return answering(book, server, connector, options);
+      return answering(book, server, connector, options, limits);
     } catch (UnusableInput | IOException | RuntimeException e) {
       connector.close();
       throw e;
@@ -108,34 +122,53 @@ public final class Workbench implements AutoCloseable {
   }
 
   private static Workbench answering(
-      Book book, Server server, ServerConnector connector, Options options) {
+      Book book,
+      Server server,
+      ServerConnector connector,
+      Options options,
+      Incoming.Limits limits) {
     Works works = new Works();
     try {
+      Incoming incoming = new Incoming(limits);
       Gate gate = Gate.of(options.bind(), connector.getLocalPort());
       Pages pages = new Pages(gate.sign());
       Refusals refusals = new Refusals(pages, options.faults());
-      server.setHandler(new Desk(gate, actions(book, pages, works, options), refusals));
+      server.setHandler(
+          new Desk(gate, actions(book, pages, works, options, incoming), incoming, refusals));
       ErrorHandler plain = new ErrorHandler();
       plain.setShowStacks(false);
       plain.setShowCauses(false);
       server.setErrorHandler(plain);
       server.start();
-      InetAddress shown =
-          options.bind().isAnyLocalAddress() ? InetAddress.getLoopbackAddress() : options.bind();
-      return new Workbench(
-          server,
-          works,
-          "http://"
-              + Gate.literal(shown)
-              + ":"
-              + connector.getLocalPort()
-              + "/enter?token="
-              + gate.token());
+      String port = ":" + connector.getLocalPort();
+      List<String> addresses =
+          reached(options.bind()).stream()
+              .map(a -> "http://" + Gate.literal(a) + port + gate.entrance())
+              .toList();
+      return new Workbench(server, works, addresses, incoming);
     } catch (RuntimeException e) {
       throw e;
     } catch (Exception e) {
       throw new IllegalStateException("the server did not start", e);
     }
+  }
+
+  /** Under which addresses a server is reached: from elsewhere too, where it listens to all. */
+  static List<InetAddress> reached(InetAddress bound) throws SocketException {
+    if (!bound.isAnyLocalAddress()) {
+      return List.of(bound);
+    }
+    List<InetAddress> all = new ArrayList<>();
+    for (NetworkInterface each : NetworkInterface.networkInterfaces().toList()) {
+      if (each.isUp()) {
+        // An address of one link only means nothing to a browser (RFC 6874, 1).
+        each.inetAddresses()
+            .filter(a -> !a.isLoopbackAddress() && !a.isLinkLocalAddress())
+            .forEach(all::add);
+      }
+    }
+    all.sort(Comparator.comparing(a -> a instanceof Inet6Address));
+    return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
   }
 
   private static UnusableInput cannotListen(Options options) {
@@ -147,7 +180,7 @@ public final class Workbench implements AutoCloseable {
             "name another port, or leave it out for a free one, and an address of this machine"));
   }
 
-  private static ServerConnector connector(Server server, Options options) {
+  private static ServerConnector connector(Server server, Options options, Incoming.Limits limits) {
     HttpConfiguration http = new HttpConfiguration();
     http.setSendServerVersion(false);
     http.setSendXPoweredBy(false);
@@ -155,19 +188,20 @@ public final class Workbench implements AutoCloseable {
     InetSocketAddress place = new InetSocketAddress(options.bind(), options.port());
     connector.setHost(place.getAddress().getHostAddress());
     connector.setPort(place.getPort());
-    connector.setIdleTimeout(IDLE_MS);
+    connector.setIdleTimeout(limits.silence().toMillis());
     server.addConnector(connector);
     return connector;
   }
 
-  private static Map<String, Action> actions(Book book, Pages pages, Works works, Options options) {
+  private static Map<String, Action> actions(
+      Book book, Pages pages, Works works, Options options, Incoming incoming) {
     Drawings drawings = new Drawings();
     CapturesPages captures = new CapturesPages(book, pages, drawings);
     StudyPages study = new StudyPages(book, pages, drawings);
     SettingsPages settings = new SettingsPages(book, pages);
     Regraphings regraphings = new Regraphings(works, options.threads());
     CataloguePages catalogue = new CataloguePages(book, pages, regraphings);
-    SentPages sent = new SentPages(book, pages, regraphings);
+    SentPages sent = new SentPages(book, pages, regraphings, incoming);
     TextPages text = new TextPages(book, pages);
     ReportPages report = new ReportPages(book, pages, works, options);
     WorkPages work = new WorkPages(book, pages, works);
@@ -206,12 +240,13 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
-   * The address to open, with the session's token.
+   * The addresses to open, with the session's secrets: more than one where it listens to all
+   * addresses of a machine that has several.
    *
-   * @return a link
+   * @return links, at least one
    */
-  public String address() {
-    return address;
+  public List<String> addresses() {
+    return addresses;
   }
 
   /**
@@ -232,5 +267,7 @@ public final class Workbench implements AutoCloseable {
     } catch (Exception e) {
       throw new IllegalStateException("the server did not stop", e);
     }
+    Runtime.getRuntime().removeShutdownHook(emptying);
+    incoming.close();
   }
 }

@@ -38,7 +38,7 @@ final class ZonesPages {
             .flatMap(o -> o.kinds().stream())
             .map(k -> new Link(k.kind(), path(k.kind())))
             .toList();
-    Frame frame = pages.frame(book, leaf, Frame.Part.ZONES, "Zones", "/zones");
+    Frame frame = pages.frame(book, leaf, Frame.Part.ZONES, "Zones", "./zones");
     Optional<KindOutcome> kind =
         Drawings.kind(leaf, ask.text("kind"))
             .or(() -> leaf.outcome().stream().flatMap(o -> o.kinds().stream()).findFirst());
@@ -119,7 +119,7 @@ final class ZonesPages {
   }
 
   private static String path(String kind) {
-    return "/zones?kind=" + Pages.query(kind);
+    return "./zones?kind=" + Pages.query(kind);
   }
 
   private static String path(KindOutcome kind, MarkedBand band) {

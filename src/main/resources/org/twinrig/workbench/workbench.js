@@ -113,7 +113,7 @@
   var state = document.querySelector("[data-work]");
   if (state) {
     window.setInterval(function () {
-      fetch("/work-state?id=" + state.dataset.work).then(function (answer) { return answer.text(); }).then(function (text) {
+      fetch("./work-state?id=" + state.dataset.work).then(function (answer) { return answer.text(); }).then(function (text) {
         if (text === "finished") { window.location.reload(); return; }
         var parts = text.split(" "), bar = document.querySelector("progress");
         if (bar && parts[1] !== "0") { bar.max = Number(parts[1]); bar.value = Number(parts[0]); }

@@ -1,12 +1,14 @@
 package org.twinrig.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class WorkbenchCommandTest {
@@ -30,6 +32,28 @@ class WorkbenchCommandTest {
         "no-such-study: there is no such folder or file; name the folder of a study, or its yaml"
             + " file\n",
         err.toString());
+  }
+
+  /** The study is not there, so nothing is served: the warning comes before all work. */
+  @Test
+  void whoeverListensBeyondThisMachineIsWarned() {
+    for (String bind : List.of("0.0.0.0", "::", "192.0.2.1")) {
+      err.getBuffer().setLength(0);
+      assertEquals(1, run("workbench", "no-such-study", "--bind", bind));
+      assertEquals(
+          "--bind "
+              + bind
+              + ": other machines reach this workbench. Whoever has its link can read and change"
+              + " the study. The connection is not encrypted: whoever listens on the network can"
+              + " read the link and all that is shown. Do this only in a network you trust; without"
+              + " --bind only this machine reaches it.",
+          err.toString().lines().findFirst().orElseThrow());
+    }
+    for (String bind : List.of("127.0.0.1", "127.0.0.7", "::1", "localhost")) {
+      err.getBuffer().setLength(0);
+      run("workbench", "no-such-study", "--bind", bind);
+      assertFalse(err.toString().contains("other machines"), err::toString);
+    }
   }
 
   @Test

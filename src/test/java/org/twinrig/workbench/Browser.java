@@ -45,7 +45,7 @@ final class Browser implements AutoCloseable {
     this.client = HttpClient.newHttpClient();
     HttpResponse<String> entered =
         client.send(
-            HttpRequest.newBuilder(URI.create(workbench.address())).build(),
+            HttpRequest.newBuilder(URI.create(workbench.addresses().get(0))).build(),
             HttpResponse.BodyHandlers.ofString());
     this.cookie = entered.headers().firstValue("Set-Cookie").orElseThrow().split(";", -1)[0];
   }
@@ -93,6 +93,10 @@ final class Browser implements AutoCloseable {
   }
 
   static Browser on(Path study) throws Exception {
+    return on(study, Incoming.Limits.STANDARD);
+  }
+
+  static Browser on(Path study, Incoming.Limits limits) throws Exception {
     List<Exception> faults = new CopyOnWriteArrayList<>();
     List<String> said = new CopyOnWriteArrayList<>();
     Workbench workbench =
@@ -105,16 +109,28 @@ final class Browser implements AutoCloseable {
                 2,
                 "test",
                 said::add,
-                faults::add));
+                faults::add),
+            limits);
     return new Browser(workbench, study, faults);
   }
 
   String address() {
-    return workbench.address();
+    return workbench.addresses().get(0);
   }
 
+  /** What all pages lie below. */
   String root() {
     return address().substring(0, address().indexOf("/enter"));
+  }
+
+  /** Where it is served, without the session's path. */
+  String origin() {
+    return root().substring(0, root().lastIndexOf('/'));
+  }
+
+  /** The session's path. */
+  String place() {
+    return root().substring(origin().length());
   }
 
   int port() {
@@ -138,7 +154,8 @@ final class Browser implements AutoCloseable {
   }
 
   HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create(root() + path)).header("Cookie", cookie);
+    return HttpRequest.newBuilder(URI.create(root() + path.replaceFirst("^[.]/", "/")))
+        .header("Cookie", cookie);
   }
 
   HttpResponse<String> send(HttpRequest request) throws Exception {
@@ -172,7 +189,7 @@ final class Browser implements AutoCloseable {
             .collect(Collectors.joining("&"));
     return send(
         request(path)
-            .header("Origin", root())
+            .header("Origin", origin())
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(HttpRequest.BodyPublishers.ofString(body))
             .build());
@@ -192,7 +209,7 @@ final class Browser implements AutoCloseable {
 
   private HttpRequest upload(HttpRequest.BodyPublisher body) {
     return request("/catalogue")
-        .header("Origin", root())
+        .header("Origin", origin())
         .header("Content-Type", "multipart/form-data; boundary=xyz")
         .POST(body)
         .build();

@@ -91,7 +91,7 @@ abstract class BrowserTesting {
   }
 
   void go(String path) {
-    driver.get(browser.root() + path);
+    driver.get(browser.root() + path.replaceFirst("^[.]/", "/"));
   }
 
   String unit() throws Exception {

@@ -1,9 +1,11 @@
 package org.twinrig.workbench;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.CookieManager;
 import java.net.InetAddress;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -46,7 +48,9 @@ class GateTest {
 
   private static String ask(String host, String more) throws Exception {
     return browser.raw(
-        "GET / HTTP/1.1\r\nHost: "
+        "GET "
+            + browser.place()
+            + "/ HTTP/1.1\r\nHost: "
             + host
             + "\r\nCookie: "
             + browser.cookie()
@@ -57,7 +61,9 @@ class GateTest {
 
   private static String send(String headers, String form) throws Exception {
     return browser.raw(
-        "POST /undo HTTP/1.1\r\nHost: 127.0.0.1:"
+        "POST "
+            + browser.place()
+            + "/undo HTTP/1.1\r\nHost: 127.0.0.1:"
             + browser.port()
             + "\r\nCookie: "
             + browser.cookie()
@@ -76,6 +82,8 @@ class GateTest {
     String cookie = entered.headers().firstValue("Set-Cookie").orElseThrow();
     assertTrue(cookie.contains("HttpOnly"), cookie);
     assertTrue(cookie.contains("SameSite=Strict"), cookie);
+    assertTrue(cookie.contains("Path=" + browser.place() + "/"), cookie);
+    assertTrue(browser.place().length() > 40, "as many letters as 256 bits take");
     assertEquals(200, browser.get("/").statusCode());
   }
 
@@ -97,6 +105,50 @@ class GateTest {
     }
     String almost = browser.address().substring(0, browser.address().length() - 1);
     assertEquals(403, bare(almost.substring(browser.root().length())).statusCode());
+  }
+
+  /** A page's address may be seen on paper or in a picture; it does not let in. */
+  @Test
+  void neitherThePathAloneNorTheCookieAloneLetsIn() throws Exception {
+    for (String path : List.of("/", "/study", "/workbench.js", "/report.html")) {
+      assertEquals(403, bare(path).statusCode(), path);
+    }
+    for (String path :
+        List.of("/", "/study", "/enter", "", "//", "/" + "A".repeat(43) + "/", browser.place())) {
+      String answer =
+          browser.raw(
+              "GET "
+                  + (path.isEmpty() ? "*" : path)
+                  + " HTTP/1.1\r\nHost: 127.0.0.1:"
+                  + browser.port()
+                  + "\r\nCookie: "
+                  + browser.cookie()
+                  + "\r\nConnection: close\r\n\r\n");
+      assertTrue(answer.matches("(?s)HTTP/1.1 40[03].*"), path + "\n" + answer);
+    }
+  }
+
+  /**
+   * A client that keeps cookies as browsers do, by host and path and for all ports, visits a server
+   * on another port. What that server got is sent back to the workbench, and refused.
+   */
+  @Test
+  void whatAnotherPortGotLetsNobodyIn() throws Exception {
+    byte[] before = Files.readAllBytes(browser.file("captures.csv"));
+    try (OtherPort other = new OtherPort()) {
+      HttpClient client = HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
+      for (String address : List.of(browser.address(), browser.root() + "/study")) {
+        HttpRequest request = HttpRequest.newBuilder(URI.create(address)).build();
+        assertEquals(
+            200, client.send(request, HttpResponse.BodyHandlers.discarding()).statusCode());
+      }
+      for (String path : List.of("/", "/enter", "/study", "/leave-out", "/x/y/")) {
+        HttpRequest request = HttpRequest.newBuilder(URI.create(other.root() + path)).build();
+        client.send(request, HttpResponse.BodyHandlers.discarding());
+      }
+      other.refuted(browser);
+    }
+    assertArrayEquals(before, Files.readAllBytes(browser.file("captures.csv")));
   }
 
   @Test
@@ -204,13 +256,14 @@ class GateTest {
     String answer =
         browser.raw(
             "GET "
+                + browser.place()
                 + path
                 + " HTTP/1.1\r\nHost: 127.0.0.1:"
                 + browser.port()
                 + "\r\nCookie: "
                 + browser.cookie()
                 + "\r\nConnection: close\r\n\r\n");
-    assertTrue(answer.matches("(?s)HTTP/1.1 40[04].*"), answer);
+    assertTrue(answer.matches("(?s)HTTP/1.1 40[034].*"), answer);
     assertFalse(answer.contains("nobody may read this"));
     assertFalse(answer.contains("fixtures:"));
   }
@@ -248,7 +301,7 @@ class GateTest {
           browser.send(
               browser
                   .request("/")
-                  .header("Origin", browser.root())
+                  .header("Origin", browser.origin())
                   .method(method, HttpRequest.BodyPublishers.noBody())
                   .build());
       assertEquals(404, answer.statusCode(), method);

@@ -1,11 +1,17 @@
 package org.twinrig.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.InetAddress;
+import java.net.NetworkInterface;
 import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -42,6 +48,45 @@ class OpeningTest {
     assertEquals(List.of(), said);
   }
 
+  /** Each address that is printed opens the workbench, as another machine would ask for it. */
+  @Test
+  void whoListensEverywhereNamesAddressesThatAreReached() throws Exception {
+    Path study = folder.resolve("study");
+    Browser.write(study);
+    for (String bind : List.of("0.0.0.0", "::")) {
+      Workbench.Options options =
+          new Workbench.Options(
+              study, InetAddress.getByName(bind), 0, 1, "test", said::add, e -> {});
+      try (Workbench workbench = Workbench.open(options)) {
+        assertFalse(workbench.addresses().isEmpty());
+        for (String address : workbench.addresses()) {
+          assertTrue(address.matches("http://([0-9.]+|\\[[0-9a-f:]+]):[0-9]+/.*"), address);
+          assertFalse(InetAddress.getByName(URI.create(address).getHost()).isAnyLocalAddress());
+          HttpResponse<String> entered =
+              HttpClient.newHttpClient()
+                  .send(
+                      HttpRequest.newBuilder(URI.create(address)).build(),
+                      HttpResponse.BodyHandlers.ofString());
+          assertEquals(200, entered.statusCode(), address);
+        }
+      }
+    }
+    InetAddress six = InetAddress.getByName("2001:db8::7");
+    assertEquals(List.of(six), Workbench.reached(six));
+    assertEquals("[2001:db8:0:0:0:0:0:7]", Gate.literal(six));
+  }
+
+  /** A machine with a network is not told to others by a name that means themselves. */
+  @Test
+  void anAddressOfThisMachineAloneIsNamedOnlyWhereThereIsNoOther() throws Exception {
+    boolean other =
+        NetworkInterface.networkInterfaces()
+            .flatMap(NetworkInterface::inetAddresses)
+            .anyMatch(a -> !a.isLoopbackAddress() && !a.isLinkLocalAddress());
+    List<InetAddress> reached = Workbench.reached(InetAddress.getByName("0.0.0.0"));
+    assertEquals(other, reached.stream().noneMatch(InetAddress::isLoopbackAddress));
+  }
+
   @Test
   void aStudyThatIsRefusedSetsThePortFree() throws Exception {
     int port;
@@ -62,7 +107,9 @@ class OpeningTest {
     Browser.write(study);
     long captures = Files.readString(study.resolve("captures.csv")).lines().count() - 1;
     try (Workbench workbench = Workbench.open(on(study, 0))) {
-      assertTrue(workbench.address().startsWith("http://127.0.0.1:"), workbench.address());
+      assertTrue(
+          workbench.addresses().get(0).startsWith("http://127.0.0.1:"),
+          workbench.addresses()::toString);
     }
     assertEquals(
         List.of(

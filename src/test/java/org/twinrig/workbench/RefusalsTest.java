@@ -26,6 +26,21 @@ class RefusalsTest {
   }
 
   @Test
+  void tooLittleMemoryIsNoFaultOfTheProgram() {
+    Answer answer = refusals.noMemory();
+    assertEquals(503, answer.status());
+    assertTrue(
+        body(answer)
+            .contains(
+                " MB) is not enough for this just now. Try again when less is being done, or start"
+                    + " the workbench with more, for example with"
+                    + " TWINRIG_JAVA_OPTIONS=-Xmx2g. What was confirmed before is safe in the"
+                    + " study's files."),
+        body(answer));
+    assertEquals(List.of(), faults);
+  }
+
+  @Test
   void aFaultOfTheProgramIsHandedOnAndShowsNoTrace() {
     IllegalStateException fault = new IllegalStateException("<secret>");
     Answer answer = refusals.of(fault);

@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
@@ -168,7 +170,7 @@ class WorkbenchBrowserTest extends BrowserTesting {
   @Test
   void whatIsWrittenIsShown() {
     go("/report");
-    driver.findElement(By.cssSelector("form[action='/report'] button")).click();
+    driver.findElement(By.cssSelector("form[action='./report'] button")).click();
     driver.findElement(By.linkText("Open the report")).click();
     shown(By.tagName("h1"), "Plate to head");
     // Its one script runs, and nothing that it holds can reach the workbench.
@@ -177,10 +179,58 @@ class WorkbenchBrowserTest extends BrowserTesting {
         "SecurityError",
         driver.executeScript("try { return document.cookie; } catch (e) { return e.name; }"));
     go("/report");
-    driver.findElement(By.cssSelector("form[action='/explained'] button")).click();
+    driver.findElement(By.cssSelector("form[action='./explained'] button")).click();
     driver.findElement(By.linkText("Open the page for readers")).click();
     shown(By.tagName("h1"), "Why new headphone graphs differ from old ones");
     assertEquals(List.of(), severe());
+  }
+
+  /** Cookies know no ports: a browser that is inside visits what another user serves. */
+  @Test
+  void anotherPortGetsNothing() throws Exception {
+    byte[] before = Files.readAllBytes(browser.file("captures.csv"));
+    try (OtherPort other = new OtherPort()) {
+      other.show(
+          "<title>another port</title><img src='/unit?name=x'><img src='"
+              + browser.origin()
+              + "/icon.svg'><form method='post' action='/leave-out'><button>Send</button></form>"
+              + "<iframe src='/study'></iframe><p>served</p>");
+      // The way a link on a page of the workbench would lead, and a page opened by it.
+      driver.executeScript("window.open(arguments[0] + '/opened')", other.root());
+      driver.executeScript("window.location = arguments[0] + '/enter'", other.root());
+      assertEquals("served", shown(By.tagName("p"), "served"));
+      driver.findElement(By.tagName("button")).click();
+      shown(By.tagName("p"), "served");
+      String asks =
+          "return fetch('/work-state?id=1', {credentials: 'include'}).then(r => r.status)";
+      assertEquals(200L, driver.executeScript(asks));
+      // It may ask the workbench itself, and is told nothing.
+      assertEquals(
+          "refused",
+          driver.executeScript(
+              "return fetch(arguments[0] + '/', {credentials: 'include'})"
+                  + ".then(r => r.text(), e => 'refused')",
+              browser.origin()));
+      for (String line :
+          List.of("GET /enter", "GET /unit?name=x", "POST /leave-out", "GET /work-state?id=1")) {
+        assertTrue(other.wasAsked(line), line);
+      }
+      for (int look = 0; look < LOOKS && !other.wasAsked("GET /opened"); look++) {
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(100));
+      }
+      assertTrue(other.wasAsked("GET /opened"));
+      other.refuted(browser);
+    }
+    assertArrayEquals(before, Files.readAllBytes(browser.file("captures.csv")));
+    String own = driver.getWindowHandle();
+    for (String window : driver.getWindowHandles()) {
+      if (!window.equals(own)) {
+        driver.switchTo().window(window).close();
+      }
+    }
+    driver.switchTo().window(own);
+    go("/");
+    assertEquals("Captures", shown(By.tagName("h1"), "Captures")); // and is still inside
   }
 
   @Test

@@ -156,7 +156,7 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
         browser.send(
             browser
                 .request("/catalogue")
-                .header("Origin", browser.root())
+                .header("Origin", browser.origin())
                 .header("Content-Type", "multipart/form-data; boundary=xyz")
                 .POST(HttpRequest.BodyPublishers.ofString("--xyz\r\nContent-Disp"))
                 .build());

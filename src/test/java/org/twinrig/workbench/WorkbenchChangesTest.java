@@ -2,11 +2,15 @@ package org.twinrig.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,7 +33,7 @@ class WorkbenchChangesTest extends OpenWorkbench {
     HttpResponse<String> done = browser.leaveOut(chosen, "1", "cable touched the plate");
     assertEquals(303, done.statusCode());
     assertEquals(
-        "/unit?name=" + Pages.query(chosen.unit()) + "#entry-2",
+        "./unit?name=" + Pages.query(chosen.unit()) + "#entry-2",
         done.headers().firstValue("Location").orElseThrow());
     List<String> lines = browser.content("captures.csv").lines().toList();
     assertEquals(lines.get(1).replace("cable touched the plate", ""), chosen.row());
@@ -58,7 +62,12 @@ class WorkbenchChangesTest extends OpenWorkbench {
     assertTrue(browser.get("/").body().contains("seating 1 (M), was taken back."));
     for (String revision : List.of("4", "5", "6", "7")) {
       assertEquals(
-          303, browser.post("/undo", Map.of("revision", revision, "back", "/study")).statusCode());
+          "./settings-text",
+          browser
+              .post("/undo", Map.of("revision", revision, "back", "./settings-text"))
+              .headers()
+              .firstValue("Location")
+              .orElseThrow());
       if (revision.equals("4")) {
         assertTrue(browser.content("captures.csv").contains(",one,"));
         assertArrayEquals(settled, Files.readAllBytes(browser.file("study.yaml")));
@@ -71,9 +80,16 @@ class WorkbenchChangesTest extends OpenWorkbench {
 
   @Test
   void undoLeadsOnlyToItsOwnPages() throws Exception {
-    for (String back : List.of("//lab.example", "http://lab.example", "/a\r\nX: y", "/\\lab")) {
+    for (String back :
+        List.of(
+            "//lab.example",
+            ".//lab.example",
+            "http://lab.example",
+            "/a",
+            "./a\r\nX: y",
+            "./\\lab")) {
       assertEquals(
-          "/",
+          "./",
           browser
               .post("/undo", Map.of("revision", "1", "back", back))
               .headers()
@@ -136,6 +152,52 @@ class WorkbenchChangesTest extends OpenWorkbench {
     assertArrayEquals(before, Files.readAllBytes(browser.file("captures.csv")));
   }
 
+  @Test
+  void aLineOfAnotherUnitIsRefused() throws Exception {
+    byte[] before = Files.readAllBytes(browser.file("captures.csv"));
+    List<String> lines = browser.content("captures.csv").lines().toList();
+    String there = browser.first().unit();
+    String other = lines.get(lines.size() - 1).split(",", -1)[0];
+    String wanted =
+        "captures.csv:2: a capture of `"
+            + there
+            + "` stands in this line, none of `"
+            + other
+            + "`; open the unit's page again and choose one of its captures";
+    for (HttpResponse<String> refused :
+        List.of(
+            browser.leaveOut(new Browser.Chosen(other, "2", ""), "1", "why"),
+            browser.takeBack(new Browser.Chosen(other, "2", ""), "1"))) {
+      assertEquals(400, refused.statusCode());
+      assertTrue(refused.body().contains(wanted), refused.body());
+    }
+    assertArrayEquals(before, Files.readAllBytes(browser.file("captures.csv")));
+  }
+
+  /** Else a reason would go to the line the capture had before. */
+  @Test
+  void aTableThatChangesWhileTheStudyIsOpenedIsNoticed() throws Exception {
+    Path captures = browser.file("captures.csv");
+    String unit = browser.first().unit();
+    Book book =
+        Book.open(
+            browser.file("."),
+            1,
+            study -> {
+              try {
+                List<String> lines = new ArrayList<>(Files.readAllLines(captures));
+                lines.add(2, lines.remove(1));
+                Files.write(captures, lines);
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            });
+    byte[] now = Files.readAllBytes(captures);
+    assertThrows(
+        LabFile.ChangedOnDiskException.class, () -> book.exclude(1, 2, unit, "not this one"));
+    assertArrayEquals(now, Files.readAllBytes(captures));
+  }
+
   /** What the pages show after changes is what a study read afresh from the disk gives. */
   @Test
   void theStudyIsWhatTheFilesSay() throws Exception {
@@ -148,7 +210,7 @@ class WorkbenchChangesTest extends OpenWorkbench {
     StudyOutcome whole = Analysis.of(study, captures, fingerprint, 1);
     assertEquals(whole.kinds(), fresh.leaf().outcome().orElseThrow().kinds());
     Book changed = Book.open(browser.file("."), 2);
-    changed.exclude(1, 3, "gone too");
+    changed.exclude(1, 3, browser.first().unit(), "gone too");
     changed.undo(2);
     StudyOutcome back = changed.leaf().outcome().orElseThrow();
     assertEquals(whole.kinds(), back.kinds());

@@ -33,7 +33,7 @@ class WorkbenchDoubtsTest extends OpenWorkbench {
   }
 
   private static String place(String unit, int line) {
-    return "/unit?name=" + Pages.query(unit) + "#entry-" + line;
+    return "./unit?name=" + Pages.query(unit) + "#entry-" + line;
   }
 
   /** Where the links of the page's part on doubts lead. */
@@ -176,7 +176,7 @@ class WorkbenchDoubtsTest extends OpenWorkbench {
       String page = page(path);
       assertTrue(
           page.contains(
-              "href=\"/#states\" title=\"Each change to the study, and each undo, makes a new"
+              "href=\"./#states\" title=\"Each change to the study, and each undo, makes a new"
                   + " state;"),
           page);
       assertTrue(page.contains("<span>state 3</span>"), page);

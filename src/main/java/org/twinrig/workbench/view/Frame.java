@@ -33,17 +33,17 @@ public record Frame(
   /** The parts of the book. */
   public enum Part {
     /** Units and their captures. */
-    CAPTURES("Captures", "/"),
+    CAPTURES("Captures", "./"),
     /** The study. */
-    STUDY("Study", "/study"),
+    STUDY("Study", "./study"),
     /** What the study is told. */
-    SETTINGS("Settings", "/settings"),
+    SETTINGS("Settings", "./settings"),
     /** Zones and their reasons. */
-    ZONES("Zones", "/zones"),
+    ZONES("Zones", "./zones"),
     /** Old graphs. */
-    CATALOGUE("Old graphs", "/catalogue"),
+    CATALOGUE("Old graphs", "./catalogue"),
     /** The written report. */
-    REPORT("Report", "/report");
+    REPORT("Report", "./report");
 
     private final String word;
     private final String path;
