@@ -2,6 +2,7 @@ package org.twinrig.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import org.twinrig.internal.Printable;
 import org.twinrig.problem.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
@@ -60,6 +61,11 @@ final class CommonOptions {
   /** Where results go. */
   PrintWriter out() {
     return spec.commandLine().getOut();
+  }
+
+  /** Prints a JSON text; what a terminal cannot show is escaped in it, not lost. */
+  void json(String text) {
+    out().println(Printable.json(text));
   }
 
   /** Where errors go. */

@@ -50,7 +50,7 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
     Path results = out == null ? steps.studyFolder().resolve("results") : out;
     steps.write(results);
     if (json) {
-      common.out().println(steps.json(results));
+      common.json(steps.json(results));
     } else {
       steps.sentences(results).forEach(common.out()::println);
     }

@@ -134,7 +134,7 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
         new CatalogueSteps(legs, "translate", common)
             .run(what.catalogue, out, new CatalogueSteps.Choices(strict, figures, resume, part));
     if (json) {
-      common.out().println(words.json());
+      common.json(words.json());
     } else {
       words.sentences().forEach(common.out()::println);
     }

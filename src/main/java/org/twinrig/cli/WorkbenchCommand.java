@@ -71,7 +71,9 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
     try (Workbench workbench = Workbench.open(options)) {
       common.out().println("Open this in a browser: " + workbench.address());
       common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");
-      common.out().flush();
+      if (common.out().checkError()) {
+        return 1; // nobody has the link
+      }
       workbench.join();
     }
     return 0;
