@@ -39,7 +39,7 @@ import picocli.CommandLine.Command;
     footer = {
       "",
       "Exit status: 0 done, 1 the input cannot give a result (the message says which file, line and"
-          + " why), 2 wrong usage."
+          + " why) or standard output cannot be written, 2 wrong usage."
     })
 public final class Main implements Runnable {
 

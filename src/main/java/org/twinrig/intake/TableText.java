@@ -17,7 +17,10 @@ import org.twinrig.problem.UnusableInput;
 final class TableText {
   private static final int MOST_BYTES = 32 * 1024 * 1024;
 
-  /** Every table of this length goes through every command in 400 MB; the README says so. */
+  /**
+   * With three times as many, study and translate still end in 400 MB where the rows' files are
+   * missing; what files hold takes room as well.
+   */
   private static final int MOST_ROWS = 100_000;
 
   private static final int MOST_CELLS = 1000;

@@ -63,14 +63,14 @@ class EmptyNamesTest {
       }
       Ran ran = Ran.of(typed.toArray(String[]::new));
       assertEquals(2, ran.status(), typed + ran.err());
-      assertTrue(ran.err().contains("): the name of a file or folder is empty\n"), ran.err());
+      assertTrue(ran.err().contains(": the name of a file or folder is empty\n"), ran.err());
     }
   }
 
   private static boolean isNeeded(ArgSpec arg, ArgSpec empty) {
-    return arg.required()
-        && (arg.group() == null
-            || empty.group() == null && arg.group().args().iterator().next() == arg);
+    boolean alternative = arg.group() != null; // one of them is enough
+    boolean first = alternative && arg.group().args().iterator().next() == arg;
+    return arg.required() && (!alternative || (first && empty.group() == null));
   }
 
   @Test
