@@ -1,9 +1,9 @@
 @echo off
 rem Starts twinrig: finds Java, builds the program when it is missing, and passes the arguments on. Sources that
-rem have changed since are built anew by "mvn package" only.
+rem have changed since are built anew when the folder .launcher is deleted.
 setlocal
 set "HOME_DIR=%~dp0"
-set "JAR=%HOME_DIR%target\twinrig.jar"
+set "BUILDS=%HOME_DIR%.launcher"
 set "DIRECTIVES=%HOME_DIR%src\main\launcher\compiler-directives.json"
 
 set "JAVA="
@@ -16,6 +16,7 @@ echo twinrig: there is no Java here; install a JDK 17 or newer, or set JAVA_HOME
 exit /b 1
 :java_found
 
+call :find
 if exist "%JAR%" goto :built
 set "MAVEN="
 for %%X in (mvn.cmd) do set "MAVEN=%%~$PATH:X"
@@ -24,14 +25,28 @@ echo twinrig: the program is not built and there is no Maven here; install Maven
 exit /b 1
 :build
 echo Building twinrig; this is done once and takes a few minutes. 1>&2
-if not exist "%HOME_DIR%target" mkdir "%HOME_DIR%target"
-pushd "%HOME_DIR%"
-call "%MAVEN%" -q -B -Plauncher package >"%HOME_DIR%target\launcher-build.log" 2>&1
-popd
-if exist "%JAR%" goto :built
-type "%HOME_DIR%target\launcher-build.log" 1>&2
-echo twinrig: the build failed; all of it stands in %HOME_DIR%target\launcher-build.log 1>&2
+rem Each build has a folder of its own, and is named in "current" when it is whole: two at once do not meet.
+if not exist "%BUILDS%" mkdir "%BUILDS%"
+:draw
+set "NAME=%RANDOM%%RANDOM%"
+set "NEW=%BUILDS%\%NAME%"
+if exist "%NEW%" goto :draw
+mkdir "%NEW%" 2>nul && goto :drawn
+if exist "%NEW%" goto :draw
+echo twinrig: the folder %NEW% cannot be made; build the program as the owner of this checkout 1>&2
 exit /b 1
+:drawn
+pushd "%HOME_DIR%"
+call "%MAVEN%" -q -B -Plauncher "-Dtwinrig.target=%NEW%" package >"%BUILDS%\build-%NAME%.log" 2>&1
+popd
+if exist "%NEW%\twinrig.jar" goto :whole
+type "%BUILDS%\build-%NAME%.log" 1>&2
+echo twinrig: the build failed; all of it stands in %BUILDS%\build-%NAME%.log 1>&2
+exit /b 1
+:whole
+echo %NAME%>"%BUILDS%\current-%NAME%"
+move /y "%BUILDS%\current-%NAME%" "%BUILDS%\current" >nul
+call :find
 :built
 
 rem Short commands start fastest with the quick compiler alone; those that estimate gain from the slower one too.
@@ -45,3 +60,10 @@ if exist "%DIRECTIVES%" set COMPILER=-XX:+UnlockDiagnosticVMOptions -XX:-Display
 rem TWINRIG_JAVA_OPTIONS may hold further options for Java, such as -Xmx2g.
 "%JAVA%" -XX:+UseSerialGC %COMPILER% -Xmx400m -Djava.awt.headless=true "-Dtwinrig.home=%HOME_DIR%." %TWINRIG_JAVA_OPTIONS% -jar "%JAR%" %*
 exit /b %ERRORLEVEL%
+
+:find
+rem The jar of the last whole build.
+set "PROGRAM=none"
+if exist "%BUILDS%\current" set /p PROGRAM=<"%BUILDS%\current"
+set "JAR=%BUILDS%\%PROGRAM%\twinrig.jar"
+exit /b 0

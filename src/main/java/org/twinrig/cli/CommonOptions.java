@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.internal.Printable;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;
@@ -95,6 +96,11 @@ final class CommonOptions {
   /** Where results go. */
   PrintWriter out() {
     return spec.commandLine().getOut();
+  }
+
+  /** Prints a JSON text; what a terminal cannot show is escaped in it, not lost. */
+  void json(String text) {
+    out().println(Printable.json(text));
   }
 
   /** Where errors go. */

@@ -86,7 +86,7 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
     }
     ComparisonWords words = new ComparisonWords(comparison);
     if (json) {
-      common.out().println(words.json());
+      common.json(words.json());
     } else {
       words.lines().forEach(common.out()::println);
       if (out != null) {

@@ -107,11 +107,21 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
       throw new CannotWrite(out + ": there is no such folder; make it first", null);
     }
     CommonOptions.refuseAmongResults(out);
+    Path unitsTable = table.resolveSibling("units.csv");
     try {
+      if (unitsTable.toString().equalsIgnoreCase(table.toString())
+          || (Files.exists(unitsTable)
+              && Files.exists(table)
+              && Files.isSameFile(table, unitsTable))) {
+        throw wrong(
+            "--out is the table of captures, but "
+                + out
+                + " is the table of units, which is made beside it; name another, such as"
+                + " captures.csv");
+      }
       Findings<Gatherer.Found> found = gatherer.gather(place);
       GrowingTable captures = GrowingTable.open(table, LabTables.CAPTURES, "file");
-      GrowingTable units =
-          GrowingTable.open(table.resolveSibling("units.csv"), LabTables.UNITS, "unit");
+      GrowingTable units = GrowingTable.open(unitsTable, LabTables.UNITS, "unit");
       return write(found, captures, units, place);
     } catch (IOException e) {
       throw new CannotWrite(out + ": the tables could not be made (" + e.getMessage() + ")", e);

@@ -2,6 +2,8 @@ package org.twinrig.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.List;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -37,7 +39,7 @@ import picocli.CommandLine.Command;
     footer = {
       "",
       "Exit status: 0 done, 1 the input cannot give a result (the message says which file, line and"
-          + " why), 2 wrong usage."
+          + " why) or standard output cannot be written, 2 wrong usage."
     })
 public final class Main implements Runnable {
 
@@ -70,9 +72,23 @@ public final class Main implements Runnable {
    * @return the exit status
    */
   public static int run(PrintWriter out, PrintWriter err, String... arguments) {
+    PrintWriter shown = Shown.on(out);
+    int status = execute(shown, Shown.on(err), arguments);
+    if (shown.checkError()) {
+      err.println(
+          "twinrig: not everything could be written to standard output: its disk is full, or the"
+              + " program that reads it has ended; files that were written are whole");
+      return CommandLine.ExitCode.SOFTWARE;
+    }
+    return status;
+  }
+
+  private static int execute(PrintWriter out, PrintWriter err, String... arguments) {
     CommandLine line = new CommandLine(new Main());
     line.setOut(out);
     line.setErr(err);
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+    line.registerConverter(Path.class, Main::path);
     line.setUsageHelpAutoWidth(false);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler(Main::explain);
@@ -92,6 +108,19 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  /** A name of a file or folder; an empty one would be the current folder. */
+  static Path path(String text) {
+    if (text.isBlank()) {
+      throw new CommandLine.TypeConversionException("the name of a file or folder is empty");
+    }
+    try {
+      return Path.of(text);
+    } catch (InvalidPathException e) {
+      throw new CommandLine.TypeConversionException(
+          "`" + text + "` cannot be the name of a file here");
+    }
   }
 
   private static int explain(

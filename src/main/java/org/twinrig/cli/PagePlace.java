@@ -3,7 +3,6 @@ package org.twinrig.cli;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import picocli.CommandLine;
@@ -81,12 +80,8 @@ record PagePlace(Path named, boolean inFolder) {
   static final class Converter implements CommandLine.ITypeConverter<PagePlace> {
     @Override
     public PagePlace convert(String text) {
-      try {
-        return of(text);
-      } catch (InvalidPathException e) {
-        throw new CommandLine.TypeConversionException(
-            "`" + text + "` cannot be the name of a file here");
-      }
+      Main.path(text);
+      return of(text);
     }
   }
 }

@@ -98,7 +98,7 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
     }
     PlanWords words = new PlanWords(planned);
     if (json) {
-      common.out().println(words.json());
+      common.json(words.json());
     } else {
       words.lines().forEach(common.out()::println);
       if (out != null) {

@@ -88,7 +88,7 @@ final class ProveCommand implements Callable<Integer>, WithCommonOptions {
     }
     ProofWords words = new ProofWords(outcome);
     if (json) {
-      common.out().println(words.json());
+      common.json(words.json());
     } else {
       words.lines().forEach(common.out()::println);
     }

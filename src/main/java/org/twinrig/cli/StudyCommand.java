@@ -58,7 +58,7 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
     StudySteps steps = declared.analyse();
     steps.write(place);
     if (json) {
-      common.out().println(steps.json(results));
+      common.json(steps.json(results));
     } else {
       steps.sentences(results).forEach(common.out()::println);
     }

@@ -136,7 +136,7 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
         new CatalogueSteps(withSubtract(declared.analyse()), "translate", common)
             .run(listed, place, new CatalogueSteps.Choices(strict, figures));
     if (json) {
-      common.out().println(words.json());
+      common.json(words.json());
     } else {
       words.sentences().forEach(common.out()::println);
     }

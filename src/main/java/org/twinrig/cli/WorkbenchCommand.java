@@ -94,7 +94,9 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
           .skip(1)
           .forEach(a -> common.out().println("or, by another address of this machine: " + a));
       common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");
-      common.out().flush();
+      if (common.out().checkError()) {
+        return 1; // nobody has the link
+      }
       workbench.join();
     }
     return 0;

@@ -50,16 +50,19 @@ final class CaptureSound {
     Signal signal = WavSamples.of(chunks.data(), format, channel - 1, remarks);
     SoundSpectrum spectrum = spectrum(signal, content);
     spectrum.notes().forEach(note -> remarks.note(0, note));
-    if (format.sample() == SampleFormat.INTEGER_16 && content.sweep().isEmpty()) {
+    if (format.validBits() <= 16 && content.sweep().isEmpty()) {
       // Rounded samples of a tail err together, not at random: a slow tail is lost below a step.
       remarks.note(
           0,
-          "an impulse response in 16 bits loses its tail below one step: low levels at low"
+          "an impulse response in "
+              + format.validBits()
+              + " bits loses its tail below one step: low levels at low"
               + " frequencies may be off by some tenths of a dB, which 24 bits or float avoid");
     }
     SoundLayout layout =
         new SoundLayout(
             format.sample(),
+            format.validBits(),
             format.rateHz(),
             format.channels(),
             channel,

@@ -30,6 +30,16 @@ public enum SampleFormat {
     return words;
   }
 
+  /**
+   * The format in words, with the bits that are used where these are fewer.
+   *
+   * @param validBits how many bits of a sample are used
+   * @return for example {@code 32-bit integer, of which 24 bits are used}
+   */
+  public String words(int validBits) {
+    return validBits == 8 * bytes ? words : words + ", of which " + validBits + " bits are used";
+  }
+
   /** Bytes of one sample of one channel. */
   int bytes() {
     return bytes;

@@ -7,6 +7,7 @@ import org.twinrig.spectrum.SoundContent;
  * What a sound file was taken to be.
  *
  * @param sample how one sample stands in the file
+ * @param validBits how many bits of a sample are used, the upper ones
  * @param rateHz samples per second
  * @param channels 1 or 2
  * @param channel the one that was read, from 1
@@ -18,6 +19,7 @@ import org.twinrig.spectrum.SoundContent;
  */
 public record SoundLayout(
     SampleFormat sample,
+    int validBits,
     int rateHz,
     int channels,
     int channel,

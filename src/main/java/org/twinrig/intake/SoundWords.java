@@ -14,7 +14,7 @@ final class SoundWords {
 
   private static String file(SoundLayout layout) {
     return "The sound is WAV, "
-        + layout.sample().words()
+        + layout.sample().words(layout.validBits())
         + ", "
         + layout.rateHz()
         + " Hz, "

@@ -12,12 +12,13 @@ import org.twinrig.problem.UnusableInput;
  * <p>Source: Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, 1991;
  * WAVEFORMATEXTENSIBLE as Microsoft documents it in mmreg.h (both from memory).
  */
-record WavFormat(SampleFormat sample, int channels, int rateHz) {
+record WavFormat(SampleFormat sample, int validBits, int channels, int rateHz) {
   private static final int PCM = 1;
   private static final int IEEE_FLOAT = 3;
   private static final int EXTENSIBLE = 0xfffe;
   private static final int PLAIN_BYTES = 16;
   private static final int EXTENSIBLE_BYTES = 40;
+  private static final int VALID_BITS_AT = 18;
   private static final int SUBFORMAT_AT = 24;
 
   /** The last 14 bytes of a subformat that continues a plain format tag. */
@@ -66,11 +67,30 @@ record WavFormat(SampleFormat sample, int channels, int rateHz) {
               + frameBytes,
           "export the file again");
     }
-    return new WavFormat(sample, channels, (int) rateHz);
+    return new WavFormat(sample, validBits(chunk, sample, remarks), channels, (int) rateHz);
   }
 
   int frameBytes() {
     return channels * sample.bytes();
+  }
+
+  /** Fewer than a sample has room for where the extensible format says so; 0 there says nothing. */
+  private static int validBits(ByteBuffer chunk, SampleFormat sample, Remarks remarks)
+      throws UnusableInput {
+    int room = 8 * sample.bytes();
+    boolean extensible = Short.toUnsignedInt(chunk.getShort(0)) == EXTENSIBLE;
+    boolean whole = sample != SampleFormat.FLOAT_32 && sample != SampleFormat.FLOAT_64;
+    int stated = extensible && whole ? Short.toUnsignedInt(chunk.getShort(VALID_BITS_AT)) : 0;
+    if (stated > room) {
+      throw remarks.refuse(
+          0,
+          "the sound file's format contradicts itself: it states "
+              + stated
+              + " valid bits in samples of "
+              + room,
+          "export the file again");
+    }
+    return stated == 0 ? room : stated;
   }
 
   private static SampleFormat sample(ByteBuffer chunk, Remarks remarks) throws UnusableInput {

@@ -1,6 +1,7 @@
 package org.twinrig.problem;
 
 import java.util.Objects;
+import org.twinrig.internal.Printable;
 
 /**
  * One thing that is wrong, or worth knowing, about the lab's files: where, what, and what would be
@@ -94,23 +95,9 @@ public record Problem(Kind kind, String source, int line, String what, String re
     return remedy.isBlank() ? place + ": " + what : place + ": " + what + "; " + remedy;
   }
 
-  /**
-   * A file may hold anything, and problems are shown on terminals and in pages: control characters
-   * and those that turn the direction of writing (Unicode general categories Cc, Cf, Zl, Zp) or are
-   * half of a letter (Cs) become question marks.
-   */
+  /** What it quotes from a file may be of any length and hold anything. */
   private static String printable(String text) {
     int end = text.length() <= LONGEST ? text.length() : LONGEST - 1;
-    int[] shown = text.substring(0, end).codePoints().map(Problem::shown).toArray();
-    return new String(shown, 0, shown.length) + (end < text.length() ? "…" : "");
-  }
-
-  private static int shown(int letter) {
-    return switch (Character.getType(letter)) {
-      case Character.CONTROL, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR ->
-          letter == '\t' || letter == '\n' ? ' ' : '?';
-      case Character.FORMAT, Character.SURROGATE -> '?';
-      default -> letter;
-    };
+    return Printable.line(text.substring(0, end)) + (end < text.length() ? "…" : "");
   }
 }

@@ -139,9 +139,15 @@ class LargeFileTest {
   void tableOfTenMillionRowsIsRefused() throws IOException {
     Path file = Files.writeString(lab.file("many.csv"), "unit,kind\n" + "a,\n".repeat(10_000_000));
     assertEquals(
-        "t:1000002: the table goes on after 1000000 rows, which are the most that are read;"
+        "t:100002: the table goes on after 100000 rows, which are the most that are read;"
             + " split it into several tables",
         refusal(() -> LabTable.of(file, "t", LabTables.UNITS)));
+  }
+
+  @Test
+  void tableOfAsManyRowsAsAreReadIsRead() throws Exception {
+    Path file = Files.writeString(lab.file("most.csv"), "unit,kind\n" + "a,b\n".repeat(100_000));
+    assertEquals(100_000, LabTable.of(file, "t", LabTables.UNITS).size());
   }
 
   @Test

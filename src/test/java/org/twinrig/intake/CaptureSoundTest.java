@@ -106,6 +106,24 @@ class CaptureSoundTest {
             CaptureBytes.read(WavBytes.of(SampleFormat.INTEGER_24).file(click(12_000, 480, 0.5)))));
   }
 
+  /**
+   * wValidBitsPerSample stands in bytes 38 and 39 of the file, after RIFF's head and the chunk's.
+   */
+  @Test
+  void tellsTheBitsThatAreUsedFromTheRoomForThem() throws Exception {
+    byte[] file = WavBytes.of(SampleFormat.INTEGER_32).asExtensible().file(click(600, 40, 0.5));
+    assertTrue(bits(with(file, 38, (short) 24)).contains(", 32-bit integer, of which 24 bits are"));
+    assertTrue(bits(with(file, 38, (short) 32)).contains(", 32-bit integer, 48000 Hz"));
+    assertTrue(bits(with(file, 38, (short) 0)).contains(", 32-bit integer, 48000 Hz"));
+    assertTrue(
+        bits(with(file, 38, (short) 12))
+            .contains("an impulse response in 12 bits loses its tail below one step"));
+  }
+
+  private static String bits(byte[] file) throws Exception {
+    return InspectionReport.text(CaptureBytes.read(file));
+  }
+
   @Test
   void saysWhatASweepWasTakenToBe(@TempDir Path folder) throws Exception {
     Sweep sweep = new Sweep(20, 20_000, 1, 0, 0);
@@ -237,6 +255,9 @@ class CaptureSoundTest {
         new Spoiled(
             "the sound file's extensible format is not a known one; export it as PCM of 16, 24 or 32 bits or as 32- or 64-bit float, mono or stereo",
             with(plain.asExtensible().file(click(600, 40, 0.5)), 50, (short) 7)),
+        new Spoiled(
+            "the sound file's format contradicts itself: it states 24 valid bits in samples of 16; export the file again",
+            with(plain.asExtensible().file(click(600, 40, 0.5)), 38, (short) 24)),
         new Spoiled(
             "the samples end within one: 1199 bytes are no multiple of 2; copy the file again, or export it again",
             WavBytes.file(plain.format(), new byte[1199])),

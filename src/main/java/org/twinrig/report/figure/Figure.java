@@ -16,6 +16,8 @@ import java.util.zip.CRC32;
  */
 public record Figure(String name, String title, String alt, String svg, Supplier<byte[]> picture) {
 
+  private static final int LONGEST = 100;
+
   /**
    * The same as a picture at twice the size, painted anew at every call.
    *
@@ -36,6 +38,9 @@ public record Figure(String name, String title, String alt, String svg, Supplier
   static String nameOf(String prefix, String subject) {
     String safe =
         subject.toLowerCase(Locale.ROOT).replace(' ', '_').replaceAll("[^a-z0-9_-]+", "-");
+    if (safe.length() > LONGEST) {
+      safe = safe.substring(0, LONGEST); // file systems take 255, with prefix, checksum and ending
+    }
     if (safe.replace('_', ' ').equals(subject)) {
       return prefix + "-" + safe;
     }
