@@ -51,7 +51,8 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
   @Override
   public Integer call() throws UnusableInput {
     StudySteps.Declared declared =
-        StudySteps.declare(study, new StudySteps.Way(strict, false, dataRoots.folders()), "study", common);
+        StudySteps.declare(
+            study, new StudySteps.Way(strict, false, dataRoots.folders()), "study", common);
     Path results = out == null ? declared.study().folder().resolve("results") : out;
     ResultFolder place =
         common.results(results, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));

@@ -119,7 +119,8 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
     checkOptions();
     List<Path> places = new ArrayList<>(List.of(study));
     places.addAll(then);
-    Legs.Declared declared = Legs.Declared.of(places, new StudySteps.Way(strict, reverse, dataRoots.folders()), common);
+    Legs.Declared declared =
+        Legs.Declared.of(places, new StudySteps.Way(strict, reverse, dataRoots.folders()), common);
     RunInputs inputs =
         subtract == null ? declared.inputs() : declared.inputs().and(RunInputs.of(subtract));
     if (what.reference != null) {

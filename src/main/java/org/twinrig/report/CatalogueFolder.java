@@ -75,9 +75,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink {
   public void accept(TranslatedGraph graph) throws IOException {
     String name = names.of(graph.entry().graph());
     Files.writeString(
-        graphs.resolve(name + ".csv"),
-        CatalogueResults.GRAPH.csv(graph),
-        StandardCharsets.UTF_8);
+        graphs.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph), StandardCharsets.UTF_8);
     if (choices.figures()) {
       Figure figure = GraphFigure.of(graph, fixtures(), fingerprint());
       Files.writeString(drawings.resolve(name + ".svg"), figure.svg(), StandardCharsets.UTF_8);

@@ -56,7 +56,7 @@ class OpeningTest {
     for (String bind : List.of("0.0.0.0", "::")) {
       Workbench.Options options =
           new Workbench.Options(
-              study, InetAddress.getByName(bind), 0, 1, "test", said::add, e -> {});
+              study, List.of(), InetAddress.getByName(bind), 0, 1, "test", said::add, e -> {});
       try (Workbench workbench = Workbench.open(options)) {
         assertFalse(workbench.addresses().isEmpty());
         for (String address : workbench.addresses()) {

@@ -182,6 +182,7 @@ class WorkbenchChangesTest extends OpenWorkbench {
     Book book =
         Book.open(
             browser.file("."),
+            List.of(),
             1,
             study -> {
               try {
