@@ -113,10 +113,12 @@ class ProveCommandTest {
     Path mine = Files.writeString(folder.resolve("thesis.txt"), "years of work\n");
     Path picture = Files.write(folder.resolve("picture"), new byte[] {(byte) 0xff, (byte) 0xfe});
     assertRefused(
-        mine, "is there already, and is not known to be a table of twinrig that nobody changed; move it"
+        mine,
+        "is there already, and is not known to be a table of twinrig that nobody changed; move it"
             + " away, or name another file with --out");
     assertRefused(
-        picture, "is there already, and is not known to be a table of twinrig that nobody changed; move it"
+        picture,
+        "is there already, and is not known to be a table of twinrig that nobody changed; move it"
             + " away, or name another file with --out");
     assertRefused(folder, "is a folder; name a file with --out");
     assertRefused(

@@ -351,7 +351,8 @@ class ResultFolderTest {
     }
     assertTrue(check.waitFor(20, TimeUnit.SECONDS));
     assertEquals(
-        "figures/a.svg: OK\nreport.html: OK\n", new String(check.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8));
+        "figures/a.svg: OK\nreport.html: OK\n",
+        new String(check.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8));
     assertEquals(0, check.exitValue());
   }
 }
