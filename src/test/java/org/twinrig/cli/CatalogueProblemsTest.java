@@ -214,7 +214,7 @@ class CatalogueProblemsTest extends OnACatalogue {
     Files.write(catalogue, rows.subList(0, 1));
     assertEquals(
         catalogue
-            + ": the catalogue, or this part of it, lists no graph; nothing was written; list old"
+            + ": the catalogue lists no graph; nothing was written; list old"
             + " graphs, one a row\n",
         translate("out").err());
     assertArrayEquals(before, Files.readAllBytes(folder.resolve("out/summary.csv")));

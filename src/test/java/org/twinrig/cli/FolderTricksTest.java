@@ -400,7 +400,7 @@ class FolderTricksTest {
         new Trick(
             "a table of proofs over a note",
             nothing(),
-            "prove --studies 1 --seed 1 --out @/notes.txt",
+            "prove --studies 2 --seed 1 --out @/notes.txt",
             "@/notes.txt: is there already, and is not known to be a table of twinrig that nobody"
                 + " changed; move it away, or name another file with --out"),
         new Trick(

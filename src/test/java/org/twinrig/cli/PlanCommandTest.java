@@ -155,6 +155,7 @@ class PlanCommandTest {
                     + " gone on with\n"),
         first.out());
     byte[] bytes = Files.readAllBytes(file);
+    Files.delete(file);
     Ran again = smallProof(file, "1");
     assertEquals(first, again);
     org.junit.jupiter.api.Assertions.assertArrayEquals(bytes, Files.readAllBytes(file));
