@@ -39,7 +39,8 @@ final class ReferenceSteps {
               file.toString(),
               0,
               "the curve covers no band of the study",
-              "give a curve that reaches from low to high frequencies"));
+              "give a curve that reaches from low to high frequencies, its points no further apart than"
+                  + " 1/3 octave"));
     }
     record.lap("translate");
     out.write(

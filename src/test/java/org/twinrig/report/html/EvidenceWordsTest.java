@@ -40,7 +40,7 @@ import org.twinrig.study.Study;
 class EvidenceWordsTest {
   private static final BandGrid GRID = BandGrid.covering(31.5, 16_000, 1);
 
-  /** Six units that differ between the fixtures by {@code differences} and next to nothing else. */
+  /** Six units that differ between the fixtures by {@code differences} and little else. */
   private static Equivalence equivalence(double... differences) {
     PairedUnits plain = HandMade.kind("in-ear", 6, "RRRRRRRRRR").paired();
     List<Levels> to =
@@ -48,7 +48,7 @@ class EvidenceWordsTest {
             .mapToObj(
                 i -> {
                   double[] db = differences.clone();
-                  Arrays.setAll(db, b -> differences[b] + 0.001 * Math.sin(i * (b + 1)));
+                  Arrays.setAll(db, b -> differences[b] + 0.03 * Math.sin(i * (b + 1)));
                   return Levels.copyOf(GRID, db);
                 })
             .toList();
