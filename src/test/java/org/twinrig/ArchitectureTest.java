@@ -35,7 +35,6 @@ class ArchitectureTest {
           "evidence",
           "simulation",
           "analysis",
-          "proof",
           "report",
           "scripting",
           "workbench",

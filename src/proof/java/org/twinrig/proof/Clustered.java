@@ -73,11 +73,11 @@ final class Clustered {
     return value;
   }
 
-  /** The value with its standard error. */
-  Figure figure() {
+  /** Monte Carlo standard error, taken between studies. */
+  double se() {
     double studies = deviations.length;
     double squares = Arrays.stream(deviations).map(z -> z * z).sum();
-    return new Figure(value, Math.sqrt(squares / (studies * (studies - 1))));
+    return Math.sqrt(squares / (studies * (studies - 1)));
   }
 
   private double[] scaled(double by) {

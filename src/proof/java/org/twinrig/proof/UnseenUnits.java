@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
-import org.twinrig.problem.UnusableInput;
+import org.twinrig.proof.IntervalTally.Judgement;
 import org.twinrig.response.Levels;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.study.AnchoredCapture;
@@ -46,11 +46,7 @@ final class UnseenUnits {
    */
   static UnseenUnits of(SimulatedStudy drawn, PredictionModel model) {
     Study study = drawn.declared(Settings.defaults().withModel(model));
-    try {
-      return new UnseenUnits(study, Analysis.of(study, drawn.captures(), "proof", 1));
-    } catch (UnusableInput e) {
-      throw new IllegalStateException("a simulated study must give a result", e);
-    }
+    return new UnseenUnits(study, Harness.analysed(study, drawn.captures()));
   }
 
   /**
