@@ -135,6 +135,17 @@ class ArchitectureTest {
         .check(CLASSES);
   }
 
+  /** Proofs lie beside the program and use it; what is shipped neither holds nor needs them. */
+  @Test
+  void theProgramHoldsNoProofs() {
+    noClasses().should().resideInAPackage("org.twinrig.proof..").check(CLASSES);
+    noClasses()
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("org.twinrig.proof..")
+        .check(CLASSES);
+  }
+
   private static DynamicTest fence(String library, String... inside) {
     return DynamicTest.dynamicTest(
         library,

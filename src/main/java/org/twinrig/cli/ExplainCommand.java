@@ -86,7 +86,7 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
     page(place).write(file -> Files.writeString(file, html, StandardCharsets.UTF_8));
   }
 
-  private static OutputTable page(Path place) {
-    return new OutputTable(place, ExplainPage.FIRST_LINE, "page");
+  private static OutputPage page(Path place) {
+    return new OutputPage(place, ExplainPage.FIRST_LINE);
   }
 }

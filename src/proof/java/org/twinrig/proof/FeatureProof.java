@@ -9,7 +9,6 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.twinrig.evidence.ClopperPearson;
-import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.FixtureFeature;
 import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.response.Levels;
@@ -247,27 +246,16 @@ record FeatureProof(
   public List<String> broken(Row row) {
     List<String> broken = new ArrayList<>();
     if (row.clean.high() < PROMISED_SHARE) {
-      broken.add(sentence(row, "nothing false is claimed", row.clean));
+      broken.add("nothing false is claimed in " + tooFew(row.clean));
     }
     row.planted
         .map(Planted::found)
         .filter(f -> row.units >= PROMISED_FROM_UNITS && f.share() < PROMISED_SHARE)
-        .ifPresent(f -> broken.add(sentence(row, "the planted feature is found", f)));
+        .ifPresent(f -> broken.add("the planted feature is found in " + tooFew(f)));
     return broken;
   }
 
-  private static String sentence(Row row, String what, ClopperPearson share) {
-    return row.units
-        + " units, "
-        + row.kind
-        + ", fixtures "
-        + row.fixtures
-        + ": "
-        + what
-        + " in "
-        + share.hits()
-        + " of "
-        + Numbers.count(share.trials(), "study", "studies")
-        + ", but in 95 % is promised.";
+  private static String tooFew(ClopperPearson share) {
+    return share.hits() + " of " + share.trials() + " studies, but in 95 % is promised";
   }
 }

@@ -33,9 +33,12 @@ import org.twinrig.study.Study;
 record Harness(int studies, long seed, int threads, Situation situation, Consumer<String> watcher) {
   private static final int PROGRESS_STEPS = 10;
 
+  /** The least number of studies a standard error between studies can be taken from. */
+  static final int FEWEST_STUDIES = 2;
+
   Harness {
-    if (studies < 2) {
-      throw new IllegalArgumentException("STUDIES must be 2 or more, but is " + studies);
+    if (studies < FEWEST_STUDIES) {
+      throw new IllegalArgumentException("studies must be 2 or more, but is " + studies);
     }
   }
 

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
 import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
-import org.twinrig.proof.IntervalTally.Figures;
+import org.twinrig.proof.UnseenUnits.Judgement;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.study.PredictionModel;
@@ -58,61 +58,66 @@ record IntervalProof(
   /** So many standard errors from the bound, chance alone is a poor explanation. */
   private static final double CHANCE = 2;
 
+  /** The judgements of one study, under both models. */
+  record Judged(List<Judgement> offset, List<Judgement> tried) {
+    Judged {
+      if (offset.size() != tried.size()) {
+        throw new IllegalStateException("both models must be tried on the same units and bands");
+      }
+    }
+
+    private Judged only(Predicate<Judgement> which) {
+      return new Judged(
+          offset.stream().filter(which).toList(), tried.stream().filter(which).toList());
+    }
+  }
+
   /**
-   * What a row is about.
+   * Figures of many studies under one model.
    *
-   * @param units of the kind that entered each fit
-   * @param graphSeatings how many seatings the old graphs average
-   * @param span a region's word, {@link #ALL_BANDS} or {@link #MEAN_OF_REGIONS}
+   * @param rmsDb root mean square error on unseen units, dB
+   * @param coverage share of unseen units, band by band, inside their prediction interval
+   * @param below share of re-captures that lie below the interval; with an even spread half of what
+   *     is not inside
+   * @param halfDb mean half-width of the prediction interval, dB
    */
-  record Case(int units, String kind, int graphSeatings, String span) {
-    Optional<Region> region() {
-      return Arrays.stream(Region.values()).filter(r -> r.word().equals(span)).findFirst();
+  record Figures(Clustered rmsDb, Clustered coverage, Clustered below, Clustered halfDb) {
+    private static Figures of(List<List<Judgement>> studies) {
+      return new Figures(
+          Clustered.mean(studies, (Judgement j) -> j.errorDb() * j.errorDb()).squareRoot(),
+          Clustered.mean(studies, (Judgement j) -> j.inside() ? 1 : 0),
+          Clustered.mean(studies, (Judgement j) -> j.below() ? 1 : 0),
+          Clustered.mean(studies, Judgement::halfDb));
+    }
+
+    private static Figures average(List<Figures> parts) {
+      return new Figures(
+          Clustered.average(parts.stream().map(Figures::rmsDb).toList()),
+          Clustered.average(parts.stream().map(Figures::coverage).toList()),
+          Clustered.average(parts.stream().map(Figures::below).toList()),
+          Clustered.average(parts.stream().map(Figures::halfDb).toList()));
     }
   }
 
   /**
    * What many studies gave.
    *
+   * @param units of the kind that entered each fit
+   * @param graphSeatings how many seatings the old graphs average
+   * @param span a region's word, {@link #ALL_BANDS} or {@link #MEAN_OF_REGIONS}
    * @param judgements how many bands of units were judged, under each model
    */
-  record Row(Case of, int studies, long judgements, Figures offset, Figures tried) {}
-
-  /** A bound that a row breaks under one model. */
-  record Breach(Case of, PredictionModel model, Clustered coverage, double bound) {
-    boolean below() {
-      return coverage.value() < bound;
-    }
-
-    /** Whether the bound lies so near that more studies must tell. */
-    boolean perhapsChance() {
-      return Math.abs(coverage.value() - bound) <= CHANCE * coverage.se();
-    }
-
-    String text() {
-      return of.units
-          + " units, "
-          + of.kind
-          + ", old graphs of "
-          + Numbers.count(of.graphSeatings, "seating", "seatings")
-          + ", "
-          + of.span
-          + ", "
-          + word(model)
-          + ": "
-          + sameSide()
-          + " ± "
-          + Numbers.fixed(coverage.se() * 100, 1)
-          + (below() ? " % inside, but at least " : " % inside, but at most ")
-          + Numbers.fixed(bound * 100, 0)
-          + " % is promised"
-          + (perhapsChance() ? " (within two standard errors: more studies must tell)." : ".");
-    }
-
-    /** Per cent on the same side of the printed bound as the share is of the bound. */
-    private String sameSide() {
-      int sign = below() ? -1 : 1; // what is above a lower bound, mirrored, is below
-      return Numbers.against(sign * coverage.value() * 100, sign * bound * 100, 1).replace("-", "");
+  record Row(
+      int units,
+      String kind,
+      int graphSeatings,
+      String span,
+      int studies,
+      long judgements,
+      Figures offset,
+      Figures tried) {
+    Optional<Region> region() {
+      return Arrays.stream(Region.values()).filter(r -> r.word().equals(span)).findFirst();
     }
   }
 
@@ -143,38 +148,77 @@ record IntervalProof(
   public List<Row> rows(Harness harness) {
     List<Row> rows = new ArrayList<>();
     for (int units : unitsPerKind) {
-      List<IntervalTally> studies =
-          harness.each(units + " units per kind", study -> tally(draw(harness, units, study)));
-      for (int seatingsOfGraph : graphSeatings()) {
+      List<Judged> studies =
+          harness.each(units + " units per kind", study -> judged(draw(harness, units, study)));
+      for (int ofGraph : graphSeatings()) {
         for (SimulatedKind kind : kinds) {
-          rows.addAll(IntervalTally.rows(units, studies, kind.label(), seatingsOfGraph));
+          rows.addAll(rows(units, kind.label(), ofGraph, studies));
         }
       }
     }
     return rows;
   }
 
-  private IntervalTally tally(SimulatedStudy drawn) {
-    return new IntervalTally(sums(drawn, PredictionModel.OFFSET), sums(drawn, tried));
+  private Judged judged(SimulatedStudy drawn) {
+    return new Judged(judged(drawn, PredictionModel.OFFSET), judged(drawn, tried));
   }
 
-  private Map<IntervalTally.Cell, IntervalTally.Sums> sums(
-      SimulatedStudy drawn, PredictionModel model) {
+  private List<Judgement> judged(SimulatedStudy drawn, PredictionModel model) {
     UnseenUnits unseen = UnseenUnits.of(drawn, model);
-    return IntervalTally.sums(
-        graphSeatings().stream().flatMap(m -> unseen.judge(m).stream()).toList());
+    return graphSeatings().stream().flatMap(m -> unseen.judge(m).stream()).toList();
+  }
+
+  /** Of one kind and sort of old graph: the regions, all bands, and the mean of the regions. */
+  static List<Row> rows(int units, String kind, int graphSeatings, List<Judged> studies) {
+    List<Judged> these =
+        studies.stream()
+            .map(s -> s.only(j -> j.kind().equals(kind) && j.graphSeatings() == graphSeatings))
+            .toList();
+    List<Row> rows = new ArrayList<>();
+    for (Region region : Region.values()) {
+      List<Judged> there = these.stream().map(s -> s.only(j -> j.region() == region)).toList();
+      rows.add(row(units, kind, graphSeatings, region.word(), there));
+    }
+    Figures offset = Figures.average(rows.stream().map(Row::offset).toList());
+    Figures tried = Figures.average(rows.stream().map(Row::tried).toList());
+    Row all = row(units, kind, graphSeatings, ALL_BANDS, these);
+    rows.add(all);
+    rows.add(
+        new Row(
+            units,
+            kind,
+            graphSeatings,
+            MEAN_OF_REGIONS,
+            these.size(),
+            all.judgements,
+            offset,
+            tried));
+    return rows;
+  }
+
+  private static Row row(
+      int units, String kind, int graphSeatings, String span, List<Judged> studies) {
+    return new Row(
+        units,
+        kind,
+        graphSeatings,
+        span,
+        studies.size(),
+        studies.stream().mapToLong(s -> s.offset.size()).sum(),
+        Figures.of(studies.stream().map(Judged::offset).toList()),
+        Figures.of(studies.stream().map(Judged::tried).toList()));
   }
 
   @Override
   public Table<Row> table() {
     String model = word(tried);
     return new Table<Row>()
-        .count("units", r -> r.of.units)
-        .text("kind", r -> r.of.kind)
-        .count("graph_seatings", r -> r.of.graphSeatings)
-        .text("region", r -> r.of.span)
-        .hz("from_hz", r -> Optional.of(r.of.region().orElse(Region.BASS).fromHz()))
-        .hz("to_hz", r -> Optional.of(r.of.region().orElse(Region.TOP).toHz()))
+        .count("units", r -> r.units)
+        .text("kind", r -> r.kind)
+        .count("graph_seatings", r -> r.graphSeatings)
+        .text("region", r -> r.span)
+        .hz("from_hz", r -> Optional.of(r.region().orElse(Region.BASS).fromHz()))
+        .hz("to_hz", r -> Optional.of(r.region().orElse(Region.TOP).toHz()))
         .count("studies", Row::studies)
         .count("judgements", Row::judgements)
         .figure("rms_offset", "_db", r -> r.offset.rmsDb())
@@ -190,30 +234,41 @@ record IntervalProof(
 
   @Override
   public List<String> broken(Row row) {
-    return breaches(row).stream().map(Breach::text).toList();
+    List<String> broken = new ArrayList<>();
+    brokenBound(row.span, row.offset.coverage())
+        .ifPresent(b -> broken.add("offset: " + sentence(row.offset.coverage(), b)));
+    brokenBound(row.span, row.tried.coverage())
+        .ifPresent(b -> broken.add(word(tried) + ": " + sentence(row.tried.coverage(), b)));
+    return broken;
   }
 
-  /** Under either model. */
-  List<Breach> breaches(Row row) {
-    return Stream.of(
-            breach(row.of, PredictionModel.OFFSET, row.offset.coverage()),
-            breach(row.of, tried, row.tried.coverage()))
-        .flatMap(Optional::stream)
-        .toList();
+  /** The bound that a coverage breaks; nothing is promised of the mean of regions. */
+  static OptionalDouble brokenBound(String span, Clustered coverage) {
+    if (span.equals(MEAN_OF_REGIONS)) {
+      return OptionalDouble.empty();
+    }
+    double least = span.equals(ALL_BANDS) ? LEAST : LEAST_IN_A_REGION;
+    if (coverage.value() < least) {
+      return OptionalDouble.of(least);
+    }
+    return span.equals(ALL_BANDS) && coverage.value() > MOST
+        ? OptionalDouble.of(MOST)
+        : OptionalDouble.empty();
   }
 
-  private static Optional<Breach> breach(Case of, PredictionModel model, Clustered coverage) {
-    double share = coverage.value();
-    if (of.span.equals(MEAN_OF_REGIONS)) {
-      return Optional.empty(); // nothing is promised of it
-    }
-    double least = of.span.equals(ALL_BANDS) ? LEAST : LEAST_IN_A_REGION;
-    if (share < least) {
-      return Optional.of(new Breach(of, model, coverage, least));
-    }
-    return of.span.equals(ALL_BANDS) && share > MOST
-        ? Optional.of(new Breach(of, model, coverage, MOST))
-        : Optional.empty();
+  /** The share is printed on the same side of the printed bound as it is of the bound. */
+  static String sentence(Clustered coverage, double bound) {
+    boolean below = coverage.value() < bound;
+    int sign = below ? -1 : 1; // what is above a lower bound, mirrored, is below
+    String share = Numbers.against(sign * coverage.value() * 100, sign * bound * 100, 1);
+    boolean chance = Math.abs(coverage.value() - bound) <= CHANCE * coverage.se();
+    return share.replace("-", "")
+        + " ± "
+        + Numbers.fixed(coverage.se() * 100, 1)
+        + (below ? " % inside, but at least " : " % inside, but at most ")
+        + Numbers.fixed(bound * 100, 0)
+        + " % is promised"
+        + (chance ? " (within two standard errors: more studies must tell)" : "");
   }
 
   private static String word(PredictionModel model) {

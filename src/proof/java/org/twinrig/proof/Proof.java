@@ -14,6 +14,6 @@ interface Proof<R> {
   /** The columns. */
   Table<R> table();
 
-  /** What a row breaks of the promise, a sentence each; nothing when it is kept. */
+  /** What a row breaks of the promise, a clause each; nothing when it is kept. */
   List<String> broken(R row);
 }

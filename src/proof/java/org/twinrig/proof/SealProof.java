@@ -13,7 +13,6 @@ import java.util.stream.IntStream;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
-import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
@@ -78,32 +77,39 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
 
   private record Tally(List<Scored> captures, List<Errors> errors) {}
 
+  /** How many captures, and how many of them are reported. */
+  record Found(int captures, int reported) {
+    private static Found of(List<Scored> all, Seal seal, double factor) {
+      List<Scored> these = all.stream().filter(s -> s.seal == seal).toList();
+      return new Found(
+          these.size(), (int) these.stream().filter(s -> s.score.isLost(factor)).count());
+    }
+
+    private String text() {
+      return reported + " of " + captures;
+    }
+
+    Optional<Double> share() {
+      return captures == 0 ? Optional.empty() : Optional.of((double) reported / captures);
+    }
+  }
+
   /**
    * How well lost seals of one kind are found at one limit.
    *
    * @param limitFactor times the limit in force
-   * @param found how many of the lost seals that count are reported
-   * @param accused how many of the captures whose seal held are reported
+   * @param lost lost seals that count
+   * @param slight lost seals that do not
+   * @param sound captures whose seal held
    * @param effect what leaving out does to the mean transfer, at the limit in force
    */
   record Row(
       String kind,
       double limitFactor,
-      int lost,
-      int found,
-      int slight,
-      int slightFound,
-      int sound,
-      int accused,
-      Optional<Effect> effect) {
-    Optional<Double> sensitivity() {
-      return lost == 0 ? Optional.empty() : Optional.of((double) found / lost);
-    }
-
-    double falseAlarms() {
-      return (double) accused / sound;
-    }
-  }
+      Found lost,
+      Found slight,
+      Found sound,
+      Optional<Effect> effect) {}
 
   /** Root mean square over the studies of what {@link Errors} holds, dB. */
   record Effect(double suggestDb, double excludeDb, double soundDb) {}
@@ -115,46 +121,33 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
     List<String> kinds =
         studies.get(0).captures.stream().map(Scored::kind).distinct().sorted().toList();
     for (String kind : kinds) {
-      Map<Seal, List<SealScore>> scores =
+      List<Scored> scored =
           studies.stream()
               .flatMap(s -> s.captures.stream())
               .filter(c -> c.kind.equals(kind))
-              .collect(
-                  Collectors.groupingBy(
-                      Scored::seal, Collectors.mapping(Scored::score, Collectors.toList())));
+              .toList();
       List<Errors> errors =
           studies.stream()
               .flatMap(s -> s.errors.stream())
               .filter(e -> e.kind.equals(kind))
               .toList();
       for (double factor : FACTORS) {
-        rows.add(row(kind, factor, scores, errors));
+        rows.add(
+            new Row(
+                kind,
+                factor,
+                Found.of(scored, Seal.LOST, factor),
+                Found.of(scored, Seal.SLIGHT, factor),
+                Found.of(scored, Seal.SOUND, factor),
+                Optional.of(effect(errors)).filter(e -> factor == IN_FORCE)));
       }
     }
     return rows;
   }
 
-  private static Row row(
-      String kind, double factor, Map<Seal, List<SealScore>> scores, List<Errors> errors) {
-    Map<Seal, Integer> reported = new HashMap<>();
-    scores.forEach(
-        (seal, of) -> reported.put(seal, (int) of.stream().filter(s -> s.isLost(factor)).count()));
-    return new Row(
-        kind,
-        factor,
-        scores.getOrDefault(Seal.LOST, List.of()).size(),
-        reported.getOrDefault(Seal.LOST, 0),
-        scores.getOrDefault(Seal.SLIGHT, List.of()).size(),
-        reported.getOrDefault(Seal.SLIGHT, 0),
-        scores.getOrDefault(Seal.SOUND, List.of()).size(),
-        reported.getOrDefault(Seal.SOUND, 0),
-        factor == IN_FORCE
-            ? Optional.of(
-                new Effect(
-                    root(errors, Errors::suggest),
-                    root(errors, Errors::exclude),
-                    root(errors, Errors::sound)))
-            : Optional.empty());
+  private static Effect effect(List<Errors> errors) {
+    return new Effect(
+        root(errors, Errors::suggest), root(errors, Errors::exclude), root(errors, Errors::sound));
   }
 
   private static double root(List<Errors> errors, ToDoubleFunction<Errors> meanSquare) {
@@ -315,14 +308,14 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
     return new Table<Row>()
         .text("kind", Row::kind)
         .number("limit_factor", Row::limitFactor)
-        .count("lost_seals", Row::lost)
-        .count("found", Row::found)
-        .maybe("sensitivity", Row::sensitivity)
-        .count("slight_lost_seals", Row::slight)
-        .count("slight_found", Row::slightFound)
-        .count("sound_captures", Row::sound)
-        .count("accused", Row::accused)
-        .number("false_alarm_share", Row::falseAlarms)
+        .count("lost_seals", r -> r.lost.captures)
+        .count("found", r -> r.lost.reported)
+        .maybe("sensitivity", r -> r.lost.share())
+        .count("slight_lost_seals", r -> r.slight.captures)
+        .count("slight_found", r -> r.slight.reported)
+        .count("sound_captures", r -> r.sound.captures)
+        .count("accused", r -> r.sound.reported)
+        .maybe("false_alarm_share", r -> r.sound.share())
         .maybe("rms_suggest_db", r -> r.effect.map(Effect::suggestDb))
         .maybe("rms_exclude_db", r -> r.effect.map(Effect::excludeDb))
         .maybe("rms_all_sound_db", r -> r.effect.map(Effect::soundDb));
@@ -334,27 +327,14 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
     if (row.effect.isEmpty()) {
       return broken; // nothing is promised of other limits
     }
-    if (row.sensitivity().orElse(1.0) < LEAST_FOUND) {
-      broken.add(row.kind + ": " + row.found + " of " + row.lost + " found, but 95 % is promised.");
+    if (row.lost.share().orElse(1.0) < LEAST_FOUND) {
+      broken.add(row.lost.text() + " lost seals are found, but 95 % is promised");
     }
-    if (row.falseAlarms() > MOST_ACCUSED) {
-      broken.add(
-          row.kind
-              + ": "
-              + row.accused
-              + " of "
-              + Numbers.count(row.sound, "sound capture", "sound captures")
-              + " accused, but at most 1 % is promised.");
+    if (row.sound.share().orElse(0.0) > MOST_ACCUSED) {
+      broken.add(row.sound.text() + " sound captures are accused, but at most 1 % is promised");
     }
-    Effect effect = row.effect.get();
-    if (effect.excludeDb > MOST_ERROR_LEFT * effect.suggestDb) {
-      broken.add(
-          row.kind
-              + ": leaving out takes the error from "
-              + Numbers.fixed(effect.suggestDb, 2)
-              + " dB to "
-              + Numbers.fixed(effect.excludeDb, 2)
-              + " dB, but half is promised.");
+    if (row.effect.get().excludeDb > MOST_ERROR_LEFT * row.effect.get().suggestDb) {
+      broken.add("leaving out does not halve the error of the mean transfer, as is promised");
     }
     return broken;
   }

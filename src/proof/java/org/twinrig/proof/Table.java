@@ -67,12 +67,16 @@ record Table<R>(List<Column<R>> columns) {
         .maybe(name + "_high", r -> value.apply(r).map(ClopperPearson::high));
   }
 
+  List<String> cells(R row) {
+    return columns.stream().map(c -> c.cell().apply(row)).toList();
+  }
+
   /** Comma-separated, a header line first. */
   String csv(List<R> rows) {
     StringWriter text = new StringWriter();
     try (CsvWriter writer = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
       writer.writeRecord(columns.stream().map(Column::name).toList());
-      rows.forEach(r -> writer.writeRecord(columns.stream().map(c -> c.cell().apply(r)).toList()));
+      rows.forEach(r -> writer.writeRecord(cells(r)));
     } catch (IOException e) {
       throw new UncheckedIOException(e); // a StringWriter has no disk to fail
     }

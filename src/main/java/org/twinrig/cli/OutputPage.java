@@ -8,19 +8,13 @@ import java.nio.file.Path;
 import org.twinrig.internal.AsideFile;
 
 /**
- * A single table, or page, that a user wants in a file: looked at before the work begins, written
- * beside its place and moved there, so that an earlier table stays whole until the new one is.
+ * A single page that a user wants in a file: looked at before the work begins, written beside its
+ * place and moved there, so that an earlier page stays whole until the new one is.
  *
  * @param target where it shall be
- * @param firstColumns how the first line of an earlier table of the same sort begins
- * @param what it is, for messages
+ * @param beginning how the first line of an earlier page begins
  */
-record OutputTable(Path target, String firstColumns, String what) {
-
-  /** A table. */
-  OutputTable(Path target, String firstColumns) {
-    this(target, firstColumns, "table");
-  }
+record OutputPage(Path target, String beginning) {
 
   /**
    * Refuses a place that cannot be written to, before any time is spent.
@@ -37,9 +31,8 @@ record OutputTable(Path target, String firstColumns, String what) {
     if (!Files.isWritable(folder())) {
       throw refused("no permission to write here; name another file with --out");
     }
-    if (Files.exists(target) && !firstLine().startsWith(firstColumns)) {
-      throw refused(
-          "holds something that is not an earlier " + what + "; name another file with --out");
+    if (Files.exists(target) && !firstLine().startsWith(beginning)) {
+      throw refused("holds something that is not an earlier page; name another file with --out");
     }
   }
 
@@ -49,7 +42,7 @@ record OutputTable(Path target, String firstColumns, String what) {
       AsideFile.replace(target, writer);
     } catch (IOException e) {
       throw new CannotWrite(
-          target + ": the " + what + " could not be written (" + e.getMessage() + ")", e);
+          target + ": the page could not be written (" + e.getMessage() + ")", e);
     }
   }
 
