@@ -41,8 +41,7 @@ record OutputPage(Path target, String beginning) {
     try {
       AsideFile.replace(target, writer);
     } catch (IOException e) {
-      throw new CannotWrite(
-          target + ": the page could not be written (" + e.getMessage() + ")", e);
+      throw new CannotWrite(target + ": the page could not be written (" + e.getMessage() + ")", e);
     }
   }
 

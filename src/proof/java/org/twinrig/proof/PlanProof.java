@@ -27,10 +27,10 @@ import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
 /**
- * Holds plans to their promise: a small study is planned for 2 dB, then gone on with to the planned size,
- * with further units and further seatings of the present ones from the same simulator, and its
- * half-width in every zone of which the plan says that it will be met, root mean square over the
- * bands, compared with the tolerance.
+ * Holds plans to their promise: a small study is planned for 2 dB, then gone on with to the planned
+ * size, with further units and further seatings of the present ones from the same simulator, and
+ * its half-width in every zone of which the plan says that it will be met, root mean square over
+ * the bands, compared with the tolerance.
  *
  * <p>The promise: of the zones a plan promises, {@link Plan#CHANCE} or more come within {@link
  * Plan#SLACK} of the tolerance, for every kind.

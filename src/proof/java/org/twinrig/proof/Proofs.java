@@ -95,8 +95,7 @@ final class Proofs {
         throw new Refused("STUDIES must be 2 or more, but is " + some);
       }
       Harness harness = new Harness(some, seed, threads, Situation.USUAL, err::println);
-      boolean kept =
-          table.make(harness, other ? out::print : csv -> replace(file, csv, out, err));
+      boolean kept = table.make(harness, other ? out::print : csv -> replace(file, csv, out, err));
       return kept ? 0 : 1;
     } catch (Refused e) {
       err.println(e.getMessage());

@@ -57,7 +57,8 @@ class IntervalProofTest {
     List<IntervalProof.Row> halved = rows(12, j -> withHalf(j, j.halfDb() / 2));
     assertTrue(averaged(halved) < 0.85);
     assertTrue(
-        broken(halved).stream().anyMatch(b -> b.contains("at least") && !b.contains("more studies")),
+        broken(halved).stream()
+            .anyMatch(b -> b.contains("at least") && !b.contains("more studies")),
         () -> broken(halved).toString());
   }
 

@@ -25,8 +25,7 @@ class PredictionIntervalTest {
     for (IntervalProof.Row row : proof.rows(Small.harness(full ? FULL : FEW, 7, 2))) {
       for (Clustered coverage : List.of(row.offset().coverage(), row.tried().coverage())) {
         double slack = full ? 0 : 3 * coverage.se();
-        double bound =
-            IntervalProof.brokenBound(row.span(), coverage).orElse(coverage.value());
+        double bound = IntervalProof.brokenBound(row.span(), coverage).orElse(coverage.value());
         assertTrue(Math.abs(coverage.value() - bound) <= slack, () -> row + ": " + bound);
       }
     }

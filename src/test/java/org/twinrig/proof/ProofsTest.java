@@ -91,7 +91,8 @@ class ProofsTest {
     assertRefused(usage, "small", "3");
     assertRefused("STUDIES must be 2 or more, but is 1", "small", "1", "7");
     assertRefused("STUDIES must be a whole number, but is `x`", "small", "x", "7");
-    assertRefused("STUDIES must be a whole number, but is `9999999999`", "small", "9999999999", "7");
+    assertRefused(
+        "STUDIES must be a whole number, but is `9999999999`", "small", "9999999999", "7");
     assertRefused("SEED must be a whole number, but is `1.5`", "small", "3", "1.5");
   }
 
