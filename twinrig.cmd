@@ -51,7 +51,7 @@ call :find
 
 rem Short commands start fastest with the quick compiler alone; those that estimate gain from the slower one too.
 set "SLOW="
-for %%C in (study prove prove-features prove-plan prove-seals simulate workbench) do if "%~1"=="%%C" set "SLOW=yes"
+for %%C in (study simulate workbench) do if "%~1"=="%%C" set "SLOW=yes"
 set "COMPILER=-XX:TieredStopAtLevel=1"
 if not defined SLOW goto :start
 set "COMPILER=-XX:TieredStopAtLevel=4"

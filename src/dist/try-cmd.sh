@@ -66,8 +66,8 @@ expect "a build" "$text" "Building twinrig; this is done once and takes a few mi
 text=$(run '--version')
 expect "a short command" "$text" "[-XX:TieredStopAtLevel=1]" "[-Dtwinrig.home=$(windows "$home")\\.]" \
   "[$(windows "$home")\\.launcher\\$(tr -d '\r\n' <"$home/.launcher/current")\\twinrig.jar]" "[--version]"
-text=$(run 'prove-seals --out "two words.csv"')
-expect "a command that estimates" "$text" "[-XX:+UnlockDiagnosticVMOptions]" "[prove-seals]" "[two words.csv]" \
+text=$(run 'simulate --out "two words"')
+expect "a command that estimates" "$text" "[-XX:+UnlockDiagnosticVMOptions]" "[simulate]" "[two words]" \
   "[-XX:CompilerDirectivesFile=$(windows "$home")\\src\\main\\launcher\\compiler-directives.json]"
 
 JAVA_HOME=$(windows "$work/jdk") TWINRIG_JAVA_OPTIONS="-Xmx2g -Dx=y" WINEPATH=

@@ -19,11 +19,10 @@
  *                     evidence     whether all this holds
  *                       simulation   studies whose truth is known
  *                         analysis     the whole way of a study, once
- *                           proof        whether intervals hold units a study never saw
- *                             report       what people see (figure, html, table)
- *                               scripting    how people reach it from a script or a notebook
- *                                 workbench    how people reach it from a browser
- *                                   cli          how people reach it from a terminal
+ *                           report       what people see (figure, html, table)
+ *                             scripting    how people reach it from a script or a notebook
+ *                               workbench    how people reach it from a browser
+ *                                 cli          how people reach it from a terminal
  * internal     argument checks, linear algebra, number texts: used by all, seen by nobody
  * </pre>
  *

@@ -35,7 +35,6 @@ class ArchitectureTest {
           "evidence",
           "simulation",
           "analysis",
-          "proof",
           "report",
           "scripting",
           "workbench",
@@ -134,6 +133,17 @@ class ArchitectureTest {
         .should()
         .dependOnClassesThat()
         .resideInAPackage("org.twinrig.scripting..")
+        .check(CLASSES);
+  }
+
+  /** Proofs lie beside the program and use it; what is shipped neither holds nor needs them. */
+  @Test
+  void theProgramHoldsNoProofs() {
+    noClasses().should().resideInAPackage("org.twinrig.proof..").check(CLASSES);
+    noClasses()
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("org.twinrig.proof..")
         .check(CLASSES);
   }
 

@@ -36,7 +36,9 @@ public class PeakBenchmark {
     addend = 0.5;
   }
 
-  /** Sixteen fused multiply-adds per element that is loaded; elements do not wait for each other. */
+  /**
+   * Sixteen fused multiply-adds per element that is loaded; elements do not wait for each other.
+   */
   @Benchmark
   public double[] fused(Flops work) {
     double f = factor;

@@ -7,8 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /**
- * A reader given files that a coverage-guided search makes up. Started by {@code mvn -Pfuzz verify};
- * what it finds belongs among {@link FoundFilesTest}'s files.
+ * A reader given files that a coverage-guided search makes up. Started by {@code mvn -Pfuzz
+ * verify}; what it finds belongs among {@link FoundFilesTest}'s files.
  */
 public final class FuzzedReader {
   /** For any file of up to a megabyte, in seconds of processor time. */

@@ -89,7 +89,7 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
     return ExplainPage.html(outcome, example.value());
   }
 
-  private static OutputTable page(Path place) {
-    return new OutputTable(place, ExplainPage::isAsWritten, "page");
+  private static OutputPage page(Path place) {
+    return new OutputPage(place, ExplainPage::isAsWritten);
   }
 }

@@ -26,12 +26,8 @@ import picocli.CommandLine.Command;
       InspectCommand.class,
       GatherCommand.class,
       SimulateCommand.class,
-      ProveCommand.class,
       PlanCommand.class,
-      CompareCommand.class,
-      ProvePlanCommand.class,
-      ProveSealsCommand.class,
-      ProveFeaturesCommand.class
+      CompareCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,

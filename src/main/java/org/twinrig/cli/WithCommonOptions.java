@@ -11,10 +11,6 @@ sealed interface WithCommonOptions
         SimulateCommand,
         PlanCommand,
         CompareCommand,
-        ProvePlanCommand,
-        ProveCommand,
-        ProveSealsCommand,
-        ProveFeaturesCommand,
         WorkbenchCommand {
   /** The shared options. */
   CommonOptions common();

@@ -15,7 +15,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** {@code twinrig plan} and {@code twinrig prove-plan} through the program's own door. */
+/** {@code twinrig plan} through the program's own door. */
 class PlanCommandTest {
   private static final String DEMO = Path.of("studies", "plate-to-head").toString();
 
@@ -116,66 +116,5 @@ class PlanCommandTest {
     assertEquals(1, ran.status());
     assertFalse(ran.err().isBlank());
     assertFalse(ran.err().contains("Exception"));
-  }
-
-  private static Ran smallProof(Path file, String threads) {
-    return Ran.of(
-        "prove-plan",
-        "--studies",
-        "3",
-        "--seed",
-        "2",
-        "--kinds",
-        "in-ear",
-        "--out",
-        file.toString(),
-        "--threads",
-        threads);
-  }
-
-  @Test
-  void aSmallProofPrintsATableAndWritesIt() throws IOException {
-    Path file = folder.resolve("plans.csv");
-    Ran first = smallProof(file, "2");
-    assertEquals(0, first.status(), first.err());
-    List<String> rows = Files.readAllLines(file);
-    assertEquals(
-        "pilot_units,pilot_seatings,tolerance_db,kind,claim,trials,studies,zones,"
-            + "within_ten_percent,within_ten_percent_mc_se,within_tolerance,"
-            + "within_tolerance_mc_se,ratio,ratio_mc_se,mean_units,mean_seatings",
-        rows.get(0));
-    assertTrue(
-        rows.stream().anyMatch(row -> row.startsWith("8,2,2.000000,in-ear,even chance,3,")),
-        rows::toString);
-    assertTrue(
-        first
-            .out()
-            .startsWith(
-                "3 small studies of 8 units with 2 seatings on each fixture, planned for 2.00 dB and"
-                    + " gone on with\n"),
-        first.out());
-    byte[] bytes = Files.readAllBytes(file);
-    Files.delete(file);
-    Ran again = smallProof(file, "1");
-    assertEquals(first, again);
-    org.junit.jupiter.api.Assertions.assertArrayEquals(bytes, Files.readAllBytes(file));
-  }
-
-  @Test
-  void aProofWithWrongValuesIsWrongUsage() {
-    assertProofUsage("--studies must be 2 or more, but is 1", "--studies=1");
-    assertProofUsage("--units must be 5 to 40, but is 4", "--studies=2", "--units=4");
-    assertProofUsage("--units must be 5 to 40, but is 41", "--studies=2", "--units=41");
-    assertProofUsage("--seatings must be 2 or more, but is 1", "--studies=2", "--seatings=1");
-    assertProofUsage("--tolerance must be above 0 dB, but is 0.0", "--studies=2", "--tolerance=0");
-    assertProofUsage("--kinds names a kind more than once", "--studies=2", "--kinds=in-ear,in-ear");
-  }
-
-  private static void assertProofUsage(String message, String... options) {
-    List<String> all = new ArrayList<>(List.of("prove-plan", "--seed=1"));
-    all.addAll(List.of(options));
-    Ran ran = Ran.of(all.toArray(String[]::new));
-    assertEquals(2, ran.status(), message);
-    assertEquals(message, ran.err().lines().findFirst().orElseThrow());
   }
 }

@@ -32,8 +32,7 @@ class ReadmeTest {
   private static final Path IN_FULL = Path.of("studies", "README.md");
 
   /** These run for long or until they are stopped; they have tests of their own. */
-  private static final Set<String> ONLY_UNDERSTOOD =
-      Set.of("demo", "workbench", "prove", "prove-seals", "prove-features", "prove-plan");
+  private static final Set<String> ONLY_UNDERSTOOD = Set.of("demo", "workbench");
 
   /** Studies whose size a page leaves open are small here. */
   private static final List<String> SMALL =

@@ -31,15 +31,6 @@ class LauncherTest {
     assertTrue(commands().containsAll(shell), shell + " against " + commands());
   }
 
-  /** A new proof is slow work; who adds one decides about its compiler here, too. */
-  @Test
-  void allProofsGetTheSlowerCompiler() {
-    Set<String> shell = words("(?m)^  (study \\| [^)]*)\\)$", SHELL, " \\| ");
-    Set<String> proofs =
-        commands().stream().filter(c -> c.startsWith("prove")).collect(Collectors.toSet());
-    assertTrue(shell.containsAll(proofs), shell + " against " + proofs);
-  }
-
   @Test
   void theManualPageAndThePagesNameEveryCommand() {
     String manual = read("src/dist/twinrig.1").replace("\\-", "-");

@@ -32,8 +32,8 @@ class ClusteredTest {
       Clustered.ratio(new double[] {2.0, 4.4, 1.9, 6.1, 3.2, 3.9}, N).squareRoot();
 
   private static void check(double value, double se, Clustered computed) {
-    assertEquals(value, computed.figure().value(), 1e-11);
-    assertEquals(se, computed.figure().monteCarloSe(), 1e-11);
+    assertEquals(value, computed.value(), 1e-11);
+    assertEquals(se, computed.se(), 1e-11);
   }
 
   @Test
@@ -53,7 +53,7 @@ class ClusteredTest {
 
   @Test
   void aMeanOfTwoThatShareTheirStudies() {
-    check(0.670125561181, 0.051001523209, Clustered.mean(List.of(RMS_0, RMS_1)));
+    check(0.670125561181, 0.051001523209, Clustered.average(List.of(RMS_0, RMS_1)));
   }
 
   @Test

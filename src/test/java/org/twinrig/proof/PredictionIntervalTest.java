@@ -18,17 +18,15 @@ class PredictionIntervalTest {
   @Test
   void unseenUnitsLieInsideAsOftenAsStated() {
     boolean full = Integer.getInteger("twinrig.coverageStudies", 0) >= FULL;
-    ProofPlan plan =
+    IntervalProof proof =
         full
-            ? ProofPlan.standard(FULL, 7)
-            : ProofPlan.standard(FEW, 7).withUnitsPerKind(List.of(8));
-    ProofOutcome outcome = IntervalProof.run(plan, 2, (units, done) -> {});
-    for (PredictionModel model : List.of(PredictionModel.OFFSET, PredictionModel.AUTO)) {
-      for (Promise.Breach breach : outcome.promise(model).breaches()) {
-        double slack = full ? 0 : 3 * breach.coverage().monteCarloSe();
-        assertTrue(
-            Math.abs(breach.coverage().value() - breach.bound()) <= slack,
-            () -> model + ": " + breach);
+            ? IntervalProof.of(PredictionModel.AUTO, 8, 16, 30)
+            : IntervalProof.of(PredictionModel.AUTO, 8);
+    for (IntervalProof.Row row : proof.rows(Small.harness(full ? FULL : FEW, 7, 2))) {
+      for (Clustered coverage : List.of(row.offset().coverage(), row.tried().coverage())) {
+        double slack = full ? 0 : 3 * coverage.se();
+        double bound = IntervalProof.brokenBound(row.span(), coverage).orElse(coverage.value());
+        assertTrue(Math.abs(coverage.value() - bound) <= slack, () -> row + ": " + bound);
       }
     }
   }

@@ -71,17 +71,20 @@ class PublishedPlanProofTest {
   /** Few studies let anything be promised, so that a small run looks at what is expected. */
   @Test
   void aSmallRunComesOutAsExpected() {
-    PlanTrials trials = PlanTrials.standard(4, 5).withKinds(List.of(SimulatedKind.IN_EAR));
-    List<PlanProofRow> rows = PlanProof.run(trials, 2, done -> {});
-    PlanProofRow even =
+    PlanProof proof = new PlanProof(8, 2, List.of(SimulatedKind.IN_EAR));
+    List<PlanProof.Row> rows = proof.rows(Small.harness(4, 5, 2));
+    PlanProof.Row even =
         rows.stream()
-            .filter(r -> r.kind().equals(PlanProofRow.ALL_KINDS))
-            .filter(r -> r.claim() == PlanProofRow.Claim.EVEN_CHANCE)
+            .filter(r -> r.kind().equals(PlanProof.ALL_KINDS))
+            .filter(r -> r.claim() == PlanProof.Claim.EVEN_CHANCE)
             .findFirst()
             .orElseThrow();
     assertTrue(even.zones() >= 3, even::toString);
     assertTrue(even.ratio().value() > 0.6 && even.ratio().value() < 1.6, even::toString);
-    assertTrue(even.meanUnits() > trials.units(), even::toString);
-    assertTrue(rows.stream().allMatch(PlanProofRow::kept), rows::toString);
+    assertTrue(even.units().value() > proof.units(), even::toString);
+    rows.forEach(row -> assertEquals(List.of(), proof.broken(row)));
+    String csv = proof.table().csv(rows);
+    assertTrue(csv.contains("\n8,2,2.000000,in-ear,even chance,4,"), csv);
+    assertEquals(csv, proof.table().csv(proof.rows(Small.harness(4, 5, 1))));
   }
 }

@@ -53,13 +53,14 @@ class PublishedSealsTest {
 
   @Test
   void theSameSeedGivesTheSameFiguresOnAnyNumberOfThreads() {
-    SealPlan plan = new SealPlan(2, 7, 3, 3, 0.2);
-    List<SealRow> rows = SealProof.run(plan, 1);
-    assertEquals(rows, SealProof.run(plan, 2));
-    assertTrue(rows.stream().mapToInt(SealRow::lost).sum() > 0);
-    for (SealRow row : rows) {
-      assertTrue(row.found() <= row.lost() && row.accused() <= row.sound());
-      assertEquals(row.limitFactor() == 1, row.effect().suggestDb().isPresent());
+    SealProof proof = new SealProof(3, 3, 0.2);
+    List<SealProof.Row> rows = proof.rows(Small.harness(2, 7, 1));
+    assertEquals(rows, proof.rows(Small.harness(2, 7, 2)));
+    assertTrue(rows.stream().mapToInt(r -> r.lost().captures()).sum() > 0);
+    for (SealProof.Row row : rows) {
+      assertTrue(row.lost().reported() <= row.lost().captures());
+      assertTrue(row.sound().reported() <= row.sound().captures());
+      assertEquals(row.limitFactor() == 1, row.effect().isPresent());
     }
   }
 }

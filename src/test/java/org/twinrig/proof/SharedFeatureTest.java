@@ -18,15 +18,9 @@ import org.twinrig.simulation.SimulatedKind;
 class SharedFeatureTest {
   private static final int STUDIES = 12;
 
-  private static FeaturePlan plan() {
-    return new FeaturePlan(
-        STUDIES,
-        7,
-        List.of(12),
-        List.of(FixturePair.ALIKE),
-        List.of(SimulatedKind.OPEN_OVER_EAR),
-        5);
-  }
+  private static final FeatureProof PROOF =
+      new FeatureProof(
+          List.of(12), List.of(FixturePair.ALIKE), List.of(SimulatedKind.OPEN_OVER_EAR), 5);
 
   /** The place is where the simulated fixture has its resonance. */
   @ParameterizedTest
@@ -61,7 +55,24 @@ class SharedFeatureTest {
   }
 
   private static List<FixtureFeature> features(FixturePair fixtures, int study) {
-    return FeatureProof.features(plan().draw(fixtures, 12, study))
+    Harness there = Small.harness(STUDIES, 7, 1).in(Situation.on(fixtures));
+    return FeatureProof.features(PROOF.draw(there, 12, study))
         .get(SimulatedKind.OPEN_OVER_EAR.label());
+  }
+
+  @Test
+  void fixturesThatAreAlikeGiveATableWithoutAPlace() {
+    FeatureProof proof =
+        new FeatureProof(
+            List.of(6), List.of(FixturePair.ALIKE), List.of(SimulatedKind.values()), 2);
+    String csv = proof.table().csv(proof.rows(Small.harness(3, 2, 2)));
+    List<String> lines = csv.lines().toList();
+    assertEquals(
+        "units,fixtures,kind,studies,clean,clean_low,clean_high,claims_per_study,place_hz,height_db,"
+            + "found,found_low,found_high,centre_held,height_held",
+        lines.get(0));
+    assertEquals(5, lines.size());
+    assertTrue(lines.get(1).matches("6,alike,open over-ear,3,[01]\\.\\d+,.*,,,,,,,"), lines.get(1));
+    assertEquals(csv, proof.table().csv(proof.rows(Small.harness(3, 2, 1))));
   }
 }

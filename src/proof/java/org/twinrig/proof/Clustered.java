@@ -2,6 +2,7 @@ package org.twinrig.proof;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A figure made from many independent studies, with the share each of them has in its error.
@@ -56,8 +57,15 @@ final class Clustered {
     return new Clustered(quotient, z);
   }
 
+  /** The mean of a value over all items of all studies; there is one item or more. */
+  static <T> Clustered mean(List<List<T>> studies, ToDoubleFunction<T> value) {
+    return ratio(
+        studies.stream().mapToDouble(s -> s.stream().mapToDouble(value).sum()).toArray(),
+        studies.stream().mapToDouble(List::size).toArray());
+  }
+
   /** The plain mean of figures of the same studies. */
-  static Clustered mean(List<Clustered> figures) {
+  static Clustered average(List<Clustered> figures) {
     double[] z = new double[figures.get(0).deviations.length];
     double sum = 0;
     for (Clustered figure : figures) {
@@ -73,11 +81,11 @@ final class Clustered {
     return value;
   }
 
-  /** The value with its standard error. */
-  Figure figure() {
+  /** Monte Carlo standard error, taken between studies. */
+  double se() {
     double studies = deviations.length;
     double squares = Arrays.stream(deviations).map(z -> z * z).sum();
-    return new Figure(value, Math.sqrt(squares / (studies * (studies - 1))));
+    return Math.sqrt(squares / (studies * (studies - 1)));
   }
 
   private double[] scaled(double by) {

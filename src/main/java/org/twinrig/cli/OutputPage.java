@@ -8,21 +8,15 @@ import java.util.function.Predicate;
 import org.twinrig.internal.AsideFile;
 
 /**
- * A single table, or page, that a user wants in a file: looked at before the work begins, written
- * beside its place and moved there. Nothing is replaced but what this program wrote and nobody
- * changed; a table does not tell that of itself.
+/**
+ * A single page that a user wants in a file: looked at before the work begins, written beside its
+ * place and moved there. Nothing is replaced but what this program wrote and nobody changed.
  *
  * @param target where it shall be
  * @param ours tells whether the text of an earlier one may be replaced
- * @param what it is, for messages
  */
-record OutputTable(Path target, Predicate<String> ours, String what) {
+record OutputPage(Path target, Predicate<String> ours) {
   private static final long MOST_BYTES = 64L << 20;
-
-  /** A table. */
-  OutputTable(Path target) {
-    this(target, text -> false, "table");
-  }
 
   /**
    * Refuses a place that cannot be written to, before any time is spent.
@@ -47,9 +41,8 @@ record OutputTable(Path target, Predicate<String> ours, String what) {
     try {
       if (Files.exists(target) && !mayBeReplaced()) {
         throw refused(
-            "is there already, and is not known to be a "
-                + what
-                + " of twinrig that nobody changed; move it away, or name another file with --out");
+            "is there already, and is not known to be a page of twinrig"
+                + " that nobody changed; move it away, or name another file with --out");
       }
     } catch (IOException e) {
       throw new CannotWrite(target + ": could not be read (" + e.getMessage() + ")", e);
@@ -67,8 +60,7 @@ record OutputTable(Path target, Predicate<String> ours, String what) {
     try {
       AsideFile.replace(target, writer);
     } catch (IOException e) {
-      throw new CannotWrite(
-          target + ": the " + what + " could not be written (" + e.getMessage() + ")", e);
+      throw new CannotWrite(target + ": the page could not be written (" + e.getMessage() + ")", e);
     }
   }
 

@@ -1,13 +1,16 @@
 package org.twinrig.proof;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.band.Band;
 import org.twinrig.capture.Unit;
-import org.twinrig.problem.UnusableInput;
+import org.twinrig.evidence.Region;
+import org.twinrig.internal.Checks;
 import org.twinrig.response.Levels;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.study.AnchoredCapture;
@@ -32,6 +35,31 @@ final class UnseenUnits {
   private final StudyOutcome outcome;
   private final Translator translator;
 
+  /**
+   * One band of one unit that no fit saw.
+   *
+   * @param kind the unit's kind
+   * @param graphSeatings how many seatings its old graph averages
+   * @param region where the band lies
+   * @param errorDb level of the re-capture minus predicted level, dB
+   * @param halfDb half-width of the prediction interval, dB
+   */
+  record Judgement(String kind, int graphSeatings, Region region, double errorDb, double halfDb) {
+    Judgement {
+      Checks.finite(errorDb, "an error in dB");
+      Checks.notNegative(halfDb, "a prediction half-width in dB");
+    }
+
+    boolean inside() {
+      return Math.abs(errorDb) <= halfDb;
+    }
+
+    /** Whether the re-capture lies below the interval. */
+    boolean below() {
+      return errorDb < -halfDb;
+    }
+  }
+
   private UnseenUnits(Study study, StudyOutcome outcome) {
     this.study = study;
     this.outcome = outcome;
@@ -46,11 +74,7 @@ final class UnseenUnits {
    */
   static UnseenUnits of(SimulatedStudy drawn, PredictionModel model) {
     Study study = drawn.declared(Settings.defaults().withModel(model));
-    try {
-      return new UnseenUnits(study, Analysis.of(study, drawn.captures(), "proof", 1));
-    } catch (UnusableInput e) {
-      throw new IllegalStateException("a simulated study must give a result", e);
-    }
+    return new UnseenUnits(study, Harness.analysed(study, drawn.captures()));
   }
 
   /**
@@ -81,19 +105,20 @@ final class UnseenUnits {
     List<TranslatedBand> bands = translator.apply(graph, kind.from().means().get(unit)).bands();
     List<Judgement> judgements = new ArrayList<>();
     for (int b = 0; b < bands.size(); b++) {
+      Optional<Region> region = region(bands.get(b).band());
       Optional<TranslatedBand.Predicted> predicted = bands.get(b).predicted();
       OptionalDouble level = measured.level(b);
-      if (predicted.isPresent() && level.isPresent()) {
+      if (region.isPresent() && predicted.isPresent() && level.isPresent()) {
         double errorDb = level.getAsDouble() - predicted.get().toDb();
-        judgements.add(
-            new Judgement(
-                kind.kind(),
-                graphSeatings,
-                bands.get(b).band(),
-                errorDb,
-                predicted.get().halfDb()));
+        double halfDb = predicted.get().halfDb();
+        judgements.add(new Judgement(kind.kind(), graphSeatings, region.get(), errorDb, halfDb));
       }
     }
     return judgements;
+  }
+
+  /** A band outside every region counts nowhere. */
+  private static Optional<Region> region(Band band) {
+    return Arrays.stream(Region.values()).filter(r -> r.holds(band)).findFirst();
   }
 }
