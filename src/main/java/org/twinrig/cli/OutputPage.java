@@ -8,9 +8,8 @@ import java.util.function.Predicate;
 import org.twinrig.internal.AsideFile;
 
 /**
-/**
- * A single page that a user wants in a file: looked at before the work begins, written beside its
- * place and moved there. Nothing is replaced but what this program wrote and nobody changed.
+ * /** A single page that a user wants in a file: looked at before the work begins, written beside
+ * its place and moved there. Nothing is replaced but what this program wrote and nobody changed.
  *
  * @param target where it shall be
  * @param ours tells whether the text of an earlier one may be replaced

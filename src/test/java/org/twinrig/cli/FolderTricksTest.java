@@ -398,12 +398,6 @@ class FolderTricksTest {
             "explain @/s --out @/door.html",
             "@/door.html: is a link; name a file with --out"),
         new Trick(
-            "a table of proofs over a note",
-            nothing(),
-            "prove --studies 2 --seed 1 --out @/notes.txt",
-            "@/notes.txt: is there already, and is not known to be a table of twinrig that nobody"
-                + " changed; move it away, or name another file with --out"),
-        new Trick(
             "a simulated study in place of a link",
             lab -> {
               Files.createDirectory(lab.resolve("empty"));

@@ -122,7 +122,7 @@ class EquivalenceTest {
       int unit = i;
       // Bands 1, 2 and 5 agree closely; the others differ by 2 dB.
       Arrays.setAll(
-          to[i], b -> (b == 1 || b == 2 || b == 5 ? 0 : 2) + 0.001 * Math.sin(1 + unit * (b + 2)));
+          to[i], b -> (b == 1 || b == 2 || b == 5 ? 0 : 2) + 0.05 * Math.sin(1 + unit * (b + 2)));
     }
     Equivalence found = equivalence(kind(grid, new double[6][grid.size()], to), 0.5);
     assertEquals(
