@@ -5,30 +5,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
-import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Equivalence;
-import org.twinrig.evidence.RankKeeping;
-import org.twinrig.evidence.Validation;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
-import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.RankFigure;
 import org.twinrig.response.Levels;
 import org.twinrig.screening.Screening;
-import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
@@ -125,59 +118,9 @@ class EvidenceWordsTest {
             outcome(kinds, unit("Oak 2", Unit.Role.HOLDOUT), unit("Elm 5", Unit.Role.HOLDOUT))));
   }
 
-  private static KindOutcome ranked() {
-    KindOutcome plain = HandMade.kind("in-ear", 5, "RRRRRRRRRR");
-    List<String> names = List.of("Alder 1", "Oak 2", "Elm 3", "Fir 4", "Yew 5");
-    PairedUnits paired =
-        new PairedUnits(
-            "in-ear",
-            GRID,
-            names,
-            onFixture(plain.paired().from(), 1, 2, 3, 4, 5),
-            onFixture(plain.paired().to(), 1, 5, 2, 3, 4));
-    Levels zero = Levels.copyOf(GRID, new double[GRID.size()]);
-    RankKeeping.Result ranks =
-        RankKeeping.withDefaults()
-            .of(paired, new RankKeeping.References(zero, zero, new FrequencyRange(100, 10_000)));
-    return new KindOutcome(
-        paired,
-        plain.estimate(),
-        plain.transfer(),
-        plain.zones(),
-        plain.wanders(),
-        plain.errors(),
-        plain.stability(),
-        plain.budget(),
-        plain.repeatability(),
-        plain.seatings(),
-        new KindEvidence(
-            plain.evidence().equivalence(),
-            Validation.none(),
-            Validation.none(),
-            Optional.of(ranks),
-            new FixtureFeatures.Result(GRID, Map.of())));
-  }
-
-  private static PairedUnits.OnFixture onFixture(PairedUnits.OnFixture like, double... levelsDb) {
-    List<Levels> means =
-        Arrays.stream(levelsDb)
-            .mapToObj(
-                db -> {
-                  double[] levels = new double[GRID.size()];
-                  Arrays.fill(levels, db);
-                  return Levels.copyOf(GRID, levels);
-                })
-            .toList();
-    return new PairedUnits.OnFixture(
-        means,
-        Collections.nCopies(5, Collections.nCopies(GRID.size(), 1)),
-        like.seatingVariance(),
-        like.curves());
-  }
-
   @Test
   void ranksAreToldInOneRowAKind() {
-    Sheet sheet = RankSheet.of(outcome(List.of(ranked())));
+    Sheet sheet = RankSheet.of(outcome(List.of(HandMade.ranked())));
     // Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40.
     assertEquals(
         List.of(
@@ -193,7 +136,8 @@ class EvidenceWordsTest {
   @Test
   void ranksHaveTheirDrawing() {
     Figure drawn =
-        RankFigure.of(ranked(), new Caption("in-ear", 5, 0.95, "0123456789ab")).orElseThrow();
+        RankFigure.of(HandMade.ranked(), new Caption("in-ear", 5, 0.95, "0123456789ab"))
+            .orElseThrow();
     assertEquals("In-ear: 1 of 5 units keep their rank (Spearman 0.40)", drawn.title());
     assertTrue(drawn.svg().contains("Oak 2"), "the unit that falls most is named");
     assertTrue(drawn.svg().contains("Kendall tau-b 0.40 (-0.70 to 0.94, 95 %)"), drawn.svg());

@@ -1,6 +1,7 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -8,9 +9,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.Validation;
 import org.twinrig.regression.BandOutcome;
@@ -23,7 +26,10 @@ import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Smoothing;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Change;
@@ -76,6 +82,59 @@ final class HandMade {
             new FixtureFeatures.Result(grid, Map.of())));
   }
 
+  /** Five units whose ranks change: Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40. */
+  static KindOutcome ranked() {
+    KindOutcome plain = kind("in-ear", 5, "RRRRRRRRRR");
+    BandGrid grid = plain.paired().grid();
+    List<String> names = List.of("Alder 1", "Oak 2", "Elm 3", "Fir 4", "Yew 5");
+    PairedUnits paired =
+        new PairedUnits(
+            "in-ear",
+            grid,
+            names,
+            moved(plain.paired().from(), 1, 2, 3, 4, 5),
+            moved(plain.paired().to(), 1, 5, 2, 3, 4));
+    Levels zero = Levels.copyOf(grid, new double[grid.size()]);
+    RankKeeping.Result ranks =
+        RankKeeping.withDefaults()
+            .of(paired, new RankKeeping.References(zero, zero, new FrequencyRange(100, 10_000)));
+    return new KindOutcome(
+        paired,
+        plain.estimate(),
+        plain.transfer(),
+        plain.zones(),
+        plain.wanders(),
+        plain.errors(),
+        plain.stability(),
+        plain.budget(),
+        plain.repeatability(),
+        plain.seatings(),
+        new KindEvidence(
+            plain.evidence().equivalence(),
+            Validation.none(),
+            Validation.none(),
+            Optional.of(ranks),
+            new FixtureFeatures.Result(grid, Map.of())));
+  }
+
+  private static PairedUnits.OnFixture moved(PairedUnits.OnFixture like, double... levelsDb) {
+    BandGrid grid = like.seatingVariance().grid();
+    List<Levels> means =
+        Arrays.stream(levelsDb)
+            .mapToObj(
+                db -> {
+                  double[] levels = new double[grid.size()];
+                  Arrays.fill(levels, db);
+                  return Levels.copyOf(grid, levels);
+                })
+            .toList();
+    return new PairedUnits.OnFixture(
+        means,
+        Collections.nCopies(5, Collections.nCopies(grid.size(), 1)),
+        like.seatingVariance(),
+        like.curves());
+  }
+
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {
     Levels zero = Levels.copyOf(grid, new double[grid.size()]);
     return new PairedUnits.OnFixture(
@@ -83,6 +142,30 @@ final class HandMade {
         Collections.nCopies(units, Collections.nCopies(grid.size(), 1)),
         zero,
         Collections.nCopies(units, List.of(zero)));
+  }
+
+  /** The study of an outcome with other kinds and settings; sessions are not looked at. */
+  static StudyOutcome outcome(StudyOutcome like, Settings settings, List<KindOutcome> kinds) {
+    Study s = like.study();
+    return new StudyOutcome(
+        new Study(
+            s.folder(),
+            s.title(),
+            s.from(),
+            s.to(),
+            s.units(),
+            s.captures(),
+            s.sessions(),
+            s.catalogue(),
+            settings,
+            s.capturesFolder(),
+            s.inputs()),
+        like.fingerprint(),
+        List.of(),
+        like.screening(),
+        kinds,
+        Optional.empty(),
+        List.of());
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {
