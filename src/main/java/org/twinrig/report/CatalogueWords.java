@@ -10,7 +10,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Reason;
-import org.twinrig.report.html.TooFewUnits;
+import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.Translation;
@@ -66,7 +66,7 @@ public record CatalogueWords(
             + " must be measured again"
             + withoutKind()
             + ".");
-    lines.addAll(TooFewUnits.sentences(translation));
+    lines.addAll(CatalogueSentences.tooFewUnits(translation));
     lines.add("Report: " + folder.resolve("report.html"));
     return lines;
   }

@@ -10,7 +10,7 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
-import org.twinrig.report.html.TooFewUnits;
+import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.screening.Verdict;
 
 /**
@@ -47,7 +47,7 @@ public record StudyWords(StudyOutcome outcome) {
               + octaves(kind, Mark.UNRELIABLE)
               + " unreliable.");
     }
-    lines.addAll(TooFewUnits.sentences(outcome.translation()));
+    lines.addAll(CatalogueSentences.tooFewUnits(outcome.translation()));
     long found = outcome.screening().verdicts().stream().map(Verdict::capture).distinct().count();
     long out =
         outcome.screening().verdicts().stream()

@@ -1,42 +1,33 @@
 package org.twinrig.report.html;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import java.util.function.ToLongFunction;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
 
 /**
- * A table as a page shows it: every cell is finished text.
- *
- * @param caption what the table holds
- * @param columns its columns
- * @param rows its rows; the first cell of each is its heading
+ * A table of a page, declared once: its caption, its rows, and its columns from left to right, each
+ * with heading and cell together. The first cell of a row is the row's heading.
  */
-public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows) {
+public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
+  /** What a cell that holds no number is sorted by: before all numbers, which are not negative. */
+  private static final double BEFORE_ALL = -1;
 
   /** Copies the lists. */
   public Sheet {
+    rows = List.copyOf(rows);
     columns = List.copyOf(columns);
-    rows = rows.stream().map(List::copyOf).toList();
-    for (List<Cell> row : rows) {
-      if (row.size() != columns.size()) {
-        throw new IllegalArgumentException("a row of the table `" + caption + "` is not as wide");
-      }
-    }
   }
 
-  /**
-   * A column.
-   *
-   * @param head its heading, with the unit where it holds numbers
-   * @param set how its cells are set
-   */
-  public record Column(String head, Setting set) {
-    /**
-     * How its cells are set.
-     *
-     * @return the class of the style sheet
-     */
+  /** A column: its heading, with the unit where it holds numbers, and what it shows of a row. */
+  public record Column<R>(String head, Setting set, Function<R, Cell> cell) {
+    /** The class of the style sheet for its cells. */
     public String style() {
       return set.style;
     }
@@ -63,56 +54,98 @@ public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows)
   }
 
   /**
-   * A cell.
-   *
-   * @param text what it says
-   * @param order the number rows are sorted by; empty when they are sorted by the text
-   * @param swatch the mark shown before the text
+   * A cell: its text, what rows are sorted by (null where it is the text) and the mark before it.
    */
-  public record Cell(String text, String order, Optional<Swatch> swatch) {}
+  public record Cell(String text, String order, Optional<Swatch> swatch) {
+    static Cell ordered(String text, double order) {
+      return new Cell(text, String.format(Locale.ROOT, "%.4f", order), Optional.empty());
+    }
 
-  static Column words(String head) {
-    return new Column(head, Setting.SENTENCES);
+    /** A number to 0.01; its unit stands in the column's heading. */
+    static Cell hundredths(double value) {
+      return ordered(Numbers.fixed(value, 2), value);
+    }
+
+    /** Words in place of a number that is not there. */
+    static Cell without(String words) {
+      return ordered(words, BEFORE_ALL);
+    }
   }
 
-  static Column names(String head) {
-    return new Column(head, Setting.NAMES);
+  /** A row about a kind; by it tables of several kinds begin. */
+  record Of<T>(String kind, T row) {}
+
+  static <R> Sheet<R> of(String caption, List<R> rows) {
+    return new Sheet<>(caption, rows, List.of());
   }
 
-  static Column files(String head) {
-    return new Column(head, Setting.FILES);
+  /** Any number of rows from every kind, under a first column with its name. */
+  static <T> Sheet<Of<T>> ofKinds(
+      String caption, List<KindOutcome> kinds, Function<KindOutcome, List<T>> rows) {
+    List<Of<T>> all = new ArrayList<>();
+    kinds.forEach(kind -> rows.apply(kind).forEach(row -> all.add(new Of<>(kind.kind(), row))));
+    return of(caption, all).names("Kind", Of::kind);
   }
 
-  static Column numbers(String head) {
-    return new Column(head, Setting.NUMBERS);
+  Sheet<R> words(String head, Function<R, String> text) {
+    return with(head, Setting.SENTENCES, row -> new Cell(text.apply(row), null, Optional.empty()));
   }
 
-  static Column ranges(String head) {
-    return new Column(head, Setting.RANGES);
+  Sheet<R> names(String head, Function<R, String> text) {
+    return with(head, Setting.NAMES, row -> new Cell(text.apply(row), null, Optional.empty()));
   }
 
-  static Cell text(String text) {
-    return new Cell(text, "", Optional.empty());
+  /** Names that are sorted by a number. */
+  Sheet<R> names(String head, Function<R, String> text, ToDoubleFunction<R> order) {
+    return with(
+        head, Setting.NAMES, row -> Cell.ordered(text.apply(row), order.applyAsDouble(row)));
   }
 
-  static Cell count(long count) {
-    return ordered(Long.toString(count), (double) count);
+  Sheet<R> regions(Function<R, Region> region) {
+    return names("Region", row -> region.apply(row).word(), row -> region.apply(row).fromHz());
   }
 
-  static Cell hertz(double hz) {
-    return ordered(Numbers.hertz(hz), hz);
+  Sheet<R> marks(String head, Function<R, Swatch> mark) {
+    return with(
+        head,
+        Setting.NAMES,
+        row -> {
+          Swatch swatch = mark.apply(row);
+          return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
+        });
   }
 
-  /** A number to 0.01; its unit stands in the column's heading. */
-  static Cell hundredths(double value) {
-    return ordered(Numbers.fixed(value, 2), value);
+  Sheet<R> files(String head, Function<R, String> text) {
+    return with(head, Setting.FILES, row -> new Cell(text.apply(row), null, Optional.empty()));
   }
 
-  static Cell marked(Swatch swatch) {
-    return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
+  Sheet<R> counts(String head, ToLongFunction<R> count) {
+    return numbers(
+        head, row -> Cell.ordered(Long.toString(count.applyAsLong(row)), count.applyAsLong(row)));
   }
 
-  static Cell ordered(String text, double order) {
-    return new Cell(text, String.format(Locale.ROOT, "%.4f", order), Optional.empty());
+  Sheet<R> hundredths(String head, ToDoubleFunction<R> value) {
+    return numbers(head, row -> Cell.hundredths(value.applyAsDouble(row)));
+  }
+
+  Sheet<R> numbers(String head, Function<R, Cell> cell) {
+    return with(head, Setting.NUMBERS, cell);
+  }
+
+  Sheet<R> ranges(String head, Function<R, Cell> cell) {
+    return with(head, Setting.RANGES, cell);
+  }
+
+  private Sheet<R> with(String head, Setting set, Function<R, Cell> cell) {
+    List<Column<R>> more = new ArrayList<>(columns);
+    more.add(new Column<>(head, set, cell));
+    return new Sheet<>(caption, rows, more);
+  }
+
+  /** Row by row, as wide as there are columns. */
+  public List<List<Cell>> cells() {
+    return rows.stream()
+        .map(row -> columns.stream().map(column -> column.cell.apply(row)).toList())
+        .toList();
   }
 }
