@@ -1,6 +1,5 @@
 package org.twinrig.report.html;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -95,36 +94,8 @@ public final class CatalogueSentences {
                 + " taken as not smoothed.");
   }
 
-  /** How graphs were met that are not smoothed as the study's captures are. */
-  public static List<String> smoothing(Translation translation, List<CatalogueRun.Line> lines) {
-    List<String> rules = new ArrayList<>(smoothingNotStated(lines).stream().toList());
-    for (Treatment.SmoothingMatch match : Treatment.SmoothingMatch.values()) {
-      long count = lines.stream().filter(l -> l.treatment().smoothing() == match).count();
-      if (count > 0 && match != Treatment.SmoothingMatch.ALIKE) {
-        rules.add(Numbers.count(count, "graph", "graphs") + ": " + met(match, translation));
-      }
-    }
-    return rules;
-  }
-
-  private static String met(Treatment.SmoothingMatch match, Translation translation) {
-    String captures =
-        " than the study's captures (" + translation.handling().captureSmoothing().plain() + ")";
-    return switch (match) {
-      case ALIKE -> "smoothed as the study's captures are.";
-      case GRAPH_SMOOTHED ->
-          "smoothed less" + captures + ", so they were smoothed alike first; so is the result.";
-      case STUDY_SMOOTHED ->
-          "smoothed more"
-              + captures
-              + ", so the captures were smoothed alike and the study fitted anew for them.";
-      case FINER_THAN_BANDS ->
-          "smoothed more" + captures + ", but over less than a band, which averages as much.";
-      case MARKED ->
-          "smoothed more"
-              + captures
-              + " and over a band or more; the captures were not at hand to be smoothed alike, so"
-              + " every band is marked. Translate with the study's folder to avoid this.";
-    };
+  /** How many graphs were met in this way. */
+  public static long count(Treatment.SmoothingMatch match, List<CatalogueRun.Line> lines) {
+    return lines.stream().filter(l -> l.treatment().smoothing() == match).count();
   }
 }

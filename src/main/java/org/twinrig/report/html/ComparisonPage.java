@@ -58,13 +58,13 @@ public final class ComparisonPage {
         .regions(Inside::region)
         .hundredths(
             "Spread between studies (dB)",
-            i -> StudySheets.rms(i.bands(), CombinedTransfer.Combined::tauDb))
+            i -> StudyPage.rms(i.bands(), CombinedTransfer.Combined::tauDb))
         .hundredths(
             "Combined mean (± dB)",
-            i -> StudySheets.rms(i.bands(), CombinedTransfer.Combined::halfDb))
+            i -> StudyPage.rms(i.bands(), CombinedTransfer.Combined::halfDb))
         .hundredths(
             "A further lab's mean (± dB)",
-            i -> StudySheets.rms(i.bands(), CombinedTransfer.Combined::furtherHalfDb));
+            i -> StudyPage.rms(i.bands(), CombinedTransfer.Combined::furtherHalfDb));
   }
 
   private static List<CombinedTransfer.Combined> inside(CombinedTransfer combined, Region region) {

@@ -32,9 +32,9 @@ public final class EvidenceSheets {
             "Where the mean of old graphs needs no translation",
             outcome.kinds(),
             k -> List.of(k.evidence().equivalence()))
-        .hundredths("Band by band (octaves)", e -> e.row().octavesAlone())
-        .hundredths("All at once (octaves)", e -> e.row().octavesTogether())
-        .words("All at once, where", e -> places(e.row().runs()));
+        .hundredths("Band by band (octaves)", Equivalence::octavesAlone)
+        .hundredths("All at once (octaves)", Equivalence::octavesTogether)
+        .words("All at once, where", e -> places(e.runs()));
   }
 
   private static String places(List<Equivalence.Run> runs) {
@@ -60,14 +60,14 @@ public final class EvidenceSheets {
             k -> k.evidence().heldOut().regions()));
   }
 
-  private static Sheet<?> errors(Sheet<Sheet.Of<RegionErrors>> sheet) {
+  private static Sheet<?> errors(Sheet<RegionErrors> sheet) {
     return sheet
-        .names("Region", e -> wide(e.row().region()), e -> e.row().region().fromHz())
-        .counts("Units", e -> e.row().units())
-        .hundredths("Bias (dB)", e -> e.row().biasDb())
-        .hundredths("RMS error (dB)", e -> e.row().rmsDb())
-        .hundredths("RMS error of the plain mean (dB)", e -> e.row().rmsOffsetDb())
-        .numbers("Coverage (%)", e -> inside(e.row().coverage()));
+        .names("Region", e -> wide(e.region()), e -> e.region().fromHz())
+        .counts("Units", RegionErrors::units)
+        .hundredths("Bias (dB)", RegionErrors::biasDb)
+        .hundredths("RMS error (dB)", RegionErrors::rmsDb)
+        .hundredths("RMS error of the plain mean (dB)", RegionErrors::rmsOffsetDb)
+        .numbers("Coverage (%)", e -> inside(e.coverage()));
   }
 
   private static String wide(Region region) {
@@ -86,12 +86,12 @@ public final class EvidenceSheets {
   public static Sheet<?> worst(StudyOutcome outcome) {
     return Sheet.ofKinds(
             "The unit that was missed most", outcome.kinds(), k -> worst(k.evidence().leftOut()))
-        .regions(m -> m.row().region())
-        .names("Unit", m -> m.row().unit().unit())
-        .hundredths("RMS error (dB)", m -> m.row().unit().rmsDb())
-        .hundredths("RMS error of the plain mean (dB)", m -> m.row().unit().rmsOffsetDb())
-        .hundredths("Bias (dB)", m -> m.row().unit().biasDb())
-        .numbers("Inside (%)", m -> inside(m.row().unit().inside()));
+        .regions(Missed::region)
+        .names("Unit", m -> m.unit().unit())
+        .hundredths("RMS error (dB)", m -> m.unit().rmsDb())
+        .hundredths("RMS error of the plain mean (dB)", m -> m.unit().rmsOffsetDb())
+        .hundredths("Bias (dB)", m -> m.unit().biasDb())
+        .numbers("Inside (%)", m -> inside(m.unit().inside()));
   }
 
   private static List<Missed> worst(Validation leftOut) {
@@ -102,30 +102,26 @@ public final class EvidenceSheets {
 
   /** Stated against reached, one row per kind and way of leaving units out. */
   public static Sheet<?> coverage(StudyOutcome outcome) {
-    Sheet<Sheet.Of<List<Coverage>>> sheet =
-        Sheet.of(
+    Sheet<List<Coverage>> sheet =
+        Sheet.ofKinds(
                 "Share of bands inside their interval, all bands (%)",
                 outcome.kinds().stream().flatMap(EvidenceSheets::coverage).toList())
-            .names("Kind", Sheet.Of::kind)
-            .counts("Units", c -> c.row().get(0).units());
+            .counts("Units", c -> c.get(0).units());
     for (int k = 0; k < Coverage.STATED.size(); k++) {
       int column = k;
       sheet =
           sheet.ranges(
-              Texts.percent(Coverage.STATED.get(k)) + " % stated",
-              c -> reached(c.row().get(column)));
+              Texts.percent(Coverage.STATED.get(k)) + " % stated", c -> reached(c.get(column)));
     }
     return sheet;
   }
 
-  private static Stream<Sheet.Of<List<Coverage>>> coverage(KindOutcome kind) {
+  private static Stream<Sheet.Row<List<Coverage>>> coverage(KindOutcome kind) {
     return Stream.of(
-            new Sheet.Of<>(
-                kind.kind(), kind.evidence().leftOut().coverage(Optional.<Region>empty())),
-            new Sheet.Of<>(
-                kind.kind() + ", held out",
-                kind.evidence().heldOut().coverage(Optional.<Region>empty())))
-        .filter(c -> !c.row().isEmpty());
+            new Sheet.Row<>(kind.kind(), kind.evidence().leftOut().coverage(Optional.empty())),
+            new Sheet.Row<>(
+                kind.kind() + ", held out", kind.evidence().heldOut().coverage(Optional.empty())))
+        .filter(c -> !c.of().isEmpty());
   }
 
   private static Cell reached(Coverage c) {
@@ -140,11 +136,11 @@ public final class EvidenceSheets {
             "How far the order of units keeps",
             outcome.kinds(),
             k -> k.evidence().ranks().stream().toList())
-        .counts("Units", r -> r.row().units().size())
-        .ranges("Spearman", r -> coefficient(r.row().spearman()))
-        .ranges("Kendall tau-b", r -> coefficient(r.row().kendall()))
-        .words("Ranks that change most", r -> changes(r.row().mostChanged(NAMED)))
-        .words("Not ranked", r -> notRanked(r.row().leftOut()));
+        .counts("Units", r -> r.units().size())
+        .ranges("Spearman", r -> coefficient(r.spearman()))
+        .ranges("Kendall tau-b", r -> coefficient(r.kendall()))
+        .words("Ranks that change most", r -> changes(r.mostChanged(NAMED)))
+        .words("Not ranked", r -> notRanked(r.leftOut()));
   }
 
   private static Cell coefficient(Optional<RankCorrelation> found) {
@@ -185,14 +181,13 @@ public final class EvidenceSheets {
                 k.evidence().features().all().stream()
                     .filter(f -> Math.abs(f.height().value()) >= leastDb)
                     .toList())
-        .names("Curve", f -> curve(f.row().curve()))
-        .names("Shape", f -> f.row().shape().name().toLowerCase(Locale.ROOT))
-        .ranges("Centre", f -> centre(f.row().centre()))
-        .ranges("Height (dB)", f -> height(f.row()))
-        .ranges("Width (octaves)", f -> width(f.row().width()))
+        .names("Curve", f -> curve(f.curve()))
+        .names("Shape", f -> f.shape().name().toLowerCase(Locale.ROOT))
+        .ranges("Centre", f -> centre(f.centre()))
+        .ranges("Height (dB)", f -> height(f))
+        .ranges("Width (octaves)", f -> width(f.width()))
         .numbers(
-            "Units that share it",
-            f -> Cell.ordered(f.row().sharing() + " of " + f.row().units(), f.row().share()));
+            "Units that share it", f -> Cell.ordered(f.sharing() + " of " + f.units(), f.share()));
   }
 
   private static String curve(FixtureFeature.Curve curve) {

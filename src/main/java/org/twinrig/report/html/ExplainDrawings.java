@@ -23,17 +23,14 @@ public final class ExplainDrawings {
     return TrustedMarkup.of(FluidStrip.svg(stretches, height));
   }
 
-  /** The axis above the strips of all kinds. */
   public static TrustedMarkup axisWithRegions() {
     return TrustedMarkup.of(FluidAxis.withRegions());
   }
 
-  /** The axis under a small graph. */
   public static TrustedMarkup narrowAxis() {
     return TrustedMarkup.of(FluidAxis.narrow());
   }
 
-  /** The axis under a large graph. */
   public static TrustedMarkup wideAxis() {
     return TrustedMarkup.of(FluidAxis.wide());
   }
@@ -45,7 +42,6 @@ public final class ExplainDrawings {
             .svg(kind.transfer()));
   }
 
-  /** An old graph and what it becomes. */
   public static TrustedMarkup example(TranslatedGraph graph) {
     return TrustedMarkup.of(new ExampleGraph(graph).svg());
   }

@@ -10,9 +10,8 @@ import org.twinrig.capture.Calibrator;
 import org.twinrig.internal.Numbers;
 import org.twinrig.screening.DriftChart;
 import org.twinrig.screening.FixtureDrift;
-import org.twinrig.screening.SessionReview;
 
-/** Which sessions are out of control, and what is not possible for want of sessions. */
+/** Which sessions are out of control, and what else is told of sessions only where it is so. */
 public final class SessionSentences {
   private SessionSentences() {}
 
@@ -27,39 +26,8 @@ public final class SessionSentences {
         .anyMatch(s -> s.calibrator() == Calibrator.PISTONPHONE);
   }
 
-  /** One sentence for what was found alike; none where all is in order. */
-  public static List<String> findings(SessionReview review) {
-    List<String> findings = new ArrayList<>();
-    for (FixtureDrift f : review.fixtures()) {
-      if (f.level().limits().isEmpty()) {
-        findings.add(tooFew(f));
-      }
-      if (review.correction().isPresent() && f.level().points().size() < 2) {
-        findings.add(
-            f.label()
-                + ": nothing was corrected, because that takes two sessions with the check unit.");
-      }
-      findings.addAll(outOfControl(f));
-    }
-    if (review.fixtures().stream().anyMatch(f -> !f.outOfControl().isEmpty())) {
-      findings.add(
-          "Look at the chain and at how the check unit sat in these sessions; capture their units"
-              + " again, or exclude them with a reason.");
-    }
-    return findings;
-  }
-
-  private static String tooFew(FixtureDrift f) {
-    return f.label()
-        + ": "
-        + Numbers.count(f.level().points().size(), "session", "sessions")
-        + " with the check unit; limits cannot be had from fewer than "
-        + DriftChart.FEWEST_SESSIONS
-        + ", because one odd session would widen the limits it is held against.";
-  }
-
   /** Sessions with the same charts outside and the same limit share a sentence. */
-  static List<String> outOfControl(FixtureDrift fixture) {
+  public static List<String> outOfControl(FixtureDrift fixture) {
     Map<String, List<String>> sessions = new LinkedHashMap<>();
     for (FixtureDrift.OutOfControl o : fixture.outOfControl()) {
       String how =

@@ -15,7 +15,7 @@ import org.twinrig.internal.Numbers;
  * A table of a page, declared once: its caption, its rows, and its columns from left to right, each
  * with heading and cell together. The first cell of a row is the row's heading.
  */
-public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
+public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> columns) {
   /** What a cell that holds no number is sorted by: before all numbers, which are not negative. */
   private static final double BEFORE_ALL = -1;
 
@@ -26,7 +26,7 @@ public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
   }
 
   /** A column: its heading, with the unit where it holds numbers, and what it shows of a row. */
-  public record Column<R>(String head, Setting set, Function<R, Cell> cell) {
+  public record Column<R>(String head, Setting set, Function<Row<R>, Cell> cell) {
     /** The class of the style sheet for its cells. */
     public String style() {
       return set.style;
@@ -57,6 +57,10 @@ public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
    * A cell: its text, what rows are sorted by (null where it is the text) and the mark before it.
    */
   public record Cell(String text, String order, Optional<Swatch> swatch) {
+    static Cell text(String text) {
+      return new Cell(text, null, Optional.empty());
+    }
+
     static Cell ordered(String text, double order) {
       return new Cell(text, String.format(Locale.ROOT, "%.4f", order), Optional.empty());
     }
@@ -72,27 +76,35 @@ public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
     }
   }
 
-  /** A row about a kind; by it tables of several kinds begin. */
-  record Of<T>(String kind, T row) {}
+  /** What a row shows, and of which kind where tables of several kinds begin with it. */
+  public record Row<R>(String kind, R of) {}
 
   static <R> Sheet<R> of(String caption, List<R> rows) {
-    return new Sheet<>(caption, rows, List.of());
+    return new Sheet<>(caption, rows.stream().map(row -> new Row<>("", row)).toList(), List.of());
   }
 
-  /** Any number of rows from every kind, under a first column with its name. */
-  static <T> Sheet<Of<T>> ofKinds(
-      String caption, List<KindOutcome> kinds, Function<KindOutcome, List<T>> rows) {
-    List<Of<T>> all = new ArrayList<>();
-    kinds.forEach(kind -> rows.apply(kind).forEach(row -> all.add(new Of<>(kind.kind(), row))));
-    return of(caption, all).names("Kind", Of::kind);
+  /** Rows under a first column with the name of their kind. */
+  static <R> Sheet<R> ofKinds(String caption, List<Row<R>> rows) {
+    return new Sheet<>(
+        caption, rows, List.of(new Column<>("Kind", Setting.NAMES, row -> Cell.text(row.kind()))));
+  }
+
+  /** Any number of rows from every kind. */
+  static <R> Sheet<R> ofKinds(
+      String caption, List<KindOutcome> kinds, Function<KindOutcome, List<R>> rows) {
+    return ofKinds(
+        caption,
+        kinds.stream()
+            .flatMap(k -> rows.apply(k).stream().map(row -> new Row<>(k.kind(), row)))
+            .toList());
   }
 
   Sheet<R> words(String head, Function<R, String> text) {
-    return with(head, Setting.SENTENCES, row -> new Cell(text.apply(row), null, Optional.empty()));
+    return with(head, Setting.SENTENCES, row -> Cell.text(text.apply(row)));
   }
 
   Sheet<R> names(String head, Function<R, String> text) {
-    return with(head, Setting.NAMES, row -> new Cell(text.apply(row), null, Optional.empty()));
+    return with(head, Setting.NAMES, row -> Cell.text(text.apply(row)));
   }
 
   /** Names that are sorted by a number. */
@@ -116,7 +128,7 @@ public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
   }
 
   Sheet<R> files(String head, Function<R, String> text) {
-    return with(head, Setting.FILES, row -> new Cell(text.apply(row), null, Optional.empty()));
+    return with(head, Setting.FILES, row -> Cell.text(text.apply(row)));
   }
 
   Sheet<R> counts(String head, ToLongFunction<R> count) {
@@ -138,7 +150,7 @@ public record Sheet<R>(String caption, List<R> rows, List<Column<R>> columns) {
 
   private Sheet<R> with(String head, Setting set, Function<R, Cell> cell) {
     List<Column<R>> more = new ArrayList<>(columns);
-    more.add(new Column<>(head, set, cell));
+    more.add(new Column<>(head, set, row -> cell.apply(row.of())));
     return new Sheet<>(caption, rows, more);
   }
 

@@ -18,7 +18,6 @@ import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
-import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.Finding;
 import org.twinrig.screening.Verdict;
@@ -27,9 +26,6 @@ import org.twinrig.screening.Verdict;
  * What a study's report counts, lists and words by rules; the prose around it is the template's.
  */
 public final class StudySentences {
-  /** The limit of {@link ResonanceWander}: one band of a twelfth of an octave. */
-  private static final double WANDER_OCTAVES = 1.0 / 12;
-
   private StudySentences() {}
 
   /** How many units were measured on both fixtures. */
@@ -247,26 +243,5 @@ public final class StudySentences {
             + ", at "
             + Numbers.hertz(bandHz)
             + ").";
-  }
-
-  /** How far a strongest notch or peak moves between the fixtures, and whether it wanders. */
-  public static String shift(ResonanceWander w) {
-    return String.format(
-        Locale.ROOT,
-        "on %s the strongest %s sits %s octaves %s on the new fixture on average (± %s octaves);"
-            + " the shift's standard deviation is %s octaves, against a limit of 1/12 (0.08): %s",
-        Numbers.count(w.positions().size(), "unit", "units"),
-        w.shape().name().toLowerCase(Locale.ROOT),
-        Numbers.fixed(Math.abs(w.meanShiftOctaves()), 2),
-        w.meanShiftOctaves() < 0 ? "lower" : "higher",
-        Numbers.fixed(w.meanHalfOctaves(), 2),
-        Numbers.against(w.sdOctaves(), WANDER_OCTAVES, 2),
-        w.zone()
-            .map(
-                z ->
-                    "it wanders, and no band from "
-                        + Texts.range(z.fromHz(), z.toHz())
-                        + " is better than caution.")
-            .orElse("it moves alike on all of them."));
   }
 }

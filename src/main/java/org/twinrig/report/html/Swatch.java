@@ -6,34 +6,26 @@ import org.twinrig.reliability.Zone;
 /** A piece of the mark strip to stand beside a word, as the figures draw it. */
 public enum Swatch {
   /** A full bar. */
-  RELIABLE("reliable", "1", "<rect width=\"28\" height=\"11\" fill=\"currentColor\"/>"),
+  RELIABLE("reliable", "<rect width=\"28\" height=\"11\" fill=\"currentColor\"/>"),
   /** A bar of half the height. */
-  CAUTION("caution", "2", "<rect y=\"5.5\" width=\"28\" height=\"5.5\" fill=\"currentColor\"/>"),
+  CAUTION("caution", "<rect y=\"5.5\" width=\"28\" height=\"5.5\" fill=\"currentColor\"/>"),
   /** Diagonal hatching. */
   UNRELIABLE(
       "unreliable",
-      "3",
       "<path d=\"M.5.5h27v10h-27zM1 10L10 1M5.5 10.5L15 1M11 10.5L20.5 1M16.5 10.5L26 1M22 10.5L27"
           + " 5.5\" fill=\"none\" stroke=\"currentColor\"/>"),
   /** A gap. */
-  GAP("no data", "4", "");
+  GAP("no data", "");
 
   private final String word;
-  private final String order;
   private final String shape;
 
-  Swatch(String word, String order, String shape) {
+  Swatch(String word, String shape) {
     this.word = word;
-    this.order = order;
     this.shape = shape;
   }
 
-  /**
-   * The swatch of a mark.
-   *
-   * @param mark the mark
-   * @return its swatch
-   */
+  /** The swatch of a mark. */
   public static Swatch of(Mark mark) {
     return switch (mark) {
       case RELIABLE -> RELIABLE;
@@ -48,23 +40,15 @@ public enum Swatch {
 
   /** What tables sort marks by: best first. */
   String order() {
-    return order;
+    return Integer.toString(ordinal() + 1);
   }
 
-  /**
-   * What the swatch stands for.
-   *
-   * @return for example {@code caution}
-   */
+  /** What the swatch stands for, such as {@code caution}. */
   public String word() {
     return word;
   }
 
-  /**
-   * The drawing, hidden from screen readers: the word stands beside it.
-   *
-   * @return an inline SVG
-   */
+  /** The drawing, an inline SVG hidden from screen readers: the word stands beside it. */
   public TrustedMarkup svg() {
     return TrustedMarkup.of(
         "<svg class=\"swatch\" viewBox=\"0 0 28 11\" width=\"28\" height=\"11\""
