@@ -36,34 +36,20 @@ public final class ExplainSentences {
     return kinds.stream().flatMap(List::stream).filter(s -> s.is(mark)).toList();
   }
 
-  /** What the strips of all kinds say together; kinds that were never measured on both count. */
-  public static String map(StudyOutcome outcome) {
-    List<List<Stretch>> partly =
-        strips(outcome).stream()
-            .filter(k -> k.stream().anyMatch(s -> s.is(Mark.RELIABLE) || s.is(Mark.CAUTION)))
-            .toList();
-    if (partly.isEmpty()) {
-      return "Old and new graphs cannot be compared anywhere yet";
-    }
-    int kinds = outcome.kinds().size() + ExplainPage.unmeasured(outcome).size();
-    int lost = kinds - partly.size();
-    String besides =
-        lost == 0
-            ? ""
-            : "; besides, "
-                + Numbers.count(lost, "kind", "kinds")
-                + " of "
-                + kinds
-                + " cannot be compared at all";
-    List<Stretch> hatched = all(Mark.UNRELIABLE, partly);
-    if (!hatched.isEmpty()) {
-      return "Old and new graphs cannot be compared in the hatched zones, "
-          + where(hatched)
-          + besides;
-    }
-    return all(Mark.CAUTION, partly).isEmpty()
-        ? "Old and new graphs can be compared wherever they were measured" + besides
-        : "Old and new graphs can be compared, in places with care" + besides;
+  /** How many kinds can be compared somewhere. */
+  public static long partly(StudyOutcome outcome) {
+    return strips(outcome).stream().filter(ExplainSentences::partly).count();
+  }
+
+  private static boolean partly(List<Stretch> kind) {
+    return kind.stream().anyMatch(s -> s.is(Mark.RELIABLE) || s.is(Mark.CAUTION));
+  }
+
+  /** Where kinds cannot be compared that can be compared elsewhere; empty where there is none. */
+  public static String hatched(StudyOutcome outcome) {
+    List<Stretch> hatched =
+        all(Mark.UNRELIABLE, strips(outcome).stream().filter(ExplainSentences::partly).toList());
+    return hatched.isEmpty() ? "" : where(hatched);
   }
 
   /** The region that holds more than half of the hatching, or all that hold some. */
@@ -89,43 +75,23 @@ public final class ExplainSentences {
     return stretches.stream().mapToDouble(region::octavesOf).sum();
   }
 
-  /** How far the fixtures differ at most on average; of several kinds alike the first is named. */
-  public static String difference(List<KindOutcome> drawn) {
+  /** The mean difference that is farthest from 0; of several kinds alike that of the first. */
+  public static Optional<DifferenceGraphs.Mean> farthest(List<KindOutcome> drawn) {
     Comparator<DifferenceGraphs.Mean> byReach = Comparator.comparingDouble(m -> Math.abs(m.db()));
-    Optional<DifferenceGraphs.Mean> farthest =
-        drawn.stream()
-            .map(ExplainSentences::largest)
-            .reduce((a, b) -> byReach.compare(b, a) > 0 ? b : a);
-    if (farthest.isEmpty()) {
-      return "How far the fixtures differ is not known yet";
-    }
-    return isNothing(farthest.get())
-        ? "On average, the fixtures agree"
-        : "On average, the fixtures differ by up to " + size(farthest.get()) + near(farthest.get());
+    return drawn.stream()
+        .flatMap(k -> DifferenceGraphs.largest(k.transfer()).stream())
+        .reduce((a, b) -> byReach.compare(b, a) > 0 ? b : a);
   }
 
-  /** How far they differ for one kind. */
-  public static String finding(KindOutcome kind) {
-    DifferenceGraphs.Mean mean = largest(kind);
-    return isNothing(mean)
-        ? "No difference on average."
-        : "At most " + size(mean) + (mean.db() > 0 ? " more" : " less") + near(mean) + ".";
-  }
-
-  private static DifferenceGraphs.Mean largest(KindOutcome kind) {
-    return DifferenceGraphs.largest(kind.transfer()).orElseThrow();
-  }
-
-  private static boolean isNothing(DifferenceGraphs.Mean mean) {
-    return Math.abs(mean.db()) < NOTHING_DB;
-  }
-
-  private static String size(DifferenceGraphs.Mean mean) {
-    return Numbers.fixed(Math.abs(mean.db()), 1) + " dB";
-  }
-
-  private static String near(DifferenceGraphs.Mean mean) {
-    return ", near " + PlainRange.hertz(mean.band().midHz());
+  /** How far it is, and where; empty where it rounds to nothing. */
+  public static String size(DifferenceGraphs.Mean mean, String sense) {
+    return Math.abs(mean.db()) < NOTHING_DB
+        ? ""
+        : Numbers.fixed(Math.abs(mean.db()), 1)
+            + " dB"
+            + sense
+            + ", near "
+            + PlainRange.hertz(mean.band().midHz());
   }
 
   /** Where an example is best. */

@@ -45,17 +45,14 @@ public record PlainRange(List<Stretch> axis) {
     return (high ? "above " + hertz(stretch.fromHz()) : between(stretch)) + regions(stretch);
   }
 
-  /** Two ends whose unit is said once when both have it. */
+  /** Two ends, to three digits where two do not tell them apart. */
   private static String between(Stretch stretch) {
     String from = hertz(stretch.fromHz());
     String to = hertz(stretch.toHz());
-    if (from.equals(to)) {
-      from = Numbers.hertz(stretch.fromHz());
-      to = Numbers.hertz(stretch.toHz());
-    }
-    String unit = to.substring(to.indexOf(' '));
-    boolean alike = from.endsWith(unit) && from.indexOf(' ') == from.lastIndexOf(unit);
-    return "from " + (alike ? from.substring(0, from.indexOf(' ')) : from) + " to " + to;
+    return "from "
+        + (from.equals(to)
+            ? Texts.unitOnce(Numbers.hertz(stretch.fromHz()), Numbers.hertz(stretch.toHz()))
+            : Texts.unitOnce(from, to));
   }
 
   /** A frequency to two digits. */

@@ -25,33 +25,11 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
     columns = List.copyOf(columns);
   }
 
-  /** A column: its heading, with the unit where it holds numbers, and what it shows of a row. */
-  public record Column<R>(String head, Setting set, Function<Row<R>, Cell> cell) {
-    /** The class of the style sheet for its cells. */
-    public String style() {
-      return set.style;
-    }
-  }
-
-  /** How the cells of a column are set. */
-  public enum Setting {
-    /** Sentences, over several lines. */
-    SENTENCES("t"),
-    /** Names, on one line. */
-    NAMES("s"),
-    /** File names, broken anywhere. */
-    FILES("f"),
-    /** Numbers, flush right. */
-    NUMBERS("n"),
-    /** Numbers with a range, flush right, over two lines. */
-    RANGES("r");
-
-    private final String style;
-
-    Setting(String style) {
-      this.style = style;
-    }
-  }
+  /**
+   * A column: its heading, with the unit where it holds numbers; the class of page.css that sets
+   * its cells; and what it shows of a row.
+   */
+  public record Column<R>(String head, String style, Function<Row<R>, Cell> cell) {}
 
   /**
    * A cell: its text, what rows are sorted by (null where it is the text) and the mark before it.
@@ -86,7 +64,7 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
   /** Rows under a first column with the name of their kind. */
   static <R> Sheet<R> ofKinds(String caption, List<Row<R>> rows) {
     return new Sheet<>(
-        caption, rows, List.of(new Column<>("Kind", Setting.NAMES, row -> Cell.text(row.kind()))));
+        caption, rows, List.of(new Column<>("Kind", "s", row -> Cell.text(row.kind()))));
   }
 
   /** Any number of rows from every kind. */
@@ -99,18 +77,19 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
             .toList());
   }
 
+  /** Sentences, over several lines. */
   Sheet<R> words(String head, Function<R, String> text) {
-    return with(head, Setting.SENTENCES, row -> Cell.text(text.apply(row)));
+    return with(head, "t", row -> Cell.text(text.apply(row)));
   }
 
+  /** Names, on one line. */
   Sheet<R> names(String head, Function<R, String> text) {
-    return with(head, Setting.NAMES, row -> Cell.text(text.apply(row)));
+    return with(head, "s", row -> Cell.text(text.apply(row)));
   }
 
   /** Names that are sorted by a number. */
   Sheet<R> names(String head, Function<R, String> text, ToDoubleFunction<R> order) {
-    return with(
-        head, Setting.NAMES, row -> Cell.ordered(text.apply(row), order.applyAsDouble(row)));
+    return with(head, "s", row -> Cell.ordered(text.apply(row), order.applyAsDouble(row)));
   }
 
   Sheet<R> regions(Function<R, Region> region) {
@@ -120,15 +99,16 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
   Sheet<R> marks(String head, Function<R, Swatch> mark) {
     return with(
         head,
-        Setting.NAMES,
+        "s",
         row -> {
           Swatch swatch = mark.apply(row);
           return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
         });
   }
 
+  /** File names, broken anywhere. */
   Sheet<R> files(String head, Function<R, String> text) {
-    return with(head, Setting.FILES, row -> Cell.text(text.apply(row)));
+    return with(head, "f", row -> Cell.text(text.apply(row)));
   }
 
   Sheet<R> counts(String head, ToLongFunction<R> count) {
@@ -140,17 +120,19 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
     return numbers(head, row -> Cell.hundredths(value.applyAsDouble(row)));
   }
 
+  /** Numbers, flush right. */
   Sheet<R> numbers(String head, Function<R, Cell> cell) {
-    return with(head, Setting.NUMBERS, cell);
+    return with(head, "n", cell);
   }
 
+  /** Numbers with a range, flush right, over two lines. */
   Sheet<R> ranges(String head, Function<R, Cell> cell) {
-    return with(head, Setting.RANGES, cell);
+    return with(head, "r", cell);
   }
 
-  private Sheet<R> with(String head, Setting set, Function<R, Cell> cell) {
+  private Sheet<R> with(String head, String style, Function<R, Cell> cell) {
     List<Column<R>> more = new ArrayList<>(columns);
-    more.add(new Column<>(head, set, row -> cell.apply(row.of())));
+    more.add(new Column<>(head, style, row -> cell.apply(row.of())));
     return new Sheet<>(caption, rows, more);
   }
 

@@ -48,20 +48,24 @@ public final class StudySentences {
     long lacking = count(listed, Unit.Role.FIT) - fitted - few;
     String others =
         Stream.of(
-                part(heldOut, heldOut == 1 ? "is" : "are", "held out"),
-                part(check, check == 1 ? "is" : "are", "for checks only"),
-                part(few, few == 1 ? "is" : "are", "of kinds with fewer than " + least),
-                part(lacking, lacking == 1 ? "lacks" : "lack", "a usable capture on a fixture"))
-            .filter(words -> !words.isEmpty())
+                part(heldOut, "is held out", "are held out"),
+                part(check, "is for checks only", "are for checks only"),
+                part(few, "is of kinds", "are of kinds", " with fewer than " + least),
+                part(lacking, "lacks", "lack", " a usable capture on a fixture"))
+            .flatMap(Optional::stream)
             .collect(Collectors.joining(", "));
-    String all = "Of " + Numbers.count(listed.size(), "unit", "units") + " listed, ";
-    return others.isEmpty()
-        ? all + "every one enters the estimates."
-        : all + fitted + (fitted == 1 ? " enters" : " enter") + " the estimates; " + others + ".";
+    return "Of "
+        + Numbers.count(listed.size(), "unit", "units")
+        + " listed, "
+        + (others.isEmpty()
+            ? "every one enters the estimates."
+            : Numbers.count(fitted, "enters", "enter") + " the estimates; " + others + ".");
   }
 
-  private static String part(long number, String verb, String what) {
-    return number <= 0 ? "" : number + " " + verb + " " + what;
+  private static Optional<String> part(long number, String one, String many, String... what) {
+    return number <= 0
+        ? Optional.empty()
+        : Optional.of(Numbers.count(number, one, many) + String.join("", what));
   }
 
   private static long count(List<Unit> units, Unit.Role role) {
@@ -221,8 +225,7 @@ public final class StudySentences {
         effect.kind()
             + ": "
             + (used ? "using the " : "leaving out the ")
-            + effect.captures()
-            + (effect.captures() == 1 ? " capture" : " captures")
+            + Numbers.count(effect.captures(), "capture", "captures")
             + " that the rules do not believe ";
     return effect
         .largest()

@@ -26,6 +26,13 @@ public final class Texts {
     return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
   }
 
+  /** Two frequencies with the unit said once where both have it: {@code 1.7 to 2.7 kHz}. */
+  static String unitOnce(String from, String to) {
+    int number = from.indexOf(' ');
+    boolean alike = from.substring(number).equals(to.substring(to.indexOf(' ')));
+    return (alike ? from.substring(0, number) : from) + " to " + to;
+  }
+
   /** A number with its interval, such as {@code 0.40 (-0.77 to 0.95)}. */
   static String ranged(double value, double low, double high) {
     return Numbers.fixed(value, 2) + range(Numbers.fixed(low, 2), Numbers.fixed(high, 2));

@@ -63,6 +63,12 @@ public final class ZoneSheet {
         hz);
   }
 
+  private static String range(ResonanceWander.Range range) {
+    return range.fromHz() == range.toHz()
+        ? "steady"
+        : Texts.unitOnce(Numbers.hertz(range.fromHz()), Numbers.hertz(range.toHz()));
+  }
+
   /** Two texts of which each stays on one line. */
   private static Cell twoLines(String first, Optional<String> second, double order) {
     return Cell.ordered(
@@ -71,18 +77,6 @@ public final class ZoneSheet {
 
   private static String unbroken(String text) {
     return text.replace(' ', '\u00a0');
-  }
-
-  /** A range whose unit is said once when both ends have it. */
-  private static String range(ResonanceWander.Range range) {
-    if (range.fromHz() == range.toHz()) {
-      return "steady";
-    }
-    String from = Numbers.hertz(range.fromHz());
-    String to = Numbers.hertz(range.toHz());
-    String unit = to.substring(to.indexOf(' '));
-    boolean alike = from.substring(from.indexOf(' ')).equals(unit);
-    return (alike ? from.substring(0, from.indexOf(' ')) : from) + " to " + to;
   }
 
   /** The smallest and the mean share kept by the bands of a zone; empty without data. */
