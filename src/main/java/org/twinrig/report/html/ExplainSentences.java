@@ -14,6 +14,7 @@ import org.twinrig.report.figure.DifferenceGraphs;
 import org.twinrig.report.figure.EverydayRegion;
 import org.twinrig.report.figure.ExampleGraph;
 import org.twinrig.report.figure.Stretch;
+import org.twinrig.study.DbLimit;
 import org.twinrig.translation.TranslatedGraph;
 
 /** The findings that head the sections of the page for readers. */
@@ -111,6 +112,12 @@ public final class ExplainSentences {
   /** How many dB of an example are as long as a tenfold step in frequency. */
   public static String scale(TranslatedGraph example) {
     return Numbers.fixed(new ExampleGraph(example).dbPerDecade(), 0);
+  }
+
+  /** The most that a limit allows at any frequency, dB. */
+  public static String most(DbLimit limit) {
+    return Numbers.fixed(
+        limit.steps().stream().mapToDouble(DbLimit.Step::db).max().orElseThrow(), 1);
   }
 
   /** A share in hundredths, never rounded up to all. */

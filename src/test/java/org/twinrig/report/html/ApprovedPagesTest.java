@@ -21,8 +21,6 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Reason;
 import org.twinrig.report.ExampleChoice;
-import org.twinrig.report.figure.EvidenceDrawings;
-import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
@@ -43,19 +41,6 @@ import org.twinrig.translation.Treatment;
  */
 class ApprovedPagesTest {
   private static final Path APPROVED = Path.of("src", "test", "resources", "approved");
-  private static final StudyDrawings FIGURES =
-      new StudyDrawings(
-          List.of(HandMade.figure("transfer")),
-          List.of(HandMade.figure("errors")),
-          List.of(HandMade.figure("budget")),
-          List.of(HandMade.figure("captures")),
-          List.of(HandMade.figure("sessions")),
-          List.of(HandMade.figure("repeatability")),
-          new EvidenceDrawings(
-              List.of(HandMade.figure("calibration")),
-              List.of(HandMade.figure("ranks")),
-              List.of(HandMade.figure("resonances")),
-              List.of(HandMade.figure("features"))));
   private static DemoStudy demo;
 
   @TempDir private Path folder;
@@ -82,7 +67,8 @@ class ApprovedPagesTest {
 
   private static void studyIsApproved(String name, DemoStudy study) throws IOException {
     isApproved(
-        name, StudyPage.html(study.outcome(), study.fingerprint(), study.problems(), FIGURES));
+        name,
+        StudyPage.html(study.outcome(), study.fingerprint(), study.problems(), HandMade.FIGURES));
   }
 
   @Test

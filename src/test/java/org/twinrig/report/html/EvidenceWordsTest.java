@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
@@ -60,18 +61,21 @@ class EvidenceWordsTest {
 
   @Test
   void whereTheMeanNeedsNoTranslationIsTold() {
+    KindOutcome plain = HandMade.kind("in-ear", 6, "RRRRRRRRRR");
+    List<KindOutcome> kinds =
+        Stream.of(
+                equivalence(3, 3, 0, 0, 0, 3, 3, 0.2, 2, 2),
+                equivalence(3, 3, 3, 3, 3, 3, 3, 3, 3, 3))
+            .map(e -> HandMade.with(plain, List.of(), plain.stability(), e))
+            .toList();
     assertEquals(
-        "In-ear: over 4.0 octaves the mean difference is shown to lie within ± 0.5 dB, at all these"
-            + " bands at once.",
-        EquivalenceSheet.sentence(equivalence(3, 3, 0, 0, 0, 3, 3, 0.2, 2, 2)));
-  }
-
-  @Test
-  void thatNothingIsShownIsTold() {
-    assertEquals(
-        "In-ear: at no band is the mean difference shown to lie within ± 0.5 dB when all bands are"
-            + " looked at together.",
-        EquivalenceSheet.sentence(equivalence(3, 3, 3, 3, 3, 3, 3, 3, 3, 3)));
+        List.of(
+            "In-ear: over 4.0 octaves the mean difference is shown to lie within ± 0.5 dB, at all"
+                + " these bands at once.",
+            "In-ear: at no band is the mean difference shown to lie within ± 0.5 dB when all bands"
+                + " are looked at together."),
+        PageChecks.items(HandMade.page(outcome(kinds)), "<h2>Where old graphs can stand</h2>")
+            .subList(0, 2));
   }
 
   private static StudyOutcome outcome(List<KindOutcome> kinds, Unit... units) {
@@ -107,30 +111,34 @@ class EvidenceWordsTest {
     List<KindOutcome> kinds = List.of(HandMade.kind("in-ear", 3, "RRRRRRRRRR"));
     assertEquals(
         List.of("The lab held out no unit (role holdout in units.csv)."),
-        ValidationSheet.heldOutWords(outcome(kinds, unit("Alder 3", Unit.Role.FIT))));
+        heldOut(outcome(kinds, unit("Alder 3", Unit.Role.FIT))));
     assertEquals(
         List.of(
             "0 units that entered no fit were predicted like graphs of the catalogue and compared"
                 + " with their captures on the new fixture.",
             "Held out but not judged, for want of captures on both fixtures or of a fit for their"
                 + " kind: Oak 2, Elm 5."),
-        ValidationSheet.heldOutWords(
+        heldOut(
             outcome(kinds, unit("Oak 2", Unit.Role.HOLDOUT), unit("Elm 5", Unit.Role.HOLDOUT))));
+  }
+
+  private static List<String> heldOut(StudyOutcome outcome) {
+    return PageChecks.items(HandMade.page(outcome), "<h3>Units held out</h3>");
   }
 
   @Test
   void ranksAreToldInOneRowAKind() {
-    Sheet sheet = RankSheet.of(outcome(List.of(HandMade.ranked())));
     // Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40.
     assertEquals(
         List.of(
-            "in-ear",
-            "5",
-            "0.40 (-0.77 to 0.95)",
-            "0.40 (-0.70 to 0.94)",
-            "Oak 2 from 2 to 5; Elm 3 from 3 to 2; Fir 4 from 4 to 3",
-            "none"),
-        sheet.rows().get(0).stream().map(Sheet.Cell::text).toList());
+            List.of(
+                "in-ear",
+                "5",
+                "0.40 (-0.77 to 0.95)",
+                "0.40 (-0.70 to 0.94)",
+                "Oak 2 from 2 to 5; Elm 3 from 3 to 2; Fir 4 from 4 to 3",
+                "none")),
+        PageChecks.cells(EvidenceSheets.ranks(outcome(List.of(HandMade.ranked())))));
   }
 
   @Test

@@ -22,11 +22,15 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
+import org.twinrig.report.figure.EvidenceDrawings;
 import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.FrequencyRange;
+import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -41,7 +45,28 @@ import org.twinrig.translation.Treatment;
 
 /** Kinds and graphs whose marks are set by hand; ten bands of one octave from 31.5 Hz to 16 kHz. */
 final class HandMade {
+  /** One figure in each place, named after it. */
+  static final StudyDrawings FIGURES =
+      new StudyDrawings(
+          List.of(figure("transfer")),
+          List.of(figure("errors")),
+          List.of(figure("budget")),
+          List.of(figure("captures")),
+          List.of(figure("sessions")),
+          List.of(figure("repeatability")),
+          new EvidenceDrawings(
+              List.of(figure("calibration")),
+              List.of(figure("ranks")),
+              List.of(figure("resonances")),
+              List.of(figure("features"))));
+
   private HandMade() {}
+
+  /** The report of an outcome without problems, with a figure in each place. */
+  static String page(StudyOutcome outcome) {
+    return StudyPage.html(
+        outcome, new InputFingerprint(List.of(), "0123456789ab"), List.of(), FIGURES);
+  }
 
   /** R reliable, C caution, U unreliable, - no data; one letter a band. */
   static KindOutcome kind(String name, int units, String marks) {
@@ -74,12 +99,9 @@ final class HandMade {
         new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
-        new KindEvidence(
+        evidence(
             new Equivalence(name, 0.5, 0.95, Collections.nCopies(grid.size(), Optional.empty())),
-            Validation.none(),
-            Validation.none(),
-            Optional.empty(),
-            new FixtureFeatures.Result(grid, Map.of())));
+            Optional.empty()));
   }
 
   /** Five units whose ranks change: Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40. */
@@ -109,12 +131,37 @@ final class HandMade {
         plain.budget(),
         plain.repeatability(),
         plain.seatings(),
-        new KindEvidence(
-            plain.evidence().equivalence(),
-            Validation.none(),
-            Validation.none(),
-            Optional.of(ranks),
-            new FixtureFeatures.Result(grid, Map.of())));
+        evidence(plain.evidence().equivalence(), Optional.of(ranks)));
+  }
+
+  private static KindEvidence evidence(
+      Equivalence equivalence, Optional<RankKeeping.Result> ranks) {
+    return new KindEvidence(
+        equivalence,
+        Validation.none(),
+        Validation.none(),
+        ranks,
+        new FixtureFeatures.Result(BandGrid.covering(31.5, 16_000, 1), Map.of()));
+  }
+
+  /** A kind with other resonances, marks in draws and equivalence. */
+  static KindOutcome with(
+      KindOutcome plain,
+      List<ResonanceWander> wanders,
+      MarkStability.Result stability,
+      Equivalence equivalence) {
+    return new KindOutcome(
+        plain.paired(),
+        plain.estimate(),
+        plain.transfer(),
+        plain.zones(),
+        wanders,
+        plain.errors(),
+        stability,
+        plain.budget(),
+        plain.repeatability(),
+        plain.seatings(),
+        evidence(equivalence, Optional.empty()));
   }
 
   private static PairedUnits.OnFixture moved(PairedUnits.OnFixture like, double... levelsDb) {
