@@ -31,8 +31,6 @@ public record CatalogueWords(
 
   /**
    * Notes on the catalogue itself. Those on how each graph's file was taken stand in the report.
-   *
-   * @return in order, possibly empty
    */
   public List<Problem> notes() {
     return outcome.problems().stream()
@@ -40,11 +38,7 @@ public record CatalogueWords(
         .toList();
   }
 
-  /**
-   * Plain sentences; in = out + refused stands in the first.
-   *
-   * @return one sentence a line
-   */
+  /** Plain sentences, one a line; in = out + refused stands in the first. */
   public List<String> sentences() {
     CatalogueRun.Outcome done = outcome.value();
     List<String> lines = new ArrayList<>();
@@ -71,11 +65,7 @@ public record CatalogueWords(
     return lines;
   }
 
-  /**
-   * The same for machines.
-   *
-   * @return JSON
-   */
+  /** The same for machines, as JSON. */
   public String json() {
     CatalogueRun.Outcome done = outcome.value();
     ObjectNode root = JsonNodeFactory.instance.objectNode();

@@ -10,17 +10,9 @@ import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.MeanDifference;
 import org.twinrig.report.html.ComparisonSentences;
 
-/**
- * What a comparison of studies found, as sentences and as JSON for a machine.
- *
- * @param comparison what it found
- */
+/** What a comparison of studies found, as sentences and as JSON for a machine. */
 public record ComparisonWords(StudyComparison comparison) {
-  /**
-   * All of it.
-   *
-   * @return one sentence or more a line
-   */
+  /** All of it, one sentence or more a line. */
   public List<String> lines() {
     List<String> lines = new ArrayList<>();
     lines.add(ComparisonSentences.lead(comparison));
@@ -31,11 +23,7 @@ public record ComparisonWords(StudyComparison comparison) {
     return lines;
   }
 
-  /**
-   * The same for machines.
-   *
-   * @return JSON
-   */
+  /** The same for machines, as JSON. */
   public String json() {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     ArrayNode studies = root.putArray("studies");

@@ -12,7 +12,6 @@ import java.util.stream.Collectors;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
-import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.html.Sheet.Cell;
@@ -51,12 +50,14 @@ public final class CataloguePage {
             "examples", examples));
   }
 
-  /** The graphs with a decision: those to measure again worst first, others as they were listed. */
+  /** The graphs with a decision, as they were listed. */
   public static List<CatalogueRun.Line> with(Decision decision, List<CatalogueRun.Line> lines) {
-    return lines.stream()
-        .filter(l -> l.decision() == decision)
-        .sorted(decision == Decision.RE_MEASURE ? CatalogueRun.Line.WORST_FIRST : (a, b) -> 0)
-        .toList();
+    return lines.stream().filter(l -> l.decision() == decision).toList();
+  }
+
+  /** The graphs that must be measured again, worst first. */
+  public static List<CatalogueRun.Line> worst(List<CatalogueRun.Line> lines) {
+    return with(Decision.RE_MEASURE, lines).stream().sorted(CatalogueRun.Line.WORST_FIRST).toList();
   }
 
   /** The first of the graphs that must be measured again. */
@@ -131,17 +132,17 @@ public final class CataloguePage {
         .names("Kind", CatalogueOverview.ZoneShare::kind)
         .names("Zone", z -> Texts.range(z.zone().fromHz(), z.zone().toHz()), z -> z.zone().fromHz())
         .marks("Mark in the study", z -> Swatch.of(z.zone()))
-        .numbers("Reliable (%)", z -> share(z, Mark.RELIABLE.ordinal()))
-        .numbers("Caution (%)", z -> share(z, Mark.CAUTION.ordinal()))
-        .numbers("Unreliable (%)", z -> share(z, Mark.UNRELIABLE.ordinal()))
-        .numbers("Missing (%)", z -> share(z, Mark.values().length))
+        .numbers("Reliable (%)", z -> share(z, 0))
+        .numbers("Caution (%)", z -> share(z, 1))
+        .numbers("Unreliable (%)", z -> share(z, 2))
+        .numbers("Missing (%)", z -> share(z, 3))
         .words(
             "Why",
             z -> z.zone().reasons().stream().map(Reason::plain).collect(Collectors.joining("; ")));
   }
 
-  private static Cell share(CatalogueOverview.ZoneShare zone, int mark) {
-    double share = zone.shares().get(mark);
+  private static Cell share(CatalogueOverview.ZoneShare zone, int column) {
+    double share = zone.shares().get(column);
     return Cell.ordered(Texts.percent(share), share);
   }
 

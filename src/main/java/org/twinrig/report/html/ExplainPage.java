@@ -15,10 +15,17 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.DifferenceGraphs;
+import org.twinrig.report.figure.ExampleGraph;
+import org.twinrig.report.figure.FluidAxis;
+import org.twinrig.report.figure.FluidStrip;
+import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
 import org.twinrig.translation.TranslatedGraph;
 
-/** The page for the lab's own readers: what changed, and what may be compared where. */
+/**
+ * The page for the lab's own readers: what changed, and what may be compared where; with its
+ * drawings.
+ */
 public final class ExplainPage {
   /** How the first line of the page begins: by this an earlier page is known as ours. */
   public static final String FIRST_LINE =
@@ -107,5 +114,38 @@ public final class ExplainPage {
       case CAUTION -> "take care";
       case UNRELIABLE -> "do not compare";
     };
+  }
+
+  /** Drawn once, referred to by all strips. */
+  public static TrustedMarkup hatching() {
+    return TrustedMarkup.of(FluidStrip.hatching());
+  }
+
+  /** Marks along the axis, {@code height} pixels high. */
+  public static TrustedMarkup strip(List<Stretch> stretches, int height) {
+    return TrustedMarkup.of(FluidStrip.svg(stretches, height));
+  }
+
+  public static TrustedMarkup axisWithRegions() {
+    return TrustedMarkup.of(FluidAxis.withRegions());
+  }
+
+  public static TrustedMarkup narrowAxis() {
+    return TrustedMarkup.of(FluidAxis.narrow());
+  }
+
+  public static TrustedMarkup wideAxis() {
+    return TrustedMarkup.of(FluidAxis.wide());
+  }
+
+  /** The mean difference of one of several kinds, all drawn to one scale. */
+  public static TrustedMarkup difference(KindOutcome kind, List<KindOutcome> drawn) {
+    return TrustedMarkup.of(
+        new DifferenceGraphs(drawn.stream().map(KindOutcome::transfer).toList())
+            .svg(kind.transfer()));
+  }
+
+  public static TrustedMarkup example(TranslatedGraph graph) {
+    return TrustedMarkup.of(new ExampleGraph(graph).svg());
   }
 }

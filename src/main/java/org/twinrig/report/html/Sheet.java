@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import java.util.function.ToLongFunction;
+import java.util.function.ToIntFunction;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
@@ -111,9 +111,9 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
     return with(head, "f", row -> Cell.text(text.apply(row)));
   }
 
-  Sheet<R> counts(String head, ToLongFunction<R> count) {
+  Sheet<R> counts(String head, ToIntFunction<R> count) {
     return numbers(
-        head, row -> Cell.ordered(Long.toString(count.applyAsLong(row)), count.applyAsLong(row)));
+        head, row -> Cell.ordered(Integer.toString(count.applyAsInt(row)), count.applyAsInt(row)));
   }
 
   Sheet<R> hundredths(String head, ToDoubleFunction<R> value) {

@@ -42,16 +42,18 @@ public final class StudySentences {
             .mapToInt(k -> k.paired().units().size())
             .filter(n -> n < least)
             .sum();
-    long fitted = unitsOnBoth(outcome) - few;
+    int fitted = unitsOnBoth(outcome) - few;
     long heldOut = count(listed, Unit.Role.HOLDOUT);
     long check = count(listed, Unit.Role.CHECK);
     long lacking = count(listed, Unit.Role.FIT) - fitted - few;
+    String ofSmall = " of kinds with fewer than " + least;
+    String capture = " a usable capture on a fixture";
     String others =
         Stream.of(
                 part(heldOut, "is held out", "are held out"),
                 part(check, "is for checks only", "are for checks only"),
-                part(few, "is of kinds", "are of kinds", " with fewer than " + least),
-                part(lacking, "lacks", "lack", " a usable capture on a fixture"))
+                part(few, "is" + ofSmall, "are" + ofSmall),
+                part(lacking, "lacks" + capture, "lack" + capture))
             .flatMap(Optional::stream)
             .collect(Collectors.joining(", "));
     return "Of "
@@ -62,22 +64,19 @@ public final class StudySentences {
             : Numbers.count(fitted, "enters", "enter") + " the estimates; " + others + ".");
   }
 
-  private static Optional<String> part(long number, String one, String many, String... what) {
-    return number <= 0
-        ? Optional.empty()
-        : Optional.of(Numbers.count(number, one, many) + String.join("", what));
+  private static Optional<String> part(long number, String one, String many) {
+    return number <= 0 ? Optional.empty() : Optional.of(Numbers.count(number, one, many));
   }
 
   private static long count(List<Unit> units, Unit.Role role) {
     return units.stream().filter(u -> u.role() == role).count();
   }
 
-  /** Octaves of the axis in which a kind has no data. */
   public static double octavesWithoutData(KindOutcome kind) {
     return octaves(kind, MarkedBand::empty);
   }
 
-  /** Octaves of the whole axis. */
+  /** Octaves of the whole axis, with data or without. */
   public static double octaves(KindOutcome kind) {
     return octaves(kind, band -> true);
   }
@@ -118,7 +117,6 @@ public final class StudySentences {
         .collect(Collectors.joining("; "));
   }
 
-  /** The units the lab held out. */
   public static List<String> heldOut(StudyOutcome outcome) {
     return outcome.study().units().stream()
         .filter(u -> u.role() == Unit.Role.HOLDOUT)
@@ -139,7 +137,7 @@ public final class StudySentences {
     return judged;
   }
 
-  /** The units the lab held out for nothing; empty where there is none. */
+  /** Held-out units that could not be, in one list; empty where there is none. */
   public static String notJudged(StudyOutcome outcome) {
     Set<String> judged = judged(outcome);
     return heldOut(outcome).stream()
@@ -181,7 +179,7 @@ public final class StudySentences {
     return band.monteCarlo().orElseThrow().expandedDb() / band.total().orElseThrow().expanded();
   }
 
-  /** How many captures rules doubt, and whether the lab or a rule left any out, in short. */
+  /** How many captures rules doubt. */
   public static long doubted(StudyOutcome outcome) {
     return captures(outcome, v -> true);
   }

@@ -73,8 +73,7 @@ class CataloguePageTest {
 
   /** The re-measure list. */
   private static List<List<String>> again(List<CatalogueRun.Line> lines) {
-    return PageChecks.cells(
-        CataloguePage.again(CataloguePage.with(Decision.RE_MEASURE, lines), TRANSLATION));
+    return PageChecks.cells(CataloguePage.again(CataloguePage.worst(lines), TRANSLATION));
   }
 
   @Test
