@@ -5,11 +5,21 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.assignableTo
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.properties.HasName;
+import com.tngtech.archunit.core.domain.properties.HasOwner;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.BaseStream;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -108,6 +118,58 @@ class ArchitectureTest {
             "org.twinrig.reliability..",
             "org.twinrig.translation..",
             "org.twinrig.evidence.."));
+  }
+
+  /** Pages show what was found: a template reads outcomes and asks the helpers of its package. */
+  @Test
+  void templatesReadOutcomesAndComputeNothing() {
+    JavaClasses templates = new ClassFileImporter().importPackages("org.twinrig.report.html.page");
+    noClasses()
+        .should()
+        .dependOnClassesThat()
+        .resideOutsideOfPackages(
+            "java.lang..",
+            "java.util",
+            "java.util.function",
+            "java.util.stream",
+            "gg.jte..",
+            "org.twinrig.internal",
+            "org.twinrig.problem..",
+            "org.twinrig.response..",
+            "org.twinrig.capture..",
+            "org.twinrig.study..",
+            "org.twinrig.screening..",
+            "org.twinrig.reliability..",
+            "org.twinrig.translation..",
+            "org.twinrig.evidence..",
+            "org.twinrig.analysis..",
+            "org.twinrig.report.figure..",
+            "org.twinrig.report.table..",
+            "org.twinrig.report.html..")
+        .check(templates);
+    noClasses()
+        .should()
+        .dependOnClassesThat(
+            assignableTo(BaseStream.class)
+                .and(not(assignableTo(Stream.class)))
+                .or(assignableTo(Collectors.class)))
+        .orShould()
+        .callMethodWhere(
+            JavaCall.Predicates.target(HasOwner.Predicates.With.owner(assignableTo(Math.class)))
+                .and(JavaCall.Predicates.target(not(HasName.Predicates.name("abs")))))
+        .check(templates);
+  }
+
+  /** What is not escaped is of type {@code TrustedMarkup}; and "@else" before "if" is no branch. */
+  @Test
+  void templatesEscapeAndBranch() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("src", "main"))) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".jte")).toList()) {
+        String text = Files.readString(file);
+        assertFalse(text.contains("$unsafe"), file.toString());
+        assertFalse(Pattern.compile("@elsei(?!f\\()").matcher(text).find(), file.toString());
+      }
+    }
   }
 
   /** The command that opens the workbench knows its door; all else there is nobody's business. */

@@ -10,7 +10,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Reason;
-import org.twinrig.report.html.TooFewUnits;
+import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.Translation;
@@ -31,8 +31,6 @@ public record CatalogueWords(
 
   /**
    * Notes on the catalogue itself. Those on how each graph's file was taken stand in the report.
-   *
-   * @return in order, possibly empty
    */
   public List<Problem> notes() {
     return outcome.problems().stream()
@@ -40,11 +38,7 @@ public record CatalogueWords(
         .toList();
   }
 
-  /**
-   * Plain sentences; in = out + refused stands in the first.
-   *
-   * @return one sentence a line
-   */
+  /** Plain sentences, one a line; in = out + refused stands in the first. */
   public List<String> sentences() {
     CatalogueRun.Outcome done = outcome.value();
     List<String> lines = new ArrayList<>();
@@ -66,16 +60,12 @@ public record CatalogueWords(
             + " must be measured again"
             + withoutKind()
             + ".");
-    lines.addAll(TooFewUnits.sentences(translation));
+    lines.addAll(CatalogueSentences.tooFewUnits(translation));
     lines.add("Report: " + folder.resolve("report.html"));
     return lines;
   }
 
-  /**
-   * The same for machines.
-   *
-   * @return JSON
-   */
+  /** The same for machines, as JSON. */
   public String json() {
     CatalogueRun.Outcome done = outcome.value();
     ObjectNode root = JsonNodeFactory.instance.objectNode();

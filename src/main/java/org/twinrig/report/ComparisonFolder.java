@@ -35,19 +35,9 @@ public final class ComparisonFolder {
           place.resolve(figure.name() + ".svg"), figure.svg(), StandardCharsets.UTF_8);
       Files.write(place.resolve(figure.name() + ".png"), figure.png());
     }
-    ComparisonWords words = new ComparisonWords(comparison);
     Files.writeString(
         folder.resolve("report.html"),
-        ComparisonPage.html(
-            comparison,
-            new ComparisonPage.Findings(
-                words.lead(),
-                comparison.kinds().stream()
-                    .flatMap(k -> k.pairs().stream())
-                    .map(ComparisonWords::verdict)
-                    .toList(),
-                words.remarks()),
-            figures),
+        ComparisonPage.html(comparison, figures),
         StandardCharsets.UTF_8);
     record.with(
         "studies",

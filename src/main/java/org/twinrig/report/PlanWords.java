@@ -14,6 +14,7 @@ import org.twinrig.evidence.Design;
 import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.ZonePlan;
 import org.twinrig.internal.Numbers;
+import org.twinrig.report.html.Texts;
 
 /**
  * What is planned, as tables and sentences for a terminal and as JSON for a machine.
@@ -23,11 +24,7 @@ import org.twinrig.internal.Numbers;
 public record PlanWords(PlannedStudy planned) {
   private static final int MOST_CHOICES = 3;
 
-  /**
-   * Kind by kind a table and sentences.
-   *
-   * @return line by line
-   */
+  /** Kind by kind a table and sentences, line by line. */
   public List<String> lines() {
     List<String> lines = new ArrayList<>();
     lines.add(
@@ -70,7 +67,7 @@ public record PlanWords(PlannedStudy planned) {
     for (ZonePlan zone : plan.zones()) {
       lines.add(
           row(
-              Numbers.hertz(zone.fromHz()) + " to " + Numbers.hertz(zone.toHz()),
+              Texts.range(zone.fromHz(), zone.toHz()),
               Numbers.against(zone.presentHalfDb(), zone.toleranceDb(), 2),
               Numbers.against(zone.neverBelowDb(), zone.toleranceDb(), 2),
               cell(zone, zone.evenChance()),
@@ -183,7 +180,7 @@ public record PlanWords(PlannedStudy planned) {
             + Numbers.count(plan.present().units(), "unit tells", "units tell")
             + ", no number of units and seatings cures "
             + runs.stream()
-                .map(r -> Numbers.hertz(r.fromHz()) + " to " + Numbers.hertz(r.toHz()))
+                .map(r -> Texts.range(r.fromHz(), r.toHz()))
                 .collect(Collectors.joining(", "))
             + ": there the units differ by more than the tolerance allows, beyond what their old"
             + " graphs tell. Measure such graphs again.");
@@ -212,11 +209,7 @@ public record PlanWords(PlannedStudy planned) {
             + " where a resonance wanders, marks stay at caution.");
   }
 
-  /**
-   * The same for machines.
-   *
-   * @return JSON
-   */
+  /** The same for machines, as JSON. */
   public String json() {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("title", planned.outcome().study().title())

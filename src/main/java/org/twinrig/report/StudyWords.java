@@ -10,21 +10,13 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
-import org.twinrig.report.html.TooFewUnits;
-import org.twinrig.screening.Verdict;
+import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.html.StudySentences;
 
-/**
- * What a study found, in words for a terminal and as JSON for a machine.
- *
- * @param outcome what it found
- */
+/** What a study found, in words for a terminal and as JSON for a machine. */
 public record StudyWords(StudyOutcome outcome) {
 
-  /**
-   * Plain sentences.
-   *
-   * @return one sentence a line
-   */
+  /** Plain sentences, one a line. */
   public List<String> sentences() {
     List<String> lines = new ArrayList<>();
     lines.add(
@@ -47,33 +39,19 @@ public record StudyWords(StudyOutcome outcome) {
               + octaves(kind, Mark.UNRELIABLE)
               + " unreliable.");
     }
-    lines.addAll(TooFewUnits.sentences(outcome.translation()));
-    long found = outcome.screening().verdicts().stream().map(Verdict::capture).distinct().count();
-    long out =
-        outcome.screening().verdicts().stream()
-            .filter(Verdict::excluded)
-            .map(Verdict::capture)
-            .distinct()
-            .count();
-    long byLab = outcome.study().leftOutByLab();
+    lines.addAll(CatalogueSentences.tooFewUnits(outcome.translation()));
     lines.add(
         "Screening doubts "
-            + Numbers.count(found, "capture", "captures")
+            + Numbers.count(StudySentences.doubted(outcome), "capture", "captures")
             + " and leaves out "
-            + out
+            + StudySentences.leftOut(outcome)
             + "; the lab left out "
-            + byLab
+            + outcome.study().leftOutByLab()
             + ".");
     return lines;
   }
 
-  /**
-   * The same for machines.
-   *
-   * @param results where the result folder is
-   * @param problems what was wrong with the lab's files
-   * @return JSON
-   */
+  /** The same for machines, as JSON; {@code results} is the result folder. */
   public String json(String results, List<Problem> problems) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     root.put("title", outcome.study().title())

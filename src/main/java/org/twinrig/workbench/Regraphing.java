@@ -12,7 +12,7 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.html.CatalogueRules;
+import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
@@ -77,7 +77,7 @@ record Regraphing(
 
   /** What was taken for granted, in the words of the catalogue report. */
   List<String> assumed() {
-    return CatalogueRules.smoothingNotStated(lines).stream().toList();
+    return CatalogueSentences.smoothingNotStated(lines).stream().toList();
   }
 
   /** How to run. */

@@ -4,6 +4,7 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -12,20 +13,22 @@ import java.util.stream.Collectors;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
-import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Sha256;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
+import org.twinrig.report.figure.DifferenceGraphs;
+import org.twinrig.report.figure.ExampleGraph;
 import org.twinrig.report.figure.FluidAxis;
 import org.twinrig.report.figure.FluidStrip;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
-import org.twinrig.study.Settings;
-import org.twinrig.study.Tolerance;
 import org.twinrig.translation.TranslatedGraph;
 
-/** The page for the lab's own readers: what changed, and what may be compared where. */
+/**
+ * The page for the lab's own readers: what changed, and what may be compared where; with its
+ * drawings.
+ */
 public final class ExplainPage {
   /** How the first line of the page begins. */
   static final String FIRST_LINE =
@@ -34,24 +37,17 @@ public final class ExplainPage {
   /** The last line: the SHA-256 of all above, so that a page someone has changed is known. */
   private static final Pattern LAST_LINE = Pattern.compile("<!-- sha256 ([0-9a-f]{64}) -->\n");
 
-  private final StudyOutcome outcome;
-  private final Settings settings;
-
-  private ExplainPage(StudyOutcome outcome) {
-    this.outcome = outcome;
-    this.settings = outcome.study().settings();
-  }
+  private ExplainPage() {}
 
   /**
-   * Writes the page.
+   * One self-contained page.
    *
-   * @param outcome what the study found
    * @param example one old graph re-expressed, at least one band of which has a level; nothing when
    *     there is none to show
-   * @return one self-contained page
    */
   public static String html(StudyOutcome outcome, Optional<TranslatedGraph> example) {
-    String page = Page.fill("explain.jte", new ExplainPage(outcome).view(example)).stripTrailing();
+    String page =
+        Page.fill("explain.jte", Map.of("outcome", outcome, "example", example)).stripTrailing();
     return page + "\n<!-- sha256 " + sha256(page + "\n") + " -->\n";
   }
 
@@ -74,43 +70,8 @@ public final class ExplainPage {
     return Sha256.hex(text.getBytes(StandardCharsets.UTF_8));
   }
 
-  private ExplainView view(Optional<TranslatedGraph> example) {
-    List<List<Stretch>> stretches = new ArrayList<>();
-    outcome.kinds().forEach(k -> stretches.add(Stretch.ofZones(k.zones())));
-    unmeasured().forEach(k -> stretches.add(List.of()));
-    MapTitle words = new MapTitle(stretches);
-    return new ExplainView(
-        outcome.study().title(),
-        outcome.study().from().label(),
-        outcome.study().to().label(),
-        measured(),
-        words.inShort(),
-        marks(settings.tolerance()),
-        TrustedMarkup.of(FluidStrip.hatching()),
-        new ExplainView.KindMap(
-            words.title(), TrustedMarkup.of(FluidAxis.withRegions()), kinds(), reasons()),
-        new DifferenceWords(settings).of(outcome.kinds()),
-        example.map(g -> ExampleWords.of(g, settings.confidence())),
-        encoded(PlainZones.RESULT.csv(rows())),
-        outcome.fingerprint());
-  }
-
-  private String measured() {
-    int units = outcome.kinds().stream().mapToInt(k -> k.paired().units().size()).sum();
-    return Numbers.count(units, "headphone", "headphones")
-        + " of "
-        + Numbers.count(outcome.kinds().size(), "kind", "kinds");
-  }
-
-  private List<ExplainView.Kind> kinds() {
-    List<ExplainView.Kind> kinds = new ArrayList<>();
-    outcome.kinds().forEach(k -> kinds.add(KindAdvice.of(k, settings.minUnits())));
-    unmeasured().forEach(k -> kinds.add(KindAdvice.unmeasured(k)));
-    return kinds;
-  }
-
   /** Kinds the lab has units of, but none with captures on both fixtures that count. */
-  private List<String> unmeasured() {
+  public static List<String> unmeasured(StudyOutcome outcome) {
     Set<String> measured =
         outcome.kinds().stream().map(KindOutcome::kind).collect(Collectors.toSet());
     return outcome.study().units().stream()
@@ -121,23 +82,43 @@ public final class ExplainPage {
         .toList();
   }
 
-  /**
-   * What is said of zones that are not free to compare; too few headphones stand with their kind.
-   */
-  private List<String> reasons() {
+  /** Kinds with enough units for their mean difference to be drawn. */
+  public static List<KindOutcome> drawn(StudyOutcome outcome) {
     return outcome.kinds().stream()
-        .filter(k -> k.paired().units().size() >= settings.minUnits())
+        .filter(k -> enough(k, outcome) && DifferenceGraphs.largest(k.transfer()).isPresent())
+        .toList();
+  }
+
+  /** The kinds that are not drawn. */
+  public static List<String> notDrawn(StudyOutcome outcome) {
+    List<KindOutcome> drawn = drawn(outcome);
+    return outcome.kinds().stream().filter(k -> !drawn.contains(k)).map(KindOutcome::kind).toList();
+  }
+
+  private static boolean enough(KindOutcome kind, StudyOutcome outcome) {
+    return kind.paired().units().size() >= outcome.study().settings().minUnits();
+  }
+
+  /**
+   * Why zones are not free to compare; that there are too few headphones stands with their kind.
+   */
+  public static List<Reason> reasons(StudyOutcome outcome) {
+    return outcome.kinds().stream()
+        .filter(k -> enough(k, outcome))
         .flatMap(k -> k.zones().stream())
         .filter(z -> !z.empty())
         .flatMap(z -> z.reasons().stream())
         .filter(r -> r != Reason.NO_DATA)
         .distinct()
         .sorted()
-        .map(r -> VerdictSentence.capital(PlainReason.of(r)) + ".")
         .toList();
   }
 
-  private List<PlainZones.Row> rows() {
+  /**
+   * All zones as a table to take away, percent-encoded for a data link (RFC 2397; RFC 3986, 2.1: a
+   * form's plus for a blank is not that).
+   */
+  public static String tableLink(StudyOutcome outcome) {
     List<PlainZones.Row> rows = new ArrayList<>();
     for (KindOutcome kind : outcome.kinds()) {
       for (Zone zone : kind.zones()) {
@@ -148,15 +129,10 @@ public final class ExplainPage {
                 zone.toHz(),
                 Swatch.of(zone).word(),
                 zone.empty() ? "nothing to compare" : advice(zone.mark()),
-                PlainReason.of(zone, settings.zones())));
+                PlainReason.of(zone, outcome.study().settings().zones())));
       }
     }
-    return rows;
-  }
-
-  /** Percent-encoded for a data link: RFC 3986, 2.1; a form's plus for a blank is not that. */
-  static String encoded(String text) {
-    return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
+    return URLEncoder.encode(PlainZones.text(rows), StandardCharsets.UTF_8).replace("+", "%20");
   }
 
   private static String advice(Mark mark) {
@@ -167,24 +143,36 @@ public final class ExplainPage {
     };
   }
 
-  static List<Legend.Entry> marks(Tolerance tolerance) {
-    double most =
-        tolerance.reliable().steps().stream().mapToDouble(s -> s.db()).max().orElseThrow();
-    return List.of(
-        new Legend.Entry(
-            Swatch.UNRELIABLE,
-            "Do not compare old with new here. The old graph cannot tell us what the new fixture"
-                + " would show. A difference you see here may come from the fixture alone. It says"
-                + " nothing about the headphone. Only a new measurement can help."),
-        new Legend.Entry(
-            Swatch.CAUTION,
-            "Take care. The result is less sure here. Look at the pale band around the re-expressed"
-                + " graph. A new graph that runs inside the band may be no different at all."),
-        new Legend.Entry(
-            Swatch.RELIABLE,
-            "Compare. The re-expressed graph can stand beside new ones. A difference of "
-                + Numbers.fixed(most, 1)
-                + " dB or less may still come from the move to the new fixture."),
-        new Legend.Entry(Swatch.GAP, "Nothing was measured here."));
+  /** Drawn once, referred to by all strips. */
+  public static TrustedMarkup hatching() {
+    return TrustedMarkup.of(FluidStrip.hatching());
+  }
+
+  /** Marks along the axis, {@code height} pixels high. */
+  public static TrustedMarkup strip(List<Stretch> stretches, int height) {
+    return TrustedMarkup.of(FluidStrip.svg(stretches, height));
+  }
+
+  public static TrustedMarkup axisWithRegions() {
+    return TrustedMarkup.of(FluidAxis.withRegions());
+  }
+
+  public static TrustedMarkup narrowAxis() {
+    return TrustedMarkup.of(FluidAxis.narrow());
+  }
+
+  public static TrustedMarkup wideAxis() {
+    return TrustedMarkup.of(FluidAxis.wide());
+  }
+
+  /** The mean difference of one of several kinds, all drawn to one scale. */
+  public static TrustedMarkup difference(KindOutcome kind, List<KindOutcome> drawn) {
+    return TrustedMarkup.of(
+        new DifferenceGraphs(drawn.stream().map(KindOutcome::transfer).toList())
+            .svg(kind.transfer()));
+  }
+
+  public static TrustedMarkup example(TranslatedGraph graph) {
+    return TrustedMarkup.of(new ExampleGraph(graph).svg());
   }
 }

@@ -7,46 +7,36 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 
-/** Fills templates. */
+/** Fills templates: they hold headings and prose, and take what was found as it is. */
 public final class Page {
   private static final int FIRST_SIZE = 1 << 18;
 
   private Page() {}
 
-  static String fill(String template, Object view) {
+  /** One self-contained page from what the template takes, by name. */
+  static String fill(String template, Map<String, Object> parameters) {
     // Templates are compiled into the program; no directory is looked into.
     TemplateEngine engine =
         TemplateEngine.createPrecompiled(
             null, ContentType.Html, Page.class.getClassLoader(), "org.twinrig.report.html.page");
     StringOutput output = new StringOutput(FIRST_SIZE);
-    engine.render(template, view, output);
+    engine.render(template, parameters, output);
     return output.toString();
   }
 
-  /**
-   * The style sheet, put inline.
-   *
-   * @return CSS
-   */
+  /** The style sheet, put inline. */
   public static TrustedMarkup style() {
     return resource("page.css");
   }
 
-  /**
-   * What the page for readers adds to the style sheet, put inline.
-   *
-   * @return CSS
-   */
+  /** What the page for readers adds to the style sheet, put inline. */
   public static TrustedMarkup plainStyle() {
     return resource("explain.css");
   }
 
-  /**
-   * The script that sorts tables, put inline; a page reads the same without it.
-   *
-   * @return JavaScript
-   */
+  /** The script that sorts tables, put inline; a page reads the same without it. */
   public static TrustedMarkup script() {
     return resource("page.js");
   }

@@ -5,73 +5,59 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.Mark;
 import org.twinrig.report.figure.EverydayRegion;
 import org.twinrig.report.figure.Stretch;
 
 /**
- * Ranges of frequency in everyday words. Ends are rounded to two digits where that tells them
- * apart: by 5 % at most, less than one band of 1/12 octave.
+ * Ranges of an axis in everyday words. Ends are rounded to two digits where that tells them apart:
+ * by 5 % at most, less than one band of 1/12 octave.
+ *
+ * @param axis all of it, rising in frequency
  */
-final class PlainRange {
-  static final String EVERYWHERE = "everywhere";
+public record PlainRange(List<Stretch> axis) {
+  /** A range without ends. */
+  public static final String EVERYWHERE = "everywhere";
+
+  private static final MathContext TWO_DIGITS = new MathContext(2, RoundingMode.HALF_EVEN);
   private static final double LEAST_SHARE = 0.1;
 
-  private final double lowestHz;
-  private final double highestHz;
-
   /**
-   * Ranges of an axis.
-   *
-   * @param axis all of it, rising in frequency
+   * Where a mark stands, in one list: {@code below 45 Hz and from 1.7 to 2.7 kHz (middle)}; empty
+   * where nowhere. Without a mark: where nothing was measured.
    */
-  PlainRange(List<Stretch> axis) {
-    this.lowestHz = axis.get(0).fromHz();
-    this.highestHz = axis.get(axis.size() - 1).toHz();
-  }
-
-  /** Several ranges in one list: {@code below 45 Hz and from 1.7 to 2.7 kHz (middle)}. */
-  String list(List<Stretch> stretches) {
-    return joined(stretches.stream().map(this::of).toList());
+  public String list(Optional<Mark> mark) {
+    return Texts.joined(axis.stream().filter(s -> s.mark().equals(mark)).map(this::of).toList());
   }
 
   /** One range, with the regions it lies in. */
   String of(Stretch stretch) {
-    String numbers = numbers(stretch);
-    return numbers.equals(EVERYWHERE) ? numbers : numbers + regions(stretch);
-  }
-
-  private String numbers(Stretch stretch) {
-    boolean low = stretch.fromHz() <= lowestHz;
-    boolean high = stretch.toHz() >= highestHz;
+    boolean low = stretch.fromHz() <= axis.get(0).fromHz();
+    boolean high = stretch.toHz() >= axis.get(axis.size() - 1).toHz();
     if (low && high) {
       return EVERYWHERE;
     }
     if (low) {
-      return "below " + hertz(stretch.toHz(), 2);
+      return "below " + hertz(stretch.toHz()) + regions(stretch);
     }
-    if (high) {
-      return "above " + hertz(stretch.fromHz(), 2);
-    }
-    return between(stretch.fromHz(), stretch.toHz());
+    return (high ? "above " + hertz(stretch.fromHz()) : between(stretch)) + regions(stretch);
   }
 
-  /** Two ends whose unit is said once when both have it. */
-  private static String between(double fromHz, double toHz) {
-    String from = hertz(fromHz, 2);
-    String to = hertz(toHz, 2);
-    if (from.equals(to)) {
-      from = Numbers.hertz(fromHz);
-      to = Numbers.hertz(toHz);
-    }
-    String unit = to.substring(to.indexOf(' '));
-    boolean alike = from.endsWith(unit) && from.indexOf(' ') == from.lastIndexOf(unit);
-    return "from " + (alike ? from.substring(0, from.indexOf(' ')) : from) + " to " + to;
+  /** Two ends, to three digits where two do not tell them apart. */
+  private static String between(Stretch stretch) {
+    String from = hertz(stretch.fromHz());
+    String to = hertz(stretch.toHz());
+    return "from "
+        + (from.equals(to)
+            ? Texts.unitOnce(Numbers.hertz(stretch.fromHz()), Numbers.hertz(stretch.toHz()))
+            : Texts.unitOnce(from, to));
   }
 
-  static String hertz(double hz, int digits) {
-    BigDecimal rounded = new BigDecimal(hz, new MathContext(digits, RoundingMode.HALF_EVEN));
-    return Numbers.hertz(rounded.doubleValue());
+  /** A frequency to two digits. */
+  static String hertz(double hz) {
+    return Numbers.hertz(new BigDecimal(hz, TWO_DIGITS).doubleValue());
   }
 
   /** The regions that hold at least a tenth of the stretch; nothing when that is all of them. */
@@ -82,14 +68,6 @@ final class PlainRange {
             .filter(r -> r.octavesOf(stretch) >= LEAST_SHARE * all)
             .map(EverydayRegion::word)
             .toList();
-    return some.size() == EverydayRegion.values().length ? "" : " (" + joined(some) + ")";
-  }
-
-  /** Words in a list: {@code a}, {@code a and b}, {@code a, b and c}. */
-  static String joined(List<String> words) {
-    int last = words.size() - 1;
-    return last < 1
-        ? String.join("", words)
-        : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+    return some.size() == EverydayRegion.values().length ? "" : " (" + Texts.joined(some) + ")";
   }
 }

@@ -6,11 +6,11 @@ import org.twinrig.reliability.Zone;
 import org.twinrig.study.DeclaredZone;
 
 /** Why a zone is not to be compared freely, for readers who do not measure. */
-final class PlainReason {
+public final class PlainReason {
   private PlainReason() {}
 
   /** One reason as a clause. */
-  static String of(Reason reason) {
+  public static String of(Reason reason) {
     return switch (reason) {
       case NO_DATA -> "nothing was measured here";
       case FEW_UNITS -> "too few headphones of this kind were measured on both fixtures";
@@ -33,19 +33,18 @@ final class PlainReason {
   static String of(Zone zone, List<DeclaredZone> declared) {
     List<String> clauses =
         zone.reasons().stream()
-            .map(r -> r == Reason.DECLARED_ZONE ? of(r) + names(zone, declared) : of(r))
+            .map(
+                r ->
+                    r == Reason.DECLARED_ZONE
+                        ? of(r) + inBrackets(ZoneSheet.names(zone, declared))
+                        : of(r))
             .toList();
     return clauses.isEmpty()
         ? "the old graph tells closely enough what the new one shows"
         : String.join("; ", clauses);
   }
 
-  private static String names(Zone zone, List<DeclaredZone> declared) {
-    List<String> names =
-        declared.stream()
-            .filter(d -> d.fromHz() < zone.toHz() && d.toHz() > zone.fromHz())
-            .map(DeclaredZone::name)
-            .toList();
-    return names.isEmpty() ? "" : " (" + String.join(", ", names) + ")";
+  private static String inBrackets(String names) {
+    return names.isEmpty() ? "" : " (" + names + ")";
   }
 }

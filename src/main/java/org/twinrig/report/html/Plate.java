@@ -3,20 +3,9 @@ package org.twinrig.report.html;
 import java.util.List;
 import org.twinrig.report.figure.Figure;
 
-/**
- * A figure on a page.
- *
- * @param title what it shows, for those who do not see it
- * @param alt what can be seen in it
- * @param svg the drawing
- */
+/** A figure on a page: what it shows and what can be seen in it, for those who do not see it. */
 public record Plate(String title, String alt, TrustedMarkup svg) {
-  /**
-   * Figures on a page.
-   *
-   * @param figures drawn by this program
-   * @return one plate each
-   */
+  /** One plate for each figure drawn by this program. */
   public static List<Plate> of(List<Figure> figures) {
     return figures.stream()
         .map(f -> new Plate(f.title(), f.alt(), TrustedMarkup.of(f.svg())))

@@ -10,18 +10,16 @@ import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.DriftMode;
-import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
 /** What the study was computed with and from. */
-final class SettingSheet {
-  private static final int SHORT_DIGITS = 12;
-
+public final class SettingSheet {
   private SettingSheet() {}
 
-  static Sheet of(Study study) {
+  /** One row per setting. */
+  public static Sheet<?> of(Study study) {
     Settings s = study.settings();
     List<Map.Entry<String, String>> rows = new ArrayList<>();
     rows.add(Map.entry("Old fixture", study.from().label()));
@@ -50,14 +48,13 @@ final class SettingSheet {
       rows.add(Map.entry("Captures that are sound files", sound(s.sound())));
     }
     rows.add(Map.entry("Seed of random draws", Long.toString(s.seed())));
-    return new Sheet(
-        "Settings in force",
-        List.of(Sheet.words("Setting"), Sheet.words("Value")),
-        rows.stream().map(r -> List.of(Sheet.text(r.getKey()), Sheet.text(r.getValue()))).toList());
+    return Sheet.of("Settings in force", rows)
+        .words("Setting", Map.Entry::getKey)
+        .words("Value", Map.Entry::getValue);
   }
 
   /** A limit in words: one number, or its steps. */
-  static String limit(DbLimit limit) {
+  public static String limit(DbLimit limit) {
     if (limit.steps().size() == 1) {
       return Numbers.fixed(limit.steps().get(0).db(), 1) + " dB";
     }
@@ -68,18 +65,6 @@ final class SettingSheet {
             .skip(1)
             .map(s -> Numbers.fixed(s.db(), 1) + " dB from " + Numbers.hertz(s.fromHz()))
             .collect(Collectors.joining(", "));
-  }
-
-  static Sheet inputs(InputFingerprint fingerprint) {
-    return new Sheet(
-        "Inputs",
-        List.of(Sheet.files("File"), Sheet.words("SHA-256 begins with")),
-        fingerprint.inputs().stream()
-            .map(
-                i ->
-                    List.of(
-                        Sheet.text(i.name()), Sheet.text(i.sha256().substring(0, SHORT_DIGITS))))
-            .toList());
   }
 
   private static String bands(Settings s) {

@@ -1,118 +1,145 @@
 package org.twinrig.report.html;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import java.util.function.ToIntFunction;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
 
 /**
- * A table as a page shows it: every cell is finished text.
- *
- * @param caption what the table holds
- * @param columns its columns
- * @param rows its rows; the first cell of each is its heading
+ * A table of a page, declared once: its caption, its rows, and its columns from left to right, each
+ * with heading and cell together. The first cell of a row is the row's heading.
  */
-public record Sheet(String caption, List<Column> columns, List<List<Cell>> rows) {
+public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> columns) {
+  /** What a cell that holds no number is sorted by: before all numbers, which are not negative. */
+  private static final double BEFORE_ALL = -1;
 
   /** Copies the lists. */
   public Sheet {
+    rows = List.copyOf(rows);
     columns = List.copyOf(columns);
-    rows = rows.stream().map(List::copyOf).toList();
-    for (List<Cell> row : rows) {
-      if (row.size() != columns.size()) {
-        throw new IllegalArgumentException("a row of the table `" + caption + "` is not as wide");
-      }
-    }
   }
 
   /**
-   * A column.
-   *
-   * @param head its heading, with the unit where it holds numbers
-   * @param set how its cells are set
+   * A column: its heading, with the unit where it holds numbers; the class of page.css that sets
+   * its cells; and what it shows of a row.
    */
-  public record Column(String head, Setting set) {
-    /**
-     * How its cells are set.
-     *
-     * @return the class of the style sheet
-     */
-    public String style() {
-      return set.style;
-    }
-  }
-
-  /** How the cells of a column are set. */
-  public enum Setting {
-    /** Sentences, over several lines. */
-    SENTENCES("t"),
-    /** Names, on one line. */
-    NAMES("s"),
-    /** File names, broken anywhere. */
-    FILES("f"),
-    /** Numbers, flush right. */
-    NUMBERS("n"),
-    /** Numbers with a range, flush right, over two lines. */
-    RANGES("r");
-
-    private final String style;
-
-    Setting(String style) {
-      this.style = style;
-    }
-  }
+  public record Column<R>(String head, String style, Function<Row<R>, Cell> cell) {}
 
   /**
-   * A cell.
-   *
-   * @param text what it says
-   * @param order the number rows are sorted by; empty when they are sorted by the text
-   * @param swatch the mark shown before the text
+   * A cell: its text, what rows are sorted by (null where it is the text) and the mark before it.
    */
-  public record Cell(String text, String order, Optional<Swatch> swatch) {}
+  public record Cell(String text, String order, Optional<Swatch> swatch) {
+    static Cell text(String text) {
+      return new Cell(text, null, Optional.empty());
+    }
 
-  static Column words(String head) {
-    return new Column(head, Setting.SENTENCES);
+    static Cell ordered(String text, double order) {
+      return new Cell(text, String.format(Locale.ROOT, "%.4f", order), Optional.empty());
+    }
+
+    /** A number to 0.01; its unit stands in the column's heading. */
+    static Cell hundredths(double value) {
+      return ordered(Numbers.fixed(value, 2), value);
+    }
+
+    /** Words in place of a number that is not there. */
+    static Cell without(String words) {
+      return ordered(words, BEFORE_ALL);
+    }
   }
 
-  static Column names(String head) {
-    return new Column(head, Setting.NAMES);
+  /** What a row shows, and of which kind where tables of several kinds begin with it. */
+  public record Row<R>(String kind, R of) {}
+
+  static <R> Sheet<R> of(String caption, List<R> rows) {
+    return new Sheet<>(caption, rows.stream().map(row -> new Row<>("", row)).toList(), List.of());
   }
 
-  static Column files(String head) {
-    return new Column(head, Setting.FILES);
+  /** Rows under a first column with the name of their kind. */
+  static <R> Sheet<R> ofKinds(String caption, List<Row<R>> rows) {
+    return new Sheet<>(
+        caption, rows, List.of(new Column<>("Kind", "s", row -> Cell.text(row.kind()))));
   }
 
-  static Column numbers(String head) {
-    return new Column(head, Setting.NUMBERS);
+  /** Any number of rows from every kind. */
+  static <R> Sheet<R> ofKinds(
+      String caption, List<KindOutcome> kinds, Function<KindOutcome, List<R>> rows) {
+    return ofKinds(
+        caption,
+        kinds.stream()
+            .flatMap(k -> rows.apply(k).stream().map(row -> new Row<>(k.kind(), row)))
+            .toList());
   }
 
-  static Column ranges(String head) {
-    return new Column(head, Setting.RANGES);
+  /** Sentences, over several lines. */
+  Sheet<R> words(String head, Function<R, String> text) {
+    return with(head, "t", row -> Cell.text(text.apply(row)));
   }
 
-  static Cell text(String text) {
-    return new Cell(text, "", Optional.empty());
+  /** Names, on one line. */
+  Sheet<R> names(String head, Function<R, String> text) {
+    return with(head, "s", row -> Cell.text(text.apply(row)));
   }
 
-  static Cell count(long count) {
-    return ordered(Long.toString(count), (double) count);
+  /** Names that are sorted by a number. */
+  Sheet<R> names(String head, Function<R, String> text, ToDoubleFunction<R> order) {
+    return with(head, "s", row -> Cell.ordered(text.apply(row), order.applyAsDouble(row)));
   }
 
-  static Cell hertz(double hz) {
-    return ordered(Numbers.hertz(hz), hz);
+  Sheet<R> regions(Function<R, Region> region) {
+    return names("Region", row -> region.apply(row).word(), row -> region.apply(row).fromHz());
   }
 
-  /** A number to 0.01; its unit stands in the column's heading. */
-  static Cell hundredths(double value) {
-    return ordered(Numbers.fixed(value, 2), value);
+  Sheet<R> marks(String head, Function<R, Swatch> mark) {
+    return with(
+        head,
+        "s",
+        row -> {
+          Swatch swatch = mark.apply(row);
+          return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
+        });
   }
 
-  static Cell marked(Swatch swatch) {
-    return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
+  /** File names, broken anywhere. */
+  Sheet<R> files(String head, Function<R, String> text) {
+    return with(head, "f", row -> Cell.text(text.apply(row)));
   }
 
-  static Cell ordered(String text, double order) {
-    return new Cell(text, String.format(Locale.ROOT, "%.4f", order), Optional.empty());
+  Sheet<R> counts(String head, ToIntFunction<R> count) {
+    return numbers(
+        head, row -> Cell.ordered(Integer.toString(count.applyAsInt(row)), count.applyAsInt(row)));
+  }
+
+  Sheet<R> hundredths(String head, ToDoubleFunction<R> value) {
+    return numbers(head, row -> Cell.hundredths(value.applyAsDouble(row)));
+  }
+
+  /** Numbers, flush right. */
+  Sheet<R> numbers(String head, Function<R, Cell> cell) {
+    return with(head, "n", cell);
+  }
+
+  /** Numbers with a range, flush right, over two lines. */
+  Sheet<R> ranges(String head, Function<R, Cell> cell) {
+    return with(head, "r", cell);
+  }
+
+  private Sheet<R> with(String head, String style, Function<R, Cell> cell) {
+    List<Column<R>> more = new ArrayList<>(columns);
+    more.add(new Column<>(head, style, row -> cell.apply(row.of())));
+    return new Sheet<>(caption, rows, more);
+  }
+
+  /** Row by row, as wide as there are columns. */
+  public List<List<Cell>> cells() {
+    return rows.stream()
+        .map(row -> columns.stream().map(column -> column.cell.apply(row)).toList())
+        .toList();
   }
 }

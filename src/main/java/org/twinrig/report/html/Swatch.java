@@ -28,12 +28,7 @@ public enum Swatch {
     this.shape = shape;
   }
 
-  /**
-   * The swatch of a mark.
-   *
-   * @param mark the mark
-   * @return its swatch
-   */
+  /** The swatch of a mark. */
   public static Swatch of(Mark mark) {
     return switch (mark) {
       case RELIABLE -> RELIABLE;
@@ -51,20 +46,12 @@ public enum Swatch {
     return order;
   }
 
-  /**
-   * What the swatch stands for.
-   *
-   * @return for example {@code caution}
-   */
+  /** What the swatch stands for, such as {@code caution}. */
   public String word() {
     return word;
   }
 
-  /**
-   * The drawing, hidden from screen readers: the word stands beside it.
-   *
-   * @return an inline SVG
-   */
+  /** The drawing, an inline SVG hidden from screen readers: the word stands beside it. */
   public TrustedMarkup svg() {
     return TrustedMarkup.of(
         "<svg class=\"swatch\" viewBox=\"0 0 28 11\" width=\"28\" height=\"11\""

@@ -71,13 +71,14 @@ class CataloguePageTest {
     assertEquals(page, html(5, some()));
   }
 
+  /** The re-measure list. */
+  private static List<List<String>> again(List<CatalogueRun.Line> lines) {
+    return PageChecks.cells(CataloguePage.again(CataloguePage.worst(lines), TRANSLATION));
+  }
+
   @Test
   void theWorstGraphComesFirstAndNamesBreakTies() {
-    assertEquals(
-        List.of("G-3", "G-2", "G-4"),
-        GraphSheet.again(some(), TRANSLATION).sheet().rows().stream()
-            .map(r -> r.get(0).text())
-            .toList());
+    assertEquals(List.of("G-3", "G-2", "G-4"), again(some()).stream().map(r -> r.get(0)).toList());
   }
 
   @Test
@@ -101,54 +102,36 @@ class CataloguePageTest {
                 + " units",
             "single units depart too far from what is predicted for them; the units of the kind do"
                 + " not differ alike"),
-        GraphSheet.again(
+        again(
                 List.of(
                     HandMade.again("G-1", "on-ear", Reason.FEW_UNITS, Reason.DECLARED_ZONE),
                     HandMade.again(
                         "G-2", "headband", Reason.KIND_NOT_IN_THE_STUDY, Reason.SMOOTHED_MORE),
                     HandMade.again("G-3", "unknown", Reason.WIDE_PREDICTION),
-                    HandMade.again("G-4", "in-ear", Reason.WIDE_PREDICTION, Reason.UNITS_DISAGREE)),
-                TRANSLATION)
-            .sheet()
-            .rows()
+                    HandMade.again("G-4", "in-ear", Reason.WIDE_PREDICTION, Reason.UNITS_DISAGREE)))
             .stream()
-            .map(r -> r.get(5).text())
+            .map(r -> r.get(5))
             .toList());
   }
 
   @Test
   void whatWentInIsWhatCameOut() {
-    assertEquals(
-        "7 graphs, all made on the plate, read as if made on the head. 5 were re-expressed.",
-        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(7, some())));
+    assertTrue(
+        html(7, some())
+            .contains(
+                ">7 graphs, all made on the plate, read as if made on the head. 5 were"
+                    + " re-expressed.</p>"));
+    assertTrue(html(5, some()).contains(" 5 were re-expressed, none refused.</p>"));
     String page = html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"));
     assertTrue(page.contains("<li>g.csv:4: no level; write one</li>"));
     assertTrue(
         page.contains(
             "<a href=\"#problems\">1 graph was refused and is not judged here: which, and why</a>"));
-    assertTrue(
-        CatalogueRules.lead(TRANSLATION, new CatalogueRun.Outcome(5, some()))
-            .endsWith(" 5 were re-expressed, none refused."));
-  }
-
-  @Test
-  void theRulesAreToldInWords() {
-    List<String> rules = CatalogueRules.of(TRANSLATION, some());
-    assertEquals(
-        "A graph is to be measured again when more than 1.0 octaves between 100 Hz and 10 kHz are"
-            + " unreliable or missing: what it has lost. It is published when every band it covers"
-            + " is reliable, and published with marks otherwise. The key publishing of study.yaml"
-            + " sets this rule.",
-        rules.get(0));
-    assertEquals(
-        "A graph of unknown kind is held to be of one of the kinds with enough units (in-ear);"
-            + " its interval covers it whichever of them it is.",
-        rules.get(1));
   }
 
   @Test
   void kindsAreCountedByDecision() {
-    Sheet sheet = KindByDecision.of(some());
+    Sheet<?> sheet = decisions(some());
     assertEquals(
         List.of(
             "Kind",
@@ -159,8 +142,13 @@ class CataloguePageTest {
         sheet.columns().stream().map(Sheet.Column::head).toList());
     assertEquals(
         List.of(List.of("in-ear", "1", "1", "0", "2"), List.of("on-ear", "0", "0", "3", "3")),
-        sheet.rows().stream().map(r -> r.stream().map(Sheet.Cell::text).toList()).toList());
-    assertEquals(List.of(), KindByDecision.of(List.of()).rows());
+        PageChecks.cells(sheet));
+    assertEquals(List.of(), decisions(List.of()).rows());
+  }
+
+  private static Sheet<?> decisions(List<CatalogueRun.Line> lines) {
+    return CataloguePage.decisions(
+        CatalogueOverview.of(TRANSLATION, new CatalogueRun.Outcome(lines.size(), 0, lines)));
   }
 
   @Test

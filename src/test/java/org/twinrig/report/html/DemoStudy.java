@@ -17,8 +17,13 @@ import org.twinrig.study.StudyReader;
 /** The demonstration, read and analysed as the command line does it. */
 record DemoStudy(StudyOutcome outcome, InputFingerprint fingerprint, List<Problem> problems) {
   static DemoStudy read() {
+    return read(Path.of("studies", "plate-to-head"));
+  }
+
+  /** Any study, in the same way. */
+  static DemoStudy read(Path folder) {
     try {
-      Findings<Study> study = StudyReader.read(Path.of("studies", "plate-to-head"));
+      Findings<Study> study = StudyReader.read(folder);
       Findings<List<Capture>> captures = CaptureReading.read(study.value(), 2);
       InputFingerprint fingerprint = InputFingerprint.of(study.value(), captures.value());
       StudyOutcome outcome =

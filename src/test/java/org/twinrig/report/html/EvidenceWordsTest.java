@@ -5,30 +5,24 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Equivalence;
-import org.twinrig.evidence.RankKeeping;
-import org.twinrig.evidence.Validation;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
-import org.twinrig.reliability.FixtureFeatures;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.RankFigure;
 import org.twinrig.response.Levels;
 import org.twinrig.screening.Screening;
-import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
@@ -67,18 +61,21 @@ class EvidenceWordsTest {
 
   @Test
   void whereTheMeanNeedsNoTranslationIsTold() {
+    KindOutcome plain = HandMade.kind("in-ear", 6, "RRRRRRRRRR");
+    List<KindOutcome> kinds =
+        Stream.of(
+                equivalence(3, 3, 0, 0, 0, 3, 3, 0.2, 2, 2),
+                equivalence(3, 3, 3, 3, 3, 3, 3, 3, 3, 3))
+            .map(e -> HandMade.with(plain, List.of(), plain.stability(), e))
+            .toList();
     assertEquals(
-        "In-ear: over 4.0 octaves the mean difference is shown to lie within ± 0.5 dB, at all these"
-            + " bands at once.",
-        EquivalenceSheet.sentence(equivalence(3, 3, 0, 0, 0, 3, 3, 0.2, 2, 2)));
-  }
-
-  @Test
-  void thatNothingIsShownIsTold() {
-    assertEquals(
-        "In-ear: at no band is the mean difference shown to lie within ± 0.5 dB when all bands are"
-            + " looked at together.",
-        EquivalenceSheet.sentence(equivalence(3, 3, 3, 3, 3, 3, 3, 3, 3, 3)));
+        List.of(
+            "In-ear: over 4.0 octaves the mean difference is shown to lie within ± 0.5 dB, at all"
+                + " these bands at once.",
+            "In-ear: at no band is the mean difference shown to lie within ± 0.5 dB when all bands"
+                + " are looked at together."),
+        PageChecks.items(HandMade.page(outcome(kinds)), "<h2>Where old graphs can stand</h2>")
+            .subList(0, 2));
   }
 
   private static StudyOutcome outcome(List<KindOutcome> kinds, Unit... units) {
@@ -114,86 +111,41 @@ class EvidenceWordsTest {
     List<KindOutcome> kinds = List.of(HandMade.kind("in-ear", 3, "RRRRRRRRRR"));
     assertEquals(
         List.of("The lab held out no unit (role holdout in units.csv)."),
-        ValidationSheet.heldOutWords(outcome(kinds, unit("Alder 3", Unit.Role.FIT))));
+        heldOut(outcome(kinds, unit("Alder 3", Unit.Role.FIT))));
     assertEquals(
         List.of(
             "0 units that entered no fit were predicted like graphs of the catalogue and compared"
                 + " with their captures on the new fixture.",
             "Held out but not judged, for want of captures on both fixtures or of a fit for their"
                 + " kind: Oak 2, Elm 5."),
-        ValidationSheet.heldOutWords(
+        heldOut(
             outcome(kinds, unit("Oak 2", Unit.Role.HOLDOUT), unit("Elm 5", Unit.Role.HOLDOUT))));
   }
 
-  private static KindOutcome ranked() {
-    KindOutcome plain = HandMade.kind("in-ear", 5, "RRRRRRRRRR");
-    List<String> names = List.of("Alder 1", "Oak 2", "Elm 3", "Fir 4", "Yew 5");
-    PairedUnits paired =
-        new PairedUnits(
-            "in-ear",
-            GRID,
-            names,
-            onFixture(plain.paired().from(), 1, 2, 3, 4, 5),
-            onFixture(plain.paired().to(), 1, 5, 2, 3, 4));
-    Levels zero = Levels.copyOf(GRID, new double[GRID.size()]);
-    RankKeeping.Result ranks =
-        RankKeeping.withDefaults()
-            .of(paired, new RankKeeping.References(zero, zero, new FrequencyRange(100, 10_000)));
-    return new KindOutcome(
-        paired,
-        plain.estimate(),
-        plain.transfer(),
-        plain.zones(),
-        plain.wanders(),
-        plain.errors(),
-        plain.stability(),
-        plain.budget(),
-        plain.repeatability(),
-        plain.seatings(),
-        new KindEvidence(
-            plain.evidence().equivalence(),
-            Validation.none(),
-            Validation.none(),
-            Optional.of(ranks),
-            new FixtureFeatures.Result(GRID, Map.of())));
-  }
-
-  private static PairedUnits.OnFixture onFixture(PairedUnits.OnFixture like, double... levelsDb) {
-    List<Levels> means =
-        Arrays.stream(levelsDb)
-            .mapToObj(
-                db -> {
-                  double[] levels = new double[GRID.size()];
-                  Arrays.fill(levels, db);
-                  return Levels.copyOf(GRID, levels);
-                })
-            .toList();
-    return new PairedUnits.OnFixture(
-        means,
-        Collections.nCopies(5, Collections.nCopies(GRID.size(), 1)),
-        like.seatingVariance(),
-        like.curves());
+  private static List<String> heldOut(StudyOutcome outcome) {
+    return PageChecks.items(HandMade.page(outcome), "<h3>Units held out</h3>");
   }
 
   @Test
   void ranksAreToldInOneRowAKind() {
-    Sheet sheet = RankSheet.of(outcome(List.of(ranked())));
     // Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40.
     assertEquals(
         List.of(
-            "in-ear",
-            "5",
-            "0.40 (-0.77 to 0.95)",
-            "0.40 (-0.70 to 0.94)",
-            "Oak 2 from 2 to 5; Elm 3 from 3 to 2; Fir 4 from 4 to 3",
-            "none"),
-        sheet.rows().get(0).stream().map(Sheet.Cell::text).toList());
+            List.of(
+                "in-ear",
+                "5",
+                "0.40 (-0.77 to 0.95)",
+                "0.40 (-0.70 to 0.94)",
+                "Oak 2 from 2 to 5; Elm 3 from 3 to 2; Fir 4 from 4 to 3",
+                "none")),
+        PageChecks.cells(EvidenceSheets.ranks(outcome(List.of(HandMade.ranked())))));
   }
 
   @Test
   void ranksHaveTheirDrawing() {
     Figure drawn =
-        RankFigure.of(ranked(), new Caption("in-ear", 5, 0.95, "0123456789ab")).orElseThrow();
+        RankFigure.of(HandMade.ranked(), new Caption("in-ear", 5, 0.95, "0123456789ab"))
+            .orElseThrow();
     assertEquals("In-ear: 1 of 5 units keep their rank (Spearman 0.40)", drawn.title());
     assertTrue(drawn.svg().contains("Oak 2"), "the unit that falls most is named");
     assertTrue(drawn.svg().contains("Kendall tau-b 0.40 (-0.70 to 0.94, 95 %)"), drawn.svg());

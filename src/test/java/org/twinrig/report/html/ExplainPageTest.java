@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,6 +19,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.response.Anchor;
+import org.twinrig.study.Settings;
 import org.twinrig.translation.TranslatedGraph;
 
 class ExplainPageTest {
@@ -36,18 +38,9 @@ class ExplainPageTest {
   }
 
   private static String html(KindOutcome... kinds) {
-    return ExplainPage.html(outcome(List.of(kinds)), Optional.empty());
-  }
-
-  private static StudyOutcome outcome(List<KindOutcome> kinds) {
-    return new StudyOutcome(
-        demo.outcome().study(),
-        demo.outcome().fingerprint(),
-        List.of(),
-        demo.outcome().screening(),
-        kinds,
-        Optional.empty(),
-        List.of());
+    return ExplainPage.html(
+        HandMade.outcome(demo.outcome(), demo.outcome().study().settings(), List.of(kinds)),
+        Optional.empty());
   }
 
   /** Every kind of the demonstration with the same marks. */
@@ -132,21 +125,7 @@ class ExplainPageTest {
   }
 
   @Test
-  void theMarksSayWhatToDo() {
-    assertEquals(
-        List.of(
-            "unreliable: Do not compare old with new here. The old graph cannot tell us what the new"
-                + " fixture would show. A difference you see here may come from the fixture alone."
-                + " It says nothing about the headphone. Only a new measurement can help.",
-            "caution: Take care. The result is less sure here. Look at the pale band around the"
-                + " re-expressed graph. A new graph that runs inside the band may be no different"
-                + " at all.",
-            "reliable: Compare. The re-expressed graph can stand beside new ones. A difference of"
-                + " 1.5 dB or less may still come from the move to the new fixture.",
-            "no data: Nothing was measured here."),
-        ExplainPage.marks(demo.outcome().study().settings().tolerance()).stream()
-            .map(e -> e.swatch().word() + ": " + e.meaning())
-            .toList());
+  void whatToDoIsSaidInShort() {
     assertEquals(
         "Put a new graph beside a re-expressed old one, never beside the old one itself. Compare"
             + " them where the bar is full. Take care where the bar is half. Do not compare them at"
@@ -298,17 +277,27 @@ class ExplainPageTest {
 
   @Test
   void aConfidenceIsNeverRoundedUpToAlways() {
-    assertEquals("95", ExampleWords.hundredths(0.95));
-    assertEquals("99.99", ExampleWords.hundredths(0.9999));
+    assertEquals("95", ExplainSentences.hundredths(0.95));
+    assertEquals("99.99", ExplainSentences.hundredths(0.9999));
   }
 
   @Test
   void whereGraphsAreLinedUpIsSaid() {
-    assertTrue(
-        DifferenceWords.linedUp(new Anchor.Frequency(1000))
-            .startsWith("Graphs are first lined up with each other at 1 kHz. "));
-    assertTrue(
-        DifferenceWords.linedUp(new Anchor.None()).startsWith("Graphs are not lined up first."));
+    Settings settings = demo.outcome().study().settings();
+    for (Map.Entry<Anchor, String> told :
+        Map.<Anchor, String>of(
+                new Anchor.Frequency(1000),
+                "Graphs are first lined up with each other at 1 kHz. ",
+                new Anchor.Range(300, 1000),
+                "Graphs are first lined up with each other from 300 Hz to 1 kHz. ",
+                new Anchor.None(),
+                "Graphs are not lined up first. ")
+            .entrySet()) {
+      StudyOutcome moved =
+          HandMade.outcome(
+              demo.outcome(), settings.withAnchor(told.getKey()), demo.outcome().kinds());
+      assertTrue(ExplainPage.html(moved, example).contains(told.getValue()), told.getValue());
+    }
   }
 
   @Test

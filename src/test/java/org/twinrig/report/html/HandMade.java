@@ -1,6 +1,7 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -8,9 +9,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.Validation;
 import org.twinrig.regression.BandOutcome;
@@ -19,11 +22,18 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
+import org.twinrig.report.figure.EvidenceDrawings;
 import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Smoothing;
+import org.twinrig.study.FrequencyRange;
+import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Change;
@@ -35,7 +45,28 @@ import org.twinrig.translation.Treatment;
 
 /** Kinds and graphs whose marks are set by hand; ten bands of one octave from 31.5 Hz to 16 kHz. */
 final class HandMade {
+  /** One figure in each place, named after it. */
+  static final StudyDrawings FIGURES =
+      new StudyDrawings(
+          List.of(figure("transfer")),
+          List.of(figure("errors")),
+          List.of(figure("budget")),
+          List.of(figure("captures")),
+          List.of(figure("sessions")),
+          List.of(figure("repeatability")),
+          new EvidenceDrawings(
+              List.of(figure("calibration")),
+              List.of(figure("ranks")),
+              List.of(figure("resonances")),
+              List.of(figure("features"))));
+
   private HandMade() {}
+
+  /** The report of an outcome without problems, with a figure in each place. */
+  static String page(StudyOutcome outcome) {
+    return StudyPage.html(
+        outcome, new InputFingerprint(List.of(), "0123456789ab"), List.of(), FIGURES);
+  }
 
   /** R reliable, C caution, U unreliable, - no data; one letter a band. */
   static KindOutcome kind(String name, int units, String marks) {
@@ -68,12 +99,87 @@ final class HandMade {
         new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
-        new KindEvidence(
+        evidence(
             new Equivalence(name, 0.5, 0.95, Collections.nCopies(grid.size(), Optional.empty())),
-            Validation.none(),
-            Validation.none(),
-            Optional.empty(),
-            new FixtureFeatures.Result(grid, Map.of())));
+            Optional.empty()));
+  }
+
+  /** Five units whose ranks change: Spearman 1 - 6·12/(5·24) = 0.40; Kendall (7 - 3)/10 = 0.40. */
+  static KindOutcome ranked() {
+    KindOutcome plain = kind("in-ear", 5, "RRRRRRRRRR");
+    BandGrid grid = plain.paired().grid();
+    List<String> names = List.of("Alder 1", "Oak 2", "Elm 3", "Fir 4", "Yew 5");
+    PairedUnits paired =
+        new PairedUnits(
+            "in-ear",
+            grid,
+            names,
+            moved(plain.paired().from(), 1, 2, 3, 4, 5),
+            moved(plain.paired().to(), 1, 5, 2, 3, 4));
+    Levels zero = Levels.copyOf(grid, new double[grid.size()]);
+    RankKeeping.Result ranks =
+        RankKeeping.withDefaults()
+            .of(paired, new RankKeeping.References(zero, zero, new FrequencyRange(100, 10_000)));
+    return new KindOutcome(
+        paired,
+        plain.estimate(),
+        plain.transfer(),
+        plain.zones(),
+        plain.wanders(),
+        plain.errors(),
+        plain.stability(),
+        plain.budget(),
+        plain.repeatability(),
+        plain.seatings(),
+        evidence(plain.evidence().equivalence(), Optional.of(ranks)));
+  }
+
+  private static KindEvidence evidence(
+      Equivalence equivalence, Optional<RankKeeping.Result> ranks) {
+    return new KindEvidence(
+        equivalence,
+        Validation.none(),
+        Validation.none(),
+        ranks,
+        new FixtureFeatures.Result(BandGrid.covering(31.5, 16_000, 1), Map.of()));
+  }
+
+  /** A kind with other resonances, marks in draws and equivalence. */
+  static KindOutcome with(
+      KindOutcome plain,
+      List<ResonanceWander> wanders,
+      MarkStability.Result stability,
+      Equivalence equivalence) {
+    return new KindOutcome(
+        plain.paired(),
+        plain.estimate(),
+        plain.transfer(),
+        plain.zones(),
+        wanders,
+        plain.errors(),
+        stability,
+        plain.budget(),
+        plain.repeatability(),
+        plain.seatings(),
+        evidence(equivalence, Optional.empty()));
+  }
+
+  private static PairedUnits.OnFixture moved(PairedUnits.OnFixture like, double... levelsDb) {
+    BandGrid grid = like.seatingVariance().grid();
+    List<Levels> means =
+        Arrays.stream(levelsDb)
+            .mapToObj(
+                db -> {
+                  double[] levels = new double[grid.size()];
+                  Arrays.fill(levels, db);
+                  return Levels.copyOf(grid, levels);
+                })
+            .toList();
+    return new PairedUnits.OnFixture(
+        means,
+        Collections.nCopies(5, Collections.nCopies(grid.size(), 1)),
+        like.seatingVariance(),
+        like.curves());
   }
 
   private static PairedUnits.OnFixture flat(BandGrid grid, int units) {
@@ -83,6 +189,30 @@ final class HandMade {
         Collections.nCopies(units, Collections.nCopies(grid.size(), 1)),
         zero,
         Collections.nCopies(units, List.of(zero)));
+  }
+
+  /** The study of an outcome with other kinds and settings; sessions are not looked at. */
+  static StudyOutcome outcome(StudyOutcome like, Settings settings, List<KindOutcome> kinds) {
+    Study s = like.study();
+    return new StudyOutcome(
+        new Study(
+            s.folder(),
+            s.title(),
+            s.from(),
+            s.to(),
+            s.units(),
+            s.captures(),
+            s.sessions(),
+            s.catalogue(),
+            settings,
+            s.capturesFolder(),
+            s.inputs()),
+        like.fingerprint(),
+        List.of(),
+        like.screening(),
+        kinds,
+        Optional.empty(),
+        List.of());
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {

@@ -2,6 +2,7 @@ package org.twinrig.report.html;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -27,6 +28,26 @@ final class PageChecks {
       headings.add(matcher.group(1) + " " + matcher.group(2));
     }
     return headings;
+  }
+
+  /** The items of the first list behind a text. */
+  static List<String> items(String page, String before) {
+    int from = page.indexOf(before);
+    assertTrue(from >= 0, before);
+    Matcher list = Pattern.compile("(?s)<([uo]l)[^>]*>(.*?)</\\1>").matcher(page.substring(from));
+    assertTrue(list.find(), before);
+    return Pattern.compile("<li>(.*?)</li>")
+        .matcher(list.group(2))
+        .results()
+        .map(m -> m.group(1))
+        .toList();
+  }
+
+  /** The cells of a sheet as a reader sees them, row by row. */
+  static List<List<String>> cells(Sheet<?> sheet) {
+    return sheet.cells().stream()
+        .map(r -> r.stream().map(c -> c.text().replace('\u00a0', ' ')).toList())
+        .toList();
   }
 
   /** HTML Living Standard 13.1.2: a start tag without its end tag is an error but for void ones. */

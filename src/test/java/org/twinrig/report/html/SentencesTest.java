@@ -1,12 +1,18 @@
 package org.twinrig.report.html;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.ScreeningEffect;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
@@ -20,43 +26,52 @@ import org.twinrig.spectrum.SoundContent;
 import org.twinrig.spectrum.Sweep;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
-import org.twinrig.study.Tolerance;
 
 /** Octaves here are powers of two: a base-ten band of one octave is 0.9966 of them. */
 class SentencesTest {
-  @Test
-  void aVerdictSaysWhatNotToTranslate() {
-    assertEquals(
-        "In-ear (8 units): 6.0 of 10.0 octaves translate reliably; do not translate 22.4 Hz to"
-            + " 44.7 Hz or 11.2 kHz to 22.4 kHz.",
-        VerdictSentence.of(HandMade.kind("in-ear", 8, "UCRRRRRRCU")));
+  private static DemoStudy demo;
+
+  @BeforeAll
+  static void readTheDemonstration() {
+    demo = DemoStudy.read();
+  }
+
+  private static String page(KindOutcome... kinds) {
+    return HandMade.page(
+        HandMade.outcome(demo.outcome(), demo.outcome().study().settings(), List.of(kinds)));
   }
 
   @Test
-  void aVerdictWithoutUnreliableZonesSaysSo() {
+  void aVerdictSaysWhatTranslatesAndWhatDoesNot() {
     assertEquals(
-        "On-ear (6 units): 9.0 of 10.0 octaves translate reliably; no zone is unreliable.",
-        VerdictSentence.of(HandMade.kind("on-ear", 6, "CRRRRRRRRR")));
+        List.of(
+            "In-ear (8 units): 6.0 of 10.0 octaves translate reliably; do not translate 22.4 Hz to"
+                + " 44.7 Hz or 11.2 kHz to 22.4 kHz.",
+            "On-ear (6 units): 9.0 of 10.0 octaves translate reliably; no zone is unreliable.",
+            "On-ear (6 units): 8.0 of 10.0 octaves translate reliably; no zone is unreliable, but"
+                + " 2.0 octaves have no data.",
+            "On-ear (1 unit): no band translates reliably; too few units were measured on both"
+                + " fixtures.",
+            // Exports that begin at 20 Hz lack the lowest band, and that is no reason.
+            "On-ear (1 unit): no band translates reliably; too few units were measured on both"
+                + " fixtures."),
+        PageChecks.items(
+            page(
+                HandMade.kind("in-ear", 8, "UCRRRRRRCU"),
+                HandMade.kind("on-ear", 6, "CRRRRRRRRR"),
+                HandMade.kind("on-ear", 6, "--RRRRRRRR"),
+                HandMade.kind("on-ear", 1, "UUUUUUUUUU"),
+                HandMade.kind("on-ear", 1, "-UUUUUUUUU")),
+            "<h1>"));
   }
 
+  /** Counted in demo-data: 45 units listed, 3 of them on-ear, 2 held out, 3 that lack a fixture. */
   @Test
-  void aVerdictDoesNotPassOverMissingData() {
+  void unitsThatEnterNothingAreCounted() {
     assertEquals(
-        "On-ear (6 units): 8.0 of 10.0 octaves translate reliably; no zone is unreliable, but 2.0"
-            + " octaves have no data.",
-        VerdictSentence.of(HandMade.kind("on-ear", 6, "--RRRRRRRR")));
-  }
-
-  @Test
-  void aKindWithoutAReliableBandHasItsFirstReason() {
-    assertEquals(
-        "On-ear (1 unit): no band translates reliably; too few units were measured on both"
-            + " fixtures.",
-        VerdictSentence.of(HandMade.kind("on-ear", 1, "UUUUUUUUUU")));
-    // Exports that begin at 20 Hz lack the lowest band, and that is no reason.
-    assertEquals(
-        VerdictSentence.of(HandMade.kind("on-ear", 1, "UUUUUUUUUU")),
-        VerdictSentence.of(HandMade.kind("on-ear", 1, "-UUUUUUUUU")));
+        "Of 45 units listed, 37 enter the estimates; 2 are held out, 3 are of kinds with fewer than"
+            + " 5, 3 lack a usable capture on a fixture.",
+        StudySentences.units(demo.outcome()));
   }
 
   @Test
@@ -74,14 +89,14 @@ class SentencesTest {
             new DeclaredZone("cheek leak", "head", 20, 60));
     assertEquals(
         "the units of the kind do not differ alike; the lab declared: canal entrance resonance",
-        ZoneSentence.of(zone, declared));
+        ZoneSheet.why(zone, declared));
   }
 
   @Test
   void aReliableZoneSaysWhyItIs() {
     assertEquals(
         "the prediction interval is within the reliable tolerance",
-        ZoneSentence.of(new Zone(100, 900, Mark.RELIABLE, false, List.of()), List.of()));
+        ZoneSheet.why(new Zone(100, 900, Mark.RELIABLE, false, List.of()), List.of()));
   }
 
   @Test
@@ -105,19 +120,15 @@ class SentencesTest {
 
   /** As a reader sees it: spaces that do not break look like spaces. */
   private static String place(double hz, List<ZoneEdge> edges) {
-    return EdgeWords.place(hz, edges).replace('\u00a0', ' ');
+    return ZoneSheet.place(hz, edges).text().replace('\u00a0', ' ');
   }
 
   @Test
   void theSharesKeptInAZoneAreToldAsLeastAndMean() {
     KindOutcome plain = HandMade.kind("in-ear", 8, "RRRRRUUUU-");
     KindOutcome kind =
-        new KindOutcome(
-            plain.paired(),
-            plain.estimate(),
-            plain.transfer(),
-            plain.zones(),
-            List.of(),
+        HandMade.with(
+            plain,
             List.of(),
             new MarkStability.Result(
                 999,
@@ -133,14 +144,11 @@ class SentencesTest {
                     shares(Mark.UNRELIABLE, 0),
                     Optional.empty()),
                 List.of()),
-            plain.budget(),
-            plain.repeatability(),
-            plain.seatings(),
-            plain.evidence());
+            plain.evidence().equivalence());
     assertEquals(
         List.of("60 (mean 89)", "100 (mean 100)", ""),
         kind.zones().stream()
-            .map(z -> EdgeWords.kept(z, kind).text().replace('\u00a0', ' '))
+            .map(z -> ZoneSheet.kept(z, kind).text().replace('\u00a0', ' '))
             .toList());
   }
 
@@ -149,39 +157,27 @@ class SentencesTest {
   }
 
   @Test
-  void theRangesOfEdgesAreExplained() {
+  void aNotchIsToldToWanderOrToMoveAlike() {
+    KindOutcome plain = HandMade.kind("in-ear", 9, "RRRRRRRRRR");
     assertEquals(
-        "Other units would have given other edges. To see how far, the marks were decided 999 times"
-            + " anew from units drawn at random from the study's own, some counting more than once"
-            + " and some not at all. The range under the start of a zone holds 95 % of the places"
-            + " the edge then took, and reaches to the next edge where too many draws lose the zone;"
-            + " a steady edge has a range of no width; an edge that fewer than half of the draws have"
-            + " is not a stable one. What no draw can change, such as"
-            + " the range of an ear simulator or too few units, is held, and so are the fitted rules."
-            + " With few units these ranges come out short, and shorter where the way of predicting was"
-            + " chosen among several. Two studies both err, so a new one agrees with this one less often"
-            + " than the shares say.",
-        EdgeWords.howToRead(999, 0.95));
-  }
-
-  @Test
-  void aWanderingNotchIsTold() {
-    assertEquals(
-        "In-ear: on 9 units the strongest notch sits 0.31 octaves lower on the new fixture on"
-            + " average (± 0.08 octaves); the shift's standard deviation is 0.12 octaves, against a"
-            + " limit of 1/12 (0.08): it wanders, and no band from 5.92 kHz to 10.8 kHz is better"
-            + " than caution.",
-        ResonanceSentence.of(
-            "in-ear", notch(-0.31, 0.12, Optional.of(new ResonanceWander.Range(5921, 10_810)))));
-  }
-
-  @Test
-  void aSteadyNotchIsTold() {
-    assertEquals(
-        "In-ear: on 9 units the strongest notch sits 0.05 octaves higher on the new fixture on"
-            + " average (± 0.08 octaves); the shift's standard deviation is 0.03 octaves, against a"
-            + " limit of 1/12 (0.08): it moves alike on all of them.",
-        ResonanceSentence.of("in-ear", notch(0.05, 0.03, Optional.empty())));
+        List.of(
+            "In-ear: on 9 units the strongest notch sits 0.31 octaves lower on the new fixture on"
+                + " average (± 0.08 octaves); the shift's standard deviation is 0.12 octaves, against"
+                + " a limit of 1/12 (0.08): it wanders, and no band from 5.92 kHz to 10.8 kHz is"
+                + " better than caution.",
+            "In-ear: on 9 units the strongest notch sits 0.05 octaves higher on the new fixture on"
+                + " average (± 0.08 octaves); the shift's standard deviation is 0.03 octaves, against"
+                + " a limit of 1/12 (0.08): it moves alike on all of them."),
+        PageChecks.items(
+            page(
+                HandMade.with(
+                    plain,
+                    List.of(
+                        notch(-0.31, 0.12, Optional.of(new ResonanceWander.Range(5921, 10_810))),
+                        notch(0.05, 0.03, Optional.empty())),
+                    plain.stability(),
+                    plain.evidence().equivalence())),
+            "<h2>Resonance positions</h2>"));
   }
 
   private static ResonanceWander notch(
@@ -219,31 +215,12 @@ class SentencesTest {
   }
 
   @Test
-  void theLegendExplainsEveryMarkWithItsLimit() {
-    Legend legend =
-        Legend.of(new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3), 0.5), 0.95);
-    assertEquals(
-        "Every band carries a mark. It rests on the prediction interval: made from the old graph"
-            + " of one unit, it is the range in which a new measurement of that unit on the new"
-            + " fixture is expected to fall 95 times in a hundred. Its half-width is the distance"
-            + " from its middle to either end.",
-        legend.interval());
-    assertEquals(
-        List.of(
-            "reliable: the half-width is at most 1.5 dB. The translated level can stand as if"
-                + " measured.",
-            "caution: the half-width is at most 3.0 dB, or something is known that may spoil the"
-                + " band. Use the level with its interval shown.",
-            "unreliable: the interval is wider than that, or too few units were measured. Do not"
-                + " use the level in place of a measurement.",
-            "no data: nothing was measured here."),
-        legend.entries().stream().map(e -> e.swatch().word() + ": " + e.meaning()).toList());
-  }
-
-  @Test
   void theMethodHasFifteenLinesAndNamesOnlySourcesItGives() {
-    assertEquals(15, Method.lines().size());
-    String lines = String.join(" ", Method.lines());
+    String page = page(HandMade.kind("in-ear", 8, "RRRRRRRRRR"));
+    List<String> method = PageChecks.items(page, "<h2>Method</h2>");
+    assertEquals(15, method.size());
+    String lines = String.join(" ", method);
+    List<String> sources = PageChecks.items(page, "<h3>Sources</h3>");
     for (String name :
         List.of(
             "IEC 61260-1",
@@ -266,30 +243,71 @@ class SentencesTest {
             "Viechtbauer",
             "Worsley")) {
       assertEquals(true, lines.contains(name), name);
-      assertEquals(1, Method.sources().stream().filter(s -> s.contains(name)).count(), name);
+      assertEquals(1, sources.stream().filter(s -> s.contains(name)).count(), name);
     }
-  }
-
-  @Test
-  void theCautionsAreToldInFull() {
-    assertEquals(3, Cautions.all().size());
-    assertEquals(
-        "A calibrator or a test sweep can exceed 94 to 114 dB SPL at the ear simulator. Never run"
-            + " one with the transducer on a person.",
-        Cautions.all().get(2));
   }
 
   @Test
   void refusalsAreAllListedAndNotesCounted() {
     List<Problem> problems =
-        new java.util.ArrayList<>(
+        new ArrayList<>(
             Collections.nCopies(700, Problem.refused("a.csv", 2, "no level", "write one")));
     problems.addAll(Collections.nCopies(501, Problem.note("b.csv", 0, "read as Latin-1")));
-    ProblemList list = ProblemList.of(problems);
-    assertEquals(700, list.refused().size());
-    assertEquals("a.csv:2: no level; write one", list.refused().get(0));
-    assertEquals("501 notes on how files were taken", list.notesTitle());
+    String page = StudyPage.html(demo.outcome(), demo.fingerprint(), problems, HandMade.FIGURES);
+    assertEquals(700, PageChecks.count(page, "<li>a.csv:2: no level; write one</li>"));
+    assertEquals(500, PageChecks.count(page, "<li>b.csv: read as Latin-1</li>"));
+    assertTrue(page.contains("<summary>501 notes on how files were taken</summary>"));
+    assertTrue(
+        page.contains("<p>1 note is not listed; twinrig inspect prints how a file is taken.</p>"));
+  }
+
+  @Test
+  void problemsAreCountedAndSilenceIsLeftOut() {
+    Problem refused = Problem.refused("captures.csv", 2, "a", "b");
+    Problem note = Problem.note("units.csv", 3, "c");
+    assertEquals("", problems());
     assertEquals(
-        "1 note is not listed; twinrig inspect prints how a file is taken.", list.notesMore());
+        "Input was refused for 2 reasons; 1 note on how files were taken",
+        problems(refused, note, refused));
+    assertEquals("Input was refused for 1 reason", problems(refused));
+    assertEquals("1 note on how files were taken", problems(note));
+  }
+
+  /** What the head of the report says of problems. */
+  private static String problems(Problem... problems) {
+    Matcher told =
+        Pattern.compile("<a href=\"#problems\">(.*?)</a>")
+            .matcher(
+                StudyPage.html(
+                    demo.outcome(), demo.fingerprint(), List.of(problems), HandMade.FIGURES));
+    return told.find() ? told.group(1) : "";
+  }
+
+  @Test
+  void theEffectIsToldInTheDirectionInWhichTheStudyWent() {
+    ScreeningEffect effect =
+        new ScreeningEffect("in-ear", 4, Optional.of(new ScreeningEffect.Change(21.8, 0.81)));
+    assertEquals(
+        "in-ear: leaving out the 4 captures that the rules do not believe moves the mean transfer by"
+            + " at most 0.8 dB (up, at 21.8 Hz).",
+        StudySentences.effect(effect, false));
+    assertEquals(
+        "in-ear: using the 4 captures that the rules do not believe moves the mean transfer by at"
+            + " most 0.8 dB (down, at 21.8 Hz).",
+        StudySentences.effect(effect, true));
+  }
+
+  @Test
+  void anEffectTooSmallToPrintIsSaidToBeSmall() {
+    assertEquals(
+        "on-ear: leaving out the 1 capture that the rules do not believe moves the mean transfer"
+            + " nowhere by as much as 0.1 dB.",
+        StudySentences.effect(
+            new ScreeningEffect("on-ear", 1, Optional.of(new ScreeningEffect.Change(40, -0.04))),
+            false));
+    assertEquals(
+        "on-ear: leaving out the 2 captures that the rules do not believe decides whether there is"
+            + " a mean transfer at all: without them, units are too few.",
+        StudySentences.effect(new ScreeningEffect("on-ear", 2, Optional.empty()), false));
   }
 }

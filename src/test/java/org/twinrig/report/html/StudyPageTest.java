@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
@@ -85,20 +84,14 @@ class StudyPageTest {
   @Test
   void namesFromTheLabAreShownAsText() {
     String hostile = "<script>alert(1)</script>";
-    KindOutcome first = demo.outcome().kinds().get(0);
-    List<KindOutcome> kinds = new ArrayList<>();
-    kinds.add(HandMade.kind(hostile, 3, "RRRRRRRRRR"));
-    kinds.add(HandMade.kind("=cmd()\" onclick=\"x", 3, "RRRRRRRRRR"));
-    kinds.add(first);
     StudyOutcome outcome =
-        new StudyOutcome(
-            demo.outcome().study(),
-            demo.outcome().fingerprint(),
-            List.of(),
-            demo.outcome().screening(),
-            kinds,
-            Optional.empty(),
-            List.of());
+        HandMade.outcome(
+            demo.outcome(),
+            demo.outcome().study().settings(),
+            List.of(
+                HandMade.kind(hostile, 3, "RRRRRRRRRR"),
+                HandMade.kind("=cmd()\" onclick=\"x", 3, "RRRRRRRRRR"),
+                demo.outcome().kinds().get(0)));
     String told =
         html(outcome, List.of(Problem.refused("a</p>.csv", 3, hostile, "write <b>a level</b>")));
     assertEquals(1, PageChecks.count(told, "<script>"));
@@ -190,10 +183,10 @@ class StudyPageTest {
 
   @Test
   void whatWasScreenedOutIsCounted() {
-    assertEquals(
-        "The rules doubt 15 captures (lost seal 12, odd seating 2, side imbalance 1) and left out"
-            + " 14; the lab left out 4. Nothing was deleted: every file is still in its place.",
-        ScreeningWords.lead(demo.outcome()));
+    assertTrue(
+        page.contains(
+            "<p>The rules doubt 15 captures (lost seal 12, odd seating 2, side imbalance 1) and left out"
+                + " 14; the lab left out 4. Nothing was deleted: every file is still in its place.</p>"));
     assertTrue(
         page.contains(
             "<td class=\"t\">lost seal: bass below the unit's best seal is 5.8 dB, but at most 2.0"
@@ -206,14 +199,5 @@ class StudyPageTest {
         page.contains(
             "<li>on-ear: whether one of the 3 units departs from the others cannot be judged: that"
                 + " takes 8.</li>"));
-  }
-
-  @Test
-  void theLeadSaysWhatWasMeasured() {
-    assertEquals(
-        "40 units of 4 kinds were measured on both fixtures: Flat-plate ear simulator (old) and"
-            + " Head with soft cheeks (new). This report says, band by band, how far a graph made"
-            + " on the old one can be read as if it had been made on the new one.",
-        StudyPage.lead(demo.outcome()));
   }
 }

@@ -1,0 +1,127 @@
+package org.twinrig.report.html;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.Mark;
+import org.twinrig.report.figure.DifferenceGraphs;
+import org.twinrig.report.figure.EverydayRegion;
+import org.twinrig.report.figure.ExampleGraph;
+import org.twinrig.report.figure.Stretch;
+import org.twinrig.study.DbLimit;
+import org.twinrig.translation.TranslatedGraph;
+
+/** The findings that head the sections of the page for readers. */
+public final class ExplainSentences {
+  /** Below this a mean difference rounds to nothing. */
+  private static final double NOTHING_DB = 0.05;
+
+  private ExplainSentences() {}
+
+  /** Whether any zone of any kind carries a mark. */
+  public static boolean any(Mark mark, StudyOutcome outcome) {
+    return !all(mark, strips(outcome)).isEmpty();
+  }
+
+  private static List<List<Stretch>> strips(StudyOutcome outcome) {
+    return outcome.kinds().stream().map(k -> Stretch.ofZones(k.zones())).toList();
+  }
+
+  private static List<Stretch> all(Mark mark, List<List<Stretch>> kinds) {
+    return kinds.stream().flatMap(List::stream).filter(s -> s.is(mark)).toList();
+  }
+
+  /** How many kinds can be compared somewhere. */
+  public static long partly(StudyOutcome outcome) {
+    return strips(outcome).stream().filter(ExplainSentences::partly).count();
+  }
+
+  private static boolean partly(List<Stretch> kind) {
+    return kind.stream().anyMatch(s -> s.is(Mark.RELIABLE) || s.is(Mark.CAUTION));
+  }
+
+  /** Where kinds cannot be compared that can be compared elsewhere; empty where there is none. */
+  public static String hatched(StudyOutcome outcome) {
+    List<Stretch> hatched =
+        all(Mark.UNRELIABLE, strips(outcome).stream().filter(ExplainSentences::partly).toList());
+    return hatched.isEmpty() ? "" : where(hatched);
+  }
+
+  /** The region that holds more than half of the hatching, or all that hold some. */
+  private static String where(List<Stretch> hatched) {
+    double sum = Stream.of(EverydayRegion.values()).mapToDouble(r -> octaves(r, hatched)).sum();
+    List<String> some = new ArrayList<>();
+    for (EverydayRegion region : EverydayRegion.values()) {
+      double part = octaves(region, hatched);
+      if (part >= sum - 1e-9) {
+        return "in the " + region.word();
+      }
+      if (part > 0.5 * sum + 1e-9) {
+        return "mostly in the " + region.word();
+      }
+      if (part > 0) {
+        some.add(region.word());
+      }
+    }
+    return "in the " + Texts.joined(some);
+  }
+
+  private static double octaves(EverydayRegion region, List<Stretch> stretches) {
+    return stretches.stream().mapToDouble(region::octavesOf).sum();
+  }
+
+  /** The mean difference that is farthest from 0; of several kinds alike that of the first. */
+  public static Optional<DifferenceGraphs.Mean> farthest(List<KindOutcome> drawn) {
+    Comparator<DifferenceGraphs.Mean> byReach = Comparator.comparingDouble(m -> Math.abs(m.db()));
+    return drawn.stream()
+        .flatMap(k -> DifferenceGraphs.largest(k.transfer()).stream())
+        .reduce((a, b) -> byReach.compare(b, a) > 0 ? b : a);
+  }
+
+  /** How far it is, and where; empty where it rounds to nothing. */
+  public static String size(DifferenceGraphs.Mean mean, String sense) {
+    return Math.abs(mean.db()) < NOTHING_DB
+        ? ""
+        : Numbers.fixed(Math.abs(mean.db()), 1)
+            + " dB"
+            + sense
+            + ", near "
+            + PlainRange.hertz(mean.band().midHz());
+  }
+
+  /** Where an example is best. */
+  public static String example(List<Stretch> stretches) {
+    Optional<Stretch> best =
+        stretches.stream()
+            .filter(s -> s.is(Mark.RELIABLE))
+            .max(Comparator.comparingDouble(s -> s.octavesInside(s.fromHz(), s.toHz())));
+    if (best.isPresent()) {
+      return "An old graph, re-expressed: best " + new PlainRange(stretches).of(best.get());
+    }
+    return stretches.stream().anyMatch(s -> s.is(Mark.CAUTION))
+        ? "An old graph, re-expressed: to be compared with care only"
+        : "An old graph, re-expressed: not to be compared anywhere";
+  }
+
+  /** How many dB of an example are as long as a tenfold step in frequency. */
+  public static String scale(TranslatedGraph example) {
+    return Numbers.fixed(new ExampleGraph(example).dbPerDecade(), 0);
+  }
+
+  /** The most that a limit allows at any frequency, dB. */
+  public static String most(DbLimit limit) {
+    return Numbers.fixed(
+        limit.steps().stream().mapToDouble(DbLimit.Step::db).max().orElseThrow(), 1);
+  }
+
+  /** A share in hundredths, never rounded up to all. */
+  public static String hundredths(double share) {
+    return BigDecimal.valueOf(share).movePointRight(2).stripTrailingZeros().toPlainString();
+  }
+}

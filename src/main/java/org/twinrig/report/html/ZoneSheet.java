@@ -1,0 +1,108 @@
+package org.twinrig.report.html;
+
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.MarkStability;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.reliability.Zone;
+import org.twinrig.reliability.ZoneEdge;
+import org.twinrig.report.html.Sheet.Cell;
+import org.twinrig.study.DeclaredZone;
+
+/** The zones of one kind: where their edges may lie, how often bands keep their marks, and why. */
+public final class ZoneSheet {
+  private ZoneSheet() {}
+
+  /** One row per zone; declared zones that reach into it are named. */
+  public static Sheet<?> of(KindOutcome kind, List<DeclaredZone> declared) {
+    return Sheet.of(
+            "Zones of the kind " + kind.kind() + ": runs of bands with the same mark", kind.zones())
+        .ranges("From (range)", z -> place(z.fromHz(), kind.stability().edges()))
+        .numbers("To", z -> Cell.ordered(Numbers.hertz(z.toHz()), z.toHz()))
+        .hundredths("Octaves", Zone::octaves)
+        .marks("Mark", Swatch::of)
+        .ranges("Kept (%)", z -> kept(z, kind))
+        .words("Why", z -> why(z, declared));
+  }
+
+  static String why(Zone zone, List<DeclaredZone> declared) {
+    return zone.reasons().isEmpty()
+        ? "the prediction interval is within the reliable tolerance"
+        : zone.reasons().stream()
+            .map(
+                r ->
+                    r == Reason.DECLARED_ZONE
+                        ? "the lab declared: " + names(zone, declared)
+                        : r.plain())
+            .collect(Collectors.joining("; "));
+  }
+
+  /** The declared zones that reach into a zone. */
+  static String names(Zone zone, List<DeclaredZone> declared) {
+    return declared.stream()
+        .filter(d -> d.fromHz() < zone.toHz() && d.toHz() > zone.fromHz())
+        .map(DeclaredZone::name)
+        .collect(Collectors.joining(", "));
+  }
+
+  /** The start of a zone, with the range of the edge there. */
+  static Cell place(double hz, List<ZoneEdge> edges) {
+    return twoLines(
+        Numbers.hertz(hz),
+        edges.stream()
+            .filter(e -> e.edgeHz() == hz)
+            .findFirst()
+            .map(e -> e.interval().map(ZoneSheet::range).orElse("not a stable edge")),
+        hz);
+  }
+
+  private static String range(ResonanceWander.Range range) {
+    return range.fromHz() == range.toHz()
+        ? "steady"
+        : Texts.unitOnce(Numbers.hertz(range.fromHz()), Numbers.hertz(range.toHz()));
+  }
+
+  /** Two texts of which each stays on one line. */
+  private static Cell twoLines(String first, Optional<String> second, double order) {
+    return Cell.ordered(
+        unbroken(first) + second.map(s -> " (" + unbroken(s) + ")").orElse(""), order);
+  }
+
+  private static String unbroken(String text) {
+    return text.replace(' ', '\u00a0');
+  }
+
+  /** The smallest and the mean share kept by the bands of a zone; empty without data. */
+  static Cell kept(Zone zone, KindOutcome kind) {
+    List<MarkedBand> bands = kind.transfer().bands();
+    DoubleSummaryStatistics kept =
+        IntStream.range(0, bands.size())
+            .filter(b -> inside(bands.get(b), zone))
+            .mapToObj(b -> kind.stability().bands().get(b))
+            .flatMap(Optional::stream)
+            .mapToDouble(MarkStability.Shares::kept)
+            .summaryStatistics();
+    return kept.getCount() == 0
+        ? Cell.without("")
+        : twoLines(
+            wholePercent(kept.getMin()),
+            Optional.of("mean " + wholePercent(kept.getAverage())),
+            kept.getMin());
+  }
+
+  private static boolean inside(MarkedBand band, Zone zone) {
+    return band.band().midHz() > zone.fromHz() && band.band().midHz() < zone.toHz();
+  }
+
+  /** Rounded down, so that 100 says every draw. */
+  private static String wholePercent(double share) {
+    return Numbers.fixed(Math.floor(100 * share + 1e-9), 0);
+  }
+}
