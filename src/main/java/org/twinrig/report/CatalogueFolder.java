@@ -15,7 +15,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.internal.Parallel;
 import org.twinrig.internal.Sha256;
 import org.twinrig.problem.Findings;
-import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CataloguePage;
@@ -118,7 +117,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
             graphs.resolve(name + ".csv"),
             CatalogueTables.graphText(graph).getBytes(StandardCharsets.UTF_8)));
     if (choices.figures()) {
-      Figure figure = GraphFigure.of(graph, fixtures(), fingerprint());
+      Figure figure = GraphFigure.of(graph, translation.origin());
       hashes.append(
           write(drawings.resolve(name + ".svg"), figure.svg().getBytes(StandardCharsets.UTF_8)));
       hashes.append(write(drawings.resolve(name + ".png"), figure.png()));
@@ -137,14 +136,6 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
   /** The kept examples, in the order of the catalogue. */
   private List<TranslatedGraph> examples() {
     return exampleNames.stream().filter(kept::containsKey).map(kept::get).toList();
-  }
-
-  private CapturesFigure.Fixtures fixtures() {
-    return new CapturesFigure.Fixtures(translation.origin().from(), translation.origin().to());
-  }
-
-  private String fingerprint() {
-    return translation.origin().fingerprint();
   }
 
   /** The first graph of each kind. */
@@ -169,8 +160,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink, AutoCloseable {
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =
-        Parallel.map(
-            examples(), choices.threads(), g -> GraphFigure.of(g, fixtures(), fingerprint()));
+        Parallel.map(examples(), choices.threads(), g -> GraphFigure.of(g, translation.origin()));
     Files.writeString(
         folder.resolve("report.html"),
         CataloguePage.html(translation, outcome, overview, drawn),

@@ -1,14 +1,14 @@
 package org.twinrig.report.figure;
 
+import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Stroke;
 import java.util.List;
 
 /** Curves of any kind over frequency, in the look of the report. */
 public final class CurvesFigure {
-  /** The height of an ordinate that is no level, or too short for the proportions of levels, px. */
-  private static final double HEIGHT = 250;
+  private static final int MOST_STEPS = 7;
 
+  /** A lower range of levels has no room for the proportions of levels. */
   private static final double LEAST_LEVELS_DB = 8;
 
   private CurvesFigure() {}
@@ -16,25 +16,38 @@ public final class CurvesFigure {
   /** The colours of the report. They differ in lightness, so that they keep apart in greyscale. */
   public enum Colour {
     /** For what a drawing is about. */
-    INK,
+    INK(Ink.TEXT),
     /** For the new fixture, or a second thing. */
-    BLUE,
+    BLUE(Ink.NEW_FIXTURE),
     /** For the old fixture, or a third thing. */
-    BROWN,
+    BROWN(Ink.OLD_FIXTURE),
     /** For many that stand behind. */
-    PALE
+    PALE(Ink.UNIT);
+
+    private final Color paint;
+
+    Colour(Color paint) {
+      this.paint = paint;
+    }
   }
 
   /** How a curve is drawn. */
   public enum Line {
     /** For what a drawing is about. */
-    SOLID,
+    SOLID(Ink.CURVE),
     /** For many, and for ends of intervals. */
-    THIN,
+    THIN(Ink.THIN),
     /** For what is compared with. */
-    DASHED,
+    DASHED(Ink.DASHED),
     /** For limits. */
-    DOTTED
+    DOTTED(Ink.DOTTED);
+
+    @SuppressWarnings("ImmutableEnumChecker") // a stroke does not change
+    private final BasicStroke stroke;
+
+    Line(BasicStroke stroke) {
+      this.stroke = stroke;
+    }
   }
 
   /**
@@ -53,6 +66,12 @@ public final class CurvesFigure {
             "an ordinate rises, but goes from " + lowest + " to " + highest);
       }
     }
+
+    private Axis axis() {
+      return ordinate.endsWith("dB") && highest - lowest >= LEAST_LEVELS_DB
+          ? Axis.differences("", lowest, highest)
+          : Axis.stepped("", lowest, highest, Axis.roundStep((highest - lowest) / MOST_STEPS), 0);
+    }
   }
 
   /**
@@ -61,8 +80,6 @@ public final class CurvesFigure {
    * @param name in the key; empty for none
    * @param hz frequencies in ascending order, Hz
    * @param values one per frequency; NaN is a gap
-   * @param colour its colour
-   * @param line how it is drawn
    */
   @SuppressWarnings("ArrayRecordComponent") // a drawing holds hundreds of points and is drawn once
   public record Curve(String name, double[] hz, double[] values, Colour colour, Line line) {
@@ -70,13 +87,8 @@ public final class CurvesFigure {
     public Curve {
       if (hz.length != values.length) {
         throw new IllegalArgumentException(
-            "curve `"
-                + name
-                + "` has "
-                + hz.length
-                + " frequencies and "
-                + values.length
-                + " values");
+            "curve `%s` has %d frequencies and %d values"
+                .formatted(name, hz.length, values.length));
       }
       hz = hz.clone();
       values = values.clone();
@@ -84,63 +96,21 @@ public final class CurvesFigure {
   }
 
   /**
-   * Draws curves from 20 Hz to 20 kHz. An ordinate of 8 dB or more has the proportions of IEC
-   * 60263.
-   *
-   * @param sheet the sheet
-   * @param curves in the order they are drawn; parts beyond the ordinate are cut off
-   * @return the drawing
+   * Draws curves from 20 Hz to 20 kHz, in their order; what lies beyond the ordinate is cut off. An
+   * ordinate of 8 dB or more has the proportions of IEC 60263.
    */
   public static Figure of(Sheet sheet, List<Curve> curves) {
-    boolean ofLevels =
-        sheet.ordinate.endsWith("dB") && sheet.highest - sheet.lowest >= LEAST_LEVELS_DB;
-    Panel panel =
-        new Panel(
-            new Panel.Texts(sheet.title, sheet.ordinate, "", ""),
-            ofLevels ? Panel.Range.ofDifferences(sheet.lowest, sheet.highest) : plain(sheet));
-    if (!ofLevels) {
-      panel.withoutScale();
-    }
+    Plot plot = Plot.of(Axis.frequency(), sheet.axis());
     for (Curve c : curves) {
-      Panel.Curve drawn = new Panel.Curve(c.hz, c.values, paint(c.colour), stroke(c.line));
+      Ink.Pen pen = new Ink.Pen(c.colour.paint, c.line.stroke);
       if (c.name.isEmpty()) {
-        panel.withCurve(drawn);
+        plot.line(c.hz, c.values, pen);
       } else {
-        panel.withCurve(drawn, c.name);
+        plot.line(c.hz, c.values, pen, c.name);
       }
     }
-    return Medium.draw(
-        new Medium.Sheet(
-            Figure.nameOf("curves", sheet.title),
-            sheet.title,
-            sheet.ordinate + " against frequency",
-            Panel.WIDTH,
-            panel.height()),
-        panel::paint);
-  }
-
-  private static Color paint(Colour colour) {
-    return switch (colour) {
-      case INK -> Ink.TEXT;
-      case BLUE -> Ink.NEW_FIXTURE;
-      case BROWN -> Ink.OLD_FIXTURE;
-      case PALE -> Ink.UNIT;
-    };
-  }
-
-  private static Stroke stroke(Line line) {
-    return switch (line) {
-      case SOLID -> Ink.CURVE;
-      case THIN -> Ink.THIN;
-      case DASHED -> Ink.DASHED;
-      case DOTTED -> Ink.DOTTED;
-    };
-  }
-
-  private static Panel.Range plain(Sheet sheet) {
-    double span = sheet.highest - sheet.lowest;
-    double step = Math.pow(10, Math.floor(Math.log10(span / 4)));
-    step *= span / step >= 20 ? 5 : span / step >= 8 ? 2 : 1;
-    return Panel.Range.onHeight(sheet.lowest, sheet.highest, step, HEIGHT);
+    return new org.twinrig.report.figure.Sheet(sheet.title, sheet.ordinate, "")
+        .overFrequency(plot, List.of())
+        .figure(Figure.nameOf("curves", sheet.title), sheet.ordinate + " against frequency");
   }
 }

@@ -6,9 +6,6 @@ import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.report.figure.DifferenceGraphs;
-import org.twinrig.report.figure.FluidAxis;
-import org.twinrig.report.figure.FluidStrip;
-import org.twinrig.report.figure.Stretch;
 import org.twinrig.response.Anchor;
 import org.twinrig.study.Settings;
 
@@ -18,8 +15,6 @@ import org.twinrig.study.Settings;
  * @param settings of the study
  */
 record DifferenceWords(Settings settings) {
-  private static final int STRIP_HEIGHT = 10;
-
   /** Below this a mean rounds to nothing. */
   private static final double NOTHING_DB = 0.05;
 
@@ -36,8 +31,7 @@ record DifferenceWords(Settings settings) {
             : "Not drawn, because too few headphones were measured: "
                 + PlainRange.joined(others)
                 + ".",
-        linedUp(settings.anchor()),
-        TrustedMarkup.of(FluidAxis.narrow()));
+        linedUp(settings.anchor()));
   }
 
   private boolean drawn(KindOutcome kind) {
@@ -80,8 +74,7 @@ record DifferenceWords(Settings settings) {
                 + ".";
     return new ExplainView.Panel(
         VerdictSentence.capital(kind.kind()),
-        TrustedMarkup.of(graphs.svg(kind.transfer())),
-        TrustedMarkup.of(FluidStrip.svg(Stretch.ofZones(kind.zones()), STRIP_HEIGHT)),
+        TrustedMarkup.of(graphs.svg(kind.transfer(), kind.zones())),
         finding);
   }
 

@@ -2,7 +2,8 @@ package org.twinrig.report.html;
 
 import java.util.List;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.report.figure.EvidenceDrawings;
+import org.twinrig.report.figure.StudyDrawings;
+import org.twinrig.report.figure.StudyDrawings.Sort;
 
 /**
  * What supports a study, as the templates see it.
@@ -65,7 +66,7 @@ public record EvidenceView(
    */
   public record Ranks(String howToRead, Sheet sheet, List<Plate> plates) {}
 
-  static EvidenceView of(StudyOutcome outcome, EvidenceDrawings drawings) {
+  static EvidenceView of(StudyOutcome outcome, StudyDrawings drawings) {
     return new EvidenceView(
         new Equivalence(
             EquivalenceSheet.howToRead(outcome),
@@ -75,14 +76,14 @@ public record EvidenceView(
             ValidationSheet.worst(outcome),
             ValidationSheet.howToRead(outcome),
             ValidationSheet.coverage(outcome),
-            Plate.of(drawings.calibration()),
+            Plate.of(drawings.of(Sort.CALIBRATION)),
             ValidationSheet.heldOutWords(outcome),
             ValidationSheet.heldOut(outcome)),
-        new Ranks(RankSheet.howToRead(), RankSheet.of(outcome), Plate.of(drawings.ranks())),
+        new Ranks(RankSheet.howToRead(), RankSheet.of(outcome), Plate.of(drawings.of(Sort.RANK))),
         new Features(
             FeatureSheet.howToRead(outcome),
             FeatureSheet.of(outcome),
-            Plate.of(drawings.features())),
-        Plate.of(drawings.resonances()));
+            Plate.of(drawings.of(Sort.FEATURE))),
+        Plate.of(drawings.of(Sort.RESONANCE)));
   }
 }

@@ -7,15 +7,11 @@ import java.util.Optional;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.report.figure.ExampleGraph;
-import org.twinrig.report.figure.FluidAxis;
-import org.twinrig.report.figure.FluidStrip;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.translation.TranslatedGraph;
 
 /** One old graph and what it becomes. */
 final class ExampleWords {
-  private static final int STRIP_HEIGHT = 14;
-
   private ExampleWords() {}
 
   static ExplainView.Example of(TranslatedGraph graph, double confidence) {
@@ -25,8 +21,6 @@ final class ExampleWords {
         title(stretches),
         graph.entry().unit() + ", " + graph.entry().kind(),
         TrustedMarkup.of(drawing.svg()),
-        TrustedMarkup.of(FluidAxis.wide()),
-        TrustedMarkup.of(FluidStrip.svg(stretches, STRIP_HEIGHT)),
         hundredths(confidence),
         Numbers.fixed(drawing.dbPerDecade(), 0));
   }

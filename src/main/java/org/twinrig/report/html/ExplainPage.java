@@ -14,8 +14,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
-import org.twinrig.report.figure.FluidAxis;
-import org.twinrig.report.figure.FluidStrip;
+import org.twinrig.report.figure.EverydayRegion;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
 import org.twinrig.study.Settings;
@@ -60,9 +59,8 @@ public final class ExplainPage {
         measured(),
         words.inShort(),
         marks(settings.tolerance()),
-        TrustedMarkup.of(FluidStrip.hatching()),
         new ExplainView.KindMap(
-            words.title(), TrustedMarkup.of(FluidAxis.withRegions()), kinds(), reasons()),
+            words.title(), TrustedMarkup.of(EverydayRegion.axis()), kinds(), reasons()),
         new DifferenceWords(settings).of(outcome.kinds()),
         example.map(g -> ExampleWords.of(g, settings.confidence())),
         encoded(PlainZones.text(rows())),

@@ -12,7 +12,6 @@ import java.util.Optional;
  * @param measured how many headphones stand behind the page
  * @param inShort what to do, in three sentences
  * @param marks how to read the marks
- * @param hatching drawn once, referred to by all strips
  * @param map what may be compared where
  * @param difference how the fixtures differ
  * @param example one old graph re-expressed; nothing when no kind has enough headphones
@@ -26,7 +25,6 @@ public record ExplainView(
     String measured,
     String inShort,
     List<Legend.Entry> marks,
-    TrustedMarkup hatching,
     KindMap map,
     Difference difference,
     Optional<Example> example,
@@ -68,38 +66,27 @@ public record ExplainView(
    * @param panels one per kind that has enough headphones
    * @param missing kinds that are not drawn, in one sentence; empty when all are
    * @param linedUp where graphs are lined up, in one sentence
-   * @param axis the frequency axis under each
    */
-  public record Difference(
-      String title, List<Panel> panels, String missing, String linedUp, TrustedMarkup axis) {}
+  public record Difference(String title, List<Panel> panels, String missing, String linedUp) {}
 
   /**
    * The mean difference of one kind.
    *
    * @param name its name
-   * @param graph the drawing
-   * @param strip its marks
+   * @param graph the drawing over its marks
    * @param finding what it shows
    */
-  public record Panel(String name, TrustedMarkup graph, TrustedMarkup strip, String finding) {}
+  public record Panel(String name, TrustedMarkup graph, String finding) {}
 
   /**
    * One re-expressed graph.
    *
    * @param title the finding
    * @param whose which headphone it shows
-   * @param graph the drawing
-   * @param axis the frequency axis
-   * @param strip its marks
+   * @param graph the drawing over its marks
    * @param times what the pale band promises
    * @param scale how many dB are as long as a tenfold step in frequency
    */
   public record Example(
-      String title,
-      String whose,
-      TrustedMarkup graph,
-      TrustedMarkup axis,
-      TrustedMarkup strip,
-      String times,
-      String scale) {}
+      String title, String whose, TrustedMarkup graph, String times, String scale) {}
 }

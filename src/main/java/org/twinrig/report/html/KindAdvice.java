@@ -5,7 +5,7 @@ import java.util.List;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
-import org.twinrig.report.figure.FluidStrip;
+import org.twinrig.report.figure.MarkStrip;
 import org.twinrig.report.figure.Stretch;
 
 /** What readers may do with old and new graphs of one kind. */
@@ -27,7 +27,7 @@ final class KindAdvice {
     return new ExplainView.Kind(
         VerdictSentence.capital(kind.kind()),
         Numbers.count(units, "headphone", "headphones"),
-        TrustedMarkup.of(FluidStrip.svg(stretches, STRIP_HEIGHT)),
+        TrustedMarkup.of(MarkStrip.svg(stretches, STRIP_HEIGHT)),
         advice);
   }
 
@@ -36,7 +36,7 @@ final class KindAdvice {
     return new ExplainView.Kind(
         VerdictSentence.capital(kind),
         "no headphones",
-        TrustedMarkup.of(FluidStrip.svg(List.of(), STRIP_HEIGHT)),
+        TrustedMarkup.of(MarkStrip.svg(List.of(), STRIP_HEIGHT)),
         List.of(
             new ExplainView.Advice(
                 DO_NOT, "old with new: none of this kind was measured on both fixtures.")));

@@ -55,7 +55,7 @@ public final class StudyPage {
         SessionSheet.view(outcome),
         RepeatabilitySheet.view(outcome),
         outcome.kinds().stream().flatMap(k -> resonances(k).stream()).toList(),
-        EvidenceView.of(outcome, figures.evidence()),
+        EvidenceView.of(outcome, figures),
         StudyView.Figures.of(figures),
         closing);
   }

@@ -2,6 +2,7 @@ package org.twinrig.report.html;
 
 import java.util.List;
 import org.twinrig.report.figure.StudyDrawings;
+import org.twinrig.report.figure.StudyDrawings.Sort;
 
 /**
  * The report of a study, as the template sees it.
@@ -122,12 +123,12 @@ public record StudyView(
       List<Plate> repeatability) {
     static Figures of(StudyDrawings f) {
       return new Figures(
-          Plate.of(f.transfer()),
-          Plate.of(f.captures()),
-          Plate.of(f.errors()),
-          Plate.of(f.budget()),
-          Plate.of(f.sessions()),
-          Plate.of(f.repeatability()));
+          Plate.of(f.of(Sort.TRANSFER)),
+          Plate.of(f.of(Sort.CAPTURES)),
+          Plate.of(f.of(Sort.ERROR)),
+          Plate.of(f.of(Sort.BUDGET)),
+          Plate.of(f.of(Sort.DRIFT)),
+          Plate.of(f.of(Sort.REPEATABILITY)));
     }
   }
 
