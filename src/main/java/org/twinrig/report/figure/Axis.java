@@ -121,19 +121,19 @@ record Axis(
 
   /** How far along the axis a value lies, 0 to 1; its ends stand for what is beyond. */
   double share(double value) {
-    double held = Math.max(from, Math.min(to, value));
+    double held = held(value);
     return logarithmic ? Math.log(held / from) / Math.log(to / from) : (held - from) / (to - from);
   }
 
-  /** Whether a value lies on the axis. */
-  boolean holds(double value) {
-    return value >= from && value <= to;
+  /** A value on the axis; its ends stand for what is beyond, NaN stays. */
+  double held(double value) {
+    return Math.max(from, Math.min(to, value));
   }
 
   /** Whether all values lie on the axis, but for those that are NaN. */
   boolean holdsAll(double[]... values) {
     return Arrays.stream(values)
         .flatMapToDouble(Arrays::stream)
-        .allMatch(v -> Double.isNaN(v) || holds(v));
+        .allMatch(v -> Double.isNaN(v) || v == held(v));
   }
 }

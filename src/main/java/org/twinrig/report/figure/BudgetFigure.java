@@ -68,7 +68,7 @@ public final class BudgetFigure {
     List<double[]> ends = ends(hz, kind.budget());
     double top = Values.greatest(LEAST_TOP, ends.get(ends.size() - 1));
     Axis axis = Axis.stepped("Variance, dB²", 0, top, Axis.roundStep(top / MOST_STEPS), 0);
-    Plot plot = Plot.of(Axis.frequency(), axis);
+    Plot plot = Plot.overFrequency(axis);
     for (Layer layer : Layer.values()) {
       double[] low = ends.get(layer.ordinal());
       double[] high = ends.get(layer.ordinal() + 1);

@@ -1,7 +1,11 @@
 package org.twinrig.report.figure;
 
+import java.awt.Color;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.knowm.xchart.style.markers.Marker;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.Coverage;
 import org.twinrig.internal.Numbers;
@@ -27,16 +31,16 @@ public final class CalibrationFigure {
       return Optional.empty();
     }
     Plot plot =
-        Plot.of(percent("Stated, %"), percent("Reached, %"))
+        new Plot(percent("Stated, %"), percent("Reached, %"), false)
             .with(
                 new Plot.Line(new double[] {0, 100}, new double[] {0, 100}, Ink.FRAME),
                 "as stated");
     bars(plot, leftOut, 0);
     bars(plot, heldOut, BESIDE);
-    plot.with(dots(leftOut, 0, Plot.Dot.FULL), "units left out in turn");
+    plot.with(dots(leftOut, 0, SeriesMarkers.CIRCLE, Ink.NEW_FIXTURE), "units left out in turn");
     if (!heldOut.isEmpty()) {
       plot.with(
-          dots(heldOut, BESIDE, Plot.Dot.OPEN),
+          dots(heldOut, BESIDE, SeriesMarkers.DIAMOND, Ink.OLD_FIXTURE),
           Numbers.count(
               heldOut.get(0).units(),
               "unit held out (drawn beside)",
@@ -57,35 +61,28 @@ public final class CalibrationFigure {
 
   private static Axis percent(String words) {
     List<Axis.Tick> ticks =
-        List.of(
-            new Axis.Tick(0, "0"),
-            new Axis.Tick(20, "20"),
-            new Axis.Tick(50, "50"),
-            new Axis.Tick(80, "80"),
-            new Axis.Tick(90, "90"),
-            new Axis.Tick(95, ""),
-            new Axis.Tick(100, "100"));
+        Stream.of(0, 20, 50, 80, 90, 95, 100)
+            .map(
+                p ->
+                    new Axis.Tick(p, p == 95 ? "" : p.toString())) // no room between its neighbours
+            .toList();
     return Axis.linear(words, 0, 100, ticks);
   }
 
-  private static double[] stated(List<Coverage> rows, double aside) {
-    return Values.of(rows, c -> 100 * c.stated() - aside);
-  }
-
-  private static Plot.Dots dots(List<Coverage> rows, double aside, Plot.Dot look) {
-    return new Plot.Dots(stated(rows, aside), Values.of(rows, c -> 100 * c.reached()), look);
+  private static Plot.Dots dots(List<Coverage> rows, double aside, Marker shape, Color colour) {
+    return new Plot.Dots(
+        Values.of(rows, c -> 100 * c.stated() - aside),
+        Values.of(rows, c -> 100 * c.reached()),
+        shape,
+        colour);
   }
 
   private static void bars(Plot plot, List<Coverage> rows, double aside) {
-    List<Coverage> some = rows.stream().filter(c -> c.units() >= FEWEST_FOR_BARS).toList();
-    for (Coverage c : some) {
-      double x = 100 * c.stated() - aside;
-      plot.straight(x, 100 * c.low(), x, 100 * c.high(), Ink.LINE);
-    }
-    if (!some.isEmpty()) {
-      double[] x = stated(some, aside);
-      plot.with(new Plot.Dots(x, Values.of(some, c -> 100 * c.low()), Plot.Dot.CAP))
-          .with(new Plot.Dots(x, Values.of(some, c -> 100 * c.high()), Plot.Dot.CAP));
+    for (Coverage c : rows) {
+      if (c.units() >= FEWEST_FOR_BARS) {
+        double x = 100 * c.stated() - aside;
+        plot.straight(x, 100 * c.low(), x, 100 * c.high(), Ink.LINE);
+      }
     }
   }
 

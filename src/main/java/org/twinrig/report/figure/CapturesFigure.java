@@ -33,8 +33,7 @@ public final class CapturesFigure {
       lowest = Math.max(LOWEST_DB, Values.least(lowest, db(capture)));
       highest = Values.greatest(highest, db(capture));
     }
-    Plot plot =
-        Plot.of(Axis.frequency(), Axis.levels("Level re anchor, dB", lowest - 1, highest + 1));
+    Plot plot = Plot.overFrequency(Axis.levels("Level re anchor, dB", lowest - 1, highest + 1));
     Set<String> named = new HashSet<>();
     for (AnchoredCapture capture : captures) {
       boolean onNew = entry(capture).fixture().equals(outcome.study().to().name());

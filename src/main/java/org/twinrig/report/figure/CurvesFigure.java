@@ -13,15 +13,14 @@ public final class CurvesFigure {
 
   private CurvesFigure() {}
 
-  /** The colours of the report. They differ in lightness, so that they keep apart in greyscale. */
+  /**
+   * The colours of the report: for what a drawing is about, for the new fixture, for the old one,
+   * and for many that stand behind. They differ in lightness, so that they keep apart in greyscale.
+   */
   public enum Colour {
-    /** For what a drawing is about. */
     INK(Ink.TEXT),
-    /** For the new fixture, or a second thing. */
     BLUE(Ink.NEW_FIXTURE),
-    /** For the old fixture, or a third thing. */
     BROWN(Ink.OLD_FIXTURE),
-    /** For many that stand behind. */
     PALE(Ink.UNIT);
 
     private final Color paint;
@@ -31,15 +30,14 @@ public final class CurvesFigure {
     }
   }
 
-  /** How a curve is drawn. */
+  /**
+   * How a curve is drawn: for what a drawing is about, for many and for ends of intervals, for what
+   * is compared with, and for limits.
+   */
   public enum Line {
-    /** For what a drawing is about. */
     SOLID(Ink.CURVE),
-    /** For many, and for ends of intervals. */
     THIN(Ink.THIN),
-    /** For what is compared with. */
     DASHED(Ink.DASHED),
-    /** For limits. */
     DOTTED(Ink.DOTTED);
 
     @SuppressWarnings("ImmutableEnumChecker") // a stroke does not change
@@ -100,7 +98,7 @@ public final class CurvesFigure {
    * ordinate of 8 dB or more has the proportions of IEC 60263.
    */
   public static Figure of(Sheet sheet, List<Curve> curves) {
-    Plot plot = Plot.of(Axis.frequency(), sheet.axis());
+    Plot plot = Plot.overFrequency(sheet.axis());
     for (Curve c : curves) {
       Ink.Pen pen = new Ink.Pen(c.colour.paint, c.line.stroke);
       if (c.name.isEmpty()) {

@@ -39,7 +39,7 @@ public final class DifferenceFigure {
             Math.max(-WIDEST_DB, Values.least(-2, simLow) - 0.7),
             Math.min(WIDEST_DB, Values.greatest(2, simHigh)));
     Plot plot =
-        Plot.of(Axis.frequency(), axis)
+        Plot.overFrequency(axis)
             .area(
                 hz,
                 Values.known(bands, v -> v.differenceDb() - v.halfDb()),

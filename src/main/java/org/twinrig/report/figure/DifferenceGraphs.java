@@ -18,8 +18,6 @@ public final class DifferenceGraphs {
   /** IEC 60263: one decade is as long as 25 dB. */
   public static final double DB_PER_DECADE = 25;
 
-  private static final int WIDTH = 260;
-
   private final Axis db;
 
   /** Graphs of all kinds that will be drawn, so that they can be compared. */
@@ -44,15 +42,16 @@ public final class DifferenceGraphs {
   /** One kind over the strip of its zones, as an inline SVG as wide as its place. */
   public String svg(TransferFunction kind, List<Zone> zones) {
     Plot plot =
-        Plot.small(Axis.fewFrequencies(20, 100, 1000, 10_000), db)
+        new Plot(Axis.fewFrequencies(20, 100, 1000, 10_000), db, false)
             .line(
                 Values.hz(kind.bands()),
                 Values.fitted(kind.bands(), f -> f.mean().meanDb()),
                 Ink.NEW);
     return SvgText.inline(
+        Figure.nameOf("difference", kind.kind()),
         "graph",
-        WIDTH,
-        (d, width) -> paint(d, plot, new Rectangle(24, 18, width - 36, 0), Stretch.ofZones(zones)));
+        SvgText.TELEPHONE,
+        (d, width) -> paint(d, plot, new Rectangle(32, 20, width - 44, 0), Stretch.ofZones(zones)));
   }
 
   /** Paints a plot with IEC 60263's proportions into a width, its strip below it. */

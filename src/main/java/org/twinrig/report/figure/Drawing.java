@@ -103,12 +103,11 @@ final class Drawing {
     Optional<Rectangle2D> clip = Optional.empty();
     Color colour = Color.BLACK;
     BasicStroke stroke = Ink.THIN;
-    Drawing taken = new Drawing();
     for (Command<?> command : g.getCommands()) {
       if (command instanceof DrawShapeCommand draw && colour.getAlpha() > 0) {
-        taken.draw(placed(draw.getValue(), place), new Ink.Pen(colour, stroke), clip);
+        draw(placed(draw.getValue(), place), new Ink.Pen(colour, stroke), clip);
       } else if (command instanceof FillShapeCommand fill && colour.getAlpha() > 0) {
-        taken.items.add(new Fill(placed(fill.getValue(), place), colour, clip));
+        items.add(new Fill(placed(fill.getValue(), place), colour, clip));
       } else if (command instanceof AffineTransformCommand move) {
         place.concatenate(move.getValue());
       } else if (command instanceof SetColorCommand set) {
@@ -119,7 +118,6 @@ final class Drawing {
         clip = Optional.ofNullable(set.getValue()).map(s -> placed(s, place).getBounds2D());
       }
     }
-    taken.items.forEach(item -> items.add(trimmed(item)));
   }
 
   private static Shape placed(Shape shape, AffineTransform place) {
@@ -127,20 +125,5 @@ final class Drawing {
         ? new Line2D.Double(
             place.transform(line.getP1(), null), place.transform(line.getP2(), null))
         : place.createTransformedShape(shape);
-  }
-
-  /** A clip that cuts nothing is left off. */
-  private static Item trimmed(Item item) {
-    if (item instanceof Line line) {
-      return new Line(line.path, line.pen, needed(line.clip, line.path));
-    }
-    return item instanceof Fill fill
-        ? new Fill(fill.shape, fill.colour, needed(fill.clip, fill.shape))
-        : item;
-  }
-
-  private static Optional<Rectangle2D> needed(Optional<Rectangle2D> clip, Shape shape) {
-    Rectangle2D bounds = shape.getBounds2D();
-    return clip.filter(c -> !c.createUnion(bounds).equals(c));
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.internal.Numbers;
 import org.twinrig.screening.ControlLimits;
 import org.twinrig.screening.DriftChart;
@@ -25,6 +26,8 @@ public final class DriftFigure {
   /** The axis ends a little beyond what is farthest out. */
   private static final double REACH = 1.08;
 
+  private static final double LEAST_DB = 0.01;
+
   private DriftFigure() {}
 
   /** Draws one fixture. */
@@ -41,7 +44,7 @@ public final class DriftFigure {
             fingerprint)
         .rows(List.of(level), 1, LEVEL_HEIGHT)
         .rows(octaves, 2, OCTAVE_HEIGHT)
-        .foot("ring: outside its limits; sessions from left to right")
+        .foot("diamond: outside its limits; sessions from left to right")
         .figure(
             Figure.nameOf("drift", drift.fixture()),
             "Level and octave levels of the check unit by session, with control limits and moving"
@@ -87,10 +90,13 @@ public final class DriftFigure {
             .orElse(points.stream().mapToDouble(DriftChart.Point::valueDb).average().orElse(0));
     double[] at = IntStream.range(0, points.size()).mapToDouble(i -> i).toArray();
     double[] values = Values.of(points, p -> p.valueDb() - centre);
+    double least = limits.map(ControlLimits::halfWidthDb).orElse(0.0);
+    double reach =
+        REACH * Arrays.stream(values).map(Math::abs).reduce(Math.max(LEAST_DB, least), Math::max);
+    Axis sessions =
+        new Axis("", -0.5, Math.max(1, points.size()) - 0.5, false, 0, names, List.of());
     Plot plot =
-        Plot.small(
-            new Axis("", -0.5, Math.max(1, points.size()) - 0.5, false, 0, names, List.of()),
-            axis(words, limits.map(ControlLimits::halfWidthDb).orElse(0.0), values));
+        new Plot(sessions, Axis.stepped(words, -reach, reach, Axis.roundStep(reach / 2), 0), true);
     if (limits.isPresent()) {
       double[] half = Values.of(points, p -> p.ewma().orElseThrow().halfWidthDb());
       plot.with(new Plot.Area(at, Arrays.stream(half).map(h -> -h).toArray(), half, Ink.BAND))
@@ -99,25 +105,8 @@ public final class DriftFigure {
           .rule(limits.get().upperDb() - centre, Ink.LIMIT);
     }
     double[] outside = Values.of(points, p -> p.outside() ? p.valueDb() - centre : Double.NaN);
-    return plot.with(new Plot.Dots(at, values, Plot.Dot.POINT))
-        .with(new Plot.Dots(at, outside, Plot.Dot.RING));
-  }
-
-  /** As far above the centre as below it, both ends and the centre labelled. */
-  private static Axis axis(String words, double least, double[] values) {
-    double reach = REACH * Arrays.stream(values).map(Math::abs).reduce(least, Math::max);
-    double end = 1;
-    if (reach > 0) {
-      double step = Axis.roundStep(reach / 4);
-      end = Math.ceil(reach / step - 1e-9) * step;
-    }
-    int decimals = end < 0.2 ? 2 : end < 2 ? 1 : 0;
-    List<Axis.Tick> ticks = new ArrayList<>();
-    for (int sign = -1; sign <= 1; sign++) {
-      String label = (sign > 0 ? "+" : "") + Numbers.fixed(sign * end, decimals);
-      ticks.add(new Axis.Tick(sign * end, label));
-    }
-    return new Axis(words, -end, end, false, 0, ticks, List.of());
+    return plot.with(new Plot.Dots(at, values, SeriesMarkers.CIRCLE, Ink.TEXT))
+        .with(new Plot.Dots(at, outside, SeriesMarkers.DIAMOND, Ink.NEW_FIXTURE));
   }
 
   /** The names of all sessions where there is room, else of those outside that do not collide. */

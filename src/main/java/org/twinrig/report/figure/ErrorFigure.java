@@ -26,9 +26,7 @@ public final class ErrorFigure {
     double widest = Values.greatest(0, high);
     double greatest = Math.max(LEAST_RANGE_DB, Math.min(WIDEST_DB, widest));
     Plot plot =
-        Plot.of(
-                Axis.frequency(),
-                Axis.differences("Measured minus predicted, dB", -greatest, greatest))
+        Plot.overFrequency(Axis.differences("Measured minus predicted, dB", -greatest, greatest))
             .area(hz, Arrays.stream(high).map(v -> -v).toArray(), high, "prediction interval");
     for (Levels unit : kind.estimate().errors()) {
       plot.line(hz, levels(unit), new Ink.Pen(Ink.UNIT, Ink.HAIR));

@@ -36,7 +36,7 @@ public record ExampleGraph(TranslatedGraph graph) {
             ? Axis.fewFrequencies(20, 100, 1000, 10_000)
             : Axis.fewFrequencies(20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000);
     Plot plot =
-        Plot.of(across, db())
+        new Plot(across, db(), false)
             .area(
                 hz,
                 predicted(TranslatedBand.Predicted::lowDb),

@@ -42,7 +42,7 @@ public final class FeatureFigure {
             Values.least(-LEAST_RANGE, ends(transfer, -1, WIDEST), old, now) - 0.8,
             Values.greatest(LEAST_RANGE, ends(transfer, 1, WIDEST), old, now) + 0.8);
     Plot plot =
-        Plot.of(Axis.frequency(), axis)
+        Plot.overFrequency(axis)
             .area(hz, low, high, "interval")
             .line(hz, old, Ink.OLD, "old fixture")
             .line(hz, now, Ink.NEW_THIN, "new fixture")

@@ -21,7 +21,7 @@ public final class GraphFigure {
     double[] low = Values.known(predicted, TranslatedBand.Predicted::lowDb);
     double[] high = Values.known(predicted, TranslatedBand.Predicted::highDb);
     Plot plot =
-        Plot.of(Axis.frequency(), Axis.levelsHolding("Level, dB", old, low, high))
+        Plot.overFrequency(Axis.levelsHolding("Level, dB", old, low, high))
             .area(hz, low, high, "prediction interval")
             .line(hz, old, Ink.OLD, "old: " + origin.from())
             .line(

@@ -1,36 +1,31 @@
 package org.twinrig.report.figure;
 
 import java.awt.Color;
-import java.awt.Graphics2D;
 import java.awt.Rectangle;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.XYSeries.XYSeriesRenderStyle;
 import org.knowm.xchart.style.lines.SeriesLines;
-import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /** Has the plotting library draw the layers of a plot, on axes pinned to the plot's own place. */
 record LayerPainter(Axis across, Axis up, Rectangle box) {
 
-  /** Curves and areas are cut at the frame, points are not: a half point would be another shape. */
+  /** Curves and areas are cut at the frame, points are not: half a point is another shape. */
   void paint(Drawing d, List<Plot.Layer> layers) {
     paint(d, layers.stream().filter(l -> !(l instanceof Plot.Dots)).toList(), true);
     paint(d, layers.stream().filter(Plot.Dots.class::isInstance).toList(), false);
   }
 
   private void paint(Drawing d, List<Plot.Layer> layers, boolean clipped) {
-    if (layers.isEmpty()) {
-      return;
+    if (!layers.isEmpty()) {
+      XYChart chart = chart();
+      layers.forEach(layer -> add(chart, layer));
+      d.painted(g -> chart.paint(g, box.width, box.height), box.x, box.y, clipped);
     }
-    XYChart chart = chart();
-    for (Plot.Layer layer : layers) {
-      add(chart, layer);
-    }
-    d.painted(g -> chart.paint(g, box.width, box.height), box.x, box.y, clipped);
   }
 
   /** A chart that is nothing but its plot. */
@@ -59,85 +54,61 @@ record LayerPainter(Axis across, Axis up, Rectangle box) {
         .setXAxisMax(across.to())
         .setYAxisMin(up.from())
         .setYAxisMax(up.to());
+    chart.getStyler().setMarkerSize(Plot.MARKER_SIZE);
     return chart;
   }
 
   private void add(XYChart chart, Plot.Layer layer) {
-    String name = "layer " + chart.getSeriesMap().size();
     if (layer instanceof Plot.Area area) {
-      double[][] outline = outline(area);
-      XYSeries series = chart.addSeries(name, outline[0], outline[1]);
+      XYSeries series =
+          series(
+              chart,
+              thereAndBack(area.across(), area.across(), area.high()),
+              thereAndBack(area.high(), area.low(), area.high()));
       series.setXYSeriesRenderStyle(XYSeriesRenderStyle.PolygonArea);
       series.setFillColor(area.colour());
       series.setLineStyle(SeriesLines.NONE);
-      series.setMarker(SeriesMarkers.NONE);
     } else if (layer instanceof Plot.Line line) {
-      XYSeries series =
-          chart.addSeries(name, held(line.across()), inside(line.across(), line.up()));
-      series.setLineColor(line.pen().colour());
-      series.setLineStyle(line.pen().stroke());
-      series.setMarker(SeriesMarkers.NONE);
+      XYSeries series = series(chart, line.across(), line.up());
+      series.setLineColor(line.pen().colour()).setLineStyle(line.pen().stroke());
     } else if (layer instanceof Plot.Dots dots) {
-      double[] y =
-          Arrays.stream(dots.up()).map(v -> Math.max(up.from(), Math.min(up.to(), v))).toArray();
-      XYSeries series = chart.addSeries(name, held(dots.across()), inside(dots.across(), y));
+      XYSeries series =
+          series(chart, dots.across(), Arrays.stream(dots.up()).map(up::held).toArray());
       series.setXYSeriesRenderStyle(XYSeriesRenderStyle.Scatter);
-      series.setMarkerColor(dots.dot().fill).setMarker(new DotMarker(dots.dot()));
+      series.setMarkerColor(dots.colour());
+      series.setMarker(dots.shape());
     }
   }
 
-  /** Places on the axis; what is drawn nowhere stands at its beginning. */
-  private double[] held(double[] places) {
-    return Arrays.stream(places).map(v -> across.holds(v) ? v : across.from()).toArray();
-  }
-
-  /** Values where the axis across holds their place, NaN elsewhere. */
-  private double[] inside(double[] places, double[] values) {
-    double[] inside = values.clone();
-    for (int k = 0; k < values.length; k++) {
-      inside[k] = across.holds(places[k]) ? values[k] : Double.NaN;
+  /** A series of the places that the axis across holds; elsewhere it has a break. */
+  private XYSeries series(XYChart chart, double[] places, double[] values) {
+    double[] x =
+        Arrays.stream(places).map(v -> Double.isNaN(v) ? across.from() : across.held(v)).toArray();
+    double[] y = values.clone();
+    for (int k = 0; k < y.length; k++) {
+      y[k] = x[k] == places[k] ? y[k] : Double.NaN;
     }
-    return inside;
+    XYSeries series = chart.addSeries("layer " + chart.getSeriesMap().size(), x, y);
+    series.setMarker(SeriesMarkers.NONE);
+    return series;
   }
 
-  /** Each unbroken piece forth along its upper end and back along its lower one, then a break. */
-  private double[][] outline(Plot.Area area) {
-    double[] low = inside(area.across(), area.low());
-    List<double[]> points = new ArrayList<>();
-    for (int start = 0, k = 0; k <= low.length; k++) {
-      if (k == low.length || Double.isNaN(low[k]) || Double.isNaN(area.high()[k])) {
+  /** Each piece between breaks along one curve, then back along the other one, then a break. */
+  private static double[] thereAndBack(double[] there, double[] back, double[] breaks) {
+    DoubleStream.Builder points = DoubleStream.builder();
+    int start = 0;
+    for (int k = 0; k <= there.length; k++) {
+      if (k == there.length || Double.isNaN(breaks[k])) {
         for (int p = start; p < k; p++) {
-          points.add(new double[] {area.across()[p], area.high()[p]});
+          points.add(there[p]);
         }
         for (int p = k - 1; p >= start; p--) {
-          points.add(new double[] {area.across()[p], low[p]});
+          points.add(back[p]);
         }
-        points.add(new double[] {across.from(), Double.NaN});
+        points.add(Double.NaN);
         start = k + 1;
       }
     }
-    return new double[][] {
-      points.stream().mapToDouble(p -> p[0]).toArray(),
-      points.stream().mapToDouble(p -> p[1]).toArray()
-    };
-  }
-
-  /** The shapes of the report's points. */
-  private static final class DotMarker extends Marker {
-    private final Plot.Dot dot;
-
-    DotMarker(Plot.Dot dot) {
-      this.dot = dot;
-    }
-
-    @Override
-    public void paint(Graphics2D g, double x, double y, int size) {
-      g.fill(dot.at(x, y));
-      if (dot.outlined) {
-        g.setColor(Ink.TEXT);
-        g.setStroke(Ink.THIN);
-        g.draw(dot.at(x, y));
-      }
-    }
+    return points.build().toArray();
   }
 }

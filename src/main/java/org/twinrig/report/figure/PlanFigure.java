@@ -3,6 +3,8 @@ package org.twinrig.report.figure;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.knowm.xchart.style.markers.Marker;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.evidence.Design;
 import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.ZonePlan;
@@ -33,7 +35,7 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
         .key(plots.get(0))
         .rows(plots, COLUMNS, HEIGHT)
         .foot(
-            "ring: the study as it is; dot: cheapest design expected to meet the tolerance; square:"
+            "diamond: the study as it is; dot: cheapest design expected to meet the tolerance; square:"
                 + " cheapest nine times in ten")
         .figure(
             caption.name("plan"),
@@ -59,22 +61,19 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
 
   private Plot plot(ZonePlan zone) {
     Axis db = db(zone);
-    Plot plot = Plot.small(units(), db);
+    Plot plot = new Plot(units(), db, true);
     for (int k = 0; k < seatings.size(); k++) {
       int m = seatings.get(k);
       double[] n = IntStream.rangeClosed(present(), unitsMax).mapToDouble(u -> u).toArray();
       double[] half = Arrays.stream(n).map(u -> zone.halfDb(new Design((int) u, m, m))).toArray();
       plot.line(n, half, pen(k), m + " seatings on each");
     }
-    plot.with(
-        new Plot.Line(
-            new double[] {units().from(), units().to()},
-            new double[] {zone.toleranceDb(), zone.toleranceDb()},
-            Ink.LIMIT),
-        "tolerance");
-    mark(plot, present(), zone.presentHalfDb(), Plot.Dot.RING);
-    zone.evenChance().ifPresent(d -> mark(plot, d.units(), zone.halfDb(d), Plot.Dot.POINT));
-    zone.cautious().ifPresent(d -> mark(plot, d.units(), zone.halfDb(d), Plot.Dot.SQUARE));
+    double[] across = {units().from(), units().to()};
+    plot.line(
+        across, new double[] {zone.toleranceDb(), zone.toleranceDb()}, Ink.LIMIT, "tolerance");
+    mark(plot, present(), zone.presentHalfDb(), SeriesMarkers.DIAMOND);
+    zone.evenChance().ifPresent(d -> mark(plot, d.units(), zone.halfDb(d), SeriesMarkers.CIRCLE));
+    zone.cautious().ifPresent(d -> mark(plot, d.units(), zone.halfDb(d), SeriesMarkers.SQUARE));
     if (zone.outlook() == ZonePlan.Outlook.NEVER) {
       String words = "never below " + Numbers.fixed(zone.neverBelowDb(), 1) + " dB";
       plot.note(words, unitsMax + 1, 0.07 * db.to(), Drawing.Lie.END, Ink.NOTE);
@@ -86,9 +85,9 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
     return plan.present().units();
   }
 
-  private static void mark(Plot plot, int units, double half, Plot.Dot dot) {
-    if (plot.up().holds(half)) {
-      plot.dot(units, half, dot);
+  private static void mark(Plot plot, int units, double half, Marker shape) {
+    if (half <= plot.up().to()) {
+      plot.with(new Plot.Dots(new double[] {units}, new double[] {half}, shape, Ink.TEXT));
     }
   }
 

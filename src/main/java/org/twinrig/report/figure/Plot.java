@@ -2,100 +2,56 @@ package org.twinrig.report.figure;
 
 import java.awt.Color;
 import java.awt.Rectangle;
-import java.awt.Shape;
-import java.awt.geom.Ellipse2D;
-import java.awt.geom.Line2D;
-import java.awt.geom.Path2D;
-import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import org.knowm.xchart.style.markers.Marker;
 import org.twinrig.report.figure.Drawing.Lie;
 
 /**
- * Two axes and what is drawn between them, in drawing order. It is drawn at any place of any size;
- * the plotting library draws the layers, see {@link LayerPainter}.
+ * Two axes and what is drawn between them, in drawing order, at any place of any size. The plotting
+ * library draws the layers, see {@link LayerPainter}.
  */
 @SuppressWarnings("ArrayRecordComponent") // a drawing holds hundreds of points and is drawn once
 final class Plot {
+  static final int MARKER_SIZE = 7;
+
   private final Axis across;
   private final Axis up;
   private final boolean small;
   private final List<Layer> layers = new ArrayList<>();
-  private final List<Note> notes = new ArrayList<>();
   private final List<Key> keys = new ArrayList<>();
-  private final List<String> names = new ArrayList<>();
-  private Dots named = new Dots(new double[0], new double[0], Dot.FULL);
+  private final List<Note> notes = new ArrayList<>();
+  private final List<Name> names = new ArrayList<>();
 
-  private Plot(Axis across, Axis up, boolean small) {
+  /** An empty plot; a small one, among others, has small type at its ticks. */
+  Plot(Axis across, Axis up, boolean small) {
     this.across = across;
     this.up = up;
     this.small = small;
   }
 
-  static Plot of(Axis across, Axis up) {
-    return new Plot(across, up, false);
+  static Plot overFrequency(Axis up) {
+    return new Plot(Axis.frequency(), up, false);
   }
 
-  /** A small one among others, with small type at its ticks. */
-  static Plot small(Axis across, Axis up) {
-    return new Plot(across, up, true);
-  }
-
-  /** What is drawn at places along both axes. */
+  /** What is drawn at places along both axes; NaN is a break. */
   sealed interface Layer {}
 
-  /** A curve through points; NaN breaks it. */
+  /** A curve through points. */
   record Line(double[] across, double[] up, Ink.Pen pen) implements Layer {}
 
-  /** A filled band between two curves; NaN breaks it. */
+  /** A filled band between two curves. */
   record Area(double[] across, double[] low, double[] high, Color colour) implements Layer {}
 
-  /** Points that look alike; NaN is none. */
-  record Dots(double[] across, double[] up, Dot dot) implements Layer {}
-
-  /** How a point looks; the shapes keep apart without colour. */
-  enum Dot {
-    FULL(Ink.NEW_FIXTURE, true, 3.2),
-    OPEN(Ink.PAPER, true, 3.2),
-    TRIANGLE(Ink.PAPER, true, 4),
-    POINT(Ink.TEXT, false, 2.6),
-    SQUARE(Ink.TEXT, false, 3.5),
-    RING(new Color(255, 255, 255, 0), true, 4.5),
-    /** The end of an interval. */
-    CAP(new Color(255, 255, 255, 0), true, 3);
-
-    final Color fill;
-    final boolean outlined;
-    private final double radius;
-
-    Dot(Color fill, boolean outlined, double radius) {
-      this.fill = fill;
-      this.outlined = outlined;
-      this.radius = radius;
-    }
-
-    Shape at(double x, double y) {
-      return switch (this) {
-        case CAP -> new Line2D.Double(x - radius, y, x + radius, y);
-        case SQUARE -> new Rectangle2D.Double(x - radius, y - radius, 2 * radius, 2 * radius);
-        case TRIANGLE -> {
-          Path2D.Double shape = new Path2D.Double();
-          shape.moveTo(x - radius, y - 3);
-          shape.lineTo(x + radius, y - 3);
-          shape.lineTo(x, y + radius);
-          shape.closePath();
-          yield shape;
-        }
-        default -> new Ellipse2D.Double(x - radius, y - radius, 2 * radius, 2 * radius);
-      };
-    }
-  }
-
-  private record Note(String words, double across, double up, Lie lie, Ink.Type type) {}
+  /** Points of one shape; shapes keep apart without colour. */
+  record Dots(double[] across, double[] up, Marker shape, Color colour) implements Layer {}
 
   private record Key(String words, Layer sample) {}
 
-  /** Adds a layer. */
+  private record Note(String words, double across, double up, Lie lie, Ink.Type type) {}
+
+  private record Name(String words, double across, double up) {}
+
   Plot with(Layer layer) {
     layers.add(layer);
     return this;
@@ -119,10 +75,6 @@ final class Plot {
     return with(new Area(x, low, high, Ink.BAND), words);
   }
 
-  Plot dot(double x, double y, Dot dot) {
-    return with(new Dots(new double[] {x}, new double[] {y}, dot));
-  }
-
   /** A straight line between two points. */
   Plot straight(double fromX, double fromY, double toX, double toY, Ink.Pen pen) {
     return line(new double[] {fromX, toX}, new double[] {fromY, toY}, pen);
@@ -134,15 +86,14 @@ final class Plot {
   }
 
   /** Words at a point. */
-  Plot note(String words, double x, double y, Lie lie, Ink.Type how) {
-    notes.add(new Note(words, x, y, lie, how));
+  Plot note(String words, double x, double y, Lie lie, Ink.Type type) {
+    notes.add(new Note(words, x, y, lie, type));
     return this;
   }
 
-  /** Writes names beside points where they cover nothing; an empty name is not written. */
-  Plot names(Dots dots, List<String> some) {
-    named = dots;
-    names.addAll(some);
+  /** A point's name, which is put where it covers nothing; an empty name only keeps its point. */
+  Plot name(String words, double x, double y) {
+    names.add(new Name(words, x, y));
     return this;
   }
 
@@ -169,32 +120,20 @@ final class Plot {
     across.lines().forEach(v -> d.line(x(v, box), box.y, x(v, box), bottom, Ink.GRID));
     up.lines().forEach(v -> d.line(box.x, y(v, box), right, y(v, box), Ink.GRID));
     new LayerPainter(across, up, box).paint(d, layers);
-    paintNotes(d, box);
-    paintNames(d, box);
+    for (Note n : notes) {
+      double aside = n.lie == Lie.END ? -5 : 0;
+      d.text(n.words, x(n.across, box) + aside, y(n.up, box) + 4, n.lie, n.type);
+    }
+    DotLabels labels = new DotLabels(box);
+    names.forEach(n -> labels.keepClear(x(n.across, box), y(n.up, box)));
+    names.stream()
+        .filter(n -> !n.words.isEmpty())
+        .forEach(n -> labels.write(d, n.words, x(n.across, box), y(n.up, box)));
     d.draw(box, Ink.FRAME);
     if (up.from() < 0 && up.to() > 0) {
       d.line(box.x, y(0, box), right, y(0, box), Ink.FRAME);
     }
     paintTicks(d, box);
-  }
-
-  private void paintNotes(Drawing d, Rectangle box) {
-    for (Note n : notes) {
-      double aside = n.lie == Lie.START ? 5 : n.lie == Lie.END ? -5 : 0;
-      d.text(n.words, x(n.across, box) + aside, y(n.up, box) + 4, n.lie, n.type);
-    }
-  }
-
-  private void paintNames(Drawing d, Rectangle box) {
-    DotLabels labels = new DotLabels(box);
-    for (int k = 0; k < names.size(); k++) {
-      labels.keepClear(x(named.across[k], box), y(named.up[k], box));
-    }
-    for (int k = 0; k < names.size(); k++) {
-      if (!names.get(k).isEmpty()) {
-        labels.write(d, names.get(k), x(named.across[k], box), y(named.up[k], box));
-      }
-    }
   }
 
   private void paintTicks(Drawing d, Rectangle box) {
@@ -206,9 +145,7 @@ final class Plot {
       d.text(t.label(), box.x - 6, y(t.value(), box) + (small ? 3 : 4), Lie.END, type);
     }
     d.text(up.words(), small ? box.x : Math.max(2, box.x - 54), box.y - 8, Lie.START, Ink.NOTE);
-    if (!across.words().isEmpty()) {
-      d.text(across.words(), box.getMaxX(), box.getMaxY() + 31, Lie.END, type);
-    }
+    d.text(across.words(), box.getMaxX(), box.getMaxY() + 31, Lie.END, Ink.NOTE);
   }
 
   /** The key in a row that ends at a point. */
@@ -222,25 +159,28 @@ final class Plot {
     }
   }
 
-  /** The key in a column below a point. */
-  void paintKeyBelow(Drawing d, double x, double y, double step) {
+  /** The key in a column from a point down; returns where it ends. */
+  int paintKeyBelow(Drawing d, int x, int y, int step) {
     for (int k = 0; k < keys.size(); k++) {
       paintKey(d, keys.get(k), x, y + k * step);
     }
-  }
-
-  int explainedLayers() {
-    return keys.size();
+    return y + keys.size() * step;
   }
 
   private static void paintKey(Drawing d, Key key, double x, double y) {
     if (key.sample instanceof Area area) {
-      d.fill(new Rectangle2D.Double(x, y - 9, 22, 10), area.colour);
+      d.fill(new Rectangle((int) x, (int) y - 9, 22, 10), area.colour);
     } else if (key.sample instanceof Line line) {
       d.line(x, y - 4, x + 22, y - 4, line.pen);
     } else if (key.sample instanceof Dots dots) {
-      d.fill(dots.dot.at(x + 11, y - 4), dots.dot.fill);
-      d.draw(dots.dot.at(x + 11, y - 4), Ink.LINE);
+      d.painted(
+          g -> {
+            g.setColor(dots.colour);
+            dots.shape.paint(g, 11, -4, MARKER_SIZE);
+          },
+          (int) x,
+          (int) y,
+          false);
     }
     d.text(key.words, x + 28, y, Lie.START, Ink.NOTE);
   }

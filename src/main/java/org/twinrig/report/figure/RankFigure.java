@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.RankCorrelation;
 import org.twinrig.evidence.RankKeeping;
@@ -35,13 +36,16 @@ public final class RankFigure {
     double highest = Values.greatest(Double.NEGATIVE_INFINITY, from, to);
     double step = Axis.roundStep(Math.max(0.5, (highest - lowest) / MOST_STEPS));
     Axis old = Axis.stepped("Deviation on the old fixture, dB", lowest, highest, step, 0);
-    Plot.Dots dots = new Plot.Dots(from, to, Plot.Dot.FULL);
+    Plot.Dots dots = new Plot.Dots(from, to, SeriesMarkers.CIRCLE, Ink.NEW_FIXTURE);
     double[] ends = {old.from(), old.to()};
     Plot plot =
-        Plot.of(old, Axis.stepped("Deviation on the new fixture, dB", lowest, highest, step, 0))
+        new Plot(
+                old,
+                Axis.stepped("Deviation on the new fixture, dB", lowest, highest, step, 0),
+                false)
             .line(ends, ends, Ink.FRAME, "as far on both fixtures")
-            .with(dots, "a unit; named where its rank changes most")
-            .names(dots, units.stream().map(u -> named.contains(u) ? u.unit() : "").toList());
+            .with(dots, "a unit; named where its rank changes most");
+    units.forEach(u -> plot.name(named.contains(u) ? u.unit() : "", u.fromDb(), u.toDb()));
     List<String> notes = new ArrayList<>();
     Stream.of(ranks.spearman(), ranks.kendall())
         .flatMap(Optional::stream)

@@ -29,7 +29,7 @@ public final class RepeatabilityFigure {
         Axis.differences("Standard deviation between seatings, dB", 0, Math.max(LEAST_RANGE, top));
     Ink.Pen ends = new Ink.Pen(Ink.OLD_FIXTURE, Ink.DOTTED);
     Plot plot =
-        Plot.of(Axis.frequency(), axis)
+        Plot.overFrequency(axis)
             .area(hz, Values.known(to, Repeatability.Scatter::lowDb), newHigh, "interval, new")
             .line(hz, Values.known(from, Repeatability.Scatter::lowDb), ends)
             .line(hz, oldHigh, ends)

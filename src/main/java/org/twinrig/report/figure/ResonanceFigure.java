@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Resonance;
@@ -31,9 +32,10 @@ public final class ResonanceFigure {
     ResonanceWander.Range range = wanders.get(0).searched();
     double[] ends = {range.fromHz(), range.toHz()};
     Plot plot =
-        Plot.of(
+        new Plot(
                 axis("Frequency on the old fixture, Hz", range),
-                axis("Frequency on the new fixture, Hz", range))
+                axis("Frequency on the new fixture, Hz", range),
+                false)
             .area(
                 ends,
                 Arrays.stream(ends).map(hz -> hz / CORRIDOR).toArray(),
@@ -59,11 +61,13 @@ public final class ResonanceFigure {
 
   private static void add(Plot plot, List<String> notes, ResonanceWander w, Caption caption) {
     String name = w.shape().name().toLowerCase(Locale.ROOT);
+    boolean notch = w.shape() == Resonance.Shape.NOTCH;
     plot.with(
         new Plot.Dots(
             Values.of(w.positions(), p -> p.from().hz()),
             Values.of(w.positions(), p -> p.to().hz()),
-            w.shape() == Resonance.Shape.NOTCH ? Plot.Dot.TRIANGLE : Plot.Dot.FULL),
+            notch ? SeriesMarkers.TRIANGLE_DOWN : SeriesMarkers.CIRCLE,
+            notch ? Ink.OLD_FIXTURE : Ink.NEW_FIXTURE),
         "%s of a unit (%d of %d show it)".formatted(name, w.positions().size(), caption.units()));
     notes.add(
         "%s: mean shift %s%s ± %s octaves,"

@@ -58,8 +58,7 @@ final class Sheet {
   Sheet square(Plot plot, List<String> notes) {
     int beside = LEFT + SIDE + 24;
     plot.paint(drawing, new Rectangle(LEFT, TOP, SIDE, SIDE));
-    plot.paintKeyBelow(drawing, beside, TOP + 12, ROW);
-    double at = TOP + 12 + (plot.explainedLayers() + 0.5) * ROW;
+    int at = plot.paintKeyBelow(drawing, beside, TOP + 12, ROW) + ROW / 2;
     for (String note : notes) {
       drawing.text(note, beside, at, Lie.START, Ink.NOTE.faint());
       at += ROW;

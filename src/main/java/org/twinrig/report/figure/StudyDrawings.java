@@ -20,27 +20,19 @@ import org.twinrig.study.Tolerance;
  */
 public record StudyDrawings(List<Figure> all) {
 
-  /** Sorts of drawings, one per kind but for {@link #DRIFT}; names of figures begin with theirs. */
+  /** What a drawing shows; names of figures begin with it. One per kind but for DRIFT. */
   public enum Sort {
-    /** The mean transfer. */
     TRANSFER,
-    /** The leave-one-unit-out errors. */
     ERROR,
-    /** Where the error of a translated level comes from. */
     BUDGET,
-    /** The captures of one unit: the one with most captures left out. */
+    /** One unit of each kind: the one with most captures left out. */
     CAPTURES,
-    /** The charts of the check unit, one per fixture. */
+    /** One per fixture. */
     DRIFT,
-    /** How far seatings scatter. */
     REPEATABILITY,
-    /** Stated against reached coverage. */
     CALIBRATION,
-    /** Whether units keep their rank. */
     RANK,
-    /** Where resonances sit on either fixture. */
     RESONANCE,
-    /** What units share. */
     FEATURE;
 
     private String prefix() {
@@ -66,18 +58,10 @@ public record StudyDrawings(List<Figure> all) {
     each(outcome, work, (kind, c) -> Optional.of(ErrorFigure.of(kind, tolerance, c)));
     each(outcome, work, (kind, caption) -> Optional.of(BudgetFigure.of(kind, caption)));
     each(outcome, work, (kind, c) -> CapturesFigure.of(outcome, shown(outcome, kind), c.kind()));
-    outcome
-        .sessions()
-        .ifPresent(
-            review ->
-                review
-                    .fixtures()
-                    .forEach(
-                        f ->
-                            work.add(
-                                () ->
-                                    Optional.of(
-                                        DriftFigure.of(f, review.unit(), outcome.fingerprint())))));
+    String fingerprint = outcome.fingerprint();
+    outcome.sessions().stream()
+        .flatMap(r -> r.fixtures().stream().map(f -> DriftFigure.of(f, r.unit(), fingerprint)))
+        .forEach(figure -> work.add(() -> Optional.of(figure)));
     each(outcome, work, (kind, c) -> RepeatabilityFigure.of(kind, outcome.study(), c));
     each(outcome, work, CalibrationFigure::of);
     each(outcome, work, RankFigure::of);

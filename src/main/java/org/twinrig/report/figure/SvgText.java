@@ -17,7 +17,7 @@ import java.util.function.ToIntBiFunction;
  * own fonts, ids that begin with the drawing's name.
  */
 final class SvgText {
-  private static final int TELEPHONE = 330;
+  static final int TELEPHONE = 330;
 
   private final String name;
   private final StringBuilder body = new StringBuilder(32_768);
@@ -31,51 +31,52 @@ final class SvgText {
   /** A drawing with its title and its description for those who do not see it. */
   static String of(String name, String title, String alt, int width, int height, Drawing drawing) {
     SvgText svg = new SvgText(name, drawing);
-    String head =
-        String.format(
-            Locale.ROOT,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %1$d %2$d\" width=\"%1$d\""
-                + " height=\"%2$d\" role=\"img\" aria-labelledby=\"%3$s-t %3$s-d\">"
-                + "<title id=\"%3$s-t\">%4$s</title><desc id=\"%3$s-d\">%5$s</desc>",
-            width,
-            height,
-            escaped(name),
-            escaped(title),
-            escaped(alt));
-    return head + "\n" + svg.definitions() + svg.body + "</svg>\n";
+    return """
+        <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %1$d %2$d" width="%1$d" height="%2$d"\
+         role="img" aria-labelledby="%3$s-t %3$s-d">\
+        <title id="%3$s-t">%4$s</title><desc id="%3$s-d">%5$s</desc>
+        %6$s%7$s</svg>
+        """
+        .formatted(width, height, name, escaped(title), escaped(alt), svg.definitions(), svg.body);
   }
 
   /** A drawing as wide as its place on a page; the words beside it tell what it shows. */
-  static String inline(String style, int width, ToIntBiFunction<Drawing, Integer> painter) {
+  static String inline(
+      String name, String style, int width, ToIntBiFunction<Drawing, Integer> painter) {
     Drawing drawing = new Drawing();
     int height = painter.applyAsInt(drawing, width);
-    SvgText svg = new SvgText(style.replace(' ', '-'), drawing);
+    SvgText svg = new SvgText(name, drawing);
     return "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"100%%\" aria-hidden=\"true\">%s%s</svg>"
         .formatted(style, width, height, svg.definitions(), svg.body);
   }
 
   /**
    * A drawing made twice, for the width of a page and for that of a telephone, so that type keeps
-   * its size; of the classes {@code wide} and {@code narrow} the page shows the one that fits.
+   * its size; of the classes {@code wide} and {@code narrow} the page shows the one that fits. One
+   * of a style may have curves: its ids are made from the style.
    */
   static String wideAndNarrow(String style, int wide, ToIntBiFunction<Drawing, Integer> painter) {
-    return inline(style + " wide", wide, painter) + inline(style + " narrow", TELEPHONE, painter);
+    return inline(style + "-wide", style + " wide", wide, painter)
+        + inline(style + "-narrow", style + " narrow", TELEPHONE, painter);
   }
 
   private void item(Drawing.Item item) {
     if (item instanceof Drawing.Line line) {
-      body.append("<path fill=\"none\" stroke=\"").append(hex(line.pen().colour())).append('"');
-      stroke(line.pen().stroke());
+      body.append("<path fill=\"none\"");
+      stroke(line.pen());
       path(line.path(), line.clip());
     } else if (item instanceof Drawing.Fill fill) {
-      body.append("<path fill=\"").append(hex(fill.colour())).append('"');
+      body.append("<path");
+      attribute("fill", hex(fill.colour()));
       path(fill.shape(), fill.clip());
     } else if (item instanceof Drawing.Text text) {
       text(text);
     }
   }
 
-  private void stroke(BasicStroke stroke) {
+  private void stroke(Ink.Pen pen) {
+    BasicStroke stroke = pen.stroke();
+    attribute("stroke", hex(pen.colour()));
     attribute("stroke-width", number(hundredths(stroke.getLineWidth())));
     if (stroke.getLineJoin() == BasicStroke.JOIN_ROUND) {
       attribute("stroke-linejoin", "round");
@@ -83,12 +84,10 @@ final class SvgText {
     if (stroke.getEndCap() == BasicStroke.CAP_ROUND) {
       attribute("stroke-linecap", "round");
     }
-    if (stroke.getDashArray() != null) {
-      List<String> lengths = new ArrayList<>();
-      for (float dash : stroke.getDashArray()) {
-        lengths.add(number(hundredths(dash)));
-      }
-      attribute("stroke-dasharray", String.join(" ", lengths));
+    float[] dashes = stroke.getDashArray();
+    if (dashes != null) {
+      attribute(
+          "stroke-dasharray", number(hundredths(dashes[0])) + " " + number(hundredths(dashes[1])));
     }
   }
 

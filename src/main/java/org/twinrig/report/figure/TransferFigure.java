@@ -26,7 +26,7 @@ public final class TransferFigure {
             Values.least(-2, ends(bands, -1, WIDEST_DB)) - 0.5,
             Values.greatest(2, ends(bands, 1, WIDEST_DB)) + 0.5);
     Plot plot =
-        Plot.of(Axis.frequency(), axis)
+        Plot.overFrequency(axis)
             .area(
                 hz,
                 Values.fitted(bands, f -> f.mean().lowDb()),
