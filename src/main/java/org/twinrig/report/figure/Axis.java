@@ -37,7 +37,7 @@ record Axis(
   /** 20 Hz to 20 kHz with the usual ticks and lines at one to nine in each decade. */
   static Axis frequency() {
     List<Double> lines =
-        IntStream.range(2, 30)
+        IntStream.rangeClosed(2, 32)
             .mapToObj(k -> (k % 10) * Math.pow(10, 1 + k / 10))
             .filter(hz -> hz > 0)
             .toList();

@@ -30,35 +30,25 @@ public final class BudgetFigure {
 
   private BudgetFigure() {}
 
-  /** What is drawn as one layer, from the bottom up; each is a step of lightness from the next. */
-  private enum Layer {
-    UNITS("between units", Ink.UNITS, Ink.PAPER, ErrorSource.UNITS),
-    SEATING_OLD("seating (old)", Ink.SEATING_OLD, Ink.TEXT, ErrorSource.SEATING_FROM),
-    SEATING_NEW("seating (new)", Ink.SEATING_NEW, Ink.TEXT, ErrorSource.SEATING_TO),
-    FIT("fit of the mean", Ink.FIT, Ink.TEXT, ErrorSource.FIT),
-    CALIBRATORS(
-        "calibrators",
-        Ink.CALIBRATOR,
-        Ink.PAPER,
-        ErrorSource.CALIBRATOR_FROM,
-        ErrorSource.CALIBRATOR_TO),
-    DRIFT("drift", Ink.UNIT, Ink.TEXT, ErrorSource.DRIFT);
-
-    private final String word;
-    private final Color fill;
-    private final Color ink;
-    private final List<ErrorSource> sources;
-
-    Layer(String word, Color fill, Color ink, ErrorSource... sources) {
-      this.word = word;
-      this.fill = fill;
-      this.ink = ink;
-      this.sources = List.of(sources);
-    }
-
+  private record Layer(String word, Color fill, Color ink, List<ErrorSource> sources) {
     double variance(BandBudget band) {
       return sources.stream().mapToDouble(s -> band.variance(s).orElse(0)).sum();
     }
+  }
+
+  /** From the bottom up; each is a step of lightness from the next. */
+  private static List<Layer> layers() {
+    return List.of(
+        new Layer("between units", Ink.UNITS, Ink.PAPER, List.of(ErrorSource.UNITS)),
+        new Layer("seating (old)", Ink.SEATING_OLD, Ink.TEXT, List.of(ErrorSource.SEATING_FROM)),
+        new Layer("seating (new)", Ink.SEATING_NEW, Ink.TEXT, List.of(ErrorSource.SEATING_TO)),
+        new Layer("fit of the mean", Ink.FIT, Ink.TEXT, List.of(ErrorSource.FIT)),
+        new Layer(
+            "calibrators",
+            Ink.CALIBRATOR,
+            Ink.PAPER,
+            List.of(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO)),
+        new Layer("drift", Ink.UNIT, Ink.TEXT, List.of(ErrorSource.DRIFT)));
   }
 
   /** Draws one kind. */
@@ -69,9 +59,10 @@ public final class BudgetFigure {
     double top = Values.greatest(LEAST_TOP, ends.get(ends.size() - 1));
     Axis axis = Axis.stepped("Variance, dB²", 0, top, Axis.roundStep(top / MOST_STEPS), 0);
     Plot plot = Plot.overFrequency(axis);
-    for (Layer layer : Layer.values()) {
-      double[] low = ends.get(layer.ordinal());
-      double[] high = ends.get(layer.ordinal() + 1);
+    for (int k = 0; k < layers().size(); k++) {
+      Layer layer = layers().get(k);
+      double[] low = ends.get(k);
+      double[] high = ends.get(k + 1);
       if (IntStream.range(0, hz.length).anyMatch(b -> high[b] > low[b])) {
         plot.with(new Plot.Area(hz, low, high, layer.fill), layer.word)
             .line(hz, high, Ink.HAIRLINE);
@@ -92,7 +83,7 @@ public final class BudgetFigure {
     Arrays.fill(end, Double.NaN);
     budget.bands().forEach(b -> end[Arrays.binarySearch(hz, b.band().midHz())] = 0);
     ends.add(end.clone());
-    for (Layer layer : Layer.values()) {
+    for (Layer layer : layers()) {
       for (BandBudget band : budget.bands()) {
         end[Arrays.binarySearch(hz, band.band().midHz())] += layer.variance(band);
       }
@@ -143,10 +134,7 @@ public final class BudgetFigure {
       return "the fixtures differ by the same for every unit";
     }
     Layer layer =
-        Arrays.stream(Layer.values())
-            .filter(l -> l.sources.contains(first.get()))
-            .findFirst()
-            .orElseThrow();
+        layers().stream().filter(l -> l.sources.contains(first.get())).findFirst().orElseThrow();
     return "most error from %s to %s, %s %% %s"
         .formatted(
             Numbers.hertz(region.region().fromHz()),

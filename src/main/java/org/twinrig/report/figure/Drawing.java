@@ -40,9 +40,16 @@ final class Drawing {
 
   /** How words lie to their point: they start at it, it is their middle, or they end at it. */
   enum Lie {
-    START,
-    MIDDLE,
-    END
+    START(0),
+    MIDDLE(0.5),
+    END(1);
+
+    /** How much of the words lies before the point. */
+    final double share;
+
+    Lie(double share) {
+      this.share = share;
+    }
   }
 
   List<Item> items() {

@@ -46,7 +46,7 @@ final class PngImage {
       g.setColor(text.type().colour());
       g.setFont(text.type().font());
       double width = g.getFont().getStringBounds(text.words(), g.getFontRenderContext()).getWidth();
-      double before = text.lie().ordinal() / 2.0 * width;
+      double before = text.lie().share * width;
       g.drawString(text.words(), (float) (text.x() - before), (float) text.y());
     }
   }
