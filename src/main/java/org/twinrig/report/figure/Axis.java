@@ -41,21 +41,16 @@ record Axis(
             .mapToObj(k -> (k % 10) * Math.pow(10, 1 + k / 10))
             .filter(hz -> hz > 0)
             .toList();
-    return frequency(
-        "Frequency, Hz", lines, List.of(20.0, 50.0, 100.0, 200.0, 500.0, 1e3, 2e3, 5e3, 1e4, 2e4));
+    List<Double> labelled = List.of(20.0, 50.0, 100.0, 200.0, 500.0, 1e3, 2e3, 5e3, 1e4, 2e4);
+    return logarithmic("Frequency, Hz", 20, 20_000, lines, labelled);
   }
 
   /** The same with a few ticks for a narrow graph; the first carries the unit. */
   static Axis fewFrequencies(double... hz) {
     List<Double> labelled = Arrays.stream(hz).boxed().toList();
-    Axis plain = frequency("", labelled, labelled);
-    List<Tick> ticks = new ArrayList<>(plain.ticks);
+    List<Tick> ticks = new ArrayList<>(logarithmic("", 20, 20_000, labelled, labelled).ticks);
     ticks.set(0, new Tick(hz[0], ticks.get(0).label + " Hz"));
-    return new Axis("", plain.from, plain.to, true, 0, ticks, labelled);
-  }
-
-  private static Axis frequency(String words, List<Double> lines, List<Double> labelled) {
-    return logarithmic(words, 20, 20_000, lines, labelled);
+    return new Axis("", 20, 20_000, true, 0, ticks, labelled);
   }
 
   /** A logarithmic axis of frequencies in Hz. */

@@ -48,14 +48,7 @@ public final class CurvesFigure {
     }
   }
 
-  /**
-   * The sheet.
-   *
-   * @param title what the drawing shows, as a finding
-   * @param ordinate what is drawn against frequency, with its unit
-   * @param lowest at the foot of the ordinate
-   * @param highest at its head
-   */
+  /** The title (a finding), what is drawn against frequency with its unit, and its range. */
   public record Sheet(String title, String ordinate, double lowest, double highest) {
     /** Checks the range. */
     public Sheet {
@@ -72,13 +65,7 @@ public final class CurvesFigure {
     }
   }
 
-  /**
-   * One curve.
-   *
-   * @param name in the key; empty for none
-   * @param hz frequencies in ascending order, Hz
-   * @param values one per frequency; NaN is a gap
-   */
+  /** Values (NaN is a gap) at rising frequencies in Hz; its name in the key, empty for none. */
   @SuppressWarnings("ArrayRecordComponent") // a drawing holds hundreds of points and is drawn once
   public record Curve(String name, double[] hz, double[] values, Colour colour, Line line) {
     /** Copies the points. */

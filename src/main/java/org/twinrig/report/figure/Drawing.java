@@ -74,7 +74,9 @@ final class Drawing {
   }
 
   void text(String words, double x, double y, Lie lie, Ink.Type type) {
-    items.add(new Text(words, x, y, lie, type));
+    if (!words.isEmpty()) {
+      items.add(new Text(words, x, y, lie, type));
+    }
   }
 
   /** Lines of one pen that follow on each other become one path: a dash pattern runs through. */

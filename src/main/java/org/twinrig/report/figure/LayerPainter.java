@@ -69,7 +69,7 @@ record LayerPainter(Axis across, Axis up, Rectangle box) {
       series.setFillColor(area.colour());
       series.setLineStyle(SeriesLines.NONE);
     } else if (layer instanceof Plot.Line line) {
-      XYSeries series = series(chart, line.across(), line.up());
+      XYSeries series = series(chart, line.across(), near(line.up()));
       series.setLineColor(line.pen().colour()).setLineStyle(line.pen().stroke());
     } else if (layer instanceof Plot.Dots dots) {
       XYSeries series =
@@ -91,6 +91,18 @@ record LayerPainter(Axis across, Axis up, Rectangle box) {
     XYSeries series = chart.addSeries("layer " + chart.getSeriesMap().size(), x, y);
     series.setMarker(SeriesMarkers.NONE);
     return series;
+  }
+
+  /** What lies beyond one end of the axis up together with both its neighbours is not drawn. */
+  private double[] near(double[] values) {
+    double[] near = values.clone();
+    for (int k = 1; k < values.length - 1; k++) {
+      boolean over = values[k - 1] > up.to() && values[k] > up.to() && values[k + 1] > up.to();
+      boolean under =
+          values[k - 1] < up.from() && values[k] < up.from() && values[k + 1] < up.from();
+      near[k] = over || under ? Double.NaN : values[k];
+    }
+    return near;
   }
 
   /** Each piece between breaks along one curve, then back along the other one, then a break. */

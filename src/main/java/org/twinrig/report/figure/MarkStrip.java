@@ -20,13 +20,7 @@ public final class MarkStrip {
 
   private MarkStrip() {}
 
-  /**
-   * The strip by itself, 20 Hz to 20 kHz, as wide as its place on a page.
-   *
-   * @param stretches rising in frequency
-   * @param height px
-   * @return an inline SVG; the words stand beside it
-   */
+  /** The strip by itself, 20 Hz to 20 kHz, as an inline SVG as wide as its place on a page. */
   public static String svg(List<Stretch> stretches, int height) {
     return SvgText.wideAndNarrow(
         "strip",
@@ -37,13 +31,7 @@ public final class MarkStrip {
         });
   }
 
-  /**
-   * One bar of the strip for a drawing of its own.
-   *
-   * @param mark its mark
-   * @param box its place
-   * @return SVG path data: to be filled, but for {@link Mark#UNRELIABLE}, whose lines are drawn
-   */
+  /** SVG path data of one bar: to be filled; the lines of {@link Mark#UNRELIABLE} to be drawn. */
   public static String path(Mark mark, Rectangle2D box) {
     return SvgText.data(shape(mark, box));
   }

@@ -20,13 +20,7 @@ final class Sheet {
   private String small;
   private int y = TOP;
 
-  /**
-   * An empty sheet.
-   *
-   * @param title what the figure shows, as a finding
-   * @param subtitle how to read it
-   * @param fingerprint of the study; empty where no study stands behind it
-   */
+  /** Title (a finding), how to read the figure, and the study's fingerprint, empty without one. */
   Sheet(String title, String subtitle, String fingerprint) {
     this.title = title;
     this.small = fingerprint.isEmpty() ? "" : "study " + fingerprint;
@@ -93,12 +87,7 @@ final class Sheet {
     return this;
   }
 
-  /**
-   * The finished figure.
-   *
-   * @param name of its files
-   * @param alt what can be seen in it, in words
-   */
+  /** The finished figure with the name of its files and what can be seen in it, in words. */
   Figure figure(String name, String alt) {
     drawing.text(small, RIGHT, y, Lie.END, Ink.SMALL.faint());
     int height = y + 17;

@@ -13,11 +13,7 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.internal.Parallel;
 import org.twinrig.study.Tolerance;
 
-/**
- * All drawings of a study.
- *
- * @param all in the order of the report, sort by sort
- */
+/** All drawings of a study, in the order of their sorts. */
 public record StudyDrawings(List<Figure> all) {
 
   /** What a drawing shows; names of figures begin with it. One per kind but for DRIFT. */

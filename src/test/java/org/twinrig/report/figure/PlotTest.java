@@ -93,6 +93,15 @@ class PlotTest {
   }
 
   @Test
+  void aCurveIsDrawnUpToTheFrameAndNoFarther() {
+    double[] hz = {20, 200, 500, 2000, 5000, 20_000};
+    double[] db = {0, 20, 30, 40, 20, 0};
+    String data =
+        SvgText.data(lines(Plot.overFrequency(DB).line(hz, db, Ink.OLD), Ink.OLD).get(0).path());
+    assertEquals("M50 120l100-200M289.79-80l60.21 200", data);
+  }
+
+  @Test
   void anAreaIsOneShapeForEachUnbrokenPiece() {
     double[] hz = {20, 200, 500, 2000, 20_000};
     double[] low = {0, 0, Double.NaN, -5, -5};
