@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.twinrig.internal.Numbers;
 
 /**
@@ -69,11 +70,13 @@ record Axis(
     return stepped(words, lowest, highest, 10, 25);
   }
 
-  /** Levels that hold all that is known of some numbers, with a little room. */
-  static Axis levelsHolding(String words, double[]... levels) {
+  /** Levels that hold all that is known of some numbers, with some room in dB; 0 to 10 for none. */
+  static Axis levelsHolding(String words, double roomDb, double[]... levels) {
     double lowest = Values.least(Double.POSITIVE_INFINITY, levels);
     double highest = Values.greatest(Double.NEGATIVE_INFINITY, levels);
-    return lowest > highest ? levels(words, -1, 11) : levels(words, lowest - 1, highest + 1);
+    return lowest > highest
+        ? levels(words, 0, 10)
+        : levels(words, lowest - roomDb, highest + roomDb);
   }
 
   /** Differences of levels: 10 dB a decade while that fits a page, otherwise 25 (IEC 60263). */
@@ -83,11 +86,11 @@ record Axis(
 
   /** Whole steps that hold both ends. */
   static Axis stepped(String words, double lowest, double highest, double step, double perDecade) {
-    int first = (int) Math.floor(lowest / step + 1e-9);
-    int last = Math.max(first + 1, (int) Math.ceil(highest / step - 1e-9));
+    long first = (long) Math.floor(lowest / step + 1e-9);
+    long last = Math.max(first + 1, (long) Math.ceil(highest / step - 1e-9));
     int decimals = (int) Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
     List<Tick> ticks =
-        IntStream.rangeClosed(first, last)
+        LongStream.rangeClosed(first, last)
             .mapToObj(k -> new Tick(k * step, Numbers.fixed(k * step, decimals)))
             .toList();
     return linear(words, first * step, last * step, ticks).withProportion(perDecade);

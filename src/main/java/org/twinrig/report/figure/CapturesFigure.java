@@ -7,8 +7,10 @@ import java.util.Optional;
 import java.util.Set;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Fixture;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Study;
 
 /** All seatings of one unit on both fixtures. */
 public final class CapturesFigure {
@@ -34,21 +36,7 @@ public final class CapturesFigure {
       highest = Values.greatest(highest, db(capture));
     }
     Plot plot = Plot.overFrequency(Axis.levels("Level re anchor, dB", lowest - 1, highest + 1));
-    Set<String> named = new HashSet<>();
-    for (AnchoredCapture capture : captures) {
-      boolean onNew = entry(capture).fixture().equals(outcome.study().to().name());
-      boolean out = leftOut.contains(entry(capture));
-      Ink.Pen pen = onNew ? Ink.NEW_THIN : Ink.OLD;
-      double[] hz = Values.of(capture.levels().grid().bands(), b -> b.midHz());
-      String label = (onNew ? outcome.study().to() : outcome.study().from()).label();
-      if (out) {
-        plot.line(hz, db(capture), new Ink.Pen(pen.colour(), Ink.DOTTED));
-      } else if (named.add(label)) {
-        plot.line(hz, db(capture), pen, label);
-      } else {
-        plot.line(hz, db(capture), pen);
-      }
-    }
+    add(plot, captures, outcome.study(), leftOut);
     long out = captures.stream().filter(c -> leftOut.contains(entry(c))).count();
     String title =
         "%s: %d captures on two fixtures%s"
@@ -62,6 +50,25 @@ public final class CapturesFigure {
             .figure(
                 Figure.nameOf("captures", unit),
                 "Levels of every seating against frequency on both fixtures"));
+  }
+
+  /** The key names each fixture by its first line that was not left out. */
+  private static void add(
+      Plot plot, List<AnchoredCapture> captures, Study study, Set<CaptureEntry> leftOut) {
+    Set<Fixture> named = new HashSet<>();
+    for (AnchoredCapture capture : captures) {
+      boolean onNew = entry(capture).fixture().equals(study.to().name());
+      Fixture fixture = onNew ? study.to() : study.from();
+      Ink.Pen pen = onNew ? Ink.NEW_THIN : Ink.OLD;
+      double[] hz = Values.of(capture.levels().grid().bands(), b -> b.midHz());
+      if (leftOut.contains(entry(capture))) {
+        plot.line(hz, db(capture), new Ink.Pen(pen.colour(), Ink.DOTTED));
+      } else if (named.add(fixture)) {
+        plot.line(hz, db(capture), pen, fixture.label());
+      } else {
+        plot.line(hz, db(capture), pen);
+      }
+    }
   }
 
   /** What the screening or the lab left out. */

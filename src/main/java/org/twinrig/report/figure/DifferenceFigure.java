@@ -53,21 +53,23 @@ public final class DifferenceFigure {
                 bar(bands, axis, MeanDifference.Verdict::different, 2, Ink.BAR_BROKEN), "different")
             .rule(difference.limitDb(), Ink.LIMIT)
             .rule(-difference.limitDb(), Ink.LIMIT);
-    String howToRead =
-        "%s (n = %d) minus %s (n = %d); %d %% intervals; dotted: ± %s dB"
-            .formatted(
-                pair.first(),
-                pair.units().first(),
-                pair.second(),
-                pair.units().second(),
-                Math.round(100 * difference.confidence()),
-                Numbers.fixed(difference.limitDb(), 2));
-    return new Sheet(title(pair), howToRead, label.fingerprints)
+    return new Sheet(title(pair), howToRead(pair), label.fingerprints)
         .overFrequency(plot, List.of())
         .figure(
             Figure.nameOf("difference", difference.kind()) + label.ending,
             "Difference of the mean transfers of two studies against frequency, with its"
                 + " intervals, and bars where the studies are shown to be equivalent or different");
+  }
+
+  private static String howToRead(StudyComparison.Pair pair) {
+    return "%s (n = %d) minus %s (n = %d); %d %% intervals; dotted: ± %s dB"
+        .formatted(
+            pair.first(),
+            pair.units().first(),
+            pair.second(),
+            pair.units().second(),
+            Math.round(100 * pair.difference().confidence()),
+            Numbers.fixed(pair.difference().limitDb(), 2));
   }
 
   private static String title(StudyComparison.Pair pair) {

@@ -41,27 +41,25 @@ public final class DifferenceGraphs {
 
   /** One kind over the strip of its zones, as an inline SVG as wide as its place. */
   public String svg(TransferFunction kind, List<Zone> zones) {
-    Plot plot =
-        new Plot(Axis.fewFrequencies(20, 100, 1000, 10_000), db, false)
-            .line(
-                Values.hz(kind.bands()),
-                Values.fitted(kind.bands(), f -> f.mean().meanDb()),
-                Ink.NEW);
+    String name = Figure.nameOf("difference", kind.kind());
     return SvgText.inline(
-        Figure.nameOf("difference", kind.kind()),
+        name,
         "graph",
         SvgText.TELEPHONE,
-        (d, width) -> paint(d, plot, new Rectangle(32, 20, width - 44, 0), Stretch.ofZones(zones)));
+        (d, width) -> {
+          double[] mean = Values.fitted(kind.bands(), f -> f.mean().meanDb());
+          Rectangle box = place(width, db);
+          new Plot(Axis.fewFrequencies(20, 100, 1000, 10_000), db, false)
+              .line(Values.hz(kind.bands()), mean, Ink.NEW)
+              .paint(d, box);
+          return MarkStrip.paintBelow(d, Stretch.ofZones(zones), box);
+        });
   }
 
-  /** Paints a plot with IEC 60263's proportions into a width, its strip below it. */
-  static int paint(Drawing d, Plot plot, Rectangle across, List<Stretch> marks) {
-    Rectangle box = new Rectangle(across);
-    box.height = (int) Math.round(plot.up().height(box.width / 3.0));
-    plot.paint(d, box);
-    int top = (int) box.getMaxY() + 18;
-    MarkStrip.paint(d, marks, new Rectangle(box.x, top, box.width, MarkStrip.HEIGHT));
-    return top + MarkStrip.HEIGHT + 2;
+  /** The place of a plot with IEC 60263's proportions in a width, with room for its ticks. */
+  static Rectangle place(int width, Axis up) {
+    int across = width - 44;
+    return new Rectangle(32, 20, across, (int) Math.round(up.height(across / 3.0)));
   }
 
   /** Where the mean departs most from 0, the lowest of several alike; nothing without estimate. */

@@ -41,11 +41,7 @@ public final class ErrorFigure {
             Ink.OLD,
             "RMS, plain mean")
         .line(hz, Values.fitted(bands, f -> f.prediction().looRmsDb()), Ink.ESTIMATE, "RMS");
-    Ink.Pen limit = new Ink.Pen(Ink.FAINT_TEXT, Ink.DOTTED);
-    plot.line(hz, limits(hz, tolerance.reliable(), 1), limit, "reliable, caution")
-        .line(hz, limits(hz, tolerance.reliable(), -1), limit)
-        .line(hz, limits(hz, tolerance.caution(), 1), limit)
-        .line(hz, limits(hz, tolerance.caution(), -1), limit);
+    limits(plot, hz, tolerance);
     String howToRead =
         ", each left out in turn, the worst in blue; %s of re-captures should fall in the pale band%s"
             .formatted(
@@ -77,8 +73,16 @@ public final class ErrorFigure {
     return db;
   }
 
+  private static void limits(Plot plot, double[] hz, Tolerance tolerance) {
+    Ink.Pen pen = new Ink.Pen(Ink.FAINT_TEXT, Ink.DOTTED);
+    plot.line(hz, limit(hz, tolerance.reliable(), 1), pen, "reliable, caution")
+        .line(hz, limit(hz, tolerance.reliable(), -1), pen)
+        .line(hz, limit(hz, tolerance.caution(), 1), pen)
+        .line(hz, limit(hz, tolerance.caution(), -1), pen);
+  }
+
   /** A limit on one side; it may change with frequency. */
-  private static double[] limits(double[] hz, DbLimit limit, int sign) {
+  private static double[] limit(double[] hz, DbLimit limit, int sign) {
     return Arrays.stream(hz).map(f -> sign * limit.atHz(f)).toArray();
   }
 }

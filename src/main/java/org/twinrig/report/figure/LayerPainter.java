@@ -4,6 +4,8 @@ import java.awt.Color;
 import java.awt.Rectangle;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
@@ -16,8 +18,12 @@ record LayerPainter(Axis across, Axis up, Rectangle box) {
 
   /** Curves and areas are cut at the frame, points are not: half a point is another shape. */
   void paint(Drawing d, List<Plot.Layer> layers) {
-    paint(d, layers.stream().filter(l -> !(l instanceof Plot.Dots)).toList(), true);
-    paint(d, layers.stream().filter(Plot.Dots.class::isInstance).toList(), false);
+    Map<Boolean, List<Plot.Layer>> points =
+        layers.stream()
+            .filter(l -> l.across().length > 0) // the library refuses an empty series
+            .collect(Collectors.partitioningBy(Plot.Dots.class::isInstance));
+    paint(d, points.get(false), true);
+    paint(d, points.get(true), false);
   }
 
   private void paint(Drawing d, List<Plot.Layer> layers, boolean clipped) {

@@ -40,6 +40,13 @@ public final class MarkStrip {
     stretches.forEach(s -> s.mark().ifPresent(m -> bar(d, m, place(s, box))));
   }
 
+  /** The strip below a plot and its ticks; returns where it ends, px. */
+  static int paintBelow(Drawing d, List<Stretch> stretches, Rectangle plot) {
+    int top = plot.y + plot.height + 18;
+    paint(d, stretches, new Rectangle(plot.x, top, plot.width, HEIGHT));
+    return top + HEIGHT + 2;
+  }
+
   /** Hatches what must not be read from a plot. */
   static void veil(Drawing d, List<Stretch> stretches, Rectangle plot) {
     for (Stretch s : stretches) {

@@ -35,7 +35,9 @@ final class Plot {
   }
 
   /** What is drawn at places along both axes; NaN is a break. */
-  sealed interface Layer {}
+  sealed interface Layer {
+    double[] across();
+  }
 
   /** A curve through points. */
   record Line(double[] across, double[] up, Ink.Pen pen) implements Layer {}

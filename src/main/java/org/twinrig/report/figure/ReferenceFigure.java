@@ -22,7 +22,7 @@ public final class ReferenceFigure {
     double[] high = Values.known(means, m -> m.toDb() + m.simultaneousHalfDb());
     Translation.Origin origin = translation.origin();
     Plot plot =
-        Plot.overFrequency(Axis.levelsHolding("Level, dB", old, low, high))
+        Plot.overFrequency(Axis.levelsHolding("Level, dB", 1, old, low, high))
             .area(hz, low, high, "interval of the mean")
             .line(hz, old, Ink.OLD, "old: " + origin.from())
             .line(
