@@ -69,6 +69,12 @@ final class Ink {
       return in(FAINT_TEXT);
     }
 
+    /** The same, smaller where words would be wider than a place in px, but never illegible. */
+    Type fitting(String words, double place) {
+      double size = Math.floor(font.getSize() * Math.min(1, place / width(words)));
+      return new Type(font.deriveFont((float) Math.max(SMALL.font.getSize(), size)), colour);
+    }
+
     /** How wide words are with this machine's fonts, in px; a reader's may differ. */
     double width(String words) {
       return font.getStringBounds(words, new java.awt.font.FontRenderContext(null, true, true))

@@ -24,8 +24,9 @@ final class Sheet {
   Sheet(String title, String subtitle, String fingerprint) {
     this.title = title;
     this.small = fingerprint.isEmpty() ? "" : "study " + fingerprint;
-    drawing.text(title, LEFT, 22, Lie.START, Ink.TITLE);
-    drawing.text(subtitle, LEFT, 38, Lie.START, Ink.NOTE.faint());
+    int place = RIGHT - LEFT;
+    drawing.text(title, LEFT, 22, Lie.START, Ink.TITLE.fitting(title, place));
+    drawing.text(subtitle, LEFT, 38, Lie.START, Ink.NOTE.faint().fitting(subtitle, place));
   }
 
   /** One plot over frequency, its key above, the marks below if there are any. */

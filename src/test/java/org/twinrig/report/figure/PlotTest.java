@@ -98,7 +98,7 @@ class PlotTest {
     double[] db = {0, 20, 30, 40, 20, 0};
     String data =
         SvgText.data(lines(Plot.overFrequency(DB).line(hz, db, Ink.OLD), Ink.OLD).get(0).path());
-    assertEquals("M50 120l100-200M289.79-80l60.21 200", data);
+    assertEquals("M50 120l100-200M289.79 -80l60.21 200", data);
   }
 
   @Test
@@ -177,6 +177,22 @@ class PlotTest {
     String hatched = SvgText.data(((Drawing.Line) strip.items().get(2)).path());
     assertTrue(hatched.chars().filter(c -> c == 'M').count() > 10, hatched);
     assertEquals(300, ((Drawing.Line) strip.items().get(2)).path().getBounds2D().getMaxX(), 1e-9);
+  }
+
+  @Test
+  void longTitlesAreSetSmallerAndNotCut() {
+    assertTrue(sheet("Short").contains("font-size=\"16\" font-weight=\"bold\""));
+    String wide = "Wide ".repeat(16).trim();
+    assertFalse(sheet(wide).contains("font-size=\"16\""));
+    assertTrue(Ink.TITLE.fitting(wide, 700).width(wide) <= 700);
+    assertEquals(9, Ink.TITLE.fitting(wide.repeat(9), 700).font().getSize(), "still to be read");
+  }
+
+  private static String sheet(String title) {
+    return new Sheet(title, "", "")
+        .overFrequency(Plot.overFrequency(DB), List.of())
+        .figure("name", "alt")
+        .svg();
   }
 
   @Test
