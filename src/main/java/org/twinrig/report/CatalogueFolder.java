@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
-import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CataloguePage;
@@ -77,7 +76,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink {
     Files.writeString(
         graphs.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph), StandardCharsets.UTF_8);
     if (choices.figures()) {
-      Figure figure = GraphFigure.of(graph, fixtures(), fingerprint());
+      Figure figure = GraphFigure.of(graph, translation.origin());
       Files.writeString(drawings.resolve(name + ".svg"), figure.svg(), StandardCharsets.UTF_8);
       Files.write(drawings.resolve(name + ".png"), figure.png());
     }
@@ -89,14 +88,6 @@ public final class CatalogueFolder implements CatalogueRun.Sink {
   /** The kept examples, in the order of the catalogue. */
   private List<TranslatedGraph> examples() {
     return exampleNames.stream().filter(kept::containsKey).map(kept::get).toList();
-  }
-
-  private CapturesFigure.Fixtures fixtures() {
-    return new CapturesFigure.Fixtures(translation.origin().from(), translation.origin().to());
-  }
-
-  private String fingerprint() {
-    return translation.origin().fingerprint();
   }
 
   /** The first graph of each kind. */
@@ -119,8 +110,7 @@ public final class CatalogueFolder implements CatalogueRun.Sink {
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =
-        Parallel.map(
-            examples(), choices.threads(), g -> GraphFigure.of(g, fixtures(), fingerprint()));
+        Parallel.map(examples(), choices.threads(), g -> GraphFigure.of(g, translation.origin()));
     Files.writeString(
         folder.resolve("report.html"),
         CataloguePage.html(translation, outcome, overview, drawn),

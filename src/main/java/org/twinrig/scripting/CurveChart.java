@@ -24,7 +24,6 @@ public final class CurveChart {
    * @param ordinate what is drawn, with its unit; 8 dB and more get the proportions of IEC 60263
    * @param lowest at the foot of the ordinate
    * @param highest at its head
-   * @return the chart
    * @throws IllegalArgumentException when the ordinate does not rise
    */
   public static CurveChart of(String title, String ordinate, double lowest, double highest) {
@@ -37,9 +36,6 @@ public final class CurveChart {
    * @param name in the key; empty for none
    * @param hz frequencies in ascending order, Hz
    * @param values one per frequency; NaN is a gap
-   * @param colour its colour
-   * @param line how it is drawn
-   * @return the longer chart
    * @throws IllegalArgumentException when there are not as many values as frequencies
    */
   public CurveChart curve(String name, double[] hz, double[] values, Colour colour, Line line) {
@@ -48,11 +44,7 @@ public final class CurveChart {
     return new CurveChart(sheet, more);
   }
 
-  /**
-   * The drawing.
-   *
-   * @return as SVG and PNG
-   */
+  /** The drawing, as SVG and PNG. */
   public Figure figure() {
     return CurvesFigure.of(sheet, curves);
   }

@@ -186,7 +186,7 @@ public final class KindResult {
       throw new IllegalArgumentException("no band has an estimate, so that there is no plan");
     }
     List<Integer> seatings = PlanResults.seatings(limits(toleranceDb, unitsMax, seatingsMax));
-    return PlanFigure.of(plan, seatings, unitsMax, caption());
+    return PlanFigure.of(plan, seatings, unitsMax, Caption.of(outcome, kind));
   }
 
   /**
@@ -195,14 +195,6 @@ public final class KindResult {
    * @return the drawing
    */
   public Figure figure() {
-    return TransferFigure.of(kind, caption());
-  }
-
-  private Caption caption() {
-    return new Caption(
-        kind(),
-        kind.paired().units().size(),
-        outcome.study().settings().confidence(),
-        outcome.fingerprint());
+    return TransferFigure.of(kind, Caption.of(outcome, kind));
   }
 }

@@ -1,7 +1,6 @@
 package org.twinrig.scripting;
 
 import java.util.List;
-import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.translation.Decision;
@@ -34,8 +33,7 @@ public record ReexpressedGraph(
    * @return the drawing
    */
   public Figure figure() {
-    return GraphFigure.of(
-        graph, new CapturesFigure.Fixtures(origin.from(), origin.to()), origin.fingerprint());
+    return GraphFigure.of(graph, origin);
   }
 
   static ReexpressedGraph of(TranslatedGraph graph, Translation translation) {

@@ -1,17 +1,12 @@
 package org.twinrig.workbench;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import org.twinrig.analysis.KindOutcome;
-import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
@@ -19,8 +14,6 @@ import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.TransferFigure;
 import org.twinrig.report.html.Plate;
-import org.twinrig.screening.Verdict;
-import org.twinrig.study.AnchoredCapture;
 
 /**
  * The figures of the leaf on top, each drawn when a page first shows it and then kept. A change
@@ -40,58 +33,29 @@ final class Drawings {
 
   List<Plate> transfer(Leaf leaf, KindOutcome kind) {
     return once(
-        leaf, "transfer " + kind.kind(), () -> TransferFigure.of(kind, caption(leaf, kind)));
+        leaf,
+        "transfer " + kind.kind(),
+        () -> Optional.of(TransferFigure.of(kind, caption(leaf, kind))));
   }
 
   List<Plate> budget(Leaf leaf, KindOutcome kind) {
-    return once(leaf, "budget " + kind.kind(), () -> BudgetFigure.of(kind, caption(leaf, kind)));
+    return once(
+        leaf,
+        "budget " + kind.kind(),
+        () -> Optional.of(BudgetFigure.of(kind, caption(leaf, kind))));
   }
 
   /** All captures of a unit; nothing when none can be shown. */
   List<Plate> captures(Leaf leaf, Unit unit) {
-    if (leaf.outcome().isEmpty()) {
-      return List.of();
-    }
-    List<CapturesFigure.Trace> traces = traces(leaf.outcome().get(), unit);
-    if (traces.isEmpty()) {
-      return List.of();
-    }
     return once(
         leaf,
         "captures " + unit.name(),
         () ->
-            CapturesFigure.of(
-                unit.name(),
-                traces,
-                new CapturesFigure.Fixtures(leaf.study().from().label(), leaf.study().to().label()),
-                new Caption(
-                    unit.kind(),
-                    1,
-                    leaf.study().settings().confidence(),
-                    leaf.fingerprint().shortText())));
+            leaf.outcome()
+                .flatMap(outcome -> CapturesFigure.of(outcome, unit.name(), unit.kind())));
   }
 
-  private static List<CapturesFigure.Trace> traces(StudyOutcome outcome, Unit unit) {
-    Set<CaptureEntry> out =
-        outcome.screening().verdicts().stream()
-            .filter(Verdict::excluded)
-            .map(Verdict::capture)
-            .collect(Collectors.toSet());
-    List<CapturesFigure.Trace> traces = new ArrayList<>();
-    for (AnchoredCapture c : outcome.captures()) {
-      CaptureEntry entry = c.capture().entry();
-      if (entry.unit().equals(unit.name())) {
-        traces.add(
-            new CapturesFigure.Trace(
-                entry.fixture().equals(outcome.study().to().name()),
-                c.levels(),
-                entry.excludedByLab() || out.contains(entry)));
-      }
-    }
-    return traces;
-  }
-
-  private List<Plate> once(Leaf leaf, String name, Supplier<Figure> figure) {
+  private List<Plate> once(Leaf leaf, String name, Supplier<Optional<Figure>> figure) {
     Drawn now =
         drawn.updateAndGet(
             d ->
@@ -99,16 +63,12 @@ final class Drawings {
                     ? Drawn.of(leaf.revision())
                     : d);
     return now.revision() == leaf.revision()
-        ? now.plates().computeIfAbsent(name, k -> Plate.of(List.of(figure.get())))
-        : Plate.of(List.of(figure.get())); // for a page that began before the change
+        ? now.plates().computeIfAbsent(name, k -> Plate.of(figure.get().stream().toList()))
+        : Plate.of(figure.get().stream().toList()); // for a page that began before the change
   }
 
   private static Caption caption(Leaf leaf, KindOutcome kind) {
-    return new Caption(
-        kind.kind(),
-        kind.paired().units().size(),
-        leaf.study().settings().confidence(),
-        leaf.fingerprint().shortText());
+    return Caption.of(leaf.outcome().orElseThrow(), kind);
   }
 
   /** A kind by its name. */

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.Plate;
 import org.twinrig.translation.TranslatedGraph;
@@ -65,10 +64,6 @@ final class Regraphings {
 
   private static List<Plate> draw(Leaf leaf, TranslatedGraph graph) {
     return Plate.of(
-        List.of(
-            GraphFigure.of(
-                graph,
-                new CapturesFigure.Fixtures(leaf.study().from().label(), leaf.study().to().label()),
-                leaf.fingerprint().shortText())));
+        List.of(GraphFigure.of(graph, leaf.outcome().orElseThrow().translation().origin())));
   }
 }

@@ -1,22 +1,22 @@
 package org.twinrig.workbench;
 
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
+import org.twinrig.report.figure.MarkStrip;
 import org.twinrig.workbench.view.Strip;
 
 /** Draws mark strips as the figures do: full bar, half bar, hatching, gap. */
 final class Strips {
   private static final double HEIGHT = 14;
-  private static final double HATCH = 5;
-  private static final double[] TICKS_HZ = {
-    20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000
-  };
+  private static final int[] TICKS_HZ = {20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000};
 
   private final double fromHz;
   private final double toHz;
@@ -38,12 +38,8 @@ final class Strips {
       while (end < bands.size() && alike(bands.get(start), bands.get(end))) {
         end++;
       }
-      bars.add(
-          bar(
-              bands.get(start),
-              bands.get(start).band().lowerHz(),
-              bands.get(end - 1).band().upperHz(),
-              ""));
+      double highHz = bands.get(end - 1).band().upperHz();
+      bars.add(bar(bands.get(start), bands.get(start).band().lowerHz(), highHz, ""));
       start = end;
     }
     return new Strip(words, bars, ticks());
@@ -64,63 +60,30 @@ final class Strips {
   }
 
   private Strip.Bar bar(MarkedBand band, double lowHz, double highHz, String path) {
-    double left = x(lowHz);
-    double right = x(highHz);
-    String style = style(band);
+    Mark shown = band.empty() ? Mark.RELIABLE : band.mark(); // a gap has a frame to point at
+    String style =
+        switch (shown) {
+          case RELIABLE -> band.empty() ? "gap" : "full";
+          case CAUTION -> "half";
+          case UNRELIABLE -> "hatched";
+        };
     String word = band.empty() ? "no data" : band.mark().word();
     return new Strip.Bar(
-        switch (style) {
-          case "half" -> box(left, HEIGHT / 2, right);
-          case "hatched" -> box(left, 0, right) + hatch(left, right);
-          default -> box(left, 0, right);
-        },
+        MarkStrip.path(shown, new Rectangle2D.Double(x(lowHz), 0, x(highHz) - x(lowHz), HEIGHT)),
         style,
         Numbers.hertz(lowHz) + " to " + Numbers.hertz(highHz) + ": " + word,
         path);
   }
 
-  private static String style(MarkedBand band) {
-    if (band.empty()) {
-      return "gap";
-    }
-    return band.mark() == Mark.RELIABLE ? "full" : band.mark() == Mark.CAUTION ? "half" : "hatched";
-  }
-
-  private static String box(double left, double top, double right) {
-    return String.format(Locale.ROOT, "M%.1f %.1fH%.1fV%.1fH%.1fz", left, top, right, HEIGHT, left);
-  }
-
-  private static String hatch(double left, double right) {
-    StringBuilder path = new StringBuilder();
-    double first = Math.floor((left - HEIGHT) / HATCH) * HATCH;
-    for (double start = first; start < right; start += HATCH) {
-      double from = Math.max(start, left);
-      double to = Math.min(start + HEIGHT, right);
-      if (to > from) {
-        path.append(
-            String.format(
-                Locale.ROOT,
-                "M%.1f %.1fL%.1f %.1f",
-                from,
-                HEIGHT - (from - start),
-                to,
-                HEIGHT - (to - start)));
-      }
-    }
-    return path.toString();
-  }
-
   private List<Strip.Tick> ticks() {
-    List<Strip.Tick> ticks = new ArrayList<>();
-    for (double hz : TICKS_HZ) {
-      if (hz >= fromHz * 0.98 && hz <= toHz * 1.02) {
-        ticks.add(
-            new Strip.Tick(
-                String.format(Locale.ROOT, "%.1f", x(hz)),
-                hz < 1000 ? Integer.toString((int) hz) : (int) (hz / 1000) + "k"));
-      }
-    }
-    return ticks;
+    return IntStream.of(TICKS_HZ)
+        .filter(hz -> hz >= fromHz * 0.98 && hz <= toHz * 1.02)
+        .mapToObj(
+            hz ->
+                new Strip.Tick(
+                    String.format(Locale.ROOT, "%.1f", x(hz)),
+                    hz < 1000 ? Integer.toString(hz) : hz / 1000 + "k"))
+        .toList();
   }
 
   private double x(double hz) {

@@ -1,24 +1,17 @@
 package org.twinrig.report.figure;
 
-import java.util.ArrayList;
+import java.awt.Color;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.knowm.xchart.style.markers.Marker;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.Coverage;
 import org.twinrig.internal.Numbers;
 
 /** How often prediction intervals held against how often they were said to. */
 public final class CalibrationFigure {
-  private static final List<CrossPlot.Tick> TICKS =
-      List.of(
-          new CrossPlot.Tick(0, "0"),
-          new CrossPlot.Tick(20, "20"),
-          new CrossPlot.Tick(50, "50"),
-          new CrossPlot.Tick(80, "80"),
-          new CrossPlot.Tick(90, "90"),
-          new CrossPlot.Tick(95, ""),
-          new CrossPlot.Tick(100, "100"));
-
   /** Held-out units stand this far beside those left out, percent. */
   private static final double BESIDE = 1.6;
 
@@ -30,95 +23,89 @@ public final class CalibrationFigure {
 
   private CalibrationFigure() {}
 
-  /**
-   * Draws one kind.
-   *
-   * @param kind what was found about it
-   * @param caption what the drawing carries
-   * @return the drawing; nothing where no unit could be judged
-   */
+  /** Draws one kind; nothing where no unit could be judged. */
   public static Optional<Figure> of(KindOutcome kind, Caption caption) {
     List<Coverage> leftOut = kind.evidence().leftOut().coverage(Optional.empty());
     List<Coverage> heldOut = kind.evidence().heldOut().coverage(Optional.empty());
     if (leftOut.isEmpty()) {
       return Optional.empty();
     }
-    String title = TransferFigure.capital(kind.kind()) + ": " + finding(leftOut);
-    double[] ends = {0, 100};
-    CrossPlot plot =
-        new CrossPlot(
-                new CrossPlot.Texts(
-                    title,
-                    caption.counted()
-                        + ", all bands; a bar is the "
-                        + caption.percent()
-                        + " interval of the share, counted in units",
-                    "Stated, %",
-                    "Reached, %",
-                    caption.fingerprint()),
-                new CrossPlot.Axis(0, 100, false, TICKS))
-            .withLine(new CrossPlot.Line(ends, ends, Ink.AXIS, Ink.THIN), "as stated")
-            .withDots(dots(leftOut, 0, CrossPlot.Look.FULL), "units left out in turn")
-            .withDots(
-                dots(heldOut, BESIDE, CrossPlot.Look.OPEN),
-                heldOut.isEmpty()
-                    ? ""
-                    : Numbers.count(
-                        heldOut.get(0).units(),
-                        "unit held out (drawn beside)",
-                        "units held out (drawn beside)"));
-    for (Coverage c : leftOut) {
-      plot.withNote(note(c));
+    Plot plot =
+        new Plot(percent("Stated, %"), percent("Reached, %"), false)
+            .with(
+                new Plot.Line(new double[] {0, 100}, new double[] {0, 100}, Ink.FRAME),
+                "as stated");
+    bars(plot, leftOut, 0);
+    bars(plot, heldOut, BESIDE);
+    plot.with(dots(leftOut, 0, SeriesMarkers.CIRCLE, Ink.NEW_FIXTURE), "units left out in turn");
+    if (!heldOut.isEmpty()) {
+      plot.with(
+          dots(heldOut, BESIDE, SeriesMarkers.DIAMOND, Ink.OLD_FIXTURE),
+          Numbers.count(
+              heldOut.get(0).units(),
+              "unit held out (drawn beside)",
+              "units held out (drawn beside)"));
     }
+    String howToRead =
+        ", all bands; a bar is the %s interval of the share, counted in units"
+            .formatted(caption.percent());
     return Optional.of(
-        Medium.draw(
-            new Medium.Sheet(
-                Figure.nameOf("calibration", kind.kind()),
-                title,
-                "Reached against stated coverage of prediction intervals at 50, 80, 90, 95 and 99 %",
-                CrossPlot.WIDTH,
-                CrossPlot.HEIGHT),
-            plot::paint));
+        caption
+            .sheet(finding(leftOut), howToRead)
+            .square(plot, leftOut.stream().map(CalibrationFigure::note).toList())
+            .figure(
+                caption.name("calibration"),
+                "Reached against stated coverage of prediction intervals at 50, 80, 90, 95 and"
+                    + " 99 %"));
   }
 
-  private static List<CrossPlot.Dot> dots(
-      List<Coverage> rows, double asidePercent, CrossPlot.Look look) {
-    List<CrossPlot.Dot> dots = new ArrayList<>();
+  private static Axis percent(String words) {
+    List<Axis.Tick> ticks =
+        Stream.of(0, 20, 50, 80, 90, 95, 100)
+            .map(
+                p ->
+                    new Axis.Tick(p, p == 95 ? "" : p.toString())) // no room between its neighbours
+            .toList();
+    return Axis.linear(words, 0, 100, ticks);
+  }
+
+  private static Plot.Dots dots(List<Coverage> rows, double aside, Marker shape, Color colour) {
+    return new Plot.Dots(
+        Values.of(rows, c -> 100 * c.stated() - aside),
+        Values.of(rows, c -> 100 * c.reached()),
+        shape,
+        colour);
+  }
+
+  private static void bars(Plot plot, List<Coverage> rows, double aside) {
     for (Coverage c : rows) {
-      boolean bar = c.units() >= FEWEST_FOR_BARS;
-      dots.add(
-          new CrossPlot.Dot(
-              100 * c.stated() - asidePercent,
-              100 * c.reached(),
-              100 * (bar ? c.low() : c.reached()),
-              100 * (bar ? c.high() : c.reached()),
-              look,
-              ""));
+      if (c.units() >= FEWEST_FOR_BARS) {
+        double x = 100 * c.stated() - aside;
+        plot.straight(x, 100 * c.low(), x, 100 * c.high(), Ink.LINE);
+      }
     }
-    return dots;
   }
 
   private static String note(Coverage c) {
-    return Numbers.fixed(100 * c.stated(), 0)
-        + " % stated, "
-        + Numbers.fixed(100 * c.reached(), 0)
-        + " % reached ("
-        + Numbers.fixed(100 * c.low(), 0)
-        + " to "
-        + Numbers.fixed(100 * c.high(), 0)
-        + ")";
+    return "%s %% stated, %s %% reached (%s to %s)"
+        .formatted(
+            hundredths(c.stated()),
+            hundredths(c.reached()),
+            hundredths(c.low()),
+            hundredths(c.high()));
+  }
+
+  private static String hundredths(double share) {
+    return Numbers.fixed(100 * share, 0);
   }
 
   private static String finding(List<Coverage> rows) {
-    long within =
-        rows.stream().filter(c -> c.low() <= c.stated() && c.stated() <= c.high()).count();
+    boolean within = rows.stream().allMatch(c -> c.low() <= c.stated() && c.stated() <= c.high());
     Coverage usual = rows.get(Math.min(USUAL, rows.size() - 1));
-    String reached =
-        "intervals of "
-            + Numbers.fixed(100 * usual.stated(), 0)
-            + " % held "
-            + Numbers.fixed(100 * usual.reached(), 0)
-            + " %";
-    return within == rows.size() ? reached : reached + "; not all are as stated";
+    return "intervals of %s %% held %s %%%s"
+        .formatted(
+            hundredths(usual.stated()),
+            hundredths(usual.reached()),
+            within ? "" : "; not all are as stated");
   }
 }

@@ -1,7 +1,10 @@
 package org.twinrig.report.figure;
 
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
+
 /**
- * What every drawing carries.
+ * What every drawing of a kind carries.
  *
  * @param kind the kind of headphone
  * @param units how many units stand behind it
@@ -10,11 +13,27 @@ package org.twinrig.report.figure;
  */
 public record Caption(String kind, int units, double confidence, String fingerprint) {
 
-  String counted() {
-    return kind + ", n = " + units + (units == 1 ? " unit" : " units");
+  /** The caption of a kind of a study. */
+  public static Caption of(StudyOutcome outcome, KindOutcome kind) {
+    return new Caption(
+        kind.kind(),
+        kind.paired().units().size(),
+        outcome.study().settings().confidence(),
+        outcome.fingerprint());
   }
 
   String percent() {
     return Math.round(100 * confidence) + " %";
+  }
+
+  /** A sheet whose title is what was found about the kind; the subtitle begins with the count. */
+  Sheet sheet(String finding, String howToRead) {
+    String counted = kind + ", n = " + units + (units == 1 ? " unit" : " units");
+    return new Sheet(Figure.capital(kind) + ": " + finding, counted + howToRead, fingerprint);
+  }
+
+  /** The name of a figure of the kind. */
+  String name(String prefix) {
+    return Figure.nameOf(prefix, kind);
   }
 }

@@ -1,98 +1,93 @@
 package org.twinrig.report.figure;
 
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
-import org.twinrig.response.Levels;
+import java.util.Optional;
+import java.util.Set;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Fixture;
+import org.twinrig.screening.Verdict;
+import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Study;
 
 /** All seatings of one unit on both fixtures. */
 public final class CapturesFigure {
+  private static final double LEAST_RANGE_DB = 10;
+
+  /** A deep notch would squeeze everything else: the axis does not follow it further. */
+  private static final double LOWEST_DB = -40;
+
   private CapturesFigure() {}
 
-  /**
-   * One capture.
-   *
-   * @param onNewFixture on the new fixture, or on the old one
-   * @param levels its levels relative to the anchor
-   * @param excluded whether it was left out
-   */
-  public record Trace(boolean onNewFixture, Levels levels, boolean excluded) {}
-
-  /**
-   * Names of the fixtures.
-   *
-   * @param from the old one
-   * @param to the new one
-   */
-  public record Fixtures(String from, String to) {}
-
-  /**
-   * Draws one unit.
-   *
-   * @param unit its name
-   * @param traces its captures, at least one
-   * @param fixtures names of the fixtures
-   * @param caption what the drawing carries
-   * @return the drawing
-   */
-  public static Figure of(String unit, List<Trace> traces, Fixtures fixtures, Caption caption) {
-    long excluded = traces.stream().filter(Trace::excluded).count();
+  /** Draws a unit of a kind; nothing where none of its captures could be used. */
+  public static Optional<Figure> of(StudyOutcome outcome, String unit, String kind) {
+    List<AnchoredCapture> captures =
+        outcome.captures().stream().filter(c -> entry(c).unit().equals(unit)).toList();
+    if (captures.isEmpty()) {
+      return Optional.empty();
+    }
+    Set<CaptureEntry> leftOut = leftOut(outcome);
+    double lowest = -LEAST_RANGE_DB;
+    double highest = LEAST_RANGE_DB;
+    for (AnchoredCapture capture : captures) {
+      lowest = Math.max(LOWEST_DB, Values.least(lowest, db(capture)));
+      highest = Values.greatest(highest, db(capture));
+    }
+    Plot plot = Plot.overFrequency(Axis.levels("Level re anchor, dB", lowest - 1, highest + 1));
+    add(plot, captures, outcome.study(), leftOut);
+    long out = captures.stream().filter(c -> leftOut.contains(entry(c))).count();
     String title =
-        unit
-            + ": "
-            + traces.size()
-            + " captures on two fixtures"
-            + (excluded == 0 ? "" : ", " + excluded + " left out");
-    double lowest = -10;
-    double highest = 10;
-    for (Trace trace : traces) {
-      for (int b = 0; b < trace.levels.grid().size(); b++) {
-        if (trace.levels.has(b)) {
-          lowest = Math.min(lowest, Math.max(-40, trace.levels.db(b)));
-          highest = Math.max(highest, trace.levels.db(b));
-        }
-      }
-    }
-    Panel panel =
-        new Panel(
-            new Panel.Texts(
+        "%s: %d captures on two fixtures%s"
+            .formatted(unit, captures.size(), out == 0 ? "" : ", " + out + " left out");
+    return Optional.of(
+        new Sheet(
                 title,
-                caption.kind() + "; every line is one seating of one side; dotted: left out",
-                "Level re anchor, dB",
-                caption.fingerprint()),
-            Panel.Range.holding(lowest - 1, highest + 1, 10, 25));
-    boolean oldNamed = false;
-    boolean newNamed = false;
-    for (Trace trace : traces) {
-      Panel.Curve curve = curve(trace);
-      boolean named = trace.onNewFixture ? newNamed : oldNamed;
-      if (trace.excluded || named) {
-        panel.withCurve(curve);
-      } else {
-        panel.withCurve(curve, trace.onNewFixture ? fixtures.to : fixtures.from);
-        oldNamed |= !trace.onNewFixture;
-        newNamed |= trace.onNewFixture;
-      }
-    }
-    return Medium.draw(
-        new Medium.Sheet(
-            Figure.nameOf("captures", unit),
-            title,
-            "Levels of every seating against frequency on both fixtures",
-            Panel.WIDTH,
-            panel.height()),
-        panel::paint);
+                kind + "; every line is one seating of one side; dotted: left out",
+                outcome.fingerprint())
+            .overFrequency(plot, List.of())
+            .figure(
+                Figure.nameOf("captures", unit),
+                "Levels of every seating against frequency on both fixtures"));
   }
 
-  private static Panel.Curve curve(Trace trace) {
-    int n = trace.levels.grid().size();
-    double[] hz = new double[n];
-    double[] db = new double[n];
-    Arrays.setAll(hz, b -> trace.levels.grid().band(b).midHz());
-    Arrays.setAll(db, b -> trace.levels.level(b).orElse(Double.NaN));
-    return new Panel.Curve(
-        hz,
-        db,
-        trace.onNewFixture ? Ink.NEW_FIXTURE : Ink.OLD_FIXTURE,
-        trace.excluded ? Ink.DOTTED : trace.onNewFixture ? Ink.THIN : Ink.DASHED);
+  /** The key names each fixture by its first line that was not left out. */
+  private static void add(
+      Plot plot, List<AnchoredCapture> captures, Study study, Set<CaptureEntry> leftOut) {
+    Set<Fixture> named = new HashSet<>();
+    for (AnchoredCapture capture : captures) {
+      boolean onNew = entry(capture).fixture().equals(study.to().name());
+      Fixture fixture = onNew ? study.to() : study.from();
+      Ink.Pen pen = onNew ? Ink.NEW_THIN : Ink.OLD;
+      double[] hz = Values.of(capture.levels().grid().bands(), b -> b.midHz());
+      if (leftOut.contains(entry(capture))) {
+        plot.line(hz, db(capture), new Ink.Pen(pen.colour(), Ink.DOTTED));
+      } else if (named.add(fixture)) {
+        plot.line(hz, db(capture), pen, fixture.label());
+      } else {
+        plot.line(hz, db(capture), pen);
+      }
+    }
+  }
+
+  /** What the screening or the lab left out. */
+  static Set<CaptureEntry> leftOut(StudyOutcome outcome) {
+    Set<CaptureEntry> out = new HashSet<>();
+    outcome.screening().verdicts().stream()
+        .filter(Verdict::excluded)
+        .forEach(v -> out.add(v.capture()));
+    outcome.study().captures().stream().filter(CaptureEntry::excludedByLab).forEach(out::add);
+    return out;
+  }
+
+  private static CaptureEntry entry(AnchoredCapture capture) {
+    return capture.capture().entry();
+  }
+
+  private static double[] db(AnchoredCapture capture) {
+    double[] db = new double[capture.levels().grid().size()];
+    Arrays.setAll(db, b -> capture.levels().level(b).orElse(Double.NaN));
+    return db;
   }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.report.figure;
 
+import java.awt.Rectangle;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -7,6 +8,7 @@ import java.util.stream.Stream;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Zone;
 import org.twinrig.translation.TransferFunction;
 
 /** The mean difference of several kinds as small graphs with one level axis. */
@@ -16,13 +18,9 @@ public final class DifferenceGraphs {
   /** IEC 60263: one decade is as long as 25 dB. */
   public static final double DB_PER_DECADE = 25;
 
-  private final Panel.Range range;
+  private final Axis db;
 
-  /**
-   * Graphs that can be compared.
-   *
-   * @param kinds all kinds that will be drawn
-   */
+  /** Graphs of all kinds that will be drawn, so that they can be compared. */
   public DifferenceGraphs(List<TransferFunction> kinds) {
     double reach =
         kinds.stream()
@@ -31,37 +29,40 @@ public final class DifferenceGraphs {
             .max()
             .orElse(0);
     double end = Math.max(STEP_DB, Math.ceil(reach / STEP_DB - 1e-9) * STEP_DB);
-    this.range = new Panel.Range(-end, end, STEP_DB, DB_PER_DECADE);
+    this.db = Axis.stepped("dB", -end, end, STEP_DB, DB_PER_DECADE);
   }
 
   /**
    * The mean difference at a band.
    *
-   * @param band the band
    * @param db new fixture minus old fixture, dB
    */
   public record Mean(Band band, double db) {}
 
-  /**
-   * One kind.
-   *
-   * @param kind the kind
-   * @return an inline SVG as wide as its place
-   */
-  public String svg(TransferFunction kind) {
-    List<Optional<FluidGraph.Point>> points =
-        kind.bands().stream()
-            .map(b -> mean(b).map(m -> new FluidGraph.Point(m.band.midHz(), m.db)))
-            .toList();
-    return new FluidGraph(range).withCurve(points, Ink.NEW_FIXTURE, Ink.CURVE).svg(true);
+  /** One kind over the strip of its zones, as an inline SVG as wide as its place. */
+  public String svg(TransferFunction kind, List<Zone> zones) {
+    String name = Figure.nameOf("difference", kind.kind());
+    return SvgText.inline(
+        name,
+        "graph",
+        SvgText.TELEPHONE,
+        (d, width) -> {
+          double[] mean = Values.fitted(kind.bands(), f -> f.mean().meanDb());
+          Rectangle box = place(width, db);
+          new Plot(Axis.fewFrequencies(20, 100, 1000, 10_000), db, false)
+              .line(Values.hz(kind.bands()), mean, Ink.NEW)
+              .paint(d, box);
+          return MarkStrip.paintBelow(d, Stretch.ofZones(zones), box);
+        });
   }
 
-  /**
-   * Where the mean departs most from 0.
-   *
-   * @param kind the kind
-   * @return nothing when no band has an estimate; the lowest of several alike
-   */
+  /** The place of a plot with IEC 60263's proportions in a width, with room for its ticks. */
+  static Rectangle place(int width, Axis up) {
+    int across = width - 44;
+    return new Rectangle(32, 20, across, (int) Math.round(up.height(across / 3.0)));
+  }
+
+  /** Where the mean departs most from 0, the lowest of several alike; nothing without estimate. */
   public static Optional<Mean> largest(TransferFunction kind) {
     return means(kind)
         .max(
@@ -70,12 +71,10 @@ public final class DifferenceGraphs {
   }
 
   private static Stream<Mean> means(TransferFunction kind) {
-    return kind.bands().stream().flatMap(b -> mean(b).stream());
-  }
-
-  private static Optional<Mean> mean(MarkedBand marked) {
-    return marked.outcome() instanceof BandOutcome.Fitted fitted
-        ? Optional.of(new Mean(fitted.band(), fitted.mean().meanDb()))
-        : Optional.empty();
+    return kind.bands().stream()
+        .map(MarkedBand::outcome)
+        .filter(BandOutcome.Fitted.class::isInstance)
+        .map(BandOutcome.Fitted.class::cast)
+        .map(f -> new Mean(f.band(), f.mean().meanDb()));
   }
 }

@@ -1,7 +1,6 @@
 package org.twinrig.report.figure;
 
-import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
+import java.awt.Rectangle;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,15 +14,11 @@ final class DotLabels {
   private static final double GAP = 7;
   private static final double[] SHIFTS = {0, -13, 13, -26, 26, -39, 39};
 
-  private final Rectangle2D frame;
+  private final Rectangle frame;
   private final List<Rectangle2D> taken = new ArrayList<>();
 
-  /**
-   * Starts with nothing placed.
-   *
-   * @param frame names stay inside it
-   */
-  DotLabels(Rectangle2D frame) {
+  /** Nothing placed yet; names stay inside a frame. */
+  DotLabels(Rectangle frame) {
     this.frame = frame;
   }
 
@@ -33,18 +28,14 @@ final class DotLabels {
   }
 
   /** Writes a name beside the dot at a place. */
-  void write(Graphics2D g, String name, double x, double y) {
-    double width = g.getFontMetrics(Ink.SMALL).stringWidth(name);
-    Rectangle2D free = free(width, x, y);
+  void write(Drawing d, String name, double x, double y) {
+    Rectangle2D free = free(Ink.SMALL.width(name), x, y);
     taken.add(free);
-    g.setColor(Ink.TEXT);
     if (Math.abs(free.getCenterY() - y) > HEIGHT) {
-      g.setStroke(Ink.HAIR);
       double end = free.getX() > x ? free.getX() - 1 : free.getMaxX() + 1;
-      g.draw(new Line2D.Double(x, y, end, free.getCenterY()));
+      d.line(x, y, end, free.getCenterY(), Ink.HAIRLINE);
     }
-    g.setFont(Ink.SMALL);
-    Words.after(g, name, free.getX(), free.getMaxY() - 2);
+    d.text(name, free.getX(), free.getMaxY() - 2, Drawing.Lie.START, Ink.SMALL);
   }
 
   private Rectangle2D free(double width, double x, double y) {

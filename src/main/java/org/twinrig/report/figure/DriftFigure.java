@@ -1,108 +1,127 @@
 package org.twinrig.report.figure;
 
-import java.awt.Graphics2D;
-import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.internal.Numbers;
+import org.twinrig.screening.ControlLimits;
 import org.twinrig.screening.DriftChart;
 import org.twinrig.screening.FixtureDrift;
 
 /** The drift chart of the check unit on one fixture: its level, and below it every octave. */
 public final class DriftFigure {
-  private static final int COLUMNS = 2;
-
   /** Longer lists of names do not fit into a title beside the fixture. */
   private static final int MOST_LETTERS = 32;
 
-  private static final int LEFT = 62;
-  private static final int TOP = 62;
-  private static final double LEVEL_HEIGHT = 130;
-  private static final double OCTAVE_HEIGHT = 62;
-  private static final double ROW_GAP = 30;
-  private static final double COLUMN_GAP = 62;
-  private static final int BOTTOM = 46;
-  private static final double WHOLE = Panel.WIDTH - LEFT - 18.0;
+  private static final int LEVEL_HEIGHT = 130;
+  private static final int OCTAVE_HEIGHT = 62;
+
+  /** So many sessions' letters fit side by side under the level's chart. */
+  private static final int LETTERS_ACROSS = 120;
+
+  /** The axis ends a little beyond what is farthest out. */
+  private static final double REACH = 1.08;
+
+  private static final double LEAST_DB = 0.01;
 
   private DriftFigure() {}
 
-  /**
-   * Draws one fixture.
-   *
-   * @param drift the charts
-   * @param unit the check unit
-   * @param fingerprint of the study
-   * @return the drawing
-   */
+  /** Draws one fixture. */
   public static Figure of(FixtureDrift drift, String unit, String fingerprint) {
-    String title = title(drift);
-    int rows = (drift.octaves().size() + COLUMNS - 1) / COLUMNS;
-    int height = (int) Math.round(TOP + LEVEL_HEIGHT + rows * (OCTAVE_HEIGHT + ROW_GAP)) + BOTTOM;
-    return Medium.draw(
-        new Medium.Sheet(
+    Plot level =
+        plot(drift.level(), "Level as calibrated re centre, dB", names(drift.level().points()));
+    List<Plot> octaves =
+        drift.octaves().stream()
+            .map(c -> plot(c, Figure.capital(c.words()) + " re level and centre, dB", List.of()))
+            .toList();
+    return new Sheet(
+            Figure.capital(drift.label()) + ": " + finding(drift),
+            howToRead(drift.level(), unit),
+            fingerprint)
+        .rows(List.of(level), 1, LEVEL_HEIGHT)
+        .rows(octaves, 2, OCTAVE_HEIGHT)
+        .foot("diamond: outside its limits; sessions from left to right")
+        .figure(
             Figure.nameOf("drift", drift.fixture()),
-            title,
             "Level and octave levels of the check unit by session, with control limits and moving"
-                + " averages",
-            Panel.WIDTH,
-            height),
-        g -> paint(g, drift, new Texts(title, subtitle(drift, unit), fingerprint), height));
+                + " averages");
   }
 
-  private record Texts(String title, String subtitle, String fingerprint) {}
-
-  /** What the charts say. */
-  static String title(FixtureDrift drift) {
-    String who = TransferFigure.capital(drift.label()) + ": ";
+  private static String finding(FixtureDrift drift) {
     if (drift.level().points().isEmpty()) {
-      return who + "the check unit was not captured";
+      return "the check unit was not captured";
     }
     if (drift.level().limits().isEmpty()) {
-      return who + "too few sessions for limits";
+      return "too few sessions for limits";
     }
     List<FixtureDrift.OutOfControl> out = drift.outOfControl();
     if (out.isEmpty()) {
-      return who + "no session is out of control";
+      return "no session is out of control";
     }
     String names =
         out.stream().map(FixtureDrift.OutOfControl::session).collect(Collectors.joining(", "));
     String named =
         names.length() <= MOST_LETTERS ? names : Numbers.count(out.size(), "session", "sessions");
-    return who + named + (out.size() == 1 ? " is" : " are") + " out of control";
+    return named + (out.size() == 1 ? " is" : " are") + " out of control";
   }
 
-  private static String subtitle(FixtureDrift drift, String unit) {
-    int sessions = drift.level().points().size();
-    String counted = "check unit " + unit + ", " + Numbers.count(sessions, "session", "sessions");
-    return drift.level().limits().isPresent()
-        ? counted + "; dotted: centre ± 3σ; pale band: the same for the moving average (line)"
-        : counted + "; limits need " + DriftChart.FEWEST_SESSIONS;
+  private static String howToRead(DriftChart level, String unit) {
+    String sessions = Numbers.count(level.points().size(), "session", "sessions");
+    return "check unit %s, %s; %s"
+        .formatted(
+            unit,
+            sessions,
+            level.limits().isPresent()
+                ? "dotted: centre ± 3σ; pale band: the same for the moving average (line)"
+                : "limits need " + DriftChart.FEWEST_SESSIONS);
   }
 
-  private static void paint(Graphics2D g, FixtureDrift drift, Texts texts, int height) {
-    g.setColor(Ink.PAPER);
-    g.fill(new Rectangle2D.Double(0, 0, Panel.WIDTH, height));
-    g.setColor(Ink.TEXT);
-    g.setFont(Ink.TITLE);
-    Words.after(g, texts.title, LEFT, 22);
-    g.setFont(Ink.NOTE);
-    g.setColor(Ink.FAINT_TEXT);
-    Words.after(g, texts.subtitle, LEFT, 38);
-    new SessionStrip(drift.level(), new Rectangle2D.Double(LEFT, TOP, WHOLE, LEVEL_HEIGHT))
-        .paint(g, "Level as calibrated re centre, dB", true);
-    double width = (WHOLE - COLUMN_GAP) / COLUMNS;
-    double first = TOP + LEVEL_HEIGHT + ROW_GAP + 14;
-    for (int k = 0; k < drift.octaves().size(); k++) {
-      DriftChart chart = drift.octaves().get(k);
-      double left = LEFT + k % COLUMNS * (width + COLUMN_GAP);
-      int row = k / COLUMNS;
-      double top = first + row * (OCTAVE_HEIGHT + ROW_GAP);
-      new SessionStrip(chart, new Rectangle2D.Double(left, top, width, OCTAVE_HEIGHT))
-          .paint(g, TransferFigure.capital(chart.words()) + " re level and centre, dB", false);
+  /** One control chart, levels relative to its centre: a point per session, limits, average. */
+  private static Plot plot(DriftChart chart, String words, List<Axis.Tick> names) {
+    List<DriftChart.Point> points = chart.points();
+    Optional<ControlLimits> limits = chart.limits();
+    double centre =
+        limits
+            .map(ControlLimits::centreDb)
+            .orElse(points.stream().mapToDouble(DriftChart.Point::valueDb).average().orElse(0));
+    double[] at = IntStream.range(0, points.size()).mapToDouble(i -> i).toArray();
+    double[] values = Values.of(points, p -> p.valueDb() - centre);
+    double least = limits.map(ControlLimits::halfWidthDb).orElse(0.0);
+    double reach =
+        REACH * Arrays.stream(values).map(Math::abs).reduce(Math.max(LEAST_DB, least), Math::max);
+    Axis sessions =
+        new Axis("", -0.5, Math.max(1, points.size()) - 0.5, false, 0, names, List.of());
+    Plot plot =
+        new Plot(sessions, Axis.stepped(words, -reach, reach, Axis.roundStep(reach / 2), 0), true);
+    if (limits.isPresent()) {
+      double[] half = Values.of(points, p -> p.ewma().orElseThrow().halfWidthDb());
+      plot.with(new Plot.Area(at, Arrays.stream(half).map(h -> -h).toArray(), half, Ink.BAND))
+          .line(at, Values.of(points, p -> p.ewma().orElseThrow().valueDb() - centre), Ink.OUTLINE)
+          .rule(limits.get().lowerDb() - centre, Ink.LIMIT)
+          .rule(limits.get().upperDb() - centre, Ink.LIMIT);
     }
-    g.setFont(Ink.SMALL);
-    g.setColor(Ink.FAINT_TEXT);
-    Words.after(g, "open ring: outside its limits; sessions from left to right", LEFT, height - 12);
-    Words.before(g, "study " + texts.fingerprint, Panel.WIDTH - 18, height - 12);
+    double[] outside = Values.of(points, p -> p.outside() ? p.valueDb() - centre : Double.NaN);
+    return plot.with(new Plot.Dots(at, values, SeriesMarkers.CIRCLE, Ink.TEXT))
+        .with(new Plot.Dots(at, outside, SeriesMarkers.DIAMOND, Ink.NEW_FIXTURE));
+  }
+
+  /** The names of all sessions where there is room, else of those outside that do not collide. */
+  private static List<Axis.Tick> names(List<DriftChart.Point> points) {
+    int longest = points.stream().mapToInt(p -> p.session().length()).max().orElse(0);
+    boolean all = longest * points.size() <= LETTERS_ACROSS;
+    List<Axis.Tick> names = new ArrayList<>();
+    double free = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < points.size(); i++) {
+      double half = points.get(i).session().length() * points.size() / 2.0 / LETTERS_ACROSS;
+      if (all || (points.get(i).outside() && i - half >= free)) {
+        names.add(new Axis.Tick(i, points.get(i).session()));
+        free = i + half;
+      }
+    }
+    return names;
   }
 }

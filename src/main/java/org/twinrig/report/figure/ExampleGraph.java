@@ -1,89 +1,45 @@
 package org.twinrig.report.figure;
 
+import java.awt.Rectangle;
 import java.util.List;
-import java.util.Optional;
-import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedGraph;
 
 /**
- * One old graph, what it becomes, and the pale band around that, on an axis as wide as the page.
+ * One old graph, what it becomes, and the pale band around that, for a page of any width.
+ *
+ * @param graph at least one band has a level
  */
-public final class ExampleGraph {
-  private static final double STEP_DB = 10;
+public record ExampleGraph(TranslatedGraph graph) {
+  private static final int ON_A_PAGE = 720;
+  private static final int FEW_TICKS_BELOW = 500;
 
   /** A range above this would make the graph taller than a fifth of a sheet. */
   private static final double TALLEST_AT_25_DB = 20;
 
-  private final TranslatedGraph graph;
-
-  /**
-   * A drawing.
-   *
-   * @param graph at least one band has a level
-   */
-  public ExampleGraph(TranslatedGraph graph) {
-    this.graph = graph;
-  }
-
-  /**
-   * How many dB are as long as one decade: 25, or 50 where the range asks for it (IEC 60263).
-   *
-   * @return dB
-   */
+  /** How many dB are as long as one decade: 25, or 50 where the range asks for it (IEC 60263). */
   public double dbPerDecade() {
-    return range().dbPerDecade();
+    return levels().perDecade();
   }
 
-  /**
-   * The drawing.
-   *
-   * @return an inline SVG as wide as its place
-   */
+  /** The drawing over the strip of its marks, as an inline SVG as wide as its place. */
   public String svg() {
-    return new FluidGraph(range())
-        .withArea(
-            each(
-                b ->
-                    b.predicted()
-                        .map(p -> new FluidGraph.Slice(b.band().midHz(), p.lowDb(), p.highDb()))))
-        .withVeil(Stretch.of(graph))
-        .withCurve(each(ExampleGraph::old), Ink.OLD_FIXTURE, Ink.DASHED)
-        .withCurve(
-            each(b -> b.predicted().map(p -> new FluidGraph.Point(b.band().midHz(), p.toDb()))),
-            Ink.NEW_FIXTURE,
-            Ink.CURVE)
-        .svg(false);
+    return SvgText.wideAndNarrow("graph", ON_A_PAGE, this::paint);
   }
 
-  private <T> List<Optional<T>> each(java.util.function.Function<TranslatedBand, Optional<T>> of) {
-    return graph.bands().stream().map(of).toList();
+  private int paint(Drawing d, int width) {
+    Axis hz =
+        width < FEW_TICKS_BELOW
+            ? Axis.fewFrequencies(20, 100, 1000, 10_000)
+            : Axis.fewFrequencies(20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000);
+    List<Stretch> marks = Stretch.of(graph);
+    Rectangle box = DifferenceGraphs.place(width, levels());
+    GraphFigure.plot(graph, hz, levels(), "").paint(d, box);
+    MarkStrip.veil(d, marks, box);
+    return MarkStrip.paintBelow(d, marks, box);
   }
 
-  private static Optional<FluidGraph.Point> old(TranslatedBand b) {
-    return b.missing()
-        ? Optional.empty()
-        : Optional.of(new FluidGraph.Point(b.band().midHz(), b.fromDb().orElseThrow()));
-  }
-
-  private Panel.Range range() {
-    double lowest = Double.POSITIVE_INFINITY;
-    double highest = Double.NEGATIVE_INFINITY;
-    for (TranslatedBand b : graph.bands()) {
-      if (b.fromDb().isPresent()) {
-        lowest = Math.min(lowest, b.fromDb().getAsDouble());
-        highest = Math.max(highest, b.fromDb().getAsDouble());
-      }
-      if (b.predicted().isPresent()) {
-        lowest = Math.min(lowest, b.predicted().get().lowDb());
-        highest = Math.max(highest, b.predicted().get().highDb());
-      }
-    }
-    if (lowest > highest) {
-      throw new IllegalArgumentException("a graph without any level cannot be drawn");
-    }
-    Panel.Range at25 = Panel.Range.holding(lowest, highest, STEP_DB, 25);
-    return at25.toDb() - at25.fromDb() > TALLEST_AT_25_DB
-        ? new Panel.Range(at25.fromDb(), at25.toDb(), STEP_DB, 50)
-        : at25;
+  private Axis levels() {
+    Axis levels = GraphFigure.levels(graph, "dB", 0);
+    return levels.to() - levels.from() > TALLEST_AT_25_DB ? levels.withProportion(50) : levels;
   }
 }

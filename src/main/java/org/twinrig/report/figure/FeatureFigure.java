@@ -1,12 +1,10 @@
 package org.twinrig.report.figure;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
-import org.twinrig.regression.MeanCurve;
 import org.twinrig.reliability.FixtureFeature;
 import org.twinrig.reliability.FixtureFeatures;
 
@@ -24,12 +22,8 @@ public final class FeatureFigure {
   private FeatureFigure() {}
 
   /**
-   * Draws one kind.
-   *
-   * @param kind what was found about it
-   * @param leastDb features of the transfer that are lower go without a mark
-   * @param caption what the drawing carries
-   * @return the drawing; nothing where no band has a mean
+   * Draws one kind; nothing where no band has a mean. Features of the transfer lower than {@code
+   * leastDb} go without a mark.
    */
   public static Optional<Figure> of(KindOutcome kind, double leastDb, Caption caption) {
     FixtureFeatures.Result found = kind.evidence().features();
@@ -37,63 +31,47 @@ public final class FeatureFigure {
     if (transfer.bands().stream().allMatch(Optional::isEmpty)) {
       return Optional.empty();
     }
+    double[] hz = Values.of(found.grid().bands(), b -> b.midHz());
+    double[] low = ends(transfer, -1, Double.POSITIVE_INFINITY);
+    double[] high = ends(transfer, 1, Double.POSITIVE_INFINITY);
+    double[] old = ends(found.of(FixtureFeature.Curve.FROM), 0, 0);
+    double[] now = ends(found.of(FixtureFeature.Curve.TO), 0, 0);
+    Axis axis =
+        Axis.differences(
+            "Mean minus its own octave, dB",
+            Values.least(-LEAST_RANGE, ends(transfer, -1, WIDEST), old, now) - 0.8,
+            Values.greatest(LEAST_RANGE, ends(transfer, 1, WIDEST), old, now) + 0.8);
+    Plot plot =
+        Plot.overFrequency(axis)
+            .area(hz, low, high, "interval")
+            .line(hz, old, Ink.OLD, "old fixture")
+            .line(hz, now, Ink.NEW_THIN, "new fixture")
+            .line(hz, ends(transfer, 0, 0), Ink.ESTIMATE, "new minus old");
     List<FixtureFeature> marked =
         transfer.features().stream().filter(f -> Math.abs(f.height().value()) >= leastDb).toList();
-    double[] hz = found.grid().bands().stream().mapToDouble(b -> b.midHz()).toArray();
-    String title = TransferFigure.capital(kind.kind()) + ": " + finding(marked, leastDb);
-    Panel.Range range = range(found);
-    Panel panel =
-        panel(title, caption, range, leaves(range, transfer))
-            .withArea(hz, ends(transfer, -1), ends(transfer, 1), "interval");
-    panel
-        .withCurve(
-            new Panel.Curve(
-                hz, ends(found.of(FixtureFeature.Curve.FROM), 0), Ink.OLD_FIXTURE, Ink.DASHED),
-            "old fixture")
-        .withCurve(
-            new Panel.Curve(
-                hz, ends(found.of(FixtureFeature.Curve.TO), 0), Ink.NEW_FIXTURE, Ink.THIN),
-            "new fixture")
-        .withCurve(new Panel.Curve(hz, ends(transfer, 0), Ink.TEXT, Ink.CURVE), "new minus old")
-        .withStrip(TransferFigure.cells(kind.transfer().bands()));
-    marked.forEach(f -> mark(panel, f, range.dbPerDecade() / LABEL_SHARE));
+    marked.forEach(f -> mark(plot, f));
+    String howToRead =
+        "; %s interval of new minus old for all bands at once%s; bars: a feature's place, height"
+            .formatted(caption.percent(), axis.holdsAll(low, high) ? "" : ", off the axis");
     return Optional.of(
-        Medium.draw(
-            new Medium.Sheet(
-                Figure.nameOf("feature", kind.kind()),
-                title,
+        caption
+            .sheet(finding(marked, leastDb), howToRead)
+            .overFrequency(plot, Stretch.ofBands(kind.transfer().bands()))
+            .figure(
+                caption.name("feature"),
                 "Mean transfer, and mean level on either fixture, against their own smooth over one"
-                    + " octave, with the features that the units share",
-                Panel.WIDTH,
-                panel.height()),
-            panel::paint));
-  }
-
-  private static Panel panel(String title, Caption caption, Panel.Range range, boolean cut) {
-    return new Panel(
-        new Panel.Texts(
-            title,
-            caption.counted()
-                + "; "
-                + caption.percent()
-                + " interval of new minus old for all bands at once"
-                + (cut ? ", off the axis" : "")
-                + "; bars: a feature's place, height",
-            "Mean minus its own octave, dB",
-            caption.fingerprint()),
-        range);
+                    + " octave, with the features that the units share"));
   }
 
   /** A bar as high as the interval of the height, and one as wide as that of the place. */
-  private static void mark(Panel panel, FixtureFeature f, double gapDb) {
+  private static void mark(Plot plot, FixtureFeature f) {
     double hz = f.centre().value();
     double db = f.height().value();
-    double low = db - f.simultaneousHalfDb();
-    double high = db + f.simultaneousHalfDb();
-    panel
-        .withBar(new Panel.Bar(hz, low, hz, high))
-        .withBar(new Panel.Bar(f.centre().low(), db, f.centre().high(), db))
-        .withLabel(new Panel.Label(hz, db > 0 ? high + gapDb : low - gapDb, signed(db), Ink.TEXT));
+    double half = f.simultaneousHalfDb();
+    double clear = half + plot.up().perDecade() / LABEL_SHARE;
+    plot.straight(hz, db - half, hz, db + half, Ink.LINE)
+        .straight(f.centre().low(), db, f.centre().high(), db, Ink.LINE)
+        .note(signed(db), hz, db > 0 ? db + clear : db - clear, Drawing.Lie.MIDDLE, Ink.NOTE);
   }
 
   private static String finding(List<FixtureFeature> marked, double leastDb) {
@@ -102,11 +80,11 @@ public final class FeatureFigure {
     return greatest
         .map(
             f ->
-                Numbers.count(marked.size(), "shared feature", "shared features")
-                    + ", the greatest "
-                    + signed(f.height().value())
-                    + " dB at "
-                    + Numbers.hertz(f.centre().value()))
+                "%s, the greatest %s dB at %s"
+                    .formatted(
+                        Numbers.count(marked.size(), "shared feature", "shared features"),
+                        signed(f.height().value()),
+                        Numbers.hertz(f.centre().value())))
         .orElse("no feature of " + Numbers.fixed(leastDb, 1) + " dB or more is shared");
   }
 
@@ -114,38 +92,10 @@ public final class FeatureFigure {
     return (db > 0 ? "+" : "") + Numbers.fixed(db, 1);
   }
 
-  private static Panel.Range range(FixtureFeatures.Result found) {
-    double lowest = -LEAST_RANGE;
-    double highest = LEAST_RANGE;
-    for (FixtureFeature.Curve curve : FixtureFeature.Curve.values()) {
-      boolean interval = curve == FixtureFeature.Curve.TRANSFER;
-      for (Optional<MeanCurve.Mean> band : found.of(curve).bands()) {
-        if (band.isPresent()) {
-          double half = interval ? Math.min(WIDEST, band.get().simultaneousHalfDb()) : 0;
-          lowest = Math.min(lowest, band.get().estimate().meanDb() - half);
-          highest = Math.max(highest, band.get().estimate().meanDb() + half);
-        }
-      }
-    }
-    return Panel.Range.ofDifferences(lowest - 0.8, highest + 0.8);
-  }
-
-  private static boolean leaves(Panel.Range range, FixtureFeatures.Contrast contrast) {
-    return Arrays.stream(ends(contrast, -1)).anyMatch(db -> db < range.fromDb())
-        || Arrays.stream(ends(contrast, 1)).anyMatch(db -> db > range.toDb());
-  }
-
-  /** The mean (0) or an end of its simultaneous interval (-1, 1); NaN breaks the curve. */
-  private static double[] ends(FixtureFeatures.Contrast contrast, int which) {
-    double[] values = new double[contrast.bands().size()];
-    Arrays.setAll(
-        values,
-        b ->
-            contrast
-                .bands()
-                .get(b)
-                .map(m -> m.estimate().meanDb() + which * m.simultaneousHalfDb())
-                .orElse(Double.NaN));
-    return values;
+  /** The mean (0) or an end of its simultaneous interval (-1, 1), no wider than said. */
+  private static double[] ends(FixtureFeatures.Contrast contrast, int which, double widestDb) {
+    return Values.known(
+        contrast.bands(),
+        m -> m.estimate().meanDb() + which * Math.min(widestDb, m.simultaneousHalfDb()));
   }
 }

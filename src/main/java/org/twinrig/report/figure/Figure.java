@@ -18,22 +18,14 @@ public record Figure(String name, String title, String alt, String svg, Supplier
 
   private static final int LONGEST = 100;
 
-  /**
-   * The same as a picture at twice the size, painted anew at every call.
-   *
-   * @return PNG
-   */
+  /** The same as a picture at twice the size, painted anew at every call. */
   public byte[] png() {
     return picture.get();
   }
 
   /**
-   * A name that is safe for a file and as an id on a page.
-   *
-   * @param prefix what is drawn
-   * @param subject a kind, unit or graph
-   * @return small letters, digits, hyphens and underscores only; where that loses something of the
-   *     subject, a checksum keeps names apart
+   * A name that is safe for a file and as an id on a page: small letters, digits, hyphens and
+   * underscores only. Where that loses something of the subject, a checksum keeps names apart.
    */
   static String nameOf(String prefix, String subject) {
     String safe =
@@ -47,5 +39,9 @@ public record Figure(String name, String title, String alt, String svg, Supplier
     CRC32 checksum = new CRC32();
     checksum.update(subject.getBytes(StandardCharsets.UTF_8));
     return String.format(Locale.ROOT, "%s-%s-%08x", prefix, safe, checksum.getValue());
+  }
+
+  static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

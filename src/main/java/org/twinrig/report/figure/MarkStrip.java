@@ -1,102 +1,111 @@
 package org.twinrig.report.figure;
 
-import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
+import java.awt.Rectangle;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
-import org.twinrig.band.Band;
 import org.twinrig.reliability.Mark;
+import org.twinrig.report.figure.Drawing.Lie;
 
 /**
  * The strip under a frequency axis: full bar reliable, half bar caution, diagonal hatching
  * unreliable, gap no data. It needs no colour to be read.
  */
-final class MarkStrip {
+public final class MarkStrip {
   static final int HEIGHT = 12;
+  static final int ON_A_PAGE = 540;
   private static final double HATCH_STEP = 4;
+  private static final double VEIL_STEP = 14;
+  private static final Axis AXIS = Axis.frequency();
 
-  private final List<Run> runs;
+  private MarkStrip() {}
 
-  private MarkStrip(List<Run> runs) {
-    this.runs = runs;
+  /** The strip by itself, 20 Hz to 20 kHz, as an inline SVG as wide as its place on a page. */
+  public static String svg(List<Stretch> stretches, int height) {
+    return SvgText.wideAndNarrow(
+        "strip",
+        ON_A_PAGE,
+        (d, width) -> {
+          paint(d, stretches, new Rectangle(1, 1, width - 2, height - 2));
+          return height;
+        });
   }
 
-  /** One band's mark; {@code empty} when there is nothing to mark. */
-  record Cell(Band band, Mark mark, boolean empty) {}
+  /** SVG path data of one bar: to be filled; the lines of {@link Mark#UNRELIABLE} to be drawn. */
+  public static String path(Mark mark, Rectangle2D box) {
+    return SvgText.data(shape(mark, box));
+  }
 
-  /** Adjacent bands that look alike, Hz. */
-  record Run(double fromHz, double toHz, Mark mark) {}
+  static void paint(Drawing d, List<Stretch> stretches, Rectangle box) {
+    stretches.forEach(s -> s.mark().ifPresent(m -> bar(d, m, place(s, box))));
+  }
 
-  static MarkStrip of(List<Cell> cells) {
-    List<Run> runs = new ArrayList<>();
-    for (Cell cell : cells) {
-      if (cell.empty) {
-        continue;
+  /** The strip below a plot and its ticks; returns where it ends, px. */
+  static int paintBelow(Drawing d, List<Stretch> stretches, Rectangle plot) {
+    int top = plot.y + plot.height + 18;
+    paint(d, stretches, new Rectangle(plot.x, top, plot.width, HEIGHT));
+    return top + HEIGHT + 2;
+  }
+
+  /** Hatches what must not be read from a plot. */
+  static void veil(Drawing d, List<Stretch> stretches, Rectangle plot) {
+    for (Stretch s : stretches) {
+      if (s.is(Mark.UNRELIABLE)) {
+        d.draw(hatching(place(s, plot), VEIL_STEP), new Ink.Pen(Ink.AXIS, Ink.HAIR));
       }
-      int last = runs.size() - 1;
-      boolean joins =
-          last >= 0
-              && runs.get(last).mark == cell.mark
-              && runs.get(last).toHz == cell.band.lowerHz();
-      if (joins) {
-        runs.set(last, new Run(runs.get(last).fromHz, cell.band.upperHz(), cell.mark));
-      } else {
-        runs.add(new Run(cell.band.lowerHz(), cell.band.upperHz(), cell.mark));
-      }
-    }
-    return new MarkStrip(List.copyOf(runs));
-  }
-
-  List<Run> runs() {
-    return runs;
-  }
-
-  void paint(Graphics2D g, DoubleUnaryOperator xOfHz, double top) {
-    for (Run run : runs) {
-      double left = xOfHz.applyAsDouble(run.fromHz);
-      double right = xOfHz.applyAsDouble(run.toHz);
-      bar(g, run.mark, new Rectangle2D.Double(left, top, right - left, HEIGHT));
     }
   }
 
-  static void bar(Graphics2D g, Mark mark, Rectangle2D.Double box) {
-    g.setColor(Ink.MARK);
-    switch (mark) {
-      case RELIABLE -> g.fill(box);
-      case CAUTION ->
-          g.fill(new Rectangle2D.Double(box.x, box.y + box.height / 2, box.width, box.height / 2));
-      case UNRELIABLE -> hatch(g, box);
+  private static Rectangle2D place(Stretch s, Rectangle box) {
+    double left = box.x + box.width * AXIS.share(s.fromHz());
+    double right = box.x + box.width * AXIS.share(s.toHz());
+    return new Rectangle2D.Double(left, box.y, right - left, box.height);
+  }
+
+  private static void bar(Drawing d, Mark mark, Rectangle2D box) {
+    if (mark == Mark.UNRELIABLE) {
+      d.draw(shape(mark, box), new Ink.Pen(Ink.MARK, Ink.THIN));
+    } else {
+      d.fill(shape(mark, box), Ink.MARK);
     }
   }
 
-  private static void hatch(Graphics2D g, Rectangle2D.Double box) {
-    g.setStroke(Ink.THIN);
-    g.draw(box);
-    // Each line is cut to the box by hand: a clip would need an id in the page.
-    for (double start = box.x - box.height; start < box.x + box.width; start += HATCH_STEP) {
-      double left = Math.max(start, box.x);
-      double right = Math.min(start + box.height, box.x + box.width);
+  private static Path2D shape(Mark mark, Rectangle2D box) {
+    if (mark == Mark.CAUTION) {
+      double half = box.getHeight() / 2;
+      return new Path2D.Double(
+          new Rectangle2D.Double(box.getX(), box.getY() + half, box.getWidth(), half));
+    }
+    Path2D shape = new Path2D.Double(box);
+    if (mark == Mark.UNRELIABLE) {
+      shape.append(hatching(box, HATCH_STEP), false);
+    }
+    return shape;
+  }
+
+  /** Lines that rise to the right, each cut to the box by hand: a clip would need an id. */
+  private static Path2D hatching(Rectangle2D box, double step) {
+    Path2D lines = new Path2D.Double();
+    double rise = box.getHeight();
+    for (double start = box.getX() - rise; start < box.getMaxX(); start += step) {
+      double left = Math.max(start, box.getX());
+      double right = Math.min(start + rise, box.getMaxX());
       if (right > left) {
-        double bottom = box.y + box.height;
-        g.draw(new Line2D.Double(left, bottom - (left - start), right, bottom - (right - start)));
+        lines.moveTo(left, box.getMaxY() - (left - start));
+        lines.lineTo(right, box.getMaxY() - (right - start));
       }
     }
+    return lines;
   }
 
   /** The strip explained in words, from a point to the right. */
-  static void legend(Graphics2D g, double x, double y) {
+  static void legend(Drawing d, double x, double y) {
     double at = x;
-    g.setFont(Ink.SMALL);
     for (Mark mark : Mark.values()) {
-      bar(g, mark, new Rectangle2D.Double(at, y - 8, 18, 9));
-      g.setColor(Ink.FAINT_TEXT);
-      g.setFont(Ink.SMALL);
-      Words.after(g, mark.word(), at + 22, y);
+      bar(d, mark, new Rectangle2D.Double(at, y - 8, 18, 9));
+      d.text(mark.word(), at + 22, y, Lie.START, Ink.SMALL.faint());
       at += 30 + 5.2 * mark.word().length();
     }
-    g.setColor(Ink.FAINT_TEXT);
-    Words.after(g, "gap: no data", at, y);
+    d.text("gap: no data", at, y, Lie.START, Ink.SMALL.faint());
   }
 }

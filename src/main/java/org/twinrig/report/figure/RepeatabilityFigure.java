@@ -1,11 +1,11 @@
 package org.twinrig.report.figure;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.Study;
 
 /** How far seatings scatter on either fixture. */
 public final class RepeatabilityFigure {
@@ -14,67 +14,49 @@ public final class RepeatabilityFigure {
 
   private RepeatabilityFigure() {}
 
-  /**
-   * Draws one kind.
-   *
-   * @param kind what was found about it
-   * @param fixtures their labels
-   * @param caption what the drawing carries
-   * @return the drawing; nothing where no unit was seated twice on either fixture
-   */
-  public static Optional<Figure> of(
-      KindOutcome kind, CapturesFigure.Fixtures fixtures, Caption caption) {
-    Repeatability scatter = kind.repeatability();
-    double top =
-        java.util.stream.Stream.concat(scatter.from().stream(), scatter.to().stream())
-            .flatMap(Optional::stream)
-            .mapToDouble(Repeatability.Scatter::highDb)
-            .max()
-            .orElse(-1);
+  /** Draws one kind of a study; nothing where no unit was seated twice on either fixture. */
+  public static Optional<Figure> of(KindOutcome kind, Study study, Caption caption) {
+    List<Optional<Repeatability.Scatter>> from = kind.repeatability().from();
+    List<Optional<Repeatability.Scatter>> to = kind.repeatability().to();
+    double[] oldHigh = Values.known(from, Repeatability.Scatter::highDb);
+    double[] newHigh = Values.known(to, Repeatability.Scatter::highDb);
+    double top = Values.greatest(-1, oldHigh, newHigh);
     if (top < 0) {
       return Optional.empty();
     }
-    String title = TransferFigure.capital(kind.kind()) + ": " + finding(scatter);
-    double[] hz = kind.paired().grid().bands().stream().mapToDouble(band -> band.midHz()).toArray();
-    Panel panel =
-        new Panel(
-                new Panel.Texts(
-                    title,
-                    caption.counted()
-                        + "; the pale band is the "
-                        + caption.percent()
-                        + " interval on the new fixture, the dots that on the old one",
-                    "Standard deviation between seatings, dB",
-                    caption.fingerprint()),
-                Panel.Range.ofDifferences(0, Math.max(LEAST_RANGE, top)))
-            .withArea(hz, values(scatter.to(), -1), values(scatter.to(), 1), "interval, new")
-            .withCurve(curve(hz, values(scatter.from(), -1), true, true))
-            .withCurve(curve(hz, values(scatter.from(), 1), true, true))
-            .withCurve(curve(hz, values(scatter.from(), 0), true, false), fixtures.from())
-            .withCurve(curve(hz, values(scatter.to(), 0), false, false), fixtures.to())
-            .withStrip(TransferFigure.cells(kind.transfer().bands()));
+    double[] hz = Values.of(kind.paired().grid().bands(), band -> band.midHz());
+    Axis axis =
+        Axis.differences("Standard deviation between seatings, dB", 0, Math.max(LEAST_RANGE, top));
+    Ink.Pen ends = new Ink.Pen(Ink.OLD_FIXTURE, Ink.DOTTED);
+    Plot plot =
+        Plot.overFrequency(axis)
+            .area(hz, Values.known(to, Repeatability.Scatter::lowDb), newHigh, "interval, new")
+            .line(hz, Values.known(from, Repeatability.Scatter::lowDb), ends)
+            .line(hz, oldHigh, ends)
+            .line(
+                hz, Values.known(from, Repeatability.Scatter::sdDb), Ink.OLD, study.from().label())
+            .line(hz, Values.known(to, Repeatability.Scatter::sdDb), Ink.NEW, study.to().label());
+    String howToRead =
+        "; the pale band is the %s interval on the new fixture, the dots that on the old one"
+            .formatted(caption.percent());
     return Optional.of(
-        Medium.draw(
-            new Medium.Sheet(
-                Figure.nameOf("repeatability", kind.kind()),
-                title,
+        caption
+            .sheet(finding(from, to), howToRead)
+            .overFrequency(plot, Stretch.ofBands(kind.transfer().bands()))
+            .figure(
+                caption.name("repeatability"),
                 "Standard deviation between seatings against frequency on both fixtures, with its"
-                    + " interval and marks",
-                Panel.WIDTH,
-                panel.height()),
-            panel::paint));
+                    + " interval and marks"));
   }
 
-  private static String finding(Repeatability scatter) {
-    double from = meanSquare(scatter.from());
-    double to = meanSquare(scatter.to());
-    if (from <= 0 || to <= 0) {
+  private static String finding(
+      List<Optional<Repeatability.Scatter>> from, List<Optional<Repeatability.Scatter>> to) {
+    double ratio = Math.sqrt(meanSquare(to) / meanSquare(from));
+    if (!(ratio > 0) || Double.isInfinite(ratio)) {
       return "how far seatings scatter";
     }
-    double ratio = Math.sqrt(to / from);
-    return ratio >= 1
-        ? "seatings scatter " + Numbers.fixed(ratio, 1) + " times as far on the new fixture"
-        : "seatings scatter " + Numbers.fixed(1 / ratio, 1) + " times as far on the old fixture";
+    return "seatings scatter %s times as far on the %s fixture"
+        .formatted(Numbers.fixed(ratio >= 1 ? ratio : 1 / ratio, 1), ratio >= 1 ? "new" : "old");
   }
 
   private static double meanSquare(List<Optional<Repeatability.Scatter>> bands) {
@@ -83,24 +65,5 @@ public final class RepeatabilityFigure {
         .mapToDouble(s -> s.sdDb() * s.sdDb())
         .average()
         .orElse(0);
-  }
-
-  private static Panel.Curve curve(double[] hz, double[] db, boolean old, boolean interval) {
-    return old
-        ? new Panel.Curve(hz, db, Ink.OLD_FIXTURE, interval ? Ink.DOTTED : Ink.DASHED)
-        : new Panel.Curve(hz, db, Ink.NEW_FIXTURE, Ink.CURVE);
-  }
-
-  /** The standard deviation (0) or an end of its interval (-1, 1); NaN breaks the curve. */
-  private static double[] values(List<Optional<Repeatability.Scatter>> bands, int which) {
-    double[] values = new double[bands.size()];
-    Arrays.setAll(
-        values,
-        b ->
-            bands
-                .get(b)
-                .map(s -> which == 0 ? s.sdDb() : which < 0 ? s.lowDb() : s.highDb())
-                .orElse(Double.NaN));
-    return values;
   }
 }

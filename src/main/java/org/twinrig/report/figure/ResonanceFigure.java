@@ -1,9 +1,11 @@
 package org.twinrig.report.figure;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Resonance;
@@ -21,81 +23,66 @@ public final class ResonanceFigure {
 
   private ResonanceFigure() {}
 
-  /**
-   * Draws one kind.
-   *
-   * @param kind what was found about it
-   * @param caption what the drawing carries
-   * @return the drawing; nothing where too few units show a resonance on both fixtures
-   */
+  /** Draws one kind; nothing where too few units show a resonance on both fixtures. */
   public static Optional<Figure> of(KindOutcome kind, Caption caption) {
     List<ResonanceWander> wanders = kind.wanders();
     if (wanders.isEmpty()) {
       return Optional.empty();
     }
     ResonanceWander.Range range = wanders.get(0).searched();
-    String title = TransferFigure.capital(kind.kind()) + ": " + finding(wanders);
-    CrossPlot plot =
-        new CrossPlot(
-                new CrossPlot.Texts(
-                    title,
-                    caption.counted()
-                        + "; strongest notch and peak of every unit from "
-                        + Numbers.hertz(wanders.get(0).searched().fromHz())
-                        + " to "
-                        + Numbers.hertz(wanders.get(0).searched().toHz()),
-                    "Frequency on the old fixture, Hz",
-                    "Frequency on the new fixture, Hz",
-                    caption.fingerprint()),
-                axis(range))
-            .withRibbon(corridor(range), "moves by no more than 1/12 octave")
-            .withLine(diagonal(range), "stays where it is");
+    double[] ends = {range.fromHz(), range.toHz()};
+    Plot plot =
+        new Plot(
+                axis("Frequency on the old fixture, Hz", range),
+                axis("Frequency on the new fixture, Hz", range),
+                false)
+            .area(
+                ends,
+                Arrays.stream(ends).map(hz -> hz / CORRIDOR).toArray(),
+                Arrays.stream(ends).map(hz -> hz * CORRIDOR).toArray(),
+                "moves by no more than 1/12 octave")
+            .line(ends, ends, Ink.FRAME, "stays where it is");
+    List<String> notes = new ArrayList<>();
     for (ResonanceWander w : wanders) {
-      add(plot, w, caption);
+      add(plot, notes, w, caption);
     }
+    String howToRead =
+        "; strongest notch and peak of every unit from %s to %s"
+            .formatted(Numbers.hertz(range.fromHz()), Numbers.hertz(range.toHz()));
     return Optional.of(
-        Medium.draw(
-            new Medium.Sheet(
-                Figure.nameOf("resonance", kind.kind()),
-                title,
+        caption
+            .sheet(finding(wanders), howToRead)
+            .square(plot, notes)
+            .figure(
+                caption.name("resonance"),
                 "Frequency of the strongest notch and peak of every unit on the new fixture against"
-                    + " that on the old one, with a corridor of 1/12 octave",
-                CrossPlot.WIDTH,
-                CrossPlot.HEIGHT),
-            plot::paint));
+                    + " that on the old one, with a corridor of 1/12 octave"));
   }
 
-  private static void add(CrossPlot plot, ResonanceWander w, Caption caption) {
-    boolean notch = w.shape() == Resonance.Shape.NOTCH;
-    CrossPlot.Look look = notch ? CrossPlot.Look.TRIANGLE : CrossPlot.Look.FULL;
+  private static void add(Plot plot, List<String> notes, ResonanceWander w, Caption caption) {
     String name = w.shape().name().toLowerCase(Locale.ROOT);
-    plot.withDots(
-        w.positions().stream()
-            .map(p -> CrossPlot.Dot.of(p.from().hz(), p.to().hz(), look, ""))
-            .toList(),
-        name + " of a unit (" + w.positions().size() + " of " + caption.units() + " show it)");
-    plot.withNote(
-        TransferFigure.capital(name)
-            + ": mean shift "
-            + signed(w.meanShiftOctaves())
-            + " ± "
-            + Numbers.fixed(w.meanHalfOctaves(), 2)
-            + " octaves,");
-    plot.withNote(
-        "standard deviation "
-            + Numbers.fixed(w.sdOctaves(), 2)
-            + " ("
-            + Numbers.fixed(w.sdLowOctaves(), 2)
-            + " to "
-            + Numbers.fixed(w.sdHighOctaves(), 2)
-            + ", "
-            + caption.percent()
-            + ")");
-  }
-
-  private static String signed(double octaves) {
-    String text = Numbers.fixed(octaves, 2);
-    return octaves > 0 ? "+" + text : text;
+    boolean notch = w.shape() == Resonance.Shape.NOTCH;
+    plot.with(
+        new Plot.Dots(
+            Values.of(w.positions(), p -> p.from().hz()),
+            Values.of(w.positions(), p -> p.to().hz()),
+            notch ? SeriesMarkers.TRIANGLE_DOWN : SeriesMarkers.CIRCLE,
+            notch ? Ink.OLD_FIXTURE : Ink.NEW_FIXTURE),
+        "%s of a unit (%d of %d show it)".formatted(name, w.positions().size(), caption.units()));
+    notes.add(
+        "%s: mean shift %s%s ± %s octaves,"
+            .formatted(
+                Figure.capital(name),
+                w.meanShiftOctaves() > 0 ? "+" : "",
+                Numbers.fixed(w.meanShiftOctaves(), 2),
+                Numbers.fixed(w.meanHalfOctaves(), 2)));
+    notes.add(
+        "standard deviation %s (%s to %s, %s)"
+            .formatted(
+                Numbers.fixed(w.sdOctaves(), 2),
+                Numbers.fixed(w.sdLowOctaves(), 2),
+                Numbers.fixed(w.sdHighOctaves(), 2),
+                caption.percent()));
   }
 
   private static String finding(List<ResonanceWander> wanders) {
@@ -108,33 +95,12 @@ public final class ResonanceFigure {
     return still + " of " + all + " resonances stay within 1/12 octave of their place";
   }
 
-  private static CrossPlot.Axis axis(ResonanceWander.Range range) {
-    return new CrossPlot.Axis(
-        range.fromHz(),
-        range.toHz(),
-        true,
+  private static Axis axis(String words, ResonanceWander.Range range) {
+    List<Double> ticks =
         Arrays.stream(TICKS_HZ)
             .filter(hz -> hz >= range.fromHz() && hz <= range.toHz())
-            .mapToObj(hz -> new CrossPlot.Tick(hz, label(hz)))
-            .toList());
-  }
-
-  private static String label(double hz) {
-    return hz < 1000 ? Long.toString((long) hz) : (long) (hz / 1000) + "k";
-  }
-
-  private static CrossPlot.Line diagonal(ResonanceWander.Range range) {
-    double[] ends = {range.fromHz(), range.toHz()};
-    return new CrossPlot.Line(ends, ends, Ink.AXIS, Ink.THIN);
-  }
-
-  private static CrossPlot.Ribbon corridor(ResonanceWander.Range r) {
-    // With corners where either edge meets the frame, so that it is cut there and not bent.
-    double[] across = {
-      r.fromHz(), r.fromHz() * CORRIDOR, r.toHz() / CORRIDOR, r.toHz(),
-    };
-    double[] low = Arrays.stream(across).map(hz -> hz / CORRIDOR).toArray();
-    double[] high = Arrays.stream(across).map(hz -> hz * CORRIDOR).toArray();
-    return new CrossPlot.Ribbon(across, low, high, Ink.BAND);
+            .boxed()
+            .toList();
+    return Axis.logarithmic(words, range.fromHz(), range.toHz(), ticks, ticks);
   }
 }

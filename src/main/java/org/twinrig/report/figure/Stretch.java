@@ -3,7 +3,9 @@ package org.twinrig.report.figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.band.Band;
 import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
 import org.twinrig.translation.TranslatedGraph;
 
@@ -23,64 +25,42 @@ public record Stretch(double fromHz, double toHz, Optional<Mark> mark) {
     }
   }
 
-  /**
-   * The zones of a kind; adjacent ones that look alike become one stretch.
-   *
-   * @param zones rising in frequency, without gaps
-   * @return rising in frequency
-   */
+  /** The zones of a kind, rising without gaps; adjacent ones that look alike become one. */
   public static List<Stretch> ofZones(List<Zone> zones) {
-    return joined(
-        zones.stream()
-            .map(
-                z ->
-                    new Stretch(
-                        z.fromHz(), z.toHz(), z.empty() ? Optional.empty() : Optional.of(z.mark())))
-            .toList());
+    return joined(zones.stream().map(z -> of(z.fromHz(), z.toHz(), z.mark(), z.empty())).toList());
   }
 
-  /**
-   * The marks of one re-expressed graph.
-   *
-   * @param graph the graph
-   * @return rising in frequency
-   */
+  /** The marks of one re-expressed graph, rising in frequency. */
   public static List<Stretch> of(TranslatedGraph graph) {
-    return joined(
-        graph.bands().stream()
-            .map(
-                b ->
-                    new Stretch(
-                        b.band().lowerHz(),
-                        b.band().upperHz(),
-                        b.missing() ? Optional.empty() : Optional.of(b.mark())))
-            .toList());
+    return joined(graph.bands().stream().map(b -> of(b.band(), b.mark(), b.missing())).toList());
   }
 
-  /**
-   * Whether it carries a mark.
-   *
-   * @param which the mark
-   * @return false for another mark, and where nothing was measured
-   */
+  /** The marks of bands, rising in frequency; adjacent ones that look alike become one. */
+  public static List<Stretch> ofBands(List<MarkedBand> bands) {
+    return joined(bands.stream().map(b -> of(b.band(), b.mark(), b.empty())).toList());
+  }
+
+  static Stretch of(Band band, Mark mark, boolean empty) {
+    return of(band.lowerHz(), band.upperHz(), mark, empty);
+  }
+
+  private static Stretch of(double fromHz, double toHz, Mark mark, boolean empty) {
+    return new Stretch(fromHz, toHz, empty ? Optional.empty() : Optional.of(mark));
+  }
+
+  /** Whether it carries a mark; false where nothing was measured. */
   public boolean is(Mark which) {
     return mark.filter(m -> m == which).isPresent();
   }
 
-  /**
-   * Width of the part inside a range.
-   *
-   * @param lowerHz lower end of the range, Hz
-   * @param upperHz upper end of the range, Hz
-   * @return octaves; 0 when it lies outside
-   */
+  /** Width of the part inside a range, in octaves; 0 when it lies outside. */
   public double octavesInside(double lowerHz, double upperHz) {
     double low = Math.max(fromHz, lowerHz);
     double high = Math.min(toHz, upperHz);
     return high > low ? Math.log(high / low) / Math.log(2) : 0;
   }
 
-  private static List<Stretch> joined(List<Stretch> pieces) {
+  static List<Stretch> joined(List<Stretch> pieces) {
     List<Stretch> joined = new ArrayList<>();
     for (Stretch piece : pieces) {
       int last = joined.size() - 1;

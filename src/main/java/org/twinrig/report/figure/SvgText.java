@@ -10,51 +10,73 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.ToIntBiFunction;
 
 /**
- * Writes a recorded drawing as SVG 1.1: paths in whole hundredths, words as selectable text in the
- * reader's own fonts, ids that begin with the drawing's name.
+ * Writes a drawing as SVG 1.1: paths in whole hundredths, words as selectable text in the reader's
+ * own fonts, ids that begin with the drawing's name.
  */
 final class SvgText {
+  static final int TELEPHONE = 330;
+
   private final String name;
   private final StringBuilder body = new StringBuilder(32_768);
   private final List<Rectangle2D> clips = new ArrayList<>();
 
-  private SvgText(String name) {
+  private SvgText(String name, Drawing drawing) {
     this.name = name;
+    drawing.items().forEach(this::item);
   }
 
-  static String of(Medium.Sheet sheet, List<Recording.Item> items) {
-    SvgText svg = new SvgText(sheet.name());
-    items.forEach(svg::item);
-    String head =
-        String.format(
-            Locale.ROOT,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %1$d %2$d\" width=\"%1$d\""
-                + " height=\"%2$d\" role=\"img\" aria-labelledby=\"%3$s-t %3$s-d\">"
-                + "<title id=\"%3$s-t\">%4$s</title><desc id=\"%3$s-d\">%5$s</desc>",
-            sheet.width(),
-            sheet.height(),
-            escaped(sheet.name()),
-            escaped(sheet.title()),
-            escaped(sheet.alt()));
-    return head + "\n" + svg.definitions() + svg.body + "</svg>\n";
+  /** A drawing with its title and its description for those who do not see it. */
+  static String of(String name, String title, String alt, int width, int height, Drawing drawing) {
+    SvgText svg = new SvgText(name, drawing);
+    return """
+        <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %1$d %2$d" width="%1$d" height="%2$d"\
+         role="img" aria-labelledby="%3$s-t %3$s-d">\
+        <title id="%3$s-t">%4$s</title><desc id="%3$s-d">%5$s</desc>
+        %6$s%7$s</svg>
+        """
+        .formatted(width, height, name, escaped(title), escaped(alt), svg.definitions(), svg.body);
   }
 
-  private void item(Recording.Item item) {
-    if (item instanceof Recording.Line line) {
-      body.append("<path fill=\"none\" stroke=\"").append(hex(line.colour())).append('"');
-      pen(line.stroke());
+  /** A drawing as wide as its place on a page; the words beside it tell what it shows. */
+  static String inline(
+      String name, String style, int width, ToIntBiFunction<Drawing, Integer> painter) {
+    Drawing drawing = new Drawing();
+    int height = painter.applyAsInt(drawing, width);
+    SvgText svg = new SvgText(name, drawing);
+    return "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"100%%\" aria-hidden=\"true\">%s%s</svg>"
+        .formatted(style, width, height, svg.definitions(), svg.body);
+  }
+
+  /**
+   * A drawing made twice, for the width of a page and for that of a telephone, so that type keeps
+   * its size; of the classes {@code wide} and {@code narrow} the page shows the one that fits. One
+   * of a style may have curves: its ids are made from the style.
+   */
+  static String wideAndNarrow(String style, int wide, ToIntBiFunction<Drawing, Integer> painter) {
+    return inline(style + "-wide", style + " wide", wide, painter)
+        + inline(style + "-narrow", style + " narrow", TELEPHONE, painter);
+  }
+
+  private void item(Drawing.Item item) {
+    if (item instanceof Drawing.Line line) {
+      body.append("<path fill=\"none\"");
+      stroke(line.pen());
       path(line.path(), line.clip());
-    } else if (item instanceof Recording.Fill fill) {
-      body.append("<path fill=\"").append(hex(fill.colour())).append('"');
+    } else if (item instanceof Drawing.Fill fill) {
+      body.append("<path");
+      attribute("fill", hex(fill.colour()));
       path(fill.shape(), fill.clip());
-    } else if (item instanceof Recording.Text text) {
+    } else if (item instanceof Drawing.Text text) {
       text(text);
     }
   }
 
-  private void pen(BasicStroke stroke) {
+  private void stroke(Ink.Pen pen) {
+    BasicStroke stroke = pen.stroke();
+    attribute("stroke", hex(pen.colour()));
     attribute("stroke-width", number(hundredths(stroke.getLineWidth())));
     if (stroke.getLineJoin() == BasicStroke.JOIN_ROUND) {
       attribute("stroke-linejoin", "round");
@@ -64,11 +86,8 @@ final class SvgText {
     }
     float[] dashes = stroke.getDashArray();
     if (dashes != null) {
-      List<String> lengths = new ArrayList<>();
-      for (float dash : dashes) {
-        lengths.add(number(hundredths(dash)));
-      }
-      attribute("stroke-dasharray", String.join(" ", lengths));
+      attribute(
+          "stroke-dasharray", number(hundredths(dashes[0])) + " " + number(hundredths(dashes[1])));
     }
   }
 
@@ -79,68 +98,61 @@ final class SvgText {
       }
       attribute("clip-path", "url(#" + name + "-c" + clips.indexOf(clip.get()) + ")");
     }
-    body.append(" d=\"");
-    data(shape);
-    body.append("\"/>\n");
+    attribute("d", data(shape));
+    body.append("/>\n");
   }
 
   /** Path data relative to the last rounded point, so that rounding does not add up. */
-  private void data(Shape shape) {
+  static String data(Shape shape) {
+    StringBuilder data = new StringBuilder();
     double[] point = new double[6];
     long x = 0;
     long y = 0;
     for (PathIterator p = shape.getPathIterator(null, 0.05); !p.isDone(); p.next()) {
       int kind = p.currentSegment(point);
       if (kind == PathIterator.SEG_CLOSE) {
-        body.append('z');
+        data.append('z');
         continue;
       }
       long toX = hundredths(point[0]);
       long toY = hundredths(point[1]);
       if (kind == PathIterator.SEG_MOVETO) {
-        body.append('M').append(number(toX)).append(' ').append(number(toY));
+        data.append('M').append(number(toX)).append(' ').append(number(toY));
       } else {
-        body.append('l').append(number(toX - x)).append(toY < y ? "" : " ").append(number(toY - y));
+        data.append('l').append(number(toX - x)).append(toY < y ? "" : " ").append(number(toY - y));
       }
       x = toX;
       y = toY;
     }
+    return data.toString();
   }
 
-  private void text(Recording.Text text) {
+  private void text(Drawing.Text text) {
     body.append("<text");
-    attribute("x", number(hundredths(text.at().getX())));
-    attribute("y", number(hundredths(text.at().getY())));
+    attribute("x", number(hundredths(text.x())));
+    attribute("y", number(hundredths(text.y())));
     // Generic families only: a family of this machine may not be on the reader's.
-    boolean serif = text.font().getName().equals(Font.SERIF);
-    attribute("font-family", serif ? "serif" : "sans-serif");
-    attribute("font-size", Integer.toString(text.font().getSize()));
-    if (text.font().isBold()) {
+    Font font = text.type().font();
+    attribute("font-family", font.getName().equals(Font.SERIF) ? "serif" : "sans-serif");
+    attribute("font-size", Integer.toString(font.getSize()));
+    if (font.isBold()) {
       attribute("font-weight", "bold");
     }
-    if (text.lie() != Words.Lie.START) {
-      attribute("text-anchor", text.lie().svg());
+    if (text.lie() != Drawing.Lie.START) {
+      attribute("text-anchor", text.lie().name().toLowerCase(Locale.ROOT));
     }
-    attribute("fill", hex(text.colour()));
+    attribute("fill", hex(text.type().colour()));
     body.append('>').append(escaped(text.words())).append("</text>\n");
   }
 
   private String definitions() {
     StringBuilder text = new StringBuilder();
     for (int k = 0; k < clips.size(); k++) {
-      Rectangle2D c = clips.get(k);
       text.append(
-          String.format(
-              Locale.ROOT,
-              "<clipPath id=\"%s-c%d\"><rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"/></clipPath>",
-              name,
-              k,
-              number(hundredths(c.getX())),
-              number(hundredths(c.getY())),
-              number(hundredths(c.getWidth())),
-              number(hundredths(c.getHeight()))));
+          "<clipPath id=\"%s-c%d\"><path d=\"%s\"/></clipPath>\n"
+              .formatted(name, k, data(clips.get(k))));
     }
-    return text.isEmpty() ? "" : text.append('\n').toString();
+    return text.toString();
   }
 
   private void attribute(String attribute, String value) {
@@ -163,12 +175,12 @@ final class SvgText {
     return sign + (whole == 0 ? "" : whole) + "." + digits;
   }
 
-  static String hex(Color colour) {
+  private static String hex(Color colour) {
     return String.format(Locale.ROOT, "#%06x", colour.getRGB() & 0xFFFFFF);
   }
 
   /** Text for SVG: control characters that XML 1.0 does not allow (2.2) become a question mark. */
-  static String escaped(String text) {
+  private static String escaped(String text) {
     return text.replaceAll("[\\x00-\\x08\\x0B\\x0C\\x0E-\\x1F\\uFFFE\\uFFFF]", "?")
         .replace("&", "&amp;")
         .replace("<", "&lt;")

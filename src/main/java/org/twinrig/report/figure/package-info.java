@@ -1,8 +1,14 @@
 /**
- * Drawings. Each is made once as SVG for the page and once as PNG for print, by the same strokes.
+ * Figures: what was found goes in, {@link org.twinrig.report.figure.Figure} as SVG and PNG comes
+ * out. Begin with {@link org.twinrig.report.figure.TransferFigure}: a figure is a {@code Plot} of
+ * two {@code Axis} and layers (lines, areas, dots, words), put on a {@code Sheet} with its title,
+ * key, mark strip and small print. The sheet and the plots for a page of any width paint one {@code
+ * Drawing}, which {@code SvgText} and {@code PngImage} write.
  *
- * <p>The plotting library lays out axes and curves; what it does not know is drawn on the same
- * canvas: the frequency ticks readers expect, interval bands, and the mark strip under every
- * frequency axis (full bar reliable, half bar caution, hatching unreliable, gap no data).
+ * <p>The plotting library draws every layer, on its own linear or logarithmic axes, pinned to the
+ * plot's place. A whole figure was tried in it: it fills the outlines of letters, so that an SVG
+ * holds no text to select and is twenty times as large; it leaves out ticks at the ends of an axis;
+ * and it gives the plot what the measured type leaves over, so that a decade has no length that
+ * could be kept. Therefore titles, ticks, keys and the strip are ours.
  */
 package org.twinrig.report.figure;

@@ -18,9 +18,9 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.DifferenceGraphs;
+import org.twinrig.report.figure.EverydayRegion;
 import org.twinrig.report.figure.ExampleGraph;
-import org.twinrig.report.figure.FluidAxis;
-import org.twinrig.report.figure.FluidStrip;
+import org.twinrig.report.figure.MarkStrip;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
 import org.twinrig.translation.TranslatedGraph;
@@ -132,7 +132,7 @@ public final class ExplainPage {
                 PlainReason.of(zone, outcome.study().settings().zones())));
       }
     }
-    return URLEncoder.encode(PlainZones.text(rows), StandardCharsets.UTF_8).replace("+", "%20");
+    return URLEncoder.encode(PlainZones.RESULT.csv(rows), StandardCharsets.UTF_8).replace("+", "%20");
   }
 
   private static String advice(Mark mark) {
@@ -143,33 +143,20 @@ public final class ExplainPage {
     };
   }
 
-  /** Drawn once, referred to by all strips. */
-  public static TrustedMarkup hatching() {
-    return TrustedMarkup.of(FluidStrip.hatching());
-  }
-
   /** Marks along the axis, {@code height} pixels high. */
   public static TrustedMarkup strip(List<Stretch> stretches, int height) {
-    return TrustedMarkup.of(FluidStrip.svg(stretches, height));
+    return TrustedMarkup.of(MarkStrip.svg(stretches, height));
   }
 
   public static TrustedMarkup axisWithRegions() {
-    return TrustedMarkup.of(FluidAxis.withRegions());
-  }
-
-  public static TrustedMarkup narrowAxis() {
-    return TrustedMarkup.of(FluidAxis.narrow());
-  }
-
-  public static TrustedMarkup wideAxis() {
-    return TrustedMarkup.of(FluidAxis.wide());
+    return TrustedMarkup.of(EverydayRegion.axis());
   }
 
   /** The mean difference of one of several kinds, all drawn to one scale. */
   public static TrustedMarkup difference(KindOutcome kind, List<KindOutcome> drawn) {
     return TrustedMarkup.of(
         new DifferenceGraphs(drawn.stream().map(KindOutcome::transfer).toList())
-            .svg(kind.transfer()));
+            .svg(kind.transfer(), kind.zones()));
   }
 
   public static TrustedMarkup example(TranslatedGraph graph) {

@@ -247,6 +247,7 @@ final class HandMade {
   }
 
   static Figure figure(String title) {
-    return new Figure("n", title, "alt of " + title, "<svg role=\"img\"></svg>", () -> new byte[0]);
+    return new Figure(
+        title, title, "alt of " + title, "<svg role=\"img\"></svg>", () -> new byte[0]);
   }
 }
