@@ -1,7 +1,10 @@
 /**
  * Pages: one self-contained HTML file each, without network and without need of scripts.
  *
- * <p>Templates only place text; sentences and numbers are composed here, escaped by the template
- * engine.
+ * <p>In go outcomes and drawings, as they are: {@code StudyPage}, {@code CataloguePage}, {@code
+ * ComparisonPage} and {@code ExplainPage} hand them to the templates of {@code src/main/jte}, which
+ * hold all headings and prose and escape what they show. Begin with the template: it names the
+ * {@link org.twinrig.report.html.Sheet} of each table, declared in the class of its page, and the
+ * few sentences that are worded by rules.
  */
 package org.twinrig.report.html;

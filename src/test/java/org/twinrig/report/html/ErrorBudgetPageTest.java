@@ -17,7 +17,7 @@ import org.twinrig.response.Anchor;
 import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.Settings;
 
-class BudgetSheetTest {
+class ErrorBudgetPageTest {
   private static StudyOutcome outcome;
 
   @BeforeAll

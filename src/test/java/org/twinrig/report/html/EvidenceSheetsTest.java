@@ -31,7 +31,7 @@ import org.twinrig.study.Study;
 /**
  * What the report says of equivalence, held-out units and ranks; see StudyPageTest for the rest.
  */
-class EvidenceWordsTest {
+class EvidenceSheetsTest {
   private static final BandGrid GRID = BandGrid.covering(31.5, 16_000, 1);
 
   /** Six units that differ between the fixtures by {@code differences} and little else. */
