@@ -61,7 +61,6 @@ public final class Analysis {
    *
    * @param study what the lab declared
    * @param captures its captures as read
-   * @param fingerprint of its inputs
    * @param threads how many threads to work on; the outcome does not depend on it
    * @return what was found
    * @throws UnusableInput when no kind has a unit on both fixtures
@@ -96,7 +95,6 @@ public final class Analysis {
    * @param fingerprint of the study's inputs
    */
   public record FingerprintedCaptures(List<Capture> captures, String fingerprint) {
-    /** Copies the list. */
     public FingerprintedCaptures {
       captures = List.copyOf(captures);
     }

@@ -17,7 +17,6 @@ import org.twinrig.translation.TransferFunction;
  *
  * @param paired its units on both fixtures
  * @param estimate how the fixtures differ for it
- * @param transfer the estimate with its marks
  * @param zones runs of bands with the same mark
  * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
  * @param errors errors on units that did not enter, by region
@@ -40,7 +39,6 @@ public record KindOutcome(
     List<SeatingsNeeded> seatings,
     KindEvidence evidence) {
 
-  /** Copies the lists. */
   public KindOutcome {
     zones = List.copyOf(zones);
     wanders = List.copyOf(wanders);
@@ -48,11 +46,7 @@ public record KindOutcome(
     seatings = List.copyOf(seatings);
   }
 
-  /**
-   * The kind.
-   *
-   * @return its name
-   */
+  /** The kind: its name. */
   public String kind() {
     return paired.kind();
   }

@@ -15,7 +15,6 @@ import org.twinrig.translation.TransferFunction;
  *
  * @param estimate how the fixtures differ for it
  * @param rule how its bands are marked
- * @param transfer the estimate with its marks
  */
 record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfer) {
 

@@ -26,7 +26,6 @@ import org.twinrig.study.Settings;
  * once with all of them in and once with all of them out, and the two means compared band by band.
  * What the lab left out, and copies of a curve, stay out of both.
  *
- * @param kind the kind
  * @param captures how many captures of its fitting units the rules do not believe
  * @param largest where the mean changes most; empty when no band has an estimate both ways
  */

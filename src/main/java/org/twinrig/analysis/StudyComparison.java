@@ -21,7 +21,6 @@ import org.twinrig.study.Settings;
  */
 public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String, String> lonely) {
 
-  /** Copies the lists. */
   public StudyComparison {
     studies = List.copyOf(studies);
     kinds = List.copyOf(kinds);
@@ -49,7 +48,6 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
    * @param combined all studies that have it together
    */
   public record Kind(String kind, List<Pair> pairs, CombinedTransfer combined) {
-    /** Copies the list. */
     public Kind {
       pairs = List.copyOf(pairs);
     }

@@ -34,18 +34,13 @@ public record StudyOutcome(
     Optional<SessionReview> sessions,
     List<Problem> problems) {
 
-  /** Copies the lists. */
   public StudyOutcome {
     captures = List.copyOf(captures);
     kinds = List.copyOf(kinds);
     problems = List.copyOf(problems);
   }
 
-  /**
-   * All that is needed to re-express graphs.
-   *
-   * @return the transfer functions with their marks
-   */
+  /** All that is needed to re-express graphs: the transfer functions with their marks. */
   public Translation translation() {
     Translation.Handling handling =
         new Translation.Handling(

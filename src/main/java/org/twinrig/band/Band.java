@@ -18,7 +18,6 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   /** The octave frequency ratio {@code G = 10^(3/10)}, IEC 61260-1:2014, 5.2. */
   public static final double OCTAVE_RATIO = Math.pow(10, 0.3);
 
-  /** Checks the edges. */
   public Band {
     if (!(0 < lowerHz && lowerHz < midHz && midHz < upperHz && Double.isFinite(upperHz))) {
       throw new IllegalArgumentException(
@@ -66,11 +65,7 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
     return ofIndex(index, perOctave);
   }
 
-  /**
-   * Width of the band.
-   *
-   * @return octaves, {@code lb(upper/lower)}
-   */
+  /** Width of the band: octaves, {@code lb(upper/lower)}. */
   public double octaves() {
     return Math.log(upperHz / lowerHz) / Math.log(2);
   }

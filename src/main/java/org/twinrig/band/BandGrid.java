@@ -15,7 +15,6 @@ public record BandGrid(List<Band> bands) {
   /** The numbers of bands per octave a study may use. */
   public static final Set<Integer> SUPPORTED_PER_OCTAVE = Set.of(1, 3, 6, 12, 24, 48);
 
-  /** Checks that the bands are adjacent. */
   public BandGrid {
     bands = List.copyOf(bands);
     if (bands.isEmpty()) {
@@ -90,11 +89,7 @@ public record BandGrid(List<Band> bands) {
     return midHz >= fromHz / quarter && midHz <= toHz * quarter;
   }
 
-  /**
-   * How many bands there are.
-   *
-   * @return 1 or more
-   */
+  /** How many bands there are: 1 or more. */
   public int size() {
     return bands.size();
   }
@@ -103,35 +98,22 @@ public record BandGrid(List<Band> bands) {
    * One band.
    *
    * @param position from 0
-   * @return the band
    */
   public Band band(int position) {
     return bands.get(position);
   }
 
-  /**
-   * Bands per octave.
-   *
-   * @return {@code N}
-   */
+  /** Bands per octave: {@code N}. */
   public int perOctave() {
     return bands.get(0).perOctave();
   }
 
-  /**
-   * The lower edge of the first band.
-   *
-   * @return Hz
-   */
+  /** The lower edge of the first band. */
   public double lowerHz() {
     return bands.get(0).lowerHz();
   }
 
-  /**
-   * The upper edge of the last band.
-   *
-   * @return Hz
-   */
+  /** The upper edge of the last band. */
   public double upperHz() {
     return bands.get(bands.size() - 1).upperHz();
   }

@@ -18,7 +18,6 @@ public final class NominalFrequencies {
   /**
    * The nominal mid-band frequency.
    *
-   * @param band any band
    * @return Hz: ISO 266:1997 values for whole and third octaves; for narrower bands the exact value
    *     rounded after IEC 61260-1:2014, Annex E.3 (three significant digits where the first is 1 to
    *     4, two otherwise)
@@ -41,7 +40,6 @@ public final class NominalFrequencies {
   /**
    * The nominal mid-band frequency as a text.
    *
-   * @param band any band
    * @return for example {@code 31.5 Hz} or {@code 1.25 kHz}
    */
   public static String label(Band band) {

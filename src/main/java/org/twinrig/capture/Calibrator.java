@@ -42,7 +42,6 @@ public enum Calibrator {
    *
    * @param pressureKpa static pressure in kPa, above 0; absolute at the place, not reduced to sea
    *     level as weather reports give it
-   * @return dB
    */
   public static double pressureTermDb(double pressureKpa) {
     return 20 * Math.log10(Checks.positive(pressureKpa, "pressure_kpa") / REFERENCE_KPA);

@@ -12,7 +12,6 @@ import org.twinrig.response.Response;
  */
 public record Capture(CaptureEntry entry, Response response, String sha256) {
 
-  /** Checks the parts. */
   public Capture {
     Objects.requireNonNull(entry, "entry");
     Objects.requireNonNull(response, "response");
@@ -23,7 +22,6 @@ public record Capture(CaptureEntry entry, Response response, String sha256) {
    * The same capture corrected in level.
    *
    * @param correctionDb added to every level, dB
-   * @return the corrected capture
    */
   public Capture plus(double correctionDb) {
     return correctionDb == 0 ? this : new Capture(entry, response.plus(correctionDb), sha256);

@@ -5,7 +5,6 @@ package org.twinrig.capture;
  *
  * @param unit the unit's name
  * @param fixture the fixture's name
- * @param side the side
  * @param seating the number of the seating, from 1
  * @param file the file as the lab wrote it, relative to the table
  * @param session the session's name; empty when none
@@ -24,7 +23,6 @@ public record CaptureEntry(
     String note,
     int line) {
 
-  /** Checks names and number. */
   public CaptureEntry {
     if (unit.isBlank() || fixture.isBlank() || file.isBlank()) {
       throw new IllegalArgumentException("a capture needs a unit, a fixture and a file");
@@ -34,11 +32,7 @@ public record CaptureEntry(
     }
   }
 
-  /**
-   * Whether the lab left the capture out.
-   *
-   * @return true when a reason is given
-   */
+  /** Whether the lab left the capture out: true when a reason is given. */
   public boolean excludedByLab() {
     return !exclude.isBlank();
   }

@@ -12,7 +12,6 @@ package org.twinrig.capture;
 public record Fixture(
     String name, String label, String earSimulator, double specifiedFromHz, double specifiedToHz) {
 
-  /** Checks the range. */
   public Fixture {
     if (name.isBlank() || label.isBlank()) {
       throw new IllegalArgumentException("a fixture needs a name and a label");

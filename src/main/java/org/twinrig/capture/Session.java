@@ -39,7 +39,6 @@ public record Session(
     String note,
     int line) {
 
-  /** Checks the numbers. */
   public Session {
     Checks.finite(calibratorNominalDb, "calibrator_nominal_db");
     Checks.finite(calibratorReadDb, "calibrator_read_db");

@@ -22,7 +22,6 @@ public record Unit(String name, String kind, Role role, String pads, String note
     CHECK
   }
 
-  /** Checks the names. */
   public Unit {
     if (name.isBlank() || kind.isBlank()) {
       throw new IllegalArgumentException("a unit needs a name and a kind");

@@ -10,7 +10,6 @@ import picocli.CommandLine;
 /**
  * Where a user wants a page: in a file, or in a folder that may have to be made.
  *
- * @param named what was named
  * @param inFolder whether it is a folder, and the page goes into it
  */
 record PagePlace(Path named, boolean inFolder) {

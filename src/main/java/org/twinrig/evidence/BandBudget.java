@@ -15,7 +15,6 @@ import org.twinrig.band.Band;
  * (no unit was seated twice) is contained in the scatter between units, so that the total stands; a
  * calibrator that is not known is contained in nothing, and there is no total without it.
  *
- * @param band the band
  * @param known what is known, by source, in dB
  * @param confidence of the expanded uncertainty
  * @param monteCarlo the same by Monte Carlo, where it was run
@@ -26,7 +25,6 @@ public record BandBudget(
     double confidence,
     Optional<MonteCarloCheck> monteCarlo) {
 
-  /** Copies the map, in the order of the sources. */
   public BandBudget {
     known = java.util.Collections.unmodifiableMap(new EnumMap<>(known));
   }
@@ -34,7 +32,6 @@ public record BandBudget(
   /**
    * The variance one source adds.
    *
-   * @param source the source
    * @return dB², or nothing when it is not known
    */
   public OptionalDouble variance(ErrorSource source) {
@@ -42,11 +39,7 @@ public record BandBudget(
     return found == null ? OptionalDouble.empty() : OptionalDouble.of(found.variance());
   }
 
-  /**
-   * The variance the two calibrators add.
-   *
-   * @return dB², or nothing when it is not known
-   */
+  /** The variance the two calibrators add: dB², or nothing when it is not known. */
   public OptionalDouble calibratorVariance() {
     OptionalDouble from = variance(ErrorSource.CALIBRATOR_FROM);
     OptionalDouble to = variance(ErrorSource.CALIBRATOR_TO);

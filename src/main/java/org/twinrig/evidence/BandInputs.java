@@ -18,7 +18,6 @@ import org.twinrig.study.Settings;
 /**
  * What the budget of one band is made from; the formulas stand at {@link ErrorBudget}.
  *
- * @param band the band
  * @param from {@code s2_A/ñ_A}, if any unit was seated twice
  * @param to {@code s2_B/ñ_B}, if any unit was seated twice
  * @param fit {@code SE²}

@@ -22,7 +22,6 @@ import org.twinrig.internal.Checks;
 public record ClopperPearson(int hits, int trials, double confidence, double low, double high) {
   private static final double ACCURACY = 1e-14;
 
-  /** Refuses anything that is not a share. */
   public ClopperPearson {
     if (!(0 <= low && low <= high && high <= 1)) {
       throw new IllegalArgumentException("a share's interval must lie from 0 to 1");
@@ -35,7 +34,6 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
    * @param hits {@code x}, from 0 to {@code trials}
    * @param trials {@code n}, 1 or more
    * @param confidence strictly between 0 and 1
-   * @return the interval
    * @throws IllegalArgumentException when there are more hits than trials, or no trials
    */
   public static ClopperPearson of(int hits, int trials, double confidence) {
@@ -62,11 +60,7 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
             .inverseCumulativeProbability((1 - confidence) / 2);
   }
 
-  /**
-   * The share itself.
-   *
-   * @return {@code x/n}
-   */
+  /** The share itself: {@code x/n}. */
   public double share() {
     return (double) hits / trials;
   }

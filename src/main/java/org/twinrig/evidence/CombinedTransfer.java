@@ -29,13 +29,11 @@ import org.twinrig.regression.StudentT;
  * 15:99 (the greater of the two); Higgins, Thompson and Spiegelhalter 2009, J. R. Stat. Soc. A
  * 172:137 (prediction; with {@code k-2} degrees of freedom there).
  *
- * @param kind the kind
  * @param confidence of the intervals
  * @param bands one per band; nothing where fewer than two studies have an estimate
  */
 public record CombinedTransfer(String kind, double confidence, List<Optional<Combined>> bands) {
 
-  /** Copies the bands. */
   public CombinedTransfer {
     bands = List.copyOf(bands);
     Checks.fraction(confidence, "confidence");
@@ -44,7 +42,6 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
   /**
    * One band.
    *
-   * @param band the band
    * @param studies {@code k}, how many studies have an estimate
    * @param units of these studies together
    * @param meanDb {@code δ̂}, dB
@@ -62,7 +59,6 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
       double tauDb,
       double halfDb,
       double furtherHalfDb) {
-    /** Refuses anything that is not a number. */
     public Combined {
       Checks.finite(meanDb, "a combined mean in dB");
       Checks.notNegative(standardErrorDb, "a standard error in dB");

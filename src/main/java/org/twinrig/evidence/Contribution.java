@@ -30,7 +30,6 @@ public record Contribution(
     RECTANGULAR
   }
 
-  /** Checks the numbers. */
   public Contribution {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(distribution, "distribution");
@@ -48,7 +47,6 @@ public record Contribution(
    * @param name what it is called
    * @param standardUncertainty {@code u(x_i)}
    * @param degreesOfFreedom {@code ν_i}, above 0
-   * @return the contribution
    */
   public static Contribution typeA(
       String name, double standardUncertainty, double degreesOfFreedom) {
@@ -68,11 +66,7 @@ public record Contribution(
         name, halfWidth / Math.sqrt(3), Double.POSITIVE_INFINITY, 1, Distribution.RECTANGULAR);
   }
 
-  /**
-   * What the input adds to the combined variance.
-   *
-   * @return {@code (c_i u(x_i))²}
-   */
+  /** What the input adds to the combined variance: {@code (c_i u(x_i))²}. */
   public double variance() {
     double part = sensitivity * standardUncertainty;
     return part * part;

@@ -37,7 +37,6 @@ public record Coverage(
   /** A sum of shares this near to a whole number is one. */
   private static final double HAIR = 1e-9;
 
-  /** Refuses anything that is not a share. */
   public Coverage {
     Checks.fraction(stated, "a stated confidence");
     if (!(0 <= low && low <= reached && reached <= high && high <= 1)) {
@@ -52,7 +51,6 @@ public record Coverage(
    * @param stated confidence of the prediction interval
    * @param shares each unit's share of bands inside; one or more
    * @param confidence of the interval of the coverage
-   * @return the coverage
    */
   static Coverage of(
       Optional<Region> region, double stated, List<Double> shares, double confidence) {

@@ -8,7 +8,6 @@ package org.twinrig.evidence;
  * @param seatingsTo seatings of every unit on the new fixture, 1 or more
  */
 public record Design(int units, int seatingsFrom, int seatingsTo) {
-  /** Checks the numbers. */
   public Design {
     if (units < 1 || seatingsFrom < 1 || seatingsTo < 1) {
       throw new IllegalArgumentException(
@@ -21,11 +20,7 @@ public record Design(int units, int seatingsFrom, int seatingsTo) {
     }
   }
 
-  /**
-   * What it costs.
-   *
-   * @return seatings in all, {@code units·(seatingsFrom + seatingsTo)}
-   */
+  /** What it costs: seatings in all, {@code units·(seatingsFrom + seatingsTo)}. */
   public int seatings() {
     return units * (seatingsFrom + seatingsTo);
   }

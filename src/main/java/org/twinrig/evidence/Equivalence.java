@@ -26,7 +26,6 @@ import org.twinrig.regression.StudentT;
  * <p>At and near the anchor levels are equal because they were made equal; there equivalence says
  * nothing about the fixtures.
  *
- * @param kind the kind
  * @param limitDb {@code Δ}, the difference that makes none, dB
  * @param confidence {@code 1-α}
  * @param bands one per band; nothing where the band has no estimate
@@ -34,7 +33,6 @@ import org.twinrig.regression.StudentT;
 public record Equivalence(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
 
-  /** Copies the bands and checks the limits. */
   public Equivalence {
     bands = List.copyOf(bands);
     Checks.positive(limitDb, "the limit of equivalence in dB");
@@ -44,7 +42,6 @@ public record Equivalence(
   /**
    * What was shown at one band.
    *
-   * @param band the band
    * @param mean the mean transfer
    * @param p value of both one-sided tests together
    * @param halfDb half-width of the interval at confidence {@code 1-2α} that goes with it, dB
@@ -100,11 +97,7 @@ public record Equivalence(
         scatters && Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
   }
 
-  /**
-   * How many octaves are shown to be equivalent, each band by itself.
-   *
-   * @return octaves
-   */
+  /** How many octaves are shown to be equivalent, each band by itself. */
   public double octavesAlone() {
     return bands.stream()
         .flatMap(Optional::stream)
@@ -113,11 +106,7 @@ public record Equivalence(
         .sum();
   }
 
-  /**
-   * The same at all these bands at once.
-   *
-   * @return octaves
-   */
+  /** The same at all these bands at once. */
   public double octavesTogether() {
     return bands.stream()
         .flatMap(Optional::stream)
@@ -126,11 +115,7 @@ public record Equivalence(
         .sum();
   }
 
-  /**
-   * Where equivalence is shown at once.
-   *
-   * @return runs of adjacent bands, rising in frequency
-   */
+  /** Where equivalence is shown at once: runs of adjacent bands, rising in frequency. */
   public List<Run> runs() {
     List<Run> runs = new ArrayList<>();
     boolean open = false;

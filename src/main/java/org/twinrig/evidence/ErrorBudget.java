@@ -56,7 +56,6 @@ import org.twinrig.study.Settings;
  * <p>Sources: JCGM 100:2008, 5.1.2, 6.2.1, G.4.1; Satterthwaite 1946, Biometrics Bulletin 2:110;
  * JCGM 101:2008, 6.4, 7.9.2, 8.1.
  *
- * @param kind the kind
  * @param bands every band that has an estimate
  * @param calibration how the calibrators enter
  * @param trials of the Monte Carlo run at a band
@@ -67,7 +66,6 @@ public record ErrorBudget(
   private static final double OCTAVE = Math.pow(10, 0.3);
   private static final int SIGNIFICANT_DIGITS = 1;
 
-  /** Copies the list. */
   public ErrorBudget {
     bands = List.copyOf(bands);
   }
@@ -98,7 +96,6 @@ public record ErrorBudget(
   /**
    * The budget of a kind.
    *
-   * @param paired its units
    * @param estimate what they gave
    * @param settings the study's settings
    * @return one budget per band that has an estimate
@@ -110,10 +107,8 @@ public record ErrorBudget(
   /**
    * The budget of a kind whose sessions were corrected for drift.
    *
-   * @param paired its units
    * @param estimate what they gave
    * @param settings the study's settings
-   * @param drift the correction, if there was one
    * @return one budget per band that has an estimate
    */
   public static ErrorBudget of(

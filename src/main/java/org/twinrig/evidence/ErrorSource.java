@@ -23,20 +23,12 @@ public enum ErrorSource {
     this.word = word;
   }
 
-  /**
-   * The source as reports name it.
-   *
-   * @return for example {@code between units}
-   */
+  /** The source as reports name it: for example {@code between units}. */
   public String word() {
     return word;
   }
 
-  /**
-   * Whether it is a calibrator's.
-   *
-   * @return true when it is
-   */
+  /** Whether it is a calibrator's. */
   public boolean ofCalibrator() {
     return this == CALIBRATOR_FROM || this == CALIBRATOR_TO;
   }

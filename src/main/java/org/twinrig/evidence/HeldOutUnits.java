@@ -31,7 +31,6 @@ public final class HeldOutUnits {
    * What judges the units of one kind.
    *
    * @param translation that holds the kind
-   * @param estimate of the kind
    */
   public HeldOutUnits(Translation translation, KindEstimate estimate) {
     this.translation = translation;

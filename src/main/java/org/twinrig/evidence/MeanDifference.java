@@ -36,7 +36,6 @@ import org.twinrig.study.PairedUnits;
  *
  * <p>Sources: Welch 1947, Biometrika 34:28; Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
  *
- * @param kind the kind
  * @param limitDb {@code Δ}, the difference that makes none, dB
  * @param confidence {@code 1-α}
  * @param bands one per band; nothing where either study has no estimate, or no unit that differs
@@ -45,7 +44,6 @@ import org.twinrig.study.PairedUnits;
 public record MeanDifference(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
 
-  /** Copies the bands and checks the limits. */
   public MeanDifference {
     bands = List.copyOf(bands);
     Checks.positive(limitDb, "the limit of equivalence in dB");
@@ -63,7 +61,6 @@ public record MeanDifference(
   /**
    * One study's answer about a kind.
    *
-   * @param paired its units
    * @param estimate what they gave
    */
   public record Side(PairedUnits paired, KindEstimate estimate) {}
@@ -80,10 +77,8 @@ public record MeanDifference(
   /**
    * What was found at one band.
    *
-   * @param band the band
    * @param differenceDb {@code D}, dB
    * @param standardErrorDb {@code SE}, dB
-   * @param degreesOfFreedom {@code ν}
    * @param halfDb half-width of the band's own interval, dB
    * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
    * @param different whether the means are shown to differ, at all bands at once
@@ -100,7 +95,6 @@ public record MeanDifference(
       boolean different,
       boolean equivalentAlone,
       boolean equivalent) {
-    /** Refuses anything that is not a number. */
     public Verdict {
       Checks.finite(differenceDb, "a difference of means in dB");
       Checks.notNegative(standardErrorDb, "a standard error in dB");
@@ -155,7 +149,6 @@ public record MeanDifference(
    * Over how many octaves something was found.
    *
    * @param found what to count
-   * @return octaves
    */
   public double octaves(Predicate<Verdict> found) {
     return bands.stream()

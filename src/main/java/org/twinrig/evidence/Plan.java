@@ -83,9 +83,7 @@ import org.twinrig.study.PairedUnits;
  * al. 1990, J. Stat. Comput. Simul. 35:135 (limits of sums and differences of variances). All from
  * memory.
  *
- * @param kind the kind
  * @param present the design of the study at hand, its seatings rounded
- * @param presentSeatings how many seatings it has in all
  * @param zones the octaves that have an estimate, rising in frequency
  * @param bands every band that has an estimate
  * @param evenWhole the cheapest design that is expected to meet all zones for which one is, and to
@@ -116,7 +114,6 @@ public record Plan(
 
   private static final double OCTAVE_LG = 0.3;
 
-  /** Copies the lists. */
   public Plan {
     zones = List.copyOf(zones);
     bands = List.copyOf(bands);
@@ -125,7 +122,6 @@ public record Plan(
   /**
    * One band under a plan.
    *
-   * @param band the band
    * @param toleranceDb the half-width to be reached, dB
    * @param presentHalfDb the half-width the study has, dB
    * @param plannedHalfDb the half-width expected of {@link Plan#evenWhole}, dB; that of the study
@@ -138,7 +134,6 @@ public record Plan(
       double presentHalfDb,
       double plannedHalfDb,
       double neverBelowDb) {
-    /** Refuses anything that is not a number. */
     public BandPlan {
       Checks.positive(toleranceDb, "a tolerance in dB");
       Checks.notNegative(presentHalfDb, "a half-width in dB");
@@ -159,11 +154,9 @@ public record Plan(
   /**
    * Plans a kind.
    *
-   * @param paired its units
    * @param estimate what they gave
    * @param limits what has to be met, with what at most
    * @param confidence of the prediction interval
-   * @return the plan
    */
   public static Plan of(
       PairedUnits paired, KindEstimate estimate, PlanLimits limits, double confidence) {

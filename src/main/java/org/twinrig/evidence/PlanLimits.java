@@ -19,7 +19,6 @@ public record PlanLimits(
   /** With a single seating its scatter would not be known any more. */
   public static final int FEWEST_SEATINGS = 2;
 
-  /** Checks the numbers. */
   public PlanLimits {
     Objects.requireNonNull(tolerance, "tolerance");
     Checks.positive(differenceDb, "a mean difference in dB");

@@ -19,7 +19,6 @@ import org.twinrig.internal.Checks;
  * and Wright 2000, Psychometrika 65:23 (Spearman's variance); Fieller, Hartley and Pearson 1957,
  * Biometrika 44:470 (Kendall's).
  *
- * @param measure which coefficient
  * @param units {@code n}
  * @param coefficient {@code r}, from -1 to 1
  * @param interval its interval; nothing with too few units for the variance, or where the order is
@@ -61,11 +60,7 @@ public record RankCorrelation(
       return numerator / (units - lost);
     }
 
-    /**
-     * The coefficient's name.
-     *
-     * @return for example {@code Kendall tau-b}
-     */
+    /** The coefficient's name: for example {@code Kendall tau-b}. */
     public String word() {
       return word;
     }
@@ -78,14 +73,12 @@ public record RankCorrelation(
    * @param high upper end
    */
   public record Interval(double low, double high) {
-    /** Refuses anything that is not a number. */
     public Interval {
       Checks.finite(low, "the lower end of a correlation");
       Checks.finite(high, "the upper end of a correlation");
     }
   }
 
-  /** Checks that the coefficient is one. */
   public RankCorrelation {
     if (!(Math.abs(coefficient) <= 1)) {
       throw new IllegalArgumentException("a correlation lies from -1 to 1, not at " + coefficient);

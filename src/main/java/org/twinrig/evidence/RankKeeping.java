@@ -40,11 +40,7 @@ public final class RankKeeping {
     this.confidence = confidence;
   }
 
-  /**
-   * The procedure with intervals at 95 %.
-   *
-   * @return the procedure
-   */
+  /** The procedure with intervals at 95 %. */
   public static RankKeeping withDefaults() {
     return new RankKeeping(0.95);
   }
@@ -53,7 +49,6 @@ public final class RankKeeping {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public RankKeeping withConfidence(double level) {
     return new RankKeeping(Checks.fraction(level, "confidence"));
@@ -67,7 +62,6 @@ public final class RankKeeping {
    * @param range over which deviations are taken
    */
   public record References(Levels from, Levels to, FrequencyRange range) {
-    /** Checks that both are on the same bands. */
     public References {
       if (!from.grid().equals(to.grid())) {
         throw new IllegalArgumentException("both reference curves must be on the same bands");
@@ -104,7 +98,6 @@ public final class RankKeeping {
    * @param rankTo rank on the new one
    */
   public record Ranked(String unit, double fromDb, double toDb, double rankFrom, double rankTo) {
-    /** Refuses anything that is not a number. */
     public Ranked {
       Checks.notNegative(fromDb, "a deviation in dB");
       Checks.notNegative(toDb, "a deviation in dB");
@@ -124,7 +117,6 @@ public final class RankKeeping {
    * How far the order of a kind's units keeps.
    *
    * @param range over which deviations were taken
-   * @param bands how many bands that is
    * @param units in the order of the study
    * @param leftOut units that lack a band
    * @param spearman of the deviations; nothing with fewer than two units or without differences
@@ -137,7 +129,6 @@ public final class RankKeeping {
       List<String> leftOut,
       Optional<RankCorrelation> spearman,
       Optional<RankCorrelation> kendall) {
-    /** Copies the lists. */
     public Result {
       units = List.copyOf(units);
       leftOut = List.copyOf(leftOut);
@@ -146,7 +137,6 @@ public final class RankKeeping {
     /**
      * The units whose rank changes most.
      *
-     * @param most how many at most
      * @return those that change at all, the greatest change first, equals in the study's order
      */
     public List<Ranked> mostChanged(int most) {

@@ -23,29 +23,17 @@ public enum Region {
     this.toHz = toHz;
   }
 
-  /**
-   * The region as files write it.
-   *
-   * @return for example {@code bass}
-   */
+  /** The region as files write it: for example {@code bass}. */
   public String word() {
     return word;
   }
 
-  /**
-   * Lower end.
-   *
-   * @return Hz
-   */
+  /** Lower end. */
   public double fromHz() {
     return fromHz;
   }
 
-  /**
-   * Upper end.
-   *
-   * @return Hz
-   */
+  /** Upper end. */
   public double toHz() {
     return toHz;
   }
@@ -53,7 +41,6 @@ public enum Region {
   /**
    * Whether a band counts here: its mid-band frequency lies in {@code [from, to)}.
    *
-   * @param band any band
    * @return true when it does
    */
   public boolean holds(Band band) {

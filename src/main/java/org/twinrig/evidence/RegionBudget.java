@@ -8,12 +8,10 @@ import java.util.OptionalDouble;
 /**
  * The error budget of a kind over one region of the frequency axis: mean variances over its bands.
  *
- * @param region the region
  * @param bands of it that have an estimate, 1 or more
  */
 public record RegionBudget(Region region, List<BandBudget> bands) {
 
-  /** Copies the list. */
   public RegionBudget {
     bands = List.copyOf(bands);
     if (bands.isEmpty()) {
@@ -42,7 +40,6 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
   /**
    * Mean variance of one source over the bands in which it is known.
    *
-   * @param source the source
    * @return dB², or nothing when it is known in none
    */
   public OptionalDouble variance(ErrorSource source) {
@@ -56,7 +53,6 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
   /**
    * Share of a source in what is known of the variance, over all bands of the region.
    *
-   * @param source the source
    * @return 0 to 1, or nothing when the source is known in no band or there is no variance
    */
   public OptionalDouble share(ErrorSource source) {
@@ -67,11 +63,7 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
         : OptionalDouble.empty();
   }
 
-  /**
-   * Share of both calibrators together.
-   *
-   * @return 0 to 1, or nothing when it is not known
-   */
+  /** Share of both calibrators together: 0 to 1, or nothing when it is not known. */
   public OptionalDouble calibratorShare() {
     OptionalDouble from = share(ErrorSource.CALIBRATOR_FROM);
     OptionalDouble to = share(ErrorSource.CALIBRATOR_TO);
@@ -80,20 +72,12 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
         : OptionalDouble.empty();
   }
 
-  /**
-   * Mean over the bands of what is known of the variance.
-   *
-   * @return dB²
-   */
+  /** Mean over the bands of what is known of the variance: dB². */
   public double knownVariance() {
     return bands.stream().mapToDouble(b -> b.knownOnly().variance()).average().orElseThrow();
   }
 
-  /**
-   * The bands' totals.
-   *
-   * @return one per band, or nothing when the calibrators are not known
-   */
+  /** The bands' totals: one per band, or nothing when the calibrators are not known. */
   public Optional<List<UncertaintyBudget>> totals() {
     List<UncertaintyBudget> totals = bands.stream().flatMap(b -> b.total().stream()).toList();
     return totals.size() == bands.size() ? Optional.of(totals) : Optional.empty();

@@ -13,9 +13,6 @@ import org.twinrig.band.BandGrid;
  * claim is at most the level, however bands depend on each other. Over all kinds and regions that
  * are tested the values are adjusted after {@link Holm}.
  *
- * @param kind the kind
- * @param region the region
- * @param bands how many bands it has
  * @param p that some band of it does not agree
  * @param adjustedP the same among all kinds and regions
  * @param shown whether agreement is shown at the study's confidence
@@ -29,7 +26,6 @@ public record RegionEquivalence(
    * Tests every region of every kind; a region with a band that has no estimate is not tested.
    *
    * @param kinds of one study
-   * @param grids the bands of each
    * @return kinds in order, regions rising
    */
   public static List<RegionEquivalence> of(List<Equivalence> kinds, List<BandGrid> grids) {

@@ -17,8 +17,6 @@ import org.twinrig.regression.StudentT;
  * of every unit counts once; what that says about coverage, and what not, stands at {@link
  * Coverage}.
  *
- * @param region the region
- * @param units how many units have an error in it
  * @param biasDb mean error over units and bands, measured minus predicted, dB
  * @param rmsOffsetDb root mean square error of the plain offset, dB
  * @param rmsDb root mean square error of the model, its choice included, dB
@@ -32,7 +30,6 @@ public record RegionErrors(
     double rmsDb,
     OptionalDouble coverage) {
 
-  /** Refuses anything that is not a number. */
   public RegionErrors {
     Checks.finite(biasDb, "bias_db");
     Checks.notNegative(rmsOffsetDb, "rms_offset_db");
@@ -43,7 +40,6 @@ public record RegionErrors(
   /**
    * The errors of trials in every region that has any.
    *
-   * @param grid the bands of the trials
    * @param trials one per unit
    * @param confidence of the prediction interval
    * @return in the order of {@link Region}; a region without errors is left out

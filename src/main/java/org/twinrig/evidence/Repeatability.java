@@ -24,7 +24,6 @@ import org.twinrig.study.PairedUnits;
  * <p>Source: ISO 5725-2:2019, 7.4 (pooled variance); any textbook for the interval, for example
  * NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.3.1.
  *
- * @param kind the kind
  * @param from the old fixture, one entry per band; nothing where no unit was seated twice
  * @param to the new fixture
  * @param confidence of every interval
@@ -32,7 +31,6 @@ import org.twinrig.study.PairedUnits;
 public record Repeatability(
     String kind, List<Optional<Scatter>> from, List<Optional<Scatter>> to, double confidence) {
 
-  /** Copies the lists. */
   public Repeatability {
     from = List.copyOf(from);
     to = List.copyOf(to);
@@ -42,7 +40,6 @@ public record Repeatability(
   /**
    * Scatter between seatings at one band.
    *
-   * @param band the band
    * @param units how many units entered
    * @param degreesOfFreedom {@code ν}, 1 or more
    * @param sdDb {@code s}, dB
@@ -51,7 +48,6 @@ public record Repeatability(
    */
   public record Scatter(
       Band band, int units, int degreesOfFreedom, double sdDb, double lowDb, double highDb) {
-    /** Refuses anything that is not a number. */
     public Scatter {
       Checks.notNegative(sdDb, "a seating standard deviation in dB");
       Checks.notNegative(lowDb, "the lower end of a standard deviation in dB");
@@ -61,12 +57,10 @@ public record Repeatability(
     /**
      * Scatter from a pooled variance.
      *
-     * @param band the band
      * @param units how many units entered
      * @param degreesOfFreedom {@code ν}, 1 or more
      * @param variance {@code s²}, dB²
      * @param confidence of the interval
-     * @return the scatter
      */
     static Scatter of(
         Band band, int units, int degreesOfFreedom, double variance, double confidence) {
@@ -85,7 +79,6 @@ public record Repeatability(
   /**
    * The scatter of a kind.
    *
-   * @param paired its units
    * @param confidence of every interval
    * @return one entry per band and fixture
    */

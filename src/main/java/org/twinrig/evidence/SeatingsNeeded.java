@@ -20,7 +20,6 @@ import org.twinrig.study.PairedUnits;
  * Only {@code m} of the graph and of the measurement changes, not the study's own fit, which would
  * also get better: the figures are slightly cautious.
  *
- * @param region the region
  * @param halfDb half-width in dB for each number in {@link #SEATINGS}
  * @param neverBelowDb half-width that no number of seatings goes below, dB
  */
@@ -28,7 +27,6 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
   /** The numbers of seatings that are told. */
   public static final List<Integer> SEATINGS = List.of(1, 2, 3, 5, 10);
 
-  /** Copies the list. */
   public SeatingsNeeded {
     halfDb = List.copyOf(halfDb);
     if (halfDb.size() != SEATINGS.size()) {

@@ -23,7 +23,6 @@ public record Trial(
   /** With fewer errors at a band none of them can be judged by the others. */
   private static final int FEWEST_JUDGED = 4;
 
-  /** Copies the list. */
   public Trial {
     degreesOfFreedom = List.copyOf(degreesOfFreedom);
   }

@@ -47,11 +47,7 @@ public record TwoOneSidedTests(double pBelow, double pAbove) {
     return StudentT.upperTail(roomDb / standardErrorDb, degreesOfFreedom);
   }
 
-  /**
-   * The p value of the whole.
-   *
-   * @return the greater of both
-   */
+  /** The p value of the whole: the greater of both. */
   public double p() {
     return Math.max(pBelow, pAbove);
   }

@@ -26,26 +26,17 @@ import org.twinrig.internal.Satterthwaite;
  */
 public record UncertaintyBudget(List<Contribution> contributions, double confidence) {
 
-  /** Copies the list and checks the confidence. */
   public UncertaintyBudget {
     contributions = List.copyOf(contributions);
     Checks.fraction(confidence, "confidence");
   }
 
-  /**
-   * Combined variance.
-   *
-   * @return {@code u_c²}
-   */
+  /** Combined variance: {@code u_c²}. */
   public double variance() {
     return contributions.stream().mapToDouble(Contribution::variance).sum();
   }
 
-  /**
-   * Combined standard uncertainty.
-   *
-   * @return {@code u_c}, in the unit of the measurand
-   */
+  /** Combined standard uncertainty: {@code u_c}, in the unit of the measurand. */
   public double combined() {
     return Math.sqrt(variance());
   }
@@ -63,11 +54,7 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
             contributions.stream().mapToDouble(Contribution::degreesOfFreedom).toArray());
   }
 
-  /**
-   * Coverage factor.
-   *
-   * @return {@code k}
-   */
+  /** Coverage factor: {@code k}. */
   public double coverageFactor() {
     return coverageFactor(confidence, effectiveDegreesOfFreedom());
   }

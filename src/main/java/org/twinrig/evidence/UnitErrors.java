@@ -7,7 +7,6 @@ import org.twinrig.internal.Checks;
  * The errors on one unit that a rule never saw, over part of the frequency axis.
  *
  * @param unit its name
- * @param bands how many bands have an error
  * @param biasDb mean error over the bands, measured minus predicted, dB
  * @param rmsOffsetDb root mean square error of the plain offset, dB
  * @param rmsDb the same of the model, dB
@@ -21,7 +20,6 @@ public record UnitErrors(
     double rmsOffsetDb,
     double rmsDb,
     OptionalDouble inside) {
-  /** Refuses anything that is not a number. */
   public UnitErrors {
     Checks.finite(biasDb, "bias_db");
     Checks.notNegative(rmsOffsetDb, "rms_offset_db");

@@ -59,7 +59,6 @@ public final class UnitsToMeasure {
    * A unit worth measuring.
    *
    * @param unit its name
-   * @param kind its kind
    * @param beforeDb root of the mean prediction variance of the kind's graphs with the units chosen
    *     before it, dB
    * @param afterDb the same with this one as well, dB

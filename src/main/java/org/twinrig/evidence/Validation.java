@@ -21,18 +21,13 @@ public record Validation(
     Map<Optional<Region>, List<UnitErrors>> units,
     List<Coverage> coverage) {
 
-  /** Copies the lists. */
   public Validation {
     regions = List.copyOf(regions);
     units = Map.copyOf(units);
     coverage = List.copyOf(coverage);
   }
 
-  /**
-   * Nothing was tried.
-   *
-   * @return a validation without rows
-   */
+  /** Nothing was tried: a validation without rows. */
   public static Validation none() {
     return new Validation(List.of(), Map.of(), List.of());
   }
@@ -40,7 +35,6 @@ public record Validation(
   /**
    * Sums up trials.
    *
-   * @param grid their bands
    * @param trials one per unit
    * @param confidence of the prediction intervals that errors are held against, and of the
    *     intervals of coverages

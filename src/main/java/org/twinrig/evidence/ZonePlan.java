@@ -53,47 +53,27 @@ public final class ZonePlan {
    */
   record Part(double fromHz, double toHz, double toleranceDb, boolean enoughUnits) {}
 
-  /**
-   * Lower edge of its first band.
-   *
-   * @return Hz
-   */
+  /** Lower edge of its first band. */
   public double fromHz() {
     return fromHz;
   }
 
-  /**
-   * Upper edge of its last band.
-   *
-   * @return Hz
-   */
+  /** Upper edge of its last band. */
   public double toHz() {
     return toHz;
   }
 
-  /**
-   * The half-width to be reached.
-   *
-   * @return dB
-   */
+  /** The half-width to be reached: dB. */
   public double toleranceDb() {
     return toleranceDb;
   }
 
-  /**
-   * The half-width the study has.
-   *
-   * @return dB
-   */
+  /** The half-width the study has: dB. */
   public double presentHalfDb() {
     return variance.presentHalfDb();
   }
 
-  /**
-   * The half-width that no number of units and seatings goes below.
-   *
-   * @return dB
-   */
+  /** The half-width that no number of units and seatings goes below: dB. */
   public double neverBelowDb() {
     return variance.neverBelowDb();
   }
@@ -121,7 +101,6 @@ public final class ZonePlan {
   /**
    * Whether a design is expected to meet the tolerance.
    *
-   * @param design the design
    * @return true when its half-width is at most the tolerance
    */
   public boolean expects(Design design) {
@@ -131,7 +110,6 @@ public final class ZonePlan {
   /**
    * Whether a design meets the tolerance with the chance of {@link Plan#CHANCE}.
    *
-   * @param design the design
    * @return true when it is expected to, and stays within {@link Plan#SLACK} of it with that chance
    */
   public boolean meetsCautiously(Design design) {
@@ -177,11 +155,7 @@ public final class ZonePlan {
     return variance.seatingKnown(old);
   }
 
-  /**
-   * What can be done.
-   *
-   * @return the first that applies
-   */
+  /** What can be done: the first that applies. */
   public Outlook outlook() {
     if (enoughUnits && presentHalfDb() <= toleranceDb) {
       return Outlook.MET;

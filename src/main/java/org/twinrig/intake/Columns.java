@@ -7,7 +7,6 @@ import java.util.OptionalInt;
 /**
  * Which column of a capture text is what. Columns count from 1.
  *
- * @param frequency the frequency
  * @param level the level in dB
  * @param phase the phase, when there is one; it is not used
  * @param unused the other columns, in order
@@ -16,7 +15,6 @@ import java.util.OptionalInt;
 public record Columns(
     int frequency, int level, OptionalInt phase, List<Integer> unused, List<String> titles) {
 
-  /** Checks the numbers and copies the lists. */
   public Columns {
     if (frequency < 1 || level < 1 || frequency == level) {
       throw new IllegalArgumentException("frequency and level need a column each, from 1");

@@ -19,11 +19,7 @@ public enum DecimalMark {
     this.mark = mark;
   }
 
-  /**
-   * The mark in words.
-   *
-   * @return for example {@code decimal commas}
-   */
+  /** The mark in words: for example {@code decimal commas}. */
   public String words() {
     return words;
   }

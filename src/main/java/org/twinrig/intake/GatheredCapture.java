@@ -11,7 +11,6 @@ import java.util.Optional;
  */
 public record GatheredCapture(String file, Map<NamePattern.Part, String> parts) {
 
-  /** Copies the parts. */
   public GatheredCapture {
     parts = Map.copyOf(parts);
   }
@@ -19,7 +18,6 @@ public record GatheredCapture(String file, Map<NamePattern.Part, String> parts) 
   /**
    * One part.
    *
-   * @param part which
    * @return its text, empty where nothing was said
    */
   public String text(NamePattern.Part part) {

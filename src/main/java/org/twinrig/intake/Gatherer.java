@@ -55,7 +55,6 @@ public final class Gatherer {
    * @param files how many files were looked at
    */
   public record Found(List<GatheredCapture> captures, int files) {
-    /** Copies the list. */
     public Found {
       captures = List.copyOf(captures);
     }

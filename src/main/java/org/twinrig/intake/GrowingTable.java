@@ -50,7 +50,6 @@ public final class GrowingTable {
    * @param file where it is, or shall be
    * @param known the columns it may have; a new one gets all of them
    * @param key the column that tells rows apart
-   * @return the table
    * @throws UnusableInput when a table is there that cannot be read
    * @throws IOException when the file cannot be read at all
    */
@@ -80,11 +79,7 @@ public final class GrowingTable {
     return rows;
   }
 
-  /**
-   * Whether the table is there already.
-   *
-   * @return true when it holds anything
-   */
+  /** Whether the table is there already: true when it holds anything. */
   public boolean exists() {
     return before.length > 0;
   }
@@ -93,7 +88,6 @@ public final class GrowingTable {
    * Whether a row is there already.
    *
    * @param key what it has in the column that tells rows apart
-   * @return true when it is
    */
   public boolean has(String key) {
     return keys.contains(key);
@@ -111,11 +105,7 @@ public final class GrowingTable {
     return Optional.ofNullable(rows.getOrDefault(key, Map.of()).get(column));
   }
 
-  /**
-   * What the rows have in the column that tells them apart.
-   *
-   * @return in no order
-   */
+  /** What the rows have in the column that tells them apart: in no order. */
   public Set<String> keys() {
     return Set.copyOf(keys);
   }

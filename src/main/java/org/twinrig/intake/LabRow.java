@@ -28,11 +28,7 @@ public final class LabRow {
     this.cells = cells;
   }
 
-  /**
-   * Where the row begins in the file.
-   *
-   * @return the line, from 1
-   */
+  /** Where the row begins in the file: the line, from 1. */
   public int line() {
     return line;
   }
@@ -61,7 +57,6 @@ public final class LabRow {
   /**
    * A text that must be there.
    *
-   * @param column the column
    * @return the text as written
    */
   public String text(String column) {
@@ -74,10 +69,8 @@ public final class LabRow {
   /**
    * One of a few words.
    *
-   * @param column the column
    * @param words what it may hold
    * @param whenEmpty what an empty cell stands for; an empty text when the cell must be filled
-   * @return one of the words
    */
   public String word(String column, List<String> words, String whenEmpty) {
     String word = cell(column).strip();
@@ -95,10 +88,8 @@ public final class LabRow {
   /**
    * A whole number that must be there.
    *
-   * @param column the column
    * @param least the smallest that makes sense
    * @param most the largest that makes sense
-   * @return the number
    */
   public int count(String column, int least, int most) {
     OptionalLong number = PlainNumber.whole(cell(column));
@@ -112,7 +103,6 @@ public final class LabRow {
   /**
    * A decimal number that must be there.
    *
-   * @param column the column
    * @return the number, finite
    */
   public double decimal(String column) {
@@ -126,7 +116,6 @@ public final class LabRow {
   /**
    * A decimal number that may be left out.
    *
-   * @param column the column
    * @param least the smallest that makes sense
    * @param most the largest that makes sense
    * @return the number, or nothing when the cell is blank
@@ -154,11 +143,7 @@ public final class LabRow {
     problems.add(Problem.refused(source, line, what, remedy));
   }
 
-  /**
-   * Tells how the row was taken.
-   *
-   * @param what how
-   */
+  /** Tells how the row was taken. */
   public void note(String what) {
     problems.add(Problem.note(source, line, what));
   }
@@ -168,7 +153,6 @@ public final class LabRow {
    *
    * @param <T> the value's type
    * @param value makes it; called only when no getter and no check refused the row
-   * @return the value, or nothing
    */
   public <T> Optional<T> ifSound(Supplier<T> value) {
     boolean sound = problems.stream().allMatch(p -> p.kind() == Problem.Kind.NOTE);

@@ -27,7 +27,6 @@ public final class LabTable {
    */
   public record Columns(List<String> required, List<String> optional) {
 
-    /** Copies the names. */
     public Columns {
       required = List.copyOf(required);
       optional = List.copyOf(optional);
@@ -36,11 +35,7 @@ public final class LabTable {
       }
     }
 
-    /**
-     * All names, the required ones first.
-     *
-     * @return in the order they are documented
-     */
+    /** All names, the required ones first: in the order they are documented. */
     public List<String> all() {
       return Stream.concat(required.stream(), optional.stream()).toList();
     }
@@ -62,7 +57,6 @@ public final class LabTable {
   /**
    * Reads a table whose header is sound.
    *
-   * @param file the file
    * @param source how problems name it
    * @param columns the columns it may have
    * @return the table; rows with a wrong number of cells are found out by {@link #read}
@@ -91,29 +85,17 @@ public final class LabTable {
     return new LabTable(source, columns, positions, lines.subList(1, lines.size()));
   }
 
-  /**
-   * How problems name the table.
-   *
-   * @return the source
-   */
+  /** How problems name the table. */
   public String source() {
     return source;
   }
 
-  /**
-   * The columns the table has.
-   *
-   * @return in its own order
-   */
+  /** The columns the table has: in its own order. */
   public List<String> columnNames() {
     return List.copyOf(positions.keySet());
   }
 
-  /**
-   * How many rows there are, sound or not.
-   *
-   * @return 0 or more
-   */
+  /** How many rows there are, sound or not: 0 or more. */
   public int size() {
     return lines.size();
   }

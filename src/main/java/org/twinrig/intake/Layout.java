@@ -8,7 +8,6 @@ import java.util.Objects;
  *
  * @param encoding how bytes stand for characters
  * @param byteOrderMark whether the file starts with a byte-order mark
- * @param lineEnds what ends a line
  * @param separator what stands between two fields
  * @param decimalMark point or comma
  * @param columns which column is what, and their titles
@@ -45,11 +44,7 @@ public record Layout(
       this.words = words;
     }
 
-    /**
-     * The line end in words.
-     *
-     * @return for example {@code CR LF}
-     */
+    /** The line end in words: for example {@code CR LF}. */
     public String words() {
       return words;
     }
@@ -70,11 +65,7 @@ public record Layout(
       this.powerOfTen = powerOfTen;
     }
 
-    /**
-     * The unit's symbol.
-     *
-     * @return {@code Hz} or {@code kHz}
-     */
+    /** The unit's symbol: {@code Hz} or {@code kHz}. */
     public String symbol() {
       return symbol;
     }
@@ -110,11 +101,7 @@ public record Layout(
       this.words = words;
     }
 
-    /**
-     * The reason in words.
-     *
-     * @return for example {@code header}
-     */
+    /** The reason in words: for example {@code header}. */
     public String words() {
       return words;
     }
@@ -128,7 +115,6 @@ public record Layout(
    * @param toLine the last, included
    */
   public record SkippedLines(Why why, int fromLine, int toLine) {
-    /** Checks the range. */
     public SkippedLines {
       Objects.requireNonNull(why, "why");
       if (fromLine < 1 || toLine < fromLine) {
@@ -137,7 +123,6 @@ public record Layout(
     }
   }
 
-  /** Copies the lists. */
   public Layout {
     Objects.requireNonNull(columns, "columns");
     skipped = List.copyOf(skipped);

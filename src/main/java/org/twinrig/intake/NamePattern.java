@@ -42,11 +42,7 @@ public final class NamePattern {
     /** The session. */
     SESSION;
 
-    /**
-     * The part as patterns and tables write it.
-     *
-     * @return for example {@code unit}
-     */
+    /** The part as patterns and tables write it: for example {@code unit}. */
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }
@@ -112,7 +108,6 @@ public final class NamePattern {
    * A pattern.
    *
    * @param text as the lab writes it
-   * @return the pattern
    * @throws IllegalArgumentException when a part is not known, stands twice, or a brace is left
    *     open; the message says which and what would be right
    */
@@ -167,11 +162,7 @@ public final class NamePattern {
             + " {session} and {*}");
   }
 
-  /**
-   * The parts the pattern names.
-   *
-   * @return in any order
-   */
+  /** The parts the pattern names: in any order. */
   public Set<Part> parts() {
     Set<Part> parts = new LinkedHashSet<>();
     tokens.forEach(t -> t.part().ifPresent(parts::add));

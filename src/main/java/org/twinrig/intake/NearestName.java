@@ -53,7 +53,6 @@ public final class NearestName {
   /**
    * What is left of a name when case, spaces, hyphens and underscores do not count.
    *
-   * @param name the name
    * @return the same for two names that differ by nothing else
    */
   public static String bare(String name) {

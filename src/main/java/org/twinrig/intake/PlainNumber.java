@@ -45,7 +45,6 @@ public final class PlainNumber {
   /**
    * What to write in place of a number with a decimal comma.
    *
-   * @param text the text
    * @return the remedy, one clause; nothing when the text is no such number
    */
   public static Optional<String> commaRemedy(String text) {

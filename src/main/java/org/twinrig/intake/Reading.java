@@ -23,7 +23,6 @@ public record Reading(
     long points,
     String source) {
 
-  /** Checks the parts and copies the notes. */
   public Reading {
     Objects.requireNonNull(response, "response");
     Objects.requireNonNull(layout, "layout");

@@ -21,11 +21,7 @@ public enum SampleFormat {
     this.bytes = bytes;
   }
 
-  /**
-   * The format in words.
-   *
-   * @return for example {@code 24-bit integer}
-   */
+  /** The format in words: for example {@code 24-bit integer}. */
   public String words() {
     return words;
   }

@@ -23,11 +23,7 @@ public enum Separator {
     this.mark = mark;
   }
 
-  /**
-   * The separator in words.
-   *
-   * @return for example {@code semicolons}
-   */
+  /** The separator in words: for example {@code semicolons}. */
   public String words() {
     return words;
   }

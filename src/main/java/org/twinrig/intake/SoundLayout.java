@@ -11,7 +11,6 @@ import org.twinrig.spectrum.SoundContent;
  * @param rateHz samples per second
  * @param channels 1 or 2
  * @param channel the one that was read, from 1
- * @param samples of that channel
  * @param content what the lab says the file holds, and the window asked for
  * @param onsetMs from the start of the recording to the onset
  * @param beforeOnsetMs from the start of the window to the onset
@@ -30,7 +29,6 @@ public record SoundLayout(
     double lengthMs)
     implements CaptureLayout {
 
-  /** Checks the channel. */
   public SoundLayout {
     Objects.requireNonNull(sample, "sample");
     Objects.requireNonNull(content, "content");

@@ -22,11 +22,7 @@ public enum TextEncoding {
     this.charset = charset;
   }
 
-  /**
-   * The encoding in words.
-   *
-   * @return for example {@code UTF-8}
-   */
+  /** The encoding in words: for example {@code UTF-8}. */
   public String words() {
     return words;
   }

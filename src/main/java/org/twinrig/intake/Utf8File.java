@@ -24,7 +24,6 @@ public final class Utf8File {
   /**
    * The whole text of a file.
    *
-   * @param file the file
    * @param source how problems name it
    * @param mostBytes the largest size that is believable for such a file
    * @return the text without byte-order mark

@@ -16,7 +16,6 @@ public final class AsideFile {
     /**
      * Writes a file.
      *
-     * @param file where to
      * @throws IOException when it cannot be written
      */
     void write(Path file) throws IOException;

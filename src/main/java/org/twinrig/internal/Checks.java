@@ -9,9 +9,7 @@ public final class Checks {
   /**
    * Refuses NaN and infinities.
    *
-   * @param value the value
    * @param name its name, with unit
-   * @return the value
    * @throws IllegalArgumentException when it is not finite
    */
   public static double finite(double value, String name) {
@@ -24,9 +22,7 @@ public final class Checks {
   /**
    * Refuses everything but finite numbers above zero.
    *
-   * @param value the value
    * @param name its name, with unit
-   * @return the value
    * @throws IllegalArgumentException when it is not finite and positive
    */
   public static double positive(double value, String name) {
@@ -39,9 +35,7 @@ public final class Checks {
   /**
    * Refuses everything but finite numbers of zero or more.
    *
-   * @param value the value
    * @param name its name, with unit
-   * @return the value
    * @throws IllegalArgumentException when it is not finite or is negative
    */
   public static double notNegative(double value, String name) {
@@ -54,9 +48,6 @@ public final class Checks {
   /**
    * Refuses everything outside the open interval from 0 to 1, such as a confidence.
    *
-   * @param value the value
-   * @param name its name
-   * @return the value
    * @throws IllegalArgumentException when it is not strictly between 0 and 1
    */
   public static double fraction(double value, String name) {

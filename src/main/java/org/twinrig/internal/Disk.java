@@ -34,7 +34,6 @@ public class Disk {
   /**
    * Writes a new file and forces it to the disk.
    *
-   * @param file one that is not there
    * @param bytes its content
    * @throws IOException when it cannot be written
    */
@@ -46,7 +45,6 @@ public class Disk {
   /**
    * Moves a file or folder, never over another one that holds anything.
    *
-   * @param from where it is
    * @param to where it shall be, on the same file system
    * @throws IOException when it cannot be moved; nothing has changed then
    */
@@ -57,7 +55,6 @@ public class Disk {
   /**
    * Moves a file over another one, at once.
    *
-   * @param from where it is
    * @param to the file it replaces, in the same folder
    * @throws IOException when it cannot be moved; nothing has changed then
    */
@@ -69,7 +66,6 @@ public class Disk {
    * Exchanges two folders at once: there is no moment at which either name is missing.
    *
    * @param one of them
-   * @param other the other one
    * @return whether that was done; false where the system cannot, and then nothing has changed
    */
   public boolean exchange(Path one, Path other) {
@@ -83,7 +79,6 @@ public class Disk {
   /**
    * Removes a file, a link or an empty folder.
    *
-   * @param path of it
    * @throws IOException when it is missing, cannot be removed, or is a folder that is not empty
    */
   public void delete(Path path) throws IOException {
@@ -93,7 +88,6 @@ public class Disk {
   /**
    * Forces the content of a file, or the names in a folder, to the disk.
    *
-   * @param path of it
    * @throws IOException when the disk refuses
    */
   public void force(Path path) throws IOException {

@@ -48,7 +48,6 @@ public final class Numbers {
    * {@code 1.25 kHz}.
    *
    * @param hz above 0
-   * @return the text
    */
   public static String hertz(double hz) {
     Checks.positive(hz, "a frequency in Hz");
@@ -86,7 +85,6 @@ public final class Numbers {
   /**
    * The English word for one or several.
    *
-   * @param count how many
    * @param one the singular
    * @param many the plural
    * @return for example {@code 1 unit} or {@code 12 units}

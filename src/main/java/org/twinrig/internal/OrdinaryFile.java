@@ -37,11 +37,7 @@ public final class OrdinaryFile {
       super(file.toString(), null, what);
     }
 
-    /**
-     * What it is.
-     *
-     * @return to follow "this is", for example {@code a folder}
-     */
+    /** What it is: to follow "this is", for example {@code a folder}. */
     public String what() {
       return getReason();
     }
@@ -50,7 +46,6 @@ public final class OrdinaryFile {
   /**
    * Looks at a file; links are followed.
    *
-   * @param file the file
    * @return the file, not opened yet
    * @throws NotOrdinaryException when it is anything but an ordinary file
    * @throws IOException when it is not there or cannot be reached
@@ -74,11 +69,7 @@ public final class OrdinaryFile {
     return Files.readAttributes(real, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
   }
 
-  /**
-   * How large it is.
-   *
-   * @return bytes
-   */
+  /** How large it is: bytes. */
   public long size() {
     return attributes.size();
   }

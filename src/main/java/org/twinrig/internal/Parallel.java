@@ -19,9 +19,7 @@ public final class Parallel {
   /**
    * Applies a function to every item.
    *
-   * @param <T> items
    * @param <R> results
-   * @param items the items
    * @param threads how many threads, 1 or more
    * @param work the function; must not depend on the order of calls
    * @return one result per item, in the order of the items whatever the number of threads

@@ -15,7 +15,6 @@ public final class Printable {
   /**
    * A text on one line.
    *
-   * @param text any
    * @return the same with tabs and line feeds as blanks and a question mark for what cannot be
    *     shown
    */
@@ -31,7 +30,6 @@ public final class Printable {
    * A JSON text with what cannot be shown escaped; read again, it is the same.
    *
    * @param json whole and valid: such letters stand in its strings only
-   * @return the text
    */
   public static String json(String json) {
     return json.codePoints()

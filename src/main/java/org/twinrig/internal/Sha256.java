@@ -25,7 +25,6 @@ public final class Sha256 {
   /**
    * The SHA-256 of a file of any size, which is never in memory as a whole.
    *
-   * @param file the file
    * @return 64 hexadecimal digits
    * @throws IOException when it cannot be read
    */

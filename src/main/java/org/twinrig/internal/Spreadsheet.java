@@ -9,7 +9,6 @@ public final class Spreadsheet {
   /**
    * Whether a cell with this text would run as a formula.
    *
-   * @param text any
    * @return true when it begins as formulas do
    */
   public static boolean runsAsFormula(String text) {

@@ -12,17 +12,12 @@ import java.util.Objects;
  */
 public record Findings<T>(T value, List<Problem> problems) {
 
-  /** Copies the problems. */
   public Findings {
     Objects.requireNonNull(value, "value");
     problems = List.copyOf(problems);
   }
 
-  /**
-   * The problems that cost an item.
-   *
-   * @return in order, possibly empty
-   */
+  /** The problems that cost an item: in order, possibly empty. */
   public List<Problem> refused() {
     return problems.stream().filter(p -> p.kind() == Problem.Kind.REFUSED).toList();
   }

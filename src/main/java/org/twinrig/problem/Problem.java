@@ -29,7 +29,6 @@ public record Problem(Kind kind, String source, int line, String what, String re
     NOTE
   }
 
-  /** Checks the parts; what cannot be printed on one line is replaced, what is too long cut. */
   public Problem {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(remedy, "remedy");
@@ -54,7 +53,6 @@ public record Problem(Kind kind, String source, int line, String what, String re
    * @param line its line from 1, or 0 for the whole file
    * @param what what is wrong
    * @param remedy what would be right
-   * @return the problem
    */
   public static Problem fatal(String source, int line, String what, String remedy) {
     return new Problem(Kind.FATAL, source, line, what, remedy);
@@ -67,7 +65,6 @@ public record Problem(Kind kind, String source, int line, String what, String re
    * @param line its line from 1, or 0 for the whole file
    * @param what what is wrong
    * @param remedy what would be right
-   * @return the problem
    */
   public static Problem refused(String source, int line, String what, String remedy) {
     return new Problem(Kind.REFUSED, source, line, what, remedy);
@@ -79,17 +76,12 @@ public record Problem(Kind kind, String source, int line, String what, String re
    * @param source the file
    * @param line its line from 1, or 0 for the whole file
    * @param what how it was taken
-   * @return the problem
    */
   public static Problem note(String source, int line, String what) {
     return new Problem(Kind.NOTE, source, line, what, "");
   }
 
-  /**
-   * The problem as one line of text: {@code file:line: what is wrong; what would be right}.
-   *
-   * @return the text
-   */
+  /** The problem as one line of text: {@code file:line: what is wrong; what would be right}. */
   public String text() {
     String place = line == 0 ? source : source + ":" + line;
     return remedy.isBlank() ? place + ": " + what : place + ": " + what + "; " + remedy;

@@ -23,20 +23,12 @@ public final class UnusableInput extends Exception {
     this.problems = List.copyOf(problems);
   }
 
-  /**
-   * Says why there is no result.
-   *
-   * @param problem the one problem
-   */
+  /** Says why there is no result. */
   public UnusableInput(Problem problem) {
     this(List.of(problem));
   }
 
-  /**
-   * Why there is no result.
-   *
-   * @return at least one problem
-   */
+  /** Why there is no result: at least one problem. */
   public List<Problem> problems() {
     return problems;
   }

@@ -9,24 +9,15 @@ import org.twinrig.internal.Checks;
 /** What a kind's units gave at one band: an estimate, or the reason why there is none. */
 public sealed interface BandOutcome {
 
-  /**
-   * The band.
-   *
-   * @return the band
-   */
+  /** The band. */
   Band band();
 
-  /**
-   * How many units had a level on both fixtures.
-   *
-   * @return 0 or more
-   */
+  /** How many units had a level on both fixtures: 0 or more. */
   int units();
 
   /**
    * The band has an estimate.
    *
-   * @param band the band
    * @param mean the mean transfer with its pointwise interval
    * @param simultaneousHalfDb half-width in dB of the interval that holds over all bands at once
    * @param prediction how well one unit is predicted
@@ -39,7 +30,6 @@ public sealed interface BandOutcome {
       Prediction prediction,
       Scatter scatter)
       implements BandOutcome {
-    /** Refuses anything that is not a number. */
     public Fitted {
       Checks.notNegative(simultaneousHalfDb, "the simultaneous half-width in dB");
     }
@@ -53,7 +43,6 @@ public sealed interface BandOutcome {
   /**
    * The band has no estimate.
    *
-   * @param band the band
    * @param units how many units had a level on both fixtures
    * @param why the reason
    */
@@ -80,11 +69,7 @@ public sealed interface BandOutcome {
       this.word = word;
     }
 
-    /**
-     * The model as files write it.
-     *
-     * @return for example {@code offset}
-     */
+    /** The model as files write it: for example {@code offset}. */
     public String word() {
       return word;
     }
@@ -101,7 +86,6 @@ public sealed interface BandOutcome {
    */
   record Prediction(
       Optional<WindowRule> window, double halfDb, double looRmsOffsetDb, double looRmsDb) {
-    /** Refuses anything that is not a number. */
     public Prediction {
       Objects.requireNonNull(window, "window");
       Checks.notNegative(halfDb, "the prediction half-width in dB");
@@ -109,11 +93,7 @@ public sealed interface BandOutcome {
       Checks.notNegative(looRmsDb, "loo_rms_db");
     }
 
-    /**
-     * The model.
-     *
-     * @return window or offset
-     */
+    /** The model: window or offset. */
     public Model model() {
       return window.isPresent() ? Model.WINDOW : Model.OFFSET;
     }
@@ -134,7 +114,6 @@ public sealed interface BandOutcome {
       OptionalDouble seatVarianceFrom,
       OptionalDouble seatVarianceTo,
       double seatingsFrom) {
-    /** Refuses anything that is not a number. */
     public Scatter {
       Checks.notNegative(seatingVariance, "the seating variance in dB²");
       seatVarianceFrom.ifPresent(v -> Checks.notNegative(v, "seat_variance_from_db2"));

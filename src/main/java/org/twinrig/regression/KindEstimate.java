@@ -7,8 +7,6 @@ import org.twinrig.response.Levels;
 /**
  * The transfer of one kind, band by band, with the errors it made on its own units.
  *
- * @param kind the kind
- * @param grid the bands
  * @param units the units that entered, in order
  * @param bands one outcome per band
  * @param simultaneous how the simultaneous interval was found
@@ -28,7 +26,6 @@ public record KindEstimate(
   /** Units that are missed by less than this do not differ. */
   private static final double LEAST_SCATTER_DB = 0.01;
 
-  /** Copies the lists and checks the sizes. */
   public KindEstimate {
     units = List.copyOf(units);
     bands = List.copyOf(bands);

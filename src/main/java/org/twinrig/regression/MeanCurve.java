@@ -29,11 +29,7 @@ public final class MeanCurve {
     this.seed = seed;
   }
 
-  /**
-   * The procedure at 95 % confidence, seed 1.
-   *
-   * @return the procedure
-   */
+  /** The procedure at 95 % confidence, seed 1. */
   public static MeanCurve withDefaults() {
     return new MeanCurve(0.95, 1);
   }
@@ -42,7 +38,6 @@ public final class MeanCurve {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public MeanCurve withConfidence(double level) {
     return new MeanCurve(Checks.fraction(level, "confidence"), seed);
@@ -51,9 +46,6 @@ public final class MeanCurve {
   /**
    * The same procedure with another seed for the drawn sign patterns: quantities with the same
    * units and the same seed are given the same patterns.
-   *
-   * @param value any
-   * @return the procedure
    */
   public MeanCurve withSeed(long value) {
     return new MeanCurve(confidence, value);
@@ -66,7 +58,6 @@ public final class MeanCurve {
    * @param simultaneous how the simultaneous interval was found
    */
   public record Result(List<Optional<Mean>> bands, SignFlipInterval.Result simultaneous) {
-    /** Copies the list. */
     public Result {
       bands = List.copyOf(bands);
     }
@@ -79,7 +70,6 @@ public final class MeanCurve {
    * @param simultaneousHalfDb half-width in dB of the interval that holds at all bands at once
    */
   public record Mean(RandomEffects.Result estimate, double simultaneousHalfDb) {
-    /** Refuses anything that is not a number. */
     public Mean {
       Checks.notNegative(simultaneousHalfDb, "the simultaneous half-width in dB");
     }
@@ -88,7 +78,6 @@ public final class MeanCurve {
   /**
    * Estimates the means.
    *
-   * @param units how many units there are in all
    * @param samples one per band
    * @return one mean per band
    */

@@ -17,7 +17,6 @@ final class Neighbourhood {
    * The neighbourhoods of a grid.
    *
    * @param errors one entry per band, empty where it has no estimate
-   * @param perOctave bands per octave
    */
   static Neighbourhood of(List<Optional<BandErrors>> errors, int perOctave) {
     int reach = perOctave / 6;

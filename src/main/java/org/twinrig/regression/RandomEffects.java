@@ -42,11 +42,7 @@ public final class RandomEffects {
     this.confidence = confidence;
   }
 
-  /**
-   * The procedure at 95 % confidence.
-   *
-   * @return the procedure
-   */
+  /** The procedure at 95 % confidence. */
   public static RandomEffects withDefaults() {
     return new RandomEffects(0.95);
   }
@@ -55,7 +51,6 @@ public final class RandomEffects {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public RandomEffects withConfidence(double level) {
     return new RandomEffects(Checks.fraction(level, "confidence"));
@@ -78,7 +73,6 @@ public final class RandomEffects {
       int units,
       double confidence,
       double halfWidthDb) {
-    /** Refuses anything that is not a number. */
     public Result {
       Checks.finite(meanDb, "the mean transfer in dB");
       Checks.fraction(confidence, "confidence");
@@ -90,29 +84,17 @@ public final class RandomEffects {
       Checks.notNegative(halfWidthDb, "the half-width in dB");
     }
 
-    /**
-     * Degrees of freedom of the interval.
-     *
-     * @return {@code n - 1}
-     */
+    /** Degrees of freedom of the interval: {@code n - 1}. */
     public int degreesOfFreedom() {
       return units - 1;
     }
 
-    /**
-     * Lower end of the pointwise interval.
-     *
-     * @return dB
-     */
+    /** Lower end of the pointwise interval: dB. */
     public double lowDb() {
       return meanDb - halfWidthDb;
     }
 
-    /**
-     * Upper end of the pointwise interval.
-     *
-     * @return dB
-     */
+    /** Upper end of the pointwise interval: dB. */
     public double highDb() {
       return meanDb + halfWidthDb;
     }
@@ -123,7 +105,6 @@ public final class RandomEffects {
    *
    * @param differencesDb one per unit, finite
    * @param variances sampling variance of each in dB², 0 or more
-   * @return the estimate
    * @throws IllegalArgumentException with fewer than two units, unequal lengths, or numbers that
    *     are not finite
    */

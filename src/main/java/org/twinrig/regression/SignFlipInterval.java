@@ -49,11 +49,7 @@ public final class SignFlipInterval {
     this.seed = seed;
   }
 
-  /**
-   * The procedure at 95 %, with 4999 draws where not exact, seed 1.
-   *
-   * @return the procedure
-   */
+  /** The procedure at 95 %, with 4999 draws where not exact, seed 1. */
   public static SignFlipInterval withDefaults() {
     return new SignFlipInterval(0.95, DEFAULT_DRAWS, 1);
   }
@@ -62,18 +58,12 @@ public final class SignFlipInterval {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public SignFlipInterval withConfidence(double level) {
     return new SignFlipInterval(Checks.fraction(level, "confidence"), draws, seed);
   }
 
-  /**
-   * The same procedure with another seed; without effect while all patterns are taken.
-   *
-   * @param value any
-   * @return the procedure
-   */
+  /** The same procedure with another seed; without effect while all patterns are taken. */
   public SignFlipInterval withSeed(long value) {
     return new SignFlipInterval(confidence, draws, value);
   }

@@ -36,11 +36,7 @@ public final class TransferEstimator {
     this.threads = threads;
   }
 
-  /**
-   * The procedure at 95 % confidence, seed 1, choosing its model, on one thread.
-   *
-   * @return the procedure
-   */
+  /** The procedure at 95 % confidence, seed 1, choosing its model, on one thread. */
   public static TransferEstimator withDefaults() {
     return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1);
   }
@@ -49,18 +45,12 @@ public final class TransferEstimator {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public TransferEstimator withConfidence(double level) {
     return new TransferEstimator(Checks.fraction(level, "confidence"), seed, model, threads);
   }
 
-  /**
-   * The same procedure with another seed for the drawn sign patterns.
-   *
-   * @param value any
-   * @return the procedure
-   */
+  /** The same procedure with another seed for the drawn sign patterns. */
   public TransferEstimator withSeed(long value) {
     return new TransferEstimator(confidence, value, model, threads);
   }
@@ -69,7 +59,6 @@ public final class TransferEstimator {
    * The same procedure with another way to predict a unit.
    *
    * @param value the way
-   * @return the procedure
    */
   public TransferEstimator withModel(PredictionModel value) {
     return new TransferEstimator(confidence, seed, value, threads);
@@ -79,7 +68,6 @@ public final class TransferEstimator {
    * The same procedure on more threads, with the same outcome.
    *
    * @param value 1 or more
-   * @return the procedure
    */
   public TransferEstimator withThreads(int value) {
     return new TransferEstimator(confidence, seed, model, value);

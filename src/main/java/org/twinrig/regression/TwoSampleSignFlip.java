@@ -33,11 +33,7 @@ public final class TwoSampleSignFlip {
     this.seed = seed;
   }
 
-  /**
-   * The procedure at 95 %, with 4999 draws, seed 1.
-   *
-   * @return the procedure
-   */
+  /** The procedure at 95 %, with 4999 draws, seed 1. */
   public static TwoSampleSignFlip withDefaults() {
     return new TwoSampleSignFlip(0.95, 1);
   }
@@ -46,18 +42,12 @@ public final class TwoSampleSignFlip {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public TwoSampleSignFlip withConfidence(double level) {
     return new TwoSampleSignFlip(Checks.fraction(level, "confidence"), seed);
   }
 
-  /**
-   * The same procedure with another seed.
-   *
-   * @param value any
-   * @return the procedure
-   */
+  /** The same procedure with another seed. */
   public TwoSampleSignFlip withSeed(long value) {
     return new TwoSampleSignFlip(confidence, value);
   }

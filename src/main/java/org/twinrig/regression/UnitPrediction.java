@@ -26,7 +26,6 @@ final class UnitPrediction {
   /**
    * Chooses and judges the rule of every band.
    *
-   * @param paired the units
    * @param leastUnits bands with fewer have no estimate
    * @param model what the study asks for
    * @param threads how many threads; the outcome does not depend on it

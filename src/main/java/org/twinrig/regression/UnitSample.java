@@ -18,11 +18,7 @@ public record UnitSample(int[] members, double[] valuesDb, double[] variances) {
     return new UnitSample(sample.members(), sample.differencesDb(), sample.variances());
   }
 
-  /**
-   * How many units.
-   *
-   * @return {@code n}
-   */
+  /** How many units: {@code n}. */
   public int size() {
     return members.length;
   }

@@ -28,7 +28,6 @@ public record WindowRule(
     List<Double> spread,
     OptionalDouble seatingVariance) {
 
-  /** Copies the lists and refuses anything that is not a number. */
   public WindowRule {
     Checks.notNegative(halfOctaves, "window_octaves");
     Checks.notNegative(borrowOctaves, "borrow_octaves");
@@ -56,7 +55,6 @@ public record WindowRule(
    * @param centreDb mean level of the study's units there on the old fixture {@code x̄(c)}, dB
    */
   public record Predictor(int band, double coefficient, double centreDb) {
-    /** Refuses anything that is not a number. */
     public Predictor {
       Checks.finite(coefficient, "a coefficient");
       Checks.finite(centreDb, "a mean level in dB");

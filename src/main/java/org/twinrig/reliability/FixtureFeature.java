@@ -7,7 +7,6 @@ import org.twinrig.internal.Checks;
  * A feature that the units of a kind share: a local extreme of their mean curve against its own
  * smooth over one octave.
  *
- * @param curve of which curve
  * @param shape peak where the curve stands above its smooth, notch where it falls below
  * @param centre its frequency, Hz, refined by a parabola through three bands in (lg f, dB)
  * @param height at the band of the extreme, dB; negative for a notch
@@ -15,7 +14,6 @@ import org.twinrig.internal.Checks;
  *     once; less than the height's size
  * @param width at half height, octaves; nothing when the curve does not fall that far inside the
  *     range looked at
- * @param units how many units have the curve there
  * @param sharing how many of them share its sign there
  */
 public record FixtureFeature(
@@ -43,11 +41,7 @@ public record FixtureFeature(
       this.word = word;
     }
 
-    /**
-     * The curve as files write it.
-     *
-     * @return for example {@code transfer}
-     */
+    /** The curve as files write it: for example {@code transfer}. */
     public String word() {
       return word;
     }
@@ -56,12 +50,10 @@ public record FixtureFeature(
   /**
    * A value with its interval.
    *
-   * @param value the estimate
    * @param low lower end
    * @param high upper end
    */
   public record Estimate(double value, double low, double high) {
-    /** Refuses anything that is not a number. */
     public Estimate {
       Checks.finite(value, "an estimate");
       Checks.finite(low, "the lower end of an interval");
@@ -69,7 +61,6 @@ public record FixtureFeature(
     }
   }
 
-  /** Checks that the feature is one. */
   public FixtureFeature {
     if (!(simultaneousHalfDb < Math.abs(height.value()))) {
       throw new IllegalArgumentException("the interval of a feature's height must exclude 0");
@@ -79,11 +70,7 @@ public record FixtureFeature(
     }
   }
 
-  /**
-   * Share of the units that share its sign.
-   *
-   * @return 0 to 1
-   */
+  /** Share of the units that share its sign: 0 to 1. */
   public double share() {
     return (double) sharing / units;
   }

@@ -59,11 +59,7 @@ public final class FixtureFeatures {
     this.threads = threads;
   }
 
-  /**
-   * The procedure at 95 % confidence, seed 1, on one thread.
-   *
-   * @return the procedure
-   */
+  /** The procedure at 95 % confidence, seed 1, on one thread. */
   public static FixtureFeatures withDefaults() {
     return new FixtureFeatures(0.95, 1, 1);
   }
@@ -72,18 +68,12 @@ public final class FixtureFeatures {
    * The same procedure at another confidence.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public FixtureFeatures withConfidence(double level) {
     return new FixtureFeatures(Checks.fraction(level, "confidence"), seed, threads);
   }
 
-  /**
-   * The same procedure with another seed for the drawn sign patterns.
-   *
-   * @param value any
-   * @return the procedure
-   */
+  /** The same procedure with another seed for the drawn sign patterns. */
   public FixtureFeatures withSeed(long value) {
     return new FixtureFeatures(confidence, value, threads);
   }
@@ -92,7 +82,6 @@ public final class FixtureFeatures {
    * The same procedure on more threads, with the same outcome.
    *
    * @param value 1 or more
-   * @return the procedure
    */
   public FixtureFeatures withThreads(int value) {
     return new FixtureFeatures(confidence, seed, value);
@@ -101,11 +90,9 @@ public final class FixtureFeatures {
   /**
    * The curves of a kind against their smooth, and their features.
    *
-   * @param grid the bands
    * @param curves one per curve
    */
   public record Result(BandGrid grid, Map<FixtureFeature.Curve, Contrast> curves) {
-    /** Copies the curves. */
     public Result {
       curves = Map.copyOf(curves);
     }
@@ -126,7 +113,6 @@ public final class FixtureFeatures {
     /**
      * One curve.
      *
-     * @param curve which
      * @return the curve against its smooth
      */
     public Contrast of(FixtureFeature.Curve curve) {
@@ -142,7 +128,6 @@ public final class FixtureFeatures {
    * @param features rising in frequency
    */
   public record Contrast(List<Optional<MeanCurve.Mean>> bands, List<FixtureFeature> features) {
-    /** Copies the lists. */
     public Contrast {
       bands = List.copyOf(bands);
       features = List.copyOf(features);

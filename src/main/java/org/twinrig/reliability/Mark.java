@@ -15,11 +15,7 @@ public enum Mark {
     this.word = word;
   }
 
-  /**
-   * The mark as files and reports write it.
-   *
-   * @return for example {@code caution}
-   */
+  /** The mark as files and reports write it: for example {@code caution}. */
   public String word() {
     return word;
   }
@@ -27,7 +23,6 @@ public enum Mark {
   /**
    * The worse of two marks.
    *
-   * @param other the other
    * @return the one that allows less
    */
   public Mark worse(Mark other) {

@@ -110,7 +110,6 @@ public final class MarkRule {
    * @param tolerance the study's tolerance
    * @param midHz the band's mid-band frequency, Hz
    * @param halfDb prediction half-width, dB
-   * @return the mark
    */
   public static Mark byWidth(Tolerance tolerance, double midHz, double halfDb) {
     return byLimits(tolerance.reliable().atHz(midHz), tolerance.caution().atHz(midHz), halfDb);
@@ -138,7 +137,6 @@ public final class MarkRule {
      *
      * @param halfDb prediction half-width, dB
      * @param wanders whether the band overlaps a zone in which a resonance wanders
-     * @return the mark
      */
     Mark at(double halfDb, boolean wanders) {
       Mark mark = byLimits(reliableDb, cautionDb, halfDb).worse(best);

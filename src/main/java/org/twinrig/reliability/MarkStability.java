@@ -67,11 +67,7 @@ public final class MarkStability {
     this.seed = seed;
   }
 
-  /**
-   * The procedure with 999 resamples, edges at 95 %, seed 1.
-   *
-   * @return the procedure
-   */
+  /** The procedure with 999 resamples, edges at 95 %, seed 1. */
   public static MarkStability withDefaults() {
     return new MarkStability(0.95, 1);
   }
@@ -80,18 +76,12 @@ public final class MarkStability {
    * The same procedure with other intervals for the edges.
    *
    * @param level strictly between 0 and 1
-   * @return the procedure
    */
   public MarkStability withConfidence(double level) {
     return new MarkStability(Checks.fraction(level, "confidence"), seed);
   }
 
-  /**
-   * The same procedure with another seed.
-   *
-   * @param value any
-   * @return the procedure
-   */
+  /** The same procedure with another seed. */
   public MarkStability withSeed(long value) {
     return new MarkStability(confidence, value);
   }
@@ -105,7 +95,6 @@ public final class MarkStability {
    * @param unreliable share of resamples; the three sum to 1
    */
   public record Shares(Mark mark, double reliable, double caution, double unreliable) {
-    /** Checks that the shares are shares. */
     public Shares {
       double sum = reliable + caution + unreliable;
       if (!(reliable >= 0 && caution >= 0 && unreliable >= 0 && Math.abs(sum - 1) < 1e-9)) {
@@ -113,11 +102,7 @@ public final class MarkStability {
       }
     }
 
-    /**
-     * The share of resamples that keep the study's mark.
-     *
-     * @return 0 to 1
-     */
+    /** The share of resamples that keep the study's mark: 0 to 1. */
     public double kept() {
       return switch (mark) {
         case RELIABLE -> reliable;
@@ -130,12 +115,10 @@ public final class MarkStability {
   /**
    * What was found.
    *
-   * @param resamples how many
    * @param bands one per band of the grid; nothing where there are no data and so no mark to keep
    * @param edges of the study's zones, rising in frequency
    */
   public record Result(int resamples, List<Optional<Shares>> bands, List<ZoneEdge> edges) {
-    /** Copies the lists. */
     public Result {
       bands = List.copyOf(bands);
       edges = List.copyOf(edges);

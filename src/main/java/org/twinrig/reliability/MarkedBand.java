@@ -8,13 +8,11 @@ import org.twinrig.regression.BandOutcome;
  * A band's estimate together with how far it may be trusted.
  *
  * @param outcome the estimate, or why there is none
- * @param mark the mark
  * @param reasons why the mark is below reliable, in the order of {@link Reason}; empty when
  *     reliable
  */
 public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
 
-  /** Checks that reasons and mark agree. */
   public MarkedBand {
     reasons = reasons.stream().distinct().sorted().toList();
     if ((mark == Mark.RELIABLE) != reasons.isEmpty()) {
@@ -26,11 +24,7 @@ public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
     }
   }
 
-  /**
-   * The band.
-   *
-   * @return the band
-   */
+  /** The band. */
   public Band band() {
     return outcome.band();
   }

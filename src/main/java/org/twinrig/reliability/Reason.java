@@ -61,11 +61,7 @@ public enum Reason {
     };
   }
 
-  /**
-   * The reason as files write it.
-   *
-   * @return for example {@code few units}
-   */
+  /** The reason as files write it: for example {@code few units}. */
   public String word() {
     return word;
   }

@@ -14,7 +14,6 @@ record Resamples(double[][] counts) {
    * Draws resamples of {@code n-1} out of {@code n} units with replacement.
    *
    * @param units {@code n}, 1 or more; a single unit is drawn once
-   * @param resamples how many
    * @param seed starts the draw
    */
   static Resamples drawn(int units, int resamples, long seed) {

@@ -19,7 +19,6 @@ import org.twinrig.study.PairedUnits;
  *
  * @param shape notch or peak
  * @param positions the units that show it on both fixtures, three or more
- * @param meanShiftOctaves mean shift, octaves
  * @param meanHalfOctaves half-width of the t interval of the mean shift, octaves
  * @param sdOctaves standard deviation of the shift over units, octaves
  * @param sdLowOctaves lower end of its interval (chi-squared; assumes normal shifts), octaves
@@ -41,7 +40,6 @@ public record ResonanceWander(
   /** Fewer units than this say nothing about a feature. */
   static final int LEAST_UNITS = 3;
 
-  /** Copies the positions. */
   public ResonanceWander {
     positions = List.copyOf(positions);
   }
@@ -49,16 +47,11 @@ public record ResonanceWander(
   /**
    * Where one unit's resonance sits.
    *
-   * @param unit the unit
    * @param from on the old fixture
    * @param to on the new fixture
    */
   public record Position(String unit, Resonance from, Resonance to) {
-    /**
-     * The paired shift.
-     *
-     * @return {@code lb(f_new/f_old)} octaves
-     */
+    /** The paired shift: {@code lb(f_new/f_old)} octaves. */
     public double shiftOctaves() {
       return lb(to.hz() / from.hz());
     }

@@ -8,13 +8,11 @@ import java.util.List;
  *
  * @param fromHz lower edge of the first band, Hz
  * @param toHz upper edge of the last band, Hz
- * @param mark their mark
  * @param empty whether the run has no data at all
  * @param reasons the reasons of its bands, in the order of {@link Reason}
  */
 public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Reason> reasons) {
 
-  /** Copies the reasons. */
   public Zone {
     reasons = List.copyOf(reasons);
     if (!(0 < fromHz && fromHz < toHz)) {
@@ -22,11 +20,7 @@ public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Re
     }
   }
 
-  /**
-   * Width of the zone.
-   *
-   * @return octaves, {@code lb(to/from)}
-   */
+  /** Width of the zone: octaves, {@code lb(to/from)}. */
   public double octaves() {
     return Math.log(toHz / fromHz) / Math.log(2);
   }

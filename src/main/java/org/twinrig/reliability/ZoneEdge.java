@@ -10,7 +10,6 @@ import org.twinrig.internal.Checks;
  * the bands that have data are no edges: no resample can move them.
  *
  * @param edgeHz where the study puts it, Hz
- * @param below mark of the zone below
  * @param above mark of the zone above, another one
  * @param kept share of resamples that have it, 0 to 1: neither side has been swallowed
  * @param interval where it may lie, holding {@code edgeHz}; nothing when it is {@link #stable not
@@ -22,7 +21,6 @@ public record ZoneEdge(
   /** An edge that fewer resamples have than have not is no edge to be located. */
   static final double LEAST_KEPT = 0.5;
 
-  /** Checks that marks differ and that an interval stands where, and only where, one may. */
   public ZoneEdge {
     Checks.positive(edgeHz, "a zone's edge in Hz");
     if (below == above) {
@@ -36,11 +34,7 @@ public record ZoneEdge(
     }
   }
 
-  /**
-   * Whether at least half of the resamples have this edge.
-   *
-   * @return true when it has an interval
-   */
+  /** Whether at least half of the resamples have this edge: true when it has an interval. */
   public boolean stable() {
     return interval.isPresent();
   }

@@ -101,7 +101,6 @@ public final class CatalogueFolder implements CatalogueRun.Sink {
    * Writes the summaries, the report and the run record.
    *
    * @param outcome what became of the catalogue
-   * @param record of the run
    * @throws IOException when something cannot be written
    */
   public void finish(Findings<CatalogueRun.Outcome> outcome, RunRecord record) throws IOException {

@@ -21,7 +21,6 @@ public final class ComparisonFolder {
    *
    * @param folder an empty folder
    * @param comparison what was found
-   * @param record of the run
    * @param threads how many threads to draw on
    * @throws IOException when something cannot be written
    */

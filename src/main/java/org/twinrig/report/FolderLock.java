@@ -33,7 +33,6 @@ final class FolderLock implements AutoCloseable {
   /**
    * Takes the lock.
    *
-   * @param file of the lock
    * @return the lock; nothing when another run holds it
    * @throws IOException when it cannot be made, or something else lies in its place
    */

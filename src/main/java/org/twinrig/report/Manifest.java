@@ -26,7 +26,6 @@ import org.twinrig.internal.Sha256;
  * {@code sha256sum -c} of the GNU coreutils reads, after a first line that says what it is. It is
  * believed only as long as it is, byte for byte, what this program writes.
  *
- * @param kind of the results
  * @param sha256 by the file's name below the folder, with {@code /} on every system
  */
 record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {

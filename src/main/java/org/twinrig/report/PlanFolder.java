@@ -21,7 +21,6 @@ public final class PlanFolder {
    *
    * @param folder an empty folder
    * @param planned the plans
-   * @param record of the run
    * @param threads how many threads to draw on
    * @throws IOException when something cannot be written
    */

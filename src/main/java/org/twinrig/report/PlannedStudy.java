@@ -23,7 +23,6 @@ public record PlannedStudy(
     PlanLimits limits,
     List<Plan> plans,
     List<UnitsToMeasure.Choice> choices) {
-  /** Copies the lists. */
   public PlannedStudy {
     plans = List.copyOf(plans);
     choices = List.copyOf(choices);
@@ -35,7 +34,6 @@ public record PlannedStudy(
    * @param outcome what the study found
    * @param limits what is asked for, with what at most
    * @param choices units of its catalogue worth capturing
-   * @return the plans
    */
   public static PlannedStudy of(
       StudyOutcome outcome, PlanLimits limits, List<UnitsToMeasure.Choice> choices) {
@@ -74,7 +72,6 @@ public record PlannedStudy(
   /**
    * An outlook as files write it.
    *
-   * @param outlook the outlook
    * @return for example {@code even chance}
    */
   public static String word(ZonePlan.Outlook outlook) {

@@ -12,7 +12,6 @@ final class RealPlace {
   /**
    * Follows the links in the folders of a path, but not one that it ends in.
    *
-   * @param path any
    * @return the same place, absolute, with no {@code ..}, and spelt as the disk spells what is
    *     there
    */

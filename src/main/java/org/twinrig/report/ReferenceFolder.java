@@ -20,7 +20,6 @@ public final class ReferenceFolder {
    * @param folder an empty folder
    * @param reference the curve
    * @param translation what was applied
-   * @param record of the run
    * @throws IOException when something cannot be written
    */
   public static void write(

@@ -46,11 +46,7 @@ public final class ResultFolder {
       this.word = word;
     }
 
-    /**
-     * How manifests and messages name it.
-     *
-     * @return a word
-     */
+    /** How manifests and messages name it. */
     public String word() {
       return word;
     }
@@ -91,7 +87,6 @@ public final class ResultFolder {
    * A place for results, looked at before any work is done.
    *
    * @param target where they shall be
-   * @param kind of the results
    * @param inputs what the run reads
    * @param host who writes them
    * @return the folder to write
@@ -116,11 +111,7 @@ public final class ResultFolder {
     return folder;
   }
 
-  /**
-   * Where the results are.
-   *
-   * @return the folder as the user named it
-   */
+  /** Where the results are: the folder as the user named it. */
   public Path target() {
     return target;
   }

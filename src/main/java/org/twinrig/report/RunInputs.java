@@ -25,7 +25,6 @@ public final class RunInputs {
    * Files by themselves.
    *
    * @param files that are read
-   * @return the inputs
    */
   public static RunInputs of(Path... files) {
     return new RunInputs(List.of(), List.of(files));
@@ -35,7 +34,6 @@ public final class RunInputs {
    * A study: its folder, what study.yaml names, every capture, the catalogue with its graphs.
    *
    * @param study as declared
-   * @return the inputs
    */
   public static RunInputs of(Study study) {
     List<Path> files = new ArrayList<>(study.inputs());
@@ -58,7 +56,6 @@ public final class RunInputs {
    *
    * @param table its file
    * @param catalogue what it lists
-   * @return the inputs
    */
   public static RunInputs ofCatalogue(Path table, CatalogueReader.Catalogue catalogue) {
     List<Path> files = new ArrayList<>(List.of(table));

@@ -25,7 +25,6 @@ public final class RunRecord {
    * Starts a record, and its clock.
    *
    * @param version of the program
-   * @param command that was run
    */
   public RunRecord(String version, String command) {
     root.put("program", "twinrig").put("version", version).put("command", command);
@@ -36,7 +35,6 @@ public final class RunRecord {
    *
    * @param name its key
    * @param facts fills it
-   * @return this
    */
   public RunRecord with(String name, Consumer<ObjectNode> facts) {
     facts.accept(root.putObject(name));

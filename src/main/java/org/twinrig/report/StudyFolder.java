@@ -24,9 +24,7 @@ import org.twinrig.translation.TranslationFile;
  * Everything a study writes: tables, translation, figures, report, and the record of the run.
  *
  * @param outcome what the study found
- * @param fingerprint of its inputs
  * @param problems what was wrong with the lab's files
- * @param record of the run
  * @param threads how many threads to draw on
  */
 public record StudyFolder(

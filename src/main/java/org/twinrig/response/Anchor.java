@@ -23,7 +23,6 @@ public sealed interface Anchor {
   /**
    * A response with its level at the anchor subtracted.
    *
-   * @param response any
    * @param perOctave bands per octave of the study
    * @return the pinned response, or nothing when it does not reach the anchor
    */
@@ -35,8 +34,6 @@ public sealed interface Anchor {
   /**
    * Band levels of a response with its level at the anchor subtracted.
    *
-   * @param response any
-   * @param grid the bands
    * @return the levels, or nothing when the response does not reach the anchor
    */
   default Optional<Levels> pinnedLevels(Response response, BandGrid grid) {
@@ -90,11 +87,7 @@ public sealed interface Anchor {
    */
   double[] stretch(int perOctave);
 
-  /**
-   * The anchor in words.
-   *
-   * @return for example {@code 300 Hz to 1 kHz}
-   */
+  /** The anchor in words: for example {@code 300 Hz to 1 kHz}. */
   String words();
 
   /**
@@ -104,7 +97,6 @@ public sealed interface Anchor {
    * @param toHz upper end in Hz, above {@code fromHz}
    */
   record Range(double fromHz, double toHz) implements Anchor {
-    /** Checks the ends. */
     public Range {
       if (!(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
         throw new IllegalArgumentException(
@@ -143,7 +135,6 @@ public sealed interface Anchor {
    * @param hz the frequency in Hz, above 0
    */
   record Frequency(double hz) implements Anchor {
-    /** Checks the frequency. */
     public Frequency {
       Checks.positive(hz, "an anchor frequency in Hz");
     }

@@ -28,9 +28,7 @@ public final class Levels {
   /**
    * Levels from numbers.
    *
-   * @param grid the bands
    * @param db one level per band in dB, NaN where there is none; copied
-   * @return the levels
    * @throws IllegalArgumentException when the lengths differ or a level is infinite
    */
   public static Levels copyOf(BandGrid grid, double[] db) {
@@ -40,11 +38,9 @@ public final class Levels {
   /**
    * Levels of which some are known from points far apart only.
    *
-   * @param grid the bands
    * @param db one level per band in dB, NaN where there is none; copied
    * @param coarse the bands whose points are further apart than 1/6 octave; those without a level
    *     do not count
-   * @return the levels
    * @throws IllegalArgumentException when the lengths differ or a level is infinite
    */
   public static Levels copyOf(BandGrid grid, double[] db, BitSet coarse) {
@@ -62,11 +58,7 @@ public final class Levels {
     return new Levels(grid, db.clone(), present);
   }
 
-  /**
-   * The bands.
-   *
-   * @return the grid
-   */
+  /** The bands. */
   public BandGrid grid() {
     return grid;
   }
@@ -75,7 +67,6 @@ public final class Levels {
    * Whether a band has a level.
    *
    * @param band position in the grid, from 0
-   * @return true when it has
    */
   public boolean has(int band) {
     return !Double.isNaN(db[band]);
@@ -85,7 +76,6 @@ public final class Levels {
    * Whether a band has a level that is known from points further apart than 1/6 octave only.
    *
    * @param band position in the grid, from 0
-   * @return true when it has
    */
   public boolean isCoarse(int band) {
     return coarse.get(band);
@@ -115,11 +105,7 @@ public final class Levels {
     return db[band];
   }
 
-  /**
-   * How many bands have a level.
-   *
-   * @return 0 to the grid's size
-   */
+  /** How many bands have a level: 0 to the grid's size. */
   public int present() {
     return (int) Arrays.stream(db).filter(level -> !Double.isNaN(level)).count();
   }
@@ -128,7 +114,6 @@ public final class Levels {
    * Every level that is present, changed by one rule.
    *
    * @param rule from dB to dB
-   * @return the changed levels
    */
   public Levels map(DoubleUnaryOperator rule) {
     double[] changed = new double[db.length];

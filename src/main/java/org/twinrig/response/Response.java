@@ -46,7 +46,6 @@ public final class Response {
    *
    * @param frequenciesHz strictly rising, above 0; copied
    * @param levelsDb as many finite levels; copied
-   * @return the response
    * @throws IllegalArgumentException with fewer than two points, unequal lengths, a frequency that
    *     does not rise, or a number that is not finite
    */
@@ -74,11 +73,7 @@ public final class Response {
     return new Response(frequenciesHz.clone(), levelsDb.clone(), new double[0]);
   }
 
-  /**
-   * How many points there are.
-   *
-   * @return 2 or more
-   */
+  /** How many points there are: 2 or more. */
   public int size() {
     return frequenciesHz.length;
   }
@@ -87,7 +82,6 @@ public final class Response {
    * The frequency of a point.
    *
    * @param point from 0
-   * @return Hz
    */
   public double frequencyHz(int point) {
     return frequenciesHz[point];
@@ -103,20 +97,12 @@ public final class Response {
     return levelsDb[point];
   }
 
-  /**
-   * The lowest frequency.
-   *
-   * @return Hz
-   */
+  /** The lowest frequency. */
   public double fromHz() {
     return frequenciesHz[0];
   }
 
-  /**
-   * The highest frequency.
-   *
-   * @return Hz
-   */
+  /** The highest frequency. */
   public double toHz() {
     return frequenciesHz[frequenciesHz.length - 1];
   }
@@ -143,7 +129,6 @@ public final class Response {
    * The same curve shifted in level.
    *
    * @param shiftDb added to every level, finite
-   * @return the shifted response
    */
   public Response plus(double shiftDb) {
     Checks.finite(shiftDb, "a shift in dB");
@@ -197,7 +182,6 @@ public final class Response {
    *
    * @param other another curve
    * @param toleranceDb 0 or more, dB
-   * @return true when they are the same
    */
   public boolean sameShape(Response other, double toleranceDb) {
     double lowHz = Math.max(fromHz(), other.fromHz());

@@ -26,7 +26,6 @@ public record Smoothing(int fraction) {
   private static final double OCTAVE = Math.pow(10, 0.3);
   private static final Pattern PART = Pattern.compile("1/([1-9][0-9]?)");
 
-  /** Checks the part. */
   public Smoothing {
     if (fraction < 0 || fraction > NARROWEST) {
       throw new IllegalArgumentException(
@@ -50,20 +49,12 @@ public record Smoothing(int fraction) {
         : Optional.empty();
   }
 
-  /**
-   * The smoothing as files write it.
-   *
-   * @return {@code none} or for example {@code 1/12}
-   */
+  /** The smoothing as files write it: {@code none} or for example {@code 1/12}. */
   public String word() {
     return fraction == 0 ? "none" : "1/" + fraction;
   }
 
-  /**
-   * The smoothing in a sentence.
-   *
-   * @return for example {@code smoothed to 1/12 octave}
-   */
+  /** The smoothing in a sentence: for example {@code smoothed to 1/12 octave}. */
   public String plain() {
     return fraction == 0 ? "not smoothed" : "smoothed to " + word() + " octave";
   }
@@ -81,7 +72,6 @@ public record Smoothing(int fraction) {
   /**
    * Smooths a curve.
    *
-   * @param curve the curve
    * @return levels at the same frequencies
    */
   public Response apply(Response curve) {

@@ -13,7 +13,6 @@ import org.twinrig.response.Levels;
  * @param octaves octave levels of each seating as calibrated
  */
 record CheckSession(String session, List<Double> levelsDb, List<Levels> octaves) {
-  /** Copies the lists. */
   CheckSession {
     levelsDb = List.copyOf(levelsDb);
     octaves = List.copyOf(octaves);

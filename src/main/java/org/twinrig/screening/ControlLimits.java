@@ -26,7 +26,6 @@ public record ControlLimits(double centreDb, double sigmaDb) {
    */
   private static final double LEAST_SIGMA_DB = 0.01 / Math.sqrt(12);
 
-  /** Checks the numbers. */
   public ControlLimits {
     Checks.finite(centreDb, "a centre line");
     Checks.notNegative(sigmaDb, "a standard deviation");
@@ -39,7 +38,6 @@ public record ControlLimits(double centreDb, double sigmaDb) {
    * never lie outside limits that it widened itself.
    *
    * @param valuesDb 2 or more, in the order of time
-   * @return the limits
    */
   static ControlLimits byMeanRange(double[] valuesDb) {
     return new ControlLimits(
@@ -55,7 +53,6 @@ public record ControlLimits(double centreDb, double sigmaDb) {
    * cases instead of 16 %. Common practice; the factor follows from the normal distribution.
    *
    * @param valuesDb 2 or more, in the order of time
-   * @return the limits
    */
   static ControlLimits byMedianRange(double[] valuesDb) {
     return new ControlLimits(
@@ -63,11 +60,7 @@ public record ControlLimits(double centreDb, double sigmaDb) {
         Math.max(LEAST_SIGMA_DB, Scatter.median(movingRanges(valuesDb)) / MEDIAN_RANGE));
   }
 
-  /**
-   * Half-width of the limits.
-   *
-   * @return {@code 3σ}, dB
-   */
+  /** Half-width of the limits: {@code 3σ}, dB. */
   public double halfWidthDb() {
     return SIGMAS * sigmaDb;
   }
@@ -77,20 +70,12 @@ public record ControlLimits(double centreDb, double sigmaDb) {
     return Math.abs(valueDb - centreDb) > halfWidthDb();
   }
 
-  /**
-   * Lower limit.
-   *
-   * @return dB
-   */
+  /** Lower limit: dB. */
   public double lowerDb() {
     return centreDb - halfWidthDb();
   }
 
-  /**
-   * Upper limit.
-   *
-   * @return dB
-   */
+  /** Upper limit: dB. */
   public double upperDb() {
     return centreDb + halfWidthDb();
   }

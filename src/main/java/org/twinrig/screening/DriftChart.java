@@ -46,7 +46,6 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
   /** A session's value before it is judged. */
   record Value(String session, double valueDb, int seatings) {}
 
-  /** Copies the list. */
   public DriftChart {
     points = List.copyOf(points);
   }
@@ -128,11 +127,7 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
     }
   }
 
-  /**
-   * The quantity in words.
-   *
-   * @return for example {@code level} or {@code octave at 125 Hz}
-   */
+  /** The quantity in words: for example {@code level} or {@code octave at 125 Hz}. */
   public String words() {
     return band.map(
             b ->
@@ -142,11 +137,7 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
         .orElse("level");
   }
 
-  /**
-   * Mid-band frequency of the octave.
-   *
-   * @return Hz, or nothing for the level itself
-   */
+  /** Mid-band frequency of the octave: Hz, or nothing for the level itself. */
   public OptionalDouble midHz() {
     return band.map(b -> OptionalDouble.of(b.midHz())).orElse(OptionalDouble.empty());
   }

@@ -47,7 +47,6 @@ public final class DriftCorrection {
   record OnFixture(
       String fixture, Map<String, OctaveCurve> departures, Optional<DriftUncertainty> uncertainty) {
 
-    /** Copies the map; its order is that of the sessions. */
     OnFixture {
       departures = Collections.unmodifiableMap(new LinkedHashMap<>(departures));
     }
@@ -95,7 +94,6 @@ public final class DriftCorrection {
    * @param degreesOfFreedom above 0
    */
   public record Uncertainty(double variance, double degreesOfFreedom) {
-    /** Checks the numbers. */
     public Uncertainty {
       Checks.notNegative(variance, "a variance");
       Checks.positive(degreesOfFreedom, "degrees of freedom");

@@ -52,11 +52,7 @@ public enum Finding {
     this.disbelieved = disbelieved;
   }
 
-  /**
-   * The finding as files write it.
-   *
-   * @return for example {@code lost seal}
-   */
+  /** The finding as files write it: for example {@code lost seal}. */
   public String word() {
     return word;
   }

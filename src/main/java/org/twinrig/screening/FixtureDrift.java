@@ -14,7 +14,6 @@ import org.twinrig.capture.Session;
  *
  * @param fixture the fixture's name
  * @param label how reports call it
- * @param level chart of the level
  * @param octaves charts of the octaves that have values
  * @param without sessions of the fixture without an accepted capture of the check unit
  */
@@ -25,7 +24,6 @@ public record FixtureDrift(
     List<DriftChart> octaves,
     List<String> without) {
 
-  /** Copies the lists. */
   public FixtureDrift {
     octaves = List.copyOf(octaves);
     without = List.copyOf(without);
@@ -71,11 +69,7 @@ public record FixtureDrift(
     return values;
   }
 
-  /**
-   * All charts.
-   *
-   * @return the level, then the octaves
-   */
+  /** All charts: the level, then the octaves. */
   public List<DriftChart> charts() {
     List<DriftChart> all = new ArrayList<>(List.of(level));
     all.addAll(octaves);
@@ -133,7 +127,6 @@ public record FixtureDrift(
       DriftChart worst,
       double departureDb,
       double limitDb) {
-    /** Copies the list. */
     public OutOfControl {
       charts = List.copyOf(charts);
     }

@@ -14,19 +14,12 @@ import org.twinrig.study.AnchoredCapture;
 /**
  * The captures of one side of one unit on one fixture: the same thing, seated again and again.
  *
- * @param key whose they are
  * @param kind the unit's kind
  * @param captures in the order of their rows, at least one
  */
 record Group(Key key, String kind, List<AnchoredCapture> captures) {
 
-  /**
-   * Whose captures.
-   *
-   * @param unit the unit
-   * @param fixture the fixture
-   * @param side the side
-   */
+  /** Whose captures. */
   record Key(String unit, String fixture, Side side) {}
 
   /** Groups judged by one scale. */

@@ -7,7 +7,6 @@ import org.twinrig.internal.Numbers;
 /**
  * What was found about the units of one kind.
  *
- * @param kind the kind
  * @param units how many have a difference between the fixtures
  * @param verdicts the units that depart from the others, in the order of the study's table
  * @param notJudged why the units cannot be judged; empty when they were
@@ -15,7 +14,6 @@ import org.twinrig.internal.Numbers;
 public record KindScreening(
     String kind, int units, List<UnitVerdict> verdicts, Optional<String> notJudged) {
 
-  /** Copies the list. */
   public KindScreening {
     verdicts = List.copyOf(verdicts);
   }

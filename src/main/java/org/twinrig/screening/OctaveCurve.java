@@ -10,10 +10,8 @@ import org.twinrig.response.Response;
  * first and the last.
  *
  * @param hz mid frequencies, rising, one or more
- * @param values as many values
  */
 record OctaveCurve(List<Double> hz, List<Double> values) {
-  /** Copies the lists. */
   OctaveCurve {
     hz = List.copyOf(hz);
     values = List.copyOf(values);

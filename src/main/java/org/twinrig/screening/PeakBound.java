@@ -19,7 +19,6 @@ import org.apache.commons.math3.distribution.TDistribution;
  * Stat. Assoc. 102:913 (the length from residuals).
  *
  * @param pathLength {@code L}
- * @param bands how many bands
  * @param degreesOfFreedom {@code ν}, 2 or more
  */
 record PeakBound(double pathLength, int bands, int degreesOfFreedom) {
@@ -28,7 +27,6 @@ record PeakBound(double pathLength, int bands, int degreesOfFreedom) {
    * The bound for residuals.
    *
    * @param unitResiduals per band the residuals over units, scaled to length 1
-   * @param degreesOfFreedom {@code ν}
    */
   static PeakBound of(List<double[]> unitResiduals, int degreesOfFreedom) {
     double length = 0;

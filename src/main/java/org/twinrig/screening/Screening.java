@@ -29,7 +29,6 @@ public record Screening(
   private static final Comparator<Verdict> IN_ORDER =
       Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding);
 
-  /** Copies the lists. */
   public Screening {
     accepted = List.copyOf(accepted);
     verdicts = List.copyOf(verdicts);
@@ -40,7 +39,6 @@ public record Screening(
    * Screens captures and units.
    *
    * @param study what the lab declared
-   * @param captures all of its captures, anchored
    * @return those that count and what was found; under {@link
    *     org.twinrig.study.ScreeningMode#SUGGEST} a verdict leaves nothing out but copies, under
    *     {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose finding is {@linkplain
@@ -55,7 +53,6 @@ public record Screening(
    * copies of one curve in several sessions from each other.
    *
    * @param study what the lab declared
-   * @param corrected its captures, anchored
    * @return what {@link #of} would give, had copies been looked for before
    */
   public Screening again(Study study, List<AnchoredCapture> corrected) {
@@ -85,7 +82,6 @@ public record Screening(
   /**
    * The captures the lab did not leave out.
    *
-   * @param captures any
    * @return those, in order
    */
   public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {

@@ -29,7 +29,6 @@ public record SealScore(
    * Scores the captures of a study that the lab did not leave out and that reach into the bass.
    *
    * @param study what the lab declared
-   * @param captures its captures, anchored
    * @return one score per capture
    */
   public static List<SealScore> of(Study study, List<AnchoredCapture> captures) {

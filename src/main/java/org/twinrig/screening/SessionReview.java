@@ -20,7 +20,6 @@ import org.twinrig.study.Study;
 public record SessionReview(
     String unit, List<FixtureDrift> fixtures, Optional<DriftCorrection> correction) {
 
-  /** Copies the list. */
   public SessionReview {
     fixtures = List.copyOf(fixtures);
   }

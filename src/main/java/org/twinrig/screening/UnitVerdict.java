@@ -7,8 +7,6 @@ import org.twinrig.internal.Numbers;
  * A unit whose difference between the fixtures departs from that of its kind. It is never left out
  * by a rule: it may be what the kind is really like.
  *
- * @param kind the kind
- * @param unit the unit
  * @param bandHz mid-band frequency at which it departs most, Hz
  * @param departureDb its difference minus the mean of the other units', dB
  * @param value the same over its standard error, without sign: {@code |t|}
@@ -20,7 +18,6 @@ public record UnitVerdict(
   /** The finding as files write it. */
   public static final String WORD = "unit outlier";
 
-  /** Refuses anything that is not a number. */
   public UnitVerdict {
     Checks.positive(bandHz, "a mid-band frequency in Hz");
     Checks.finite(departureDb, "a departure in dB");

@@ -8,7 +8,6 @@ import org.twinrig.study.ScreeningMode;
 /**
  * Why a capture is doubted.
  *
- * @param capture the capture
  * @param finding what was found
  * @param value the measured value, in the finding's unit
  * @param limit the bound it exceeds, in the same unit
@@ -24,7 +23,6 @@ public record Verdict(
     String detail,
     boolean excluded) {
 
-  /** Refuses anything that is not a number. */
   public Verdict {
     Checks.finite(value, "a screening value");
     Checks.finite(limit, "a screening limit");

@@ -46,11 +46,7 @@ public final class ComparedStudies {
     return new StudyComparison.Named(study.name, study.name, study.result.outcome());
   }
 
-  /**
-   * The kinds that both studies have.
-   *
-   * @return at least one
-   */
+  /** The kinds that both studies have: at least one. */
   public List<String> kinds() {
     return comparison.kinds().stream().map(StudyComparison.Kind::kind).toList();
   }
@@ -58,7 +54,6 @@ public final class ComparedStudies {
   /**
    * How the mean transfers of a kind differ, first minus second.
    *
-   * @param kind the kind
    * @return a verdict per band: different, equivalent, or neither shown
    * @throws IllegalArgumentException when not both studies have the kind
    */
@@ -69,7 +64,6 @@ public final class ComparedStudies {
   /**
    * What both studies say together, and where the mean of a further lab is expected.
    *
-   * @param kind the kind
    * @return one entry per band
    * @throws IllegalArgumentException when not both studies have the kind
    */
@@ -80,7 +74,6 @@ public final class ComparedStudies {
   /**
    * Draws the difference of a kind, as the report does.
    *
-   * @param kind the kind
    * @return the drawing
    * @throws IllegalArgumentException when not both studies have the kind
    */

@@ -34,8 +34,6 @@ public final class GraphTranslation {
   /**
    * Reads the translation.json that a study wrote; no captures are needed.
    *
-   * @param file the file
-   * @return the translation
    * @throws UnusableInput with a remedy when it cannot be read or was written by another version
    */
   public static GraphTranslation read(Path file) throws UnusableInput {

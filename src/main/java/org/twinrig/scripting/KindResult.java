@@ -30,20 +30,12 @@ public final class KindResult {
     this.kind = kind;
   }
 
-  /**
-   * The kind.
-   *
-   * @return its name
-   */
+  /** The kind: its name. */
   public String kind() {
     return kind.kind();
   }
 
-  /**
-   * The units the transfer rests on.
-   *
-   * @return in the order of the units table
-   */
+  /** The units the transfer rests on: in the order of the units table. */
   public List<PairedUnit> units() {
     return PairedUnit.of(kind.paired());
   }
@@ -61,11 +53,7 @@ public final class KindResult {
             .toList();
   }
 
-  /**
-   * The transfer.
-   *
-   * @return one entry per band, rising in frequency
-   */
+  /** The transfer: one entry per band, rising in frequency. */
   public List<TransferBand> bands() {
     return kind.transfer().bands().stream().map(TransferBand::of).toList();
   }
@@ -74,7 +62,6 @@ public final class KindResult {
    * The transfer at the band that holds a frequency.
    *
    * @param hz a frequency in Hz
-   * @return the band
    * @throws IllegalArgumentException when the study has no such band; says where its bands are
    */
   public TransferBand at(double hz) {
@@ -95,21 +82,12 @@ public final class KindResult {
             + Numbers.hertz(grid.upperHz()));
   }
 
-  /**
-   * Runs of bands with the same mark.
-   *
-   * @return rising in frequency, without gaps
-   */
+  /** Runs of bands with the same mark: rising in frequency, without gaps. */
   public List<Zone> zones() {
     return kind.zones();
   }
 
-  /**
-   * How much of the axis carries a mark.
-   *
-   * @param mark the mark
-   * @return octaves
-   */
+  /** How much of the axis carries a mark. */
   public double octaves(Mark mark) {
     return kind.transfer().octaves(mark);
   }
@@ -140,7 +118,6 @@ public final class KindResult {
    * @param unitsMax the most units of the kind that can be captured; no fewer than the study has
    *     and asks for
    * @param seatingsMax the most seatings of a unit on either fixture, 2 or more
-   * @return the plan
    * @throws IllegalArgumentException when a number is too small
    */
   public Plan plan(double toleranceDb, int unitsMax, int seatingsMax) {
@@ -174,9 +151,6 @@ public final class KindResult {
   /**
    * Draws a plan: the half-width of single units against the number of units, octave by octave.
    *
-   * @param toleranceDb as for {@link #plan}
-   * @param unitsMax as for {@link #plan}
-   * @param seatingsMax as for {@link #plan}
    * @return the drawing
    * @throws IllegalArgumentException as for {@link #plan}, and when no band has an estimate
    */

@@ -67,7 +67,6 @@ public final class LabStudy {
    * Reads one curve from a file, whatever delimiter, decimal mark, encoding or order of columns it
    * is written with; or from a mono WAV file of an impulse response.
    *
-   * @param file the file
    * @return the curve, how the file was understood and what the lab should know about it
    * @throws UnusableInput with file, line and remedy when it cannot be read in one way only
    */
@@ -75,11 +74,7 @@ public final class LabStudy {
     return CaptureFile.read(file, file.toString());
   }
 
-  /**
-   * What the lab declared: fixtures, units, captures, settings.
-   *
-   * @return the declaration
-   */
+  /** What the lab declared: fixtures, units, captures, settings: the declaration. */
   public Study declared() {
     return study;
   }
@@ -144,7 +139,6 @@ public final class LabStudy {
    * this it is the number of processors.
    *
    * @param other 1 or more
-   * @return the study
    */
   public LabStudy withThreads(int other) {
     if (other < 1) {

@@ -27,20 +27,12 @@ public final class MigratedCatalogue {
     this.graphs = Map.copyOf(graphs);
   }
 
-  /**
-   * How many graphs the catalogue lists.
-   *
-   * @return those that were refused included
-   */
+  /** How many graphs the catalogue lists: those that were refused included. */
   public int listed() {
     return outcome.value().rows();
   }
 
-  /**
-   * What became of every graph that could be read.
-   *
-   * @return in the order of the catalogue
-   */
+  /** What became of every graph that could be read: in the order of the catalogue. */
   public List<CatalogueRun.Line> lines() {
     return outcome.value().lines();
   }
@@ -48,7 +40,6 @@ public final class MigratedCatalogue {
   /**
    * What became of the graphs with one decision.
    *
-   * @param decision the decision
    * @return in the order of the catalogue; graphs to measure again come worst first, by octaves
    *     lost, then by octaves unreliable
    */
@@ -84,11 +75,7 @@ public final class MigratedCatalogue {
     return CatalogueOverview.of(translation, outcome.value()).choices();
   }
 
-  /**
-   * Graphs by kind and decision.
-   *
-   * @return one entry per kind and decision that occurs
-   */
+  /** Graphs by kind and decision: one entry per kind and decision that occurs. */
   public List<CatalogueOverview.Decided> decisions() {
     return CatalogueOverview.of(translation, outcome.value()).decisions();
   }

@@ -9,18 +9,13 @@ import org.twinrig.study.PairedUnits;
  * A unit on both fixtures: means over its accepted seatings, relative to the anchor.
  *
  * @param unit its name
- * @param kind its kind
  * @param seatings on the old fixture, the fewest of any band with a level
  * @param from mean levels on the old fixture, dB per band
  * @param to mean levels on the new fixture, dB per band
  */
 public record PairedUnit(String unit, String kind, int seatings, Levels from, Levels to) {
 
-  /**
-   * The unit's own difference.
-   *
-   * @return new minus old, dB per band, missing where either is
-   */
+  /** The unit's own difference: new minus old, dB per band, missing where either is. */
   public Levels difference() {
     return to.minus(from);
   }

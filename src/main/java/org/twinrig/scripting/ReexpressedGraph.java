@@ -27,11 +27,7 @@ public record ReexpressedGraph(
     return graph.bands();
   }
 
-  /**
-   * Draws the graph with its interval over the old one, as the report does.
-   *
-   * @return the drawing
-   */
+  /** Draws the graph with its interval over the old one, as the report does: the drawing. */
   public Figure figure() {
     return GraphFigure.of(graph, origin);
   }

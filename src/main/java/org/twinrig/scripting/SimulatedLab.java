@@ -32,7 +32,6 @@ public final class SimulatedLab {
    *
    * @param plan which units it captures and what goes wrong, for example {@code
    *     SimulationPlan.standard().withKinds(SimulatedKind.IN_EAR).withSeed(7)}
-   * @return the lab
    */
   public static SimulatedLab of(SimulationPlan plan) {
     return of(plan, FixturePair.PLATE_TO_HEAD);
@@ -43,7 +42,6 @@ public final class SimulatedLab {
    *
    * @param plan which units it captures and what goes wrong
    * @param fixtures its old and its new one
-   * @return the lab
    */
   public static SimulatedLab of(SimulationPlan plan, FixturePair fixtures) {
     return new SimulatedLab(plan.draw(fixtures), fixtures, Settings.defaults());
@@ -59,11 +57,7 @@ public final class SimulatedLab {
     return new SimulatedLab(drawn, fixtures, change.apply(settings));
   }
 
-  /**
-   * Its study.
-   *
-   * @return the study, as if it had been read
-   */
+  /** Its study: the study, as if it had been read. */
   public LabStudy study() {
     String made = drawn.plan() + " " + fixtures;
     return new LabStudy(

@@ -22,11 +22,7 @@ public final class StudyResult {
     this.threads = threads;
   }
 
-  /**
-   * The kinds that have units on both fixtures.
-   *
-   * @return their names, in the order of the units table
-   */
+  /** The kinds that have units on both fixtures: their names, in the order of the units table. */
   public List<String> kinds() {
     return outcome.kinds().stream().map(KindOutcome::kind).toList();
   }
@@ -66,11 +62,7 @@ public final class StudyResult {
         .table(outcome);
   }
 
-  /**
-   * What re-expresses graphs.
-   *
-   * @return the transfers of all kinds with their marks
-   */
+  /** What re-expresses graphs: the transfers of all kinds with their marks. */
   public GraphTranslation translation() {
     return GraphTranslation.of(outcome, threads);
   }
@@ -84,11 +76,7 @@ public final class StudyResult {
     return problems;
   }
 
-  /**
-   * What the study's inputs are known by.
-   *
-   * @return as reports print it
-   */
+  /** What the study's inputs are known by: as reports print it. */
   public String fingerprint() {
     return outcome.fingerprint();
   }

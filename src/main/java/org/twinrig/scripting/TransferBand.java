@@ -12,7 +12,6 @@ import org.twinrig.reliability.Reason;
 /**
  * The transfer of a kind at one band, new minus old.
  *
- * @param band the band
  * @param units how many units have a level there on both fixtures
  * @param estimate the transfer with its intervals; nothing with fewer than three units
  * @param mark how far a level translated there may be trusted
@@ -21,7 +20,6 @@ import org.twinrig.reliability.Reason;
 public record TransferBand(
     Band band, int units, Optional<Estimate> estimate, Mark mark, List<Reason> reasons) {
 
-  /** Copies the reasons. */
   public TransferBand {
     reasons = List.copyOf(reasons);
   }
@@ -39,7 +37,6 @@ public record TransferBand(
    */
   public record Estimate(
       double meanDb, double meanHalfDb, double simultaneousHalfDb, double predictionHalfDb) {
-    /** Refuses anything that is not a number. */
     public Estimate {
       Checks.finite(meanDb, "a mean transfer in dB");
       Checks.notNegative(meanHalfDb, "a half-width in dB");
@@ -48,11 +45,7 @@ public record TransferBand(
     }
   }
 
-  /**
-   * The band's mid-band frequency.
-   *
-   * @return Hz
-   */
+  /** The band's mid-band frequency. */
   public double midHz() {
     return band.midHz();
   }

@@ -18,7 +18,6 @@ record Balance(
   private static final double TILT_ABOUT_HZ = 500;
   private static final double SHELF_HZ = 100;
 
-  /** Copies the peaks. */
   Balance {
     peaks = List.copyOf(peaks);
   }

@@ -12,7 +12,6 @@ import org.twinrig.internal.Checks;
  */
 record Branch(double resistance, double mass, double compliance) {
 
-  /** Checks that the branch is passive. */
   Branch {
     Checks.notNegative(resistance, "an acoustic resistance");
     Checks.notNegative(mass, "an acoustic mass");

@@ -97,7 +97,6 @@ final class Chain {
   /**
    * A frequency axis with the ear load of one fixture worked out on it.
    *
-   * @param fixture the fixture
    * @param hz rising frequencies
    * @param load state at the reference plane per frequency
    */

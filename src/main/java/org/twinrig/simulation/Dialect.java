@@ -12,7 +12,6 @@ import java.util.List;
  * @param byteOrderMark whether the file begins with one
  * @param lineEnd between lines
  * @param separator between columns
- * @param decimal decimal mark
  * @param columns what stands in each column, in order
  * @param head lines before the numbers
  */
@@ -113,7 +112,6 @@ record Dialect(
               List.of(Column.DB, Column.HZ),
               List.of("level_db;frequency_hz")));
 
-  /** Copies the lists. */
   Dialect {
     columns = List.copyOf(columns);
     head = List.copyOf(head);

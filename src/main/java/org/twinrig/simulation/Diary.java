@@ -12,7 +12,6 @@ import org.twinrig.capture.Session;
  * The sessions of a study: so many units in a row on one fixture, then the chain is switched off.
  *
  * @param sessions all, the old fixture's first
- * @param perFixture sessions per fixture
  * @param drift drift of the third session on the head at its end, dB above 6 kHz; 0 for none
  */
 record Diary(List<Session> sessions, int perFixture, double drift) {
@@ -22,7 +21,6 @@ record Diary(List<Session> sessions, int perFixture, double drift) {
   private static final double NOMINAL_DB = 94;
   private static final double DRIFT_CORNER_HZ = 6000;
 
-  /** Copies the sessions. */
   Diary {
     sessions = List.copyOf(sessions);
   }

@@ -12,13 +12,11 @@ record EarLoad(List<Section> sections) {
 
   /** A tube and what branches off at its inner end. */
   record Section(Tube tube, List<Branch> branches) {
-    /** Copies the branches. */
     Section {
       branches = List.copyOf(branches);
     }
   }
 
-  /** Copies the sections. */
   EarLoad {
     sections = List.copyOf(sections);
     if (sections.isEmpty()) {

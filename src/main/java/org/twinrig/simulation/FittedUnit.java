@@ -29,7 +29,6 @@ record FittedUnit(
     LOST
   }
 
-  /** Copies the modes. */
   FittedUnit {
     modes = List.copyOf(modes);
     pinna = List.copyOf(pinna);

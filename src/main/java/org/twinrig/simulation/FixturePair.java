@@ -33,11 +33,7 @@ public enum FixturePair {
     this.word = word;
   }
 
-  /**
-   * The pair as tables write it.
-   *
-   * @return for example {@code peak on new}
-   */
+  /** The pair as tables write it: for example {@code peak on new}. */
   public String word() {
     return word;
   }

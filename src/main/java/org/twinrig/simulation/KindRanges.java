@@ -41,7 +41,6 @@ record KindRanges(
    * Standard deviations of a mode's frequency and gain.
    *
    * @param octaves of its frequency
-   * @param gainDb of its gain
    */
   record Stray(double octaves, double gainDb) {}
 

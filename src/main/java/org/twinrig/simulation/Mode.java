@@ -18,7 +18,6 @@ import org.twinrig.internal.Checks;
  */
 record Mode(double hz, double quality, double gainDb) {
 
-  /** Checks the numbers. */
   Mode {
     Checks.positive(hz, "a mode's frequency in Hz");
     Checks.positive(quality, "a mode's quality factor");

@@ -35,7 +35,6 @@ record Placement(
    * the root of {@code g^7 = g + 1} (the golden ratio's cousin in six dimensions), turned into
    * normals by their quantiles.
    *
-   * @param count how many
    * @param draws gives the shift
    */
   static List<Placement> even(int count, Draws draws) {

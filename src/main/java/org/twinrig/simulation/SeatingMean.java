@@ -14,7 +14,6 @@ import org.twinrig.response.Response;
  * leak's effect in decibels is skewed, so the two differ.
  *
  * @param hz frequencies of the captures
- * @param grid the bands
  * @param anchor how every capture is anchored
  */
 @SuppressWarnings("ArrayRecordComponent") // a kernel's working array, never compared

@@ -10,7 +10,6 @@ import org.twinrig.capture.Capture;
  * @param capture as the lab has it
  * @param phaseDeg phase at the microphone in degrees, one per point
  * @param planted what is wrong with it; empty when nothing is
- * @param dialect how its file is written
  */
 @SuppressWarnings("ArrayRecordComponent") // written to a file, never compared
 record SimulatedCapture(
@@ -34,7 +33,6 @@ record SimulatedCapture(
     }
   }
 
-  /** Checks the parts. */
   SimulatedCapture {
     Objects.requireNonNull(capture, "capture");
     Objects.requireNonNull(planted, "planted");

@@ -11,7 +11,6 @@ import org.twinrig.capture.Fixture;
  * @param load the ear simulator from its reference plane inwards
  * @param canal what lies between canal entrance and reference plane
  * @param cupSeal how cups seal on the cheek
- * @param tipSeal how tips seal in the canal
  * @param concha gain of the concha, under cups
  * @param notch resonance at the canal entrance, under cups
  * @param scatter how much seatings and units vary on it
@@ -29,7 +28,6 @@ record SimulatedFixture(
   /**
    * The canal outside the reference plane.
    *
-   * @param radiusM radius
    * @param underCupM length when the entrance is open
    * @param behindTipM length left behind a tip that goes in as far as the middle of its kind
    * @param depthShare how much of a unit's own extra depth it allows

@@ -32,7 +32,6 @@ public record SimulatedGraph(
     COMPENSATED
   }
 
-  /** Checks the parts. */
   public SimulatedGraph {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(response, "response");

@@ -26,11 +26,7 @@ public enum SimulatedKind {
     this.label = label;
   }
 
-  /**
-   * The kind as study files write it.
-   *
-   * @return for example {@code in-ear}
-   */
+  /** The kind as study files write it: for example {@code in-ear}. */
   public String label() {
     return label;
   }
@@ -39,7 +35,6 @@ public enum SimulatedKind {
    * The kind of a label.
    *
    * @param label as study files write it
-   * @return the kind
    * @throws IllegalArgumentException when no kind has it
    */
   public static SimulatedKind ofLabel(String label) {

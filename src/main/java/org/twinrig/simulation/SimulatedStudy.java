@@ -46,56 +46,32 @@ public final class SimulatedStudy {
     this.graphs = List.copyOf(graphs);
   }
 
-  /**
-   * The plan it was made after.
-   *
-   * @return the plan
-   */
+  /** The plan it was made after. */
   public SimulationPlan plan() {
     return plan;
   }
 
-  /**
-   * The fixture the old graphs were made on.
-   *
-   * @return the flat plate
-   */
+  /** The fixture the old graphs were made on: the flat plate. */
   public Fixture from() {
     return bench.from().fixture().identity();
   }
 
-  /**
-   * The new fixture.
-   *
-   * @return the head
-   */
+  /** The new fixture: the head. */
   public Fixture to() {
     return bench.to().fixture().identity();
   }
 
-  /**
-   * The units, kind by kind.
-   *
-   * @return in the order of units.csv
-   */
+  /** The units, kind by kind: in the order of units.csv. */
   public List<Unit> units() {
     return members.stream().map(Member::unit).toList();
   }
 
-  /**
-   * The sessions.
-   *
-   * @return in the order of sessions.csv
-   */
+  /** The sessions: in the order of sessions.csv. */
   public List<Session> sessions() {
     return sessions;
   }
 
-  /**
-   * The captures, those the lab excluded among them.
-   *
-   * @return in the order of captures.csv
-   */
+  /** The captures, those the lab excluded among them: in the order of captures.csv. */
   public List<Capture> captures() {
     return captures.stream().map(SimulatedCapture::capture).toList();
   }
@@ -113,8 +89,6 @@ public final class SimulatedStudy {
    * The true mean transfer of a kind between this study's fixtures; see {@link
    * SimulationPlan#populationTransfer}.
    *
-   * @param kind the kind
-   * @param grid the bands
    * @param anchor how every capture is anchored
    * @return dB per band
    */
@@ -127,7 +101,6 @@ public final class SimulatedStudy {
    * sides, of anchored band level on the new fixture minus the same on the old one.
    *
    * @param unit its name
-   * @param grid the bands
    * @param anchor how every capture is anchored
    * @return dB per band
    * @throws IllegalArgumentException when no unit has the name
@@ -147,7 +120,6 @@ public final class SimulatedStudy {
    * expectation over good seatings.
    *
    * @param graph the graph's name
-   * @param grid the bands
    * @param anchor how every capture is anchored
    * @return dB per band relative to the anchor
    * @throws IllegalArgumentException when no graph has the name
@@ -168,7 +140,6 @@ public final class SimulatedStudy {
    * #captures}.
    *
    * @param settings how it is to be computed and judged
-   * @return the study
    */
   public Study declared(Settings settings) {
     Path nowhere = Path.of(".");

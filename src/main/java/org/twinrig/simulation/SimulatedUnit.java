@@ -6,7 +6,6 @@ import java.util.List;
 /**
  * One side of a headphone as an acoustic source.
  *
- * @param kind its kind
  * @param source source impedance
  * @param frontVolumeM3 air between source and ear, m³
  * @param nozzle what an in-ear puts into the canal; a cup has none in its chain
@@ -35,7 +34,6 @@ record SimulatedUnit(
   /** A typical seal is between that on a plate and that on a head. */
   private static final double TYPICAL_SEAL = 0.5;
 
-  /** Copies the modes. */
   SimulatedUnit {
     modes = List.copyOf(modes);
   }

@@ -40,12 +40,10 @@ public record SimulationPlan(
   /**
    * Units of one kind.
    *
-   * @param kind the kind
    * @param fit units that enter the estimates, 0 or more
    * @param holdout units that are kept out of every fit, 0 or more
    */
   public record Group(SimulatedKind kind, int fit, int holdout) {
-    /** Checks the counts. */
     public Group {
       if (fit < 0 || holdout < 0 || fit + holdout < 1) {
         throw new IllegalArgumentException("a kind needs at least one unit");
@@ -61,7 +59,6 @@ public record SimulationPlan(
    * @param toHz highest, above {@code fromHz}
    */
   public record Axis(int points, double fromHz, double toHz) {
-    /** Checks the numbers. */
     public Axis {
       if (points < 2 || !(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
         throw new IllegalArgumentException(
@@ -105,7 +102,6 @@ public record SimulationPlan(
       double lateStart,
       double drift) {
 
-    /** Checks the shares. */
     public Troubles {
       checkShare(firstOnHeadLost);
       checkShare(lost);
@@ -117,26 +113,17 @@ public record SimulationPlan(
       }
     }
 
-    /**
-     * Nothing goes wrong: every seating is a good one.
-     *
-     * @return the plan of a perfect lab
-     */
+    /** Nothing goes wrong: every seating is a good one: the plan of a perfect lab. */
     public static Troubles none() {
       return new Troubles(0, 0, 0, 0, 0, 0);
     }
 
-    /**
-     * What usually goes wrong.
-     *
-     * @return the plan of an ordinary lab
-     */
+    /** What usually goes wrong: the plan of an ordinary lab. */
     public static Troubles usual() {
       return new Troubles(0.20, 0.012, 0.4, 1, 0.08, 0.8);
     }
   }
 
-  /** Checks the counts. */
   public SimulationPlan {
     groups = List.copyOf(groups);
     if (groups.isEmpty() || groups.stream().map(Group::kind).distinct().count() < groups.size()) {
@@ -157,8 +144,6 @@ public record SimulationPlan(
   /**
    * A clean study: 12 units each of open over-ear, closed over-ear and in-ear, 5 seatings, one
    * side, no troubles, no catalogue. What proofs of intervals start from.
-   *
-   * @return the plan
    */
   public static SimulationPlan standard() {
     List<Group> groups =
@@ -173,8 +158,6 @@ public record SimulationPlan(
   /**
    * The study the demonstration shows: three kinds with enough units and one with too few, some
    * units measured on both sides, the usual troubles, files in mixed dialects and a back catalogue.
-   *
-   * @return the plan
    */
   public static SimulationPlan demo() {
     List<Group> groups =
@@ -290,7 +273,6 @@ public record SimulationPlan(
   /**
    * The same plan with files written otherwise.
    *
-   * @param newDialects how
    * @return the changed plan
    */
   public SimulationPlan withDialects(Dialects newDialects) {
@@ -309,11 +291,7 @@ public record SimulationPlan(
         seed, groups, seatings, axis, bothSidesShare, troubles, dialects, graphs);
   }
 
-  /**
-   * Makes the study on a plate and a head.
-   *
-   * @return the study; the same for equal plans
-   */
+  /** Makes the study on a plate and a head: the study; the same for equal plans. */
   public SimulatedStudy draw() {
     return draw(FixturePair.PLATE_TO_HEAD);
   }
@@ -334,8 +312,6 @@ public record SimulationPlan(
    * the old one. It is what a study estimates. It belongs to the kind and to the frequency axis,
    * not to the seed: work it out once for many studies.
    *
-   * @param kind the kind
-   * @param grid the bands
    * @param anchor how every capture is anchored
    * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    * @see PopulationTruth

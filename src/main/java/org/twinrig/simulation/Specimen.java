@@ -8,7 +8,6 @@ import org.twinrig.capture.Side;
  * One headphone as built: its sides, and how each of them comes out on a fixture.
  *
  * @param seed of its study
- * @param kind its kind
  * @param number which of the kind it is; graphs of the catalogue count on from 1,000,000
  * @param sides the sides that are measured
  * @param sampling how it comes from its kind
@@ -29,7 +28,6 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sa
   /** Keeps the numbers of the two fixtures apart in an evenly spread population. */
   private static final int FIXTURE_PRIMES = 1000;
 
-  /** Copies the sides. */
   Specimen {
     sides = List.copyOf(sides);
   }

@@ -19,13 +19,11 @@ import org.twinrig.internal.Checks;
  * matter.
  *
  * @param lengthM length in m, 0 or more
- * @param radiusM radius in m
  */
 record Tube(double lengthM, double radiusM) {
 
   private static final double SMALLEST_SERIES_ARGUMENT = 2;
 
-  /** Checks the dimensions. */
   Tube {
     Checks.notNegative(lengthM, "a tube's length in m");
     Checks.positive(radiusM, "a tube's radius in m");

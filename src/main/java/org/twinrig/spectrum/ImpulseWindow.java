@@ -16,7 +16,6 @@ import org.twinrig.internal.Checks;
  */
 public record ImpulseWindow(double beforeOnsetMs, double lengthMs, double fadeMs) {
 
-  /** Checks the times. */
   public ImpulseWindow {
     Checks.notNegative(beforeOnsetMs, "before_onset_ms");
     Checks.positive(lengthMs, "length_ms");
@@ -29,8 +28,6 @@ public record ImpulseWindow(double beforeOnsetMs, double lengthMs, double fadeMs
   /**
    * What holds where study.yaml says nothing: 2 ms before the onset, 200 ms after it, ends of 10
    * ms. It reaches down to 5 Hz.
-   *
-   * @return the default
    */
   public static ImpulseWindow defaults() {
     return new ImpulseWindow(2, 200, 10);

@@ -22,7 +22,6 @@ public final class Signal {
    *
    * @param samples one or more finite numbers, 1 at full scale; copied
    * @param rateHz samples per second, above 0
-   * @return the signal
    * @throws IllegalArgumentException when there is no sample, one is not finite, or the rate is not
    *     above 0
    */
@@ -41,11 +40,7 @@ public final class Signal {
     return new Signal(samples, rateHz);
   }
 
-  /**
-   * How many samples there are.
-   *
-   * @return 1 or more
-   */
+  /** How many samples there are: 1 or more. */
   public int size() {
     return samples.length;
   }
@@ -60,11 +55,7 @@ public final class Signal {
     return samples[index];
   }
 
-  /**
-   * The sampling rate.
-   *
-   * @return Hz
-   */
+  /** The sampling rate. */
   public double rateHz() {
     return rateHz;
   }

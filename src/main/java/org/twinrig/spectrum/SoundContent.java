@@ -12,17 +12,12 @@ import java.util.Optional;
  */
 public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
 
-  /** Checks the parts. */
   public SoundContent {
     Objects.requireNonNull(window, "window");
     Objects.requireNonNull(sweep, "sweep");
   }
 
-  /**
-   * What holds where study.yaml says nothing: impulse responses, under the default window.
-   *
-   * @return the default
-   */
+  /** What holds where study.yaml says nothing: impulse responses, under the default window. */
   public static SoundContent defaults() {
     return new SoundContent(ImpulseWindow.defaults(), Optional.empty());
   }
@@ -30,7 +25,6 @@ public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
   /**
    * Recordings of a sweep instead.
    *
-   * @param played the sweep
    * @return the changed content
    */
   public SoundContent withSweep(Sweep played) {
@@ -41,8 +35,6 @@ public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
    * How long before the onset the window opens. What a sweep's band limits leave behind rings as
    * long before the onset as after it, so there the window opens as early as it closes late, but
    * keeps half the lead of the second harmonic away from that harmonic.
-   *
-   * @return ms
    */
   public double beforeOnsetMs() {
     return sweep

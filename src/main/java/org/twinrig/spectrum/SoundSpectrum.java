@@ -23,7 +23,6 @@ public record SoundSpectrum(
   /** What filters of converters may ring ahead (common practice, no source). */
   private static final double EARLIEST_ONSET_MS = 1;
 
-  /** Checks the parts and copies the notes. */
   public SoundSpectrum {
     Objects.requireNonNull(response, "response");
     notes = List.copyOf(notes);
@@ -34,7 +33,6 @@ public record SoundSpectrum(
    *
    * @param sound an impulse response, or the recording of a sweep
    * @param content which of the two, and the window
-   * @return the response
    * @throws UnusableSound when it is silent, clipped, too short, or not what {@code content} says
    */
   public static SoundSpectrum of(Signal sound, SoundContent content) throws UnusableSound {

@@ -21,7 +21,6 @@ import org.twinrig.internal.Checks;
  */
 public record Sweep(double fromHz, double toHz, double seconds, double fadeInMs, double fadeOutMs) {
 
-  /** Checks the numbers. */
   public Sweep {
     Checks.positive(fromHz, "from_hz");
     Checks.positive(toHz, "to_hz");
@@ -42,7 +41,6 @@ public record Sweep(double fromHz, double toHz, double seconds, double fadeInMs,
    * How far the response to a harmonic lies ahead of the linear one, {@code L ln n}.
    *
    * @param order of the harmonic, {@code n}; 2 is the octave
-   * @return ms
    */
   public double leadMs(int order) {
     return 1000 * seconds / Math.log(toHz / fromHz) * Math.log(order);

@@ -17,11 +17,7 @@ public final class UnusableSound extends Exception {
     this.remedy = remedy;
   }
 
-  /**
-   * What would be right.
-   *
-   * @return one clause
-   */
+  /** What would be right: one clause. */
   public String remedy() {
     return remedy;
   }

@@ -12,7 +12,6 @@ import org.twinrig.response.Levels;
  * @param anchorDb the level that was subtracted to pin it, dB; 0 when there is no anchor
  */
 public record AnchoredCapture(Capture capture, Levels levels, double anchorDb) {
-  /** Checks the level. */
   public AnchoredCapture {
     Checks.finite(anchorDb, "the level at the anchor in dB");
   }

@@ -15,7 +15,6 @@ import org.twinrig.response.BandLevels;
 /**
  * Puts captures on bands and pins them to the anchor, each by itself before any averaging.
  *
- * @param grid the bands
  * @param anchor where levels are pinned
  * @param anchorPerOctave bands per octave of the anchor's own mean
  * @param threads how many threads to work on
@@ -29,18 +28,12 @@ public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int t
    *
    * @param settings the study's settings
    * @param threads how many threads to work on
-   * @return the anchoring
    */
   public static Anchoring of(Settings settings, int threads) {
     return new Anchoring(settings.grid(), settings.anchor(), settings.grid().perOctave(), threads);
   }
 
-  /**
-   * The same anchoring onto other bands; levels stay pinned where they were.
-   *
-   * @param other the bands
-   * @return the anchoring
-   */
+  /** The same anchoring onto other bands; levels stay pinned where they were. */
   public Anchoring onto(BandGrid other) {
     return new Anchoring(other, anchor, anchorPerOctave, threads);
   }

@@ -28,11 +28,7 @@ public record BandSample(
    */
   public record Seatings(OptionalDouble variance, int degreesOfFreedom, double harmonicMean) {}
 
-  /**
-   * How many units.
-   *
-   * @return {@code n}
-   */
+  /** How many units: {@code n}. */
   public int size() {
     return members.length;
   }

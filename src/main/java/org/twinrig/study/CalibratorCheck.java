@@ -36,7 +36,6 @@ public record CalibratorCheck(double limitDb) {
   /**
    * Whether a session's reading is in order.
    *
-   * @param session the session
    * @return true when it departs by no more than the limit
    */
   public boolean holds(Session session) {

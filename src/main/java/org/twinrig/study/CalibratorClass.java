@@ -35,11 +35,7 @@ public enum CalibratorClass {
     return word;
   }
 
-  /**
-   * How far the level may lie from the stated one.
-   *
-   * @return half-width of the limits in dB
-   */
+  /** How far the level may lie from the stated one: half-width of the limits in dB. */
   public double levelLimitDb() {
     return levelLimitDb;
   }

@@ -11,7 +11,6 @@ import org.twinrig.problem.Problem;
  * Whether the check unit of study.yaml and the roles in the table of units agree.
  *
  * @param yaml the file that names it
- * @param table the table of units
  * @param rules what it names
  */
 record CheckUnit(String yaml, String table, SessionRules rules) {

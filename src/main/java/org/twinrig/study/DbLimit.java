@@ -19,14 +19,12 @@ public record DbLimit(List<Step> steps) {
    */
   public record Step(double fromHz, double db) {
 
-    /** Checks the numbers. */
     public Step {
       Checks.notNegative(fromHz, "from_hz of a limit");
       Checks.positive(db, "a limit in dB");
     }
   }
 
-  /** Checks that the steps rise. */
   public DbLimit {
     steps = List.copyOf(steps);
     if (steps.isEmpty()) {
@@ -43,7 +41,6 @@ public record DbLimit(List<Step> steps) {
    * The same limit at all frequencies.
    *
    * @param db the limit, above 0
-   * @return the limit
    */
   public static DbLimit everywhere(double db) {
     return new DbLimit(List.of(new Step(0, db)));
@@ -66,11 +63,7 @@ public record DbLimit(List<Step> steps) {
     return db;
   }
 
-  /**
-   * The strictest limit at any frequency.
-   *
-   * @return dB
-   */
+  /** The strictest limit at any frequency: dB. */
   public double smallestDb() {
     return steps.stream().mapToDouble(Step::db).min().orElseThrow();
   }

@@ -11,7 +11,6 @@ package org.twinrig.study;
  */
 public record DeclaredZone(String name, String fixture, double fromHz, double toHz) {
 
-  /** Checks names and ends. */
   public DeclaredZone {
     if (name.isBlank() || fixture.isBlank()) {
       throw new IllegalArgumentException("a zone needs a name and a fixture");

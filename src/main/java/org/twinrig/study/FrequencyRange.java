@@ -8,7 +8,6 @@ package org.twinrig.study;
  */
 public record FrequencyRange(double fromHz, double toHz) {
 
-  /** Checks the ends. */
   public FrequencyRange {
     if (!(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
       throw new IllegalArgumentException(
@@ -20,7 +19,6 @@ public record FrequencyRange(double fromHz, double toHz) {
    * Whether a frequency lies in the range, ends included.
    *
    * @param hz the frequency in Hz
-   * @return true from {@code fromHz} to {@code toHz}
    */
   public boolean contains(double hz) {
     return hz >= fromHz && hz <= toHz;

@@ -30,7 +30,6 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
    */
   public record Input(String name, String sha256) {}
 
-  /** Copies the inputs. */
   public InputFingerprint {
     inputs = List.copyOf(inputs);
   }
@@ -40,7 +39,6 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
    *
    * @param study its yaml and tables are read once more
    * @param captures as they were read; they carry the SHA-256 of their files
-   * @return the fingerprint
    * @throws UnusableInput when a file has gone since the study was read
    */
   public static InputFingerprint of(Study study, List<Capture> captures) throws UnusableInput {

@@ -32,8 +32,6 @@ public record NumberRange(double least, boolean includesLeast, double most, Stri
    *
    * @param least the lower end
    * @param most the upper end
-   * @param words what the number is
-   * @return the range
    */
   public static NumberRange of(double least, double most, String words) {
     return new NumberRange(least, true, most, words);

@@ -14,8 +14,6 @@ import org.twinrig.response.Levels;
  * <p>The unit is what is counted: all seatings and sides of a unit are averaged before two units
  * are compared.
  *
- * @param kind the kind
- * @param grid the bands
  * @param units in the order of the study's table; each has an accepted seating on both fixtures
  * @param from the old fixture
  * @param to the new fixture
@@ -37,7 +35,6 @@ public record PairedUnits(
       List<List<Integer>> seatings,
       Levels seatingVariance,
       List<List<Levels>> curves) {
-    /** Copies the lists. */
     public OnFixture {
       means = List.copyOf(means);
       seatings = seatings.stream().map(List::copyOf).toList();
@@ -79,7 +76,6 @@ public record PairedUnits(
     }
   }
 
-  /** Copies the names and checks the sizes. */
   public PairedUnits {
     units = List.copyOf(units);
     if (from.means().size() != units.size() || to.means().size() != units.size()) {

@@ -22,7 +22,6 @@ final class Participation {
    *
    * @param source the table of units
    * @param fixtures the names of the two fixtures
-   * @param captures the captures on these
    */
   Participation(String source, List<String> fixtures, List<CaptureEntry> captures) {
     this.source = source;

@@ -11,16 +11,11 @@ import org.twinrig.internal.Checks;
  */
 public record PublishingRule(FrequencyRange compared, double lostOctaves) {
 
-  /** Checks the number. */
   public PublishingRule {
     Checks.notNegative(lostOctaves, "lost_octaves");
   }
 
-  /**
-   * From 100 Hz to 10 kHz, at most one octave.
-   *
-   * @return the rule
-   */
+  /** From 100 Hz to 10 kHz, at most one octave. */
   public static PublishingRule standard() {
     return new PublishingRule(new FrequencyRange(100, 10_000), 1);
   }

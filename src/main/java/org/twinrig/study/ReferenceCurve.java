@@ -13,7 +13,6 @@ import org.twinrig.response.Smoothing;
  * @param curve its levels
  */
 public record ReferenceCurve(String file, Optional<Smoothing> smoothing, Response curve) {
-  /** Checks the parts. */
   public ReferenceCurve {
     if (file.isBlank()) {
       throw new IllegalArgumentException("a reference curve needs a file");

@@ -14,7 +14,6 @@ import org.twinrig.internal.Checks;
  */
 public record SessionRules(Optional<String> checkUnit, DriftMode drift, double microphoneDriftDb) {
 
-  /** Checks the number, and that drift is corrected only where a unit shows it. */
   public SessionRules {
     Objects.requireNonNull(checkUnit, "checkUnit");
     Objects.requireNonNull(drift, "drift");
@@ -24,11 +23,7 @@ public record SessionRules(Optional<String> checkUnit, DriftMode drift, double m
     }
   }
 
-  /**
-   * No check unit, and a chain that is not expected to move.
-   *
-   * @return the rules
-   */
+  /** No check unit, and a chain that is not expected to move. */
   public static SessionRules none() {
     return new SessionRules(Optional.empty(), DriftMode.REPORT, 0);
   }

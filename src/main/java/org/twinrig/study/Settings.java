@@ -12,7 +12,6 @@ import org.twinrig.spectrum.SoundContent;
 /**
  * How a study is to be computed and judged.
  *
- * @param grid the bands
  * @param anchor where the level of a capture is pinned
  * @param confidence of every interval, 0.5 to 0.9999
  * @param tolerance how far a translated level may be off
@@ -48,7 +47,6 @@ public record Settings(
   /** The fewest units an estimate can be made from; {@code minUnits} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
 
-  /** Checks the numbers and copies the zones. */
   public Settings {
     Objects.requireNonNull(grid, "grid");
     Objects.requireNonNull(anchor, "anchor");
@@ -76,8 +74,6 @@ public record Settings(
    * units, no zones, resonances from 5 kHz to 12 kHz, screening that suggests, seed 1, calibrators
    * of a class that is not known, sound files that hold impulse responses, no check unit, captures
    * that are not smoothed, graphs published by the standard rule.
-   *
-   * @return the defaults
    */
   public static Settings defaults() {
     return new Settings(
@@ -101,7 +97,6 @@ public record Settings(
   /**
    * The same settings over other bands.
    *
-   * @param other the bands
    * @return the changed settings
    */
   public Settings withGrid(BandGrid other) {
@@ -111,7 +106,6 @@ public record Settings(
   /**
    * The same settings with another anchor.
    *
-   * @param other the anchor
    * @return the changed settings
    */
   public Settings withAnchor(Anchor other) {
@@ -141,7 +135,6 @@ public record Settings(
   /**
    * The same settings with other declared zones.
    *
-   * @param other the zones
    * @return the changed settings
    */
   public Settings withZones(List<DeclaredZone> other) {
@@ -181,7 +174,6 @@ public record Settings(
   /**
    * The same settings with calibrators of a known class.
    *
-   * @param other the class
    * @return the changed settings
    */
   public Settings withCalibratorClass(CalibratorClass other) {
@@ -201,7 +193,6 @@ public record Settings(
   /**
    * The same settings with other rules for sessions.
    *
-   * @param other the rules
    * @return the changed settings
    */
   public Settings withSessions(SessionRules other) {

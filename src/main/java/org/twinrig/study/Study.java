@@ -42,7 +42,6 @@ public record Study(
     List<Path> inputs,
     Map<String, ReferenceCurve> references) {
 
-  /** Checks that the fixtures differ and copies the lists. */
   public Study {
     Objects.requireNonNull(folder, "folder");
     if (title.isBlank()) {
@@ -68,9 +67,6 @@ public record Study(
    * @param title as reports print it
    * @param from the fixture the old graphs were made on
    * @param to the fixture graphs are translated to
-   * @param units the units
-   * @param captures the captures
-   * @param sessions the sessions
    * @param catalogue the table of old graphs, if one is named
    * @param settings how the study is to be computed and judged
    * @param capturesFolder what the file names of {@code captures} are relative to
@@ -106,7 +102,6 @@ public record Study(
   /**
    * The same study under other settings.
    *
-   * @param other the settings
    * @return the changed study
    */
   public Study withSettings(Settings other) {
@@ -169,11 +164,7 @@ public record Study(
         references);
   }
 
-  /**
-   * How many captures the lab itself left out.
-   *
-   * @return 0 or more
-   */
+  /** How many captures the lab itself left out: 0 or more. */
   public long leftOutByLab() {
     return captures.stream().filter(CaptureEntry::excludedByLab).count();
   }

@@ -13,7 +13,6 @@ import org.twinrig.problem.UnusableInput;
 /**
  * Where a study lies.
  *
- * @param yaml its study.yaml
  * @param folder the folder of that, as it was named
  * @param realFolder the same without links in its path
  * @param confirmed folders, without links in their paths, that whoever runs the study allows its

@@ -39,11 +39,7 @@ public final class StudyText {
     this.text = text;
   }
 
-  /**
-   * The text.
-   *
-   * @return all of it
-   */
+  /** The text. */
   public String text() {
     return text;
   }

@@ -17,7 +17,6 @@ public record Tolerance(DbLimit reliable, DbLimit caution, double equivalenceDb)
 
   private static final double LOWEST_HZ = 1;
 
-  /** Checks that the limits are in order at every frequency. */
   public Tolerance {
     Objects.requireNonNull(reliable, "reliable");
     Objects.requireNonNull(caution, "caution");

@@ -27,7 +27,6 @@ public record CatalogueEntry(
     Optional<Smoothing> smoothing,
     int line) {
 
-  /** Checks names and number. */
   public CatalogueEntry {
     if (graph.isBlank() || unit.isBlank() || kind.isBlank() || file.isBlank()) {
       throw new IllegalArgumentException("a graph needs a name, a unit, a kind and a file");
@@ -73,7 +72,6 @@ public record CatalogueEntry(
    * @param sides how many sides of each seating, 1 or 2; nothing when not known
    */
   public record Averaged(OptionalInt seatings, OptionalInt sides) {
-    /** Checks the numbers. */
     public Averaged {
       if (seatings.isPresent() && seatings.getAsInt() < 1) {
         throw new IllegalArgumentException("seatings must be 1 or more");
@@ -83,11 +81,7 @@ public record CatalogueEntry(
       }
     }
 
-    /**
-     * Neither is known.
-     *
-     * @return the average
-     */
+    /** Neither is known: the average. */
     public static Averaged unknown() {
       return new Averaged(OptionalInt.empty(), OptionalInt.empty());
     }
@@ -95,7 +89,6 @@ public record CatalogueEntry(
     /**
      * Over seatings whose sides are as in the study.
      *
-     * @param seatings how many
      * @return the average
      */
     public static Averaged overSeatings(int seatings) {
@@ -116,11 +109,7 @@ public record CatalogueEntry(
     }
   }
 
-  /**
-   * What the graph is taken to be smoothed by.
-   *
-   * @return as stated; none when not stated
-   */
+  /** What the graph is taken to be smoothed by: as stated; none when not stated. */
   public Smoothing statedSmoothing() {
     return smoothing.orElse(Smoothing.NONE);
   }

@@ -37,7 +37,6 @@ public final class CatalogueReader {
    * @param entries the rows that could be read
    */
   public record Catalogue(String source, int rows, List<CatalogueEntry> entries) {
-    /** Copies the list. */
     public Catalogue {
       entries = List.copyOf(entries);
     }
@@ -46,17 +45,12 @@ public final class CatalogueReader {
      * The same catalogue with other entries.
      *
      * @param entriesThen some of its entries, perhaps placed elsewhere
-     * @return the catalogue
      */
     public Catalogue with(List<CatalogueEntry> entriesThen) {
       return new Catalogue(source, rows, entriesThen);
     }
 
-    /**
-     * What its graphs are smoothed by.
-     *
-     * @return each smoothing once, by its fraction
-     */
+    /** What its graphs are smoothed by: each smoothing once, by its fraction. */
     public SortedSet<Smoothing> smoothings() {
       SortedSet<Smoothing> all = new TreeSet<>(Comparator.comparingInt(Smoothing::fraction));
       entries.forEach(e -> all.add(e.statedSmoothing()));

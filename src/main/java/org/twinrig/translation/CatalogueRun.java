@@ -44,7 +44,6 @@ public final class CatalogueRun {
     /**
      * Takes one graph.
      *
-     * @param graph the graph
      * @throws IOException when it cannot be kept
      */
     void accept(TranslatedGraph graph) throws IOException;
@@ -79,7 +78,6 @@ public final class CatalogueRun {
             .thenComparingDouble(l -> -l.octaves().unreliable())
             .thenComparing(l -> l.entry().graph());
 
-    /** Copies the reasons. */
     public Line {
       reasons = List.copyOf(reasons);
     }
@@ -104,16 +102,11 @@ public final class CatalogueRun {
    * @param lines one per re-expressed graph, in the order of the catalogue
    */
   public record Outcome(int rows, List<Line> lines) {
-    /** Copies the lines. */
     public Outcome {
       lines = List.copyOf(lines);
     }
 
-    /**
-     * How many graphs could not be read.
-     *
-     * @return rows minus lines
-     */
+    /** How many graphs could not be read: rows minus lines. */
     public int refused() {
       return rows - lines.size();
     }

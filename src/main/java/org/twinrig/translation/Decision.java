@@ -18,11 +18,7 @@ public enum Decision {
     this.word = word;
   }
 
-  /**
-   * The decision as files write it.
-   *
-   * @return for example {@code re-measure}
-   */
+  /** The decision as files write it: for example {@code re-measure}. */
   public String word() {
     return word;
   }

@@ -20,7 +20,6 @@ import org.twinrig.study.NumberRange;
  * A part of a JSON tree. What is missing, of another type or out of its range is told with the
  * place where it stands.
  *
- * @param node the part
  * @param place its path from the top, elements counted from 0 as in RFC 9535; empty at the top
  */
 record JsonPart(JsonNode node, String place) {

@@ -12,7 +12,6 @@ import org.twinrig.reliability.Mark;
 public record MarkRow(String letters) {
   private static final char NONE = '-';
 
-  /** Checks the letters. */
   public MarkRow {
     for (int b = 0; b < letters.length(); b++) {
       if (letters.charAt(b) != NONE && mark(letters.charAt(b)).isEmpty()) {

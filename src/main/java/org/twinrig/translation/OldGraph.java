@@ -27,7 +27,6 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
    * What an earlier leg left uncertain at a band.
    *
    * @param standardDb standard uncertainty of the level, dB
-   * @param degreesOfFreedom of it
    * @param reasons why the earlier leg's mark is below reliable
    */
   record Carried(double standardDb, double degreesOfFreedom, List<Reason> reasons) {

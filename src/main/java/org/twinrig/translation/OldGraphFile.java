@@ -8,7 +8,6 @@ import org.twinrig.study.ReferenceCurve;
  * An old graph as its file holds it.
  *
  * @param entry its row of the catalogue
- * @param published the curve as it was published
  * @param raw the same with its reference added back; as published for a raw graph
  * @param before the reference that was added back
  */

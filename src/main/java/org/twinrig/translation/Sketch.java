@@ -19,7 +19,6 @@ public final class Sketch {
    * A sketch of levels.
    *
    * @param levels pinned to the anchor
-   * @return their sketch
    */
   public static Sketch of(Levels levels) {
     float[] db = new float[levels.grid().size()];
@@ -29,23 +28,14 @@ public final class Sketch {
     return new Sketch(db);
   }
 
-  /**
-   * A sketch of no level at all.
-   *
-   * @param bands how many bands it has
-   * @return the sketch
-   */
+  /** A sketch of no level at all. */
   public static Sketch empty(int bands) {
     float[] db = new float[bands];
     Arrays.fill(db, Float.NaN);
     return new Sketch(db);
   }
 
-  /**
-   * How many bands it has.
-   *
-   * @return as many as the study's grid
-   */
+  /** How many bands it has: as many as the study's grid. */
   public int size() {
     return db.length;
   }
@@ -54,7 +44,6 @@ public final class Sketch {
    * Whether a band has a level.
    *
    * @param band position in the grid
-   * @return true when it has
    */
   public boolean has(int band) {
     return !Float.isNaN(db[band]);

@@ -8,15 +8,12 @@ import org.twinrig.reliability.MarkedBand;
 /**
  * The transfer of one kind with its marks: the only thing that can be applied to a graph.
  *
- * @param kind the kind
  * @param unitNames the units of the kind that were measured on both fixtures
- * @param grid the bands
  * @param bands one estimate with its mark per band
  */
 public record TransferFunction(
     String kind, List<String> unitNames, BandGrid grid, List<MarkedBand> bands) {
 
-  /** Copies the bands and checks the sizes. */
   public TransferFunction {
     unitNames = List.copyOf(unitNames);
     bands = List.copyOf(bands);
@@ -25,11 +22,7 @@ public record TransferFunction(
     }
   }
 
-  /**
-   * How many units the transfer rests on.
-   *
-   * @return 0 or more
-   */
+  /** How many units the transfer rests on: 0 or more. */
   public int units() {
     return unitNames.size();
   }
@@ -37,7 +30,6 @@ public record TransferFunction(
   /**
    * How much of the axis carries a mark.
    *
-   * @param mark the mark
    * @return octaves of bands that have data and this mark
    */
   public double octaves(Mark mark) {

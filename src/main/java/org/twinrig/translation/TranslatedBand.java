@@ -12,7 +12,6 @@ import org.twinrig.reliability.Reason;
 /**
  * One band of a re-expressed graph.
  *
- * @param band the band
  * @param fromDb level of the old graph in dB; nothing where it does not cover the band
  * @param predicted level on the new fixture with its prediction interval; nothing where the old
  *     graph or the study has no level
@@ -26,7 +25,6 @@ public record TranslatedBand(
     Mark mark,
     List<Reason> reasons) {
 
-  /** Copies the reasons. */
   public TranslatedBand {
     reasons = List.copyOf(reasons);
   }
@@ -39,27 +37,18 @@ public record TranslatedBand(
    * @param degreesOfFreedom of the interval; effective ones where several legs were combined
    */
   public record Predicted(double toDb, double halfDb, double degreesOfFreedom) {
-    /** Refuses anything that is not a number. */
     public Predicted {
       Checks.finite(toDb, "a translated level in dB");
       Checks.notNegative(halfDb, "a prediction half-width in dB");
       Checks.positive(degreesOfFreedom, "degrees of freedom");
     }
 
-    /**
-     * Lower end of the prediction interval.
-     *
-     * @return dB
-     */
+    /** Lower end of the prediction interval: dB. */
     public double lowDb() {
       return toDb - halfDb;
     }
 
-    /**
-     * Upper end of the prediction interval.
-     *
-     * @return dB
-     */
+    /** Upper end of the prediction interval: dB. */
     public double highDb() {
       return toDb + halfDb;
     }
@@ -97,11 +86,7 @@ public record TranslatedBand(
         reasons);
   }
 
-  /**
-   * Whether there is no level to mark.
-   *
-   * @return true when the old graph does not cover the band
-   */
+  /** Whether there is no level to mark: true when the old graph does not cover the band. */
   public boolean missing() {
     return fromDb.isEmpty();
   }

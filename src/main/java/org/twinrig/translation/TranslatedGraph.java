@@ -16,7 +16,6 @@ import org.twinrig.reliability.Reason;
 public record TranslatedGraph(
     CatalogueEntry entry, List<TranslatedBand> bands, Treatment treatment) {
 
-  /** Copies the bands. */
   public TranslatedGraph {
     bands = List.copyOf(bands);
   }
@@ -24,18 +23,13 @@ public record TranslatedGraph(
   /**
    * How much of the axis carries a mark.
    *
-   * @param mark the mark
    * @return octaves of bands that have a level and this mark
    */
   public double octaves(Mark mark) {
     return octaves(b -> !b.missing() && b.mark() == mark);
   }
 
-  /**
-   * How much of the axis the old graph does not cover.
-   *
-   * @return octaves of bands without a level
-   */
+  /** How much of the axis the old graph does not cover: octaves of bands without a level. */
   public double missingOctaves() {
     return octaves(TranslatedBand::missing);
   }

@@ -27,7 +27,6 @@ import org.twinrig.response.Response;
  * @param rows one per band
  */
 public record TranslatedReference(String kind, int units, List<Row> rows) {
-  /** Copies the rows. */
   public TranslatedReference {
     rows = List.copyOf(rows);
   }
@@ -35,7 +34,6 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
   /**
    * One band.
    *
-   * @param band the band
    * @param fromDb level of the curve on the old fixture, dB; nothing where it does not cover the
    *     band
    * @param mean its level on the new fixture; nothing where there is none
@@ -44,7 +42,6 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
    */
   public record Row(
       Band band, OptionalDouble fromDb, Optional<Mean> mean, Mark mark, List<Reason> reasons) {
-    /** Copies the reasons. */
     public Row {
       reasons = List.copyOf(reasons);
     }
@@ -112,7 +109,6 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
   /**
    * How much of the axis carries a mark.
    *
-   * @param mark the mark
    * @return octaves of bands that have a level and this mark
    */
   public double octaves(Mark mark) {

@@ -16,7 +16,6 @@ import org.twinrig.study.Tolerance;
  *
  * @param origin what study it came from
  * @param anchor where the study's captures were pinned, and a graph is before a window looks at it
- * @param grid the bands
  * @param confidence of every interval
  * @param tolerance how far a translated level may be off
  * @param minUnits with fewer units than this a band is unreliable
@@ -36,7 +35,6 @@ public record Translation(
   /** The kind the lab writes when it does not know. */
   public static final String UNKNOWN_KIND = "unknown";
 
-  /** Copies the kinds. */
   public Translation {
     Checks.fraction(confidence, "confidence");
     kinds = List.copyOf(kinds);
@@ -68,7 +66,6 @@ public record Translation(
       PublishingRule publishing,
       Optional<ReferenceCurve> oldReference,
       Optional<ReferenceCurve> newReference) {
-    /** Checks the number of sides. */
     public Handling {
       if (!(sidesPerSeating >= 1 && sidesPerSeating <= 2)) {
         throw new IllegalArgumentException(
@@ -89,7 +86,6 @@ public record Translation(
     /**
      * The same handling with another curve of the new fixture.
      *
-     * @param reference the curve
      * @return the changed handling
      */
     public Handling withNewReference(ReferenceCurve reference) {
@@ -101,7 +97,6 @@ public record Translation(
   /**
    * The same translation with other handling of graphs.
    *
-   * @param other the handling
    * @return the changed translation
    */
   public Translation withHandling(Handling other) {

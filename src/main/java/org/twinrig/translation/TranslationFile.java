@@ -167,9 +167,7 @@ public final class TranslationFile {
   /**
    * Reads a translation.
    *
-   * @param file the file
    * @param source its name in messages
-   * @return the translation
    * @throws UnusableInput when it cannot be read, is of another format or version, was changed
    *     since it was written, lacks something, or holds a number that a study cannot give
    */

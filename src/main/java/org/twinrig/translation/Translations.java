@@ -27,7 +27,6 @@ public final class Translations {
    * A way over one or several legs.
    *
    * @param legs in the order they are walked
-   * @return the way
    * @throws IllegalArgumentException when there is no leg, or the legs have other bands or another
    *     confidence
    */
@@ -51,7 +50,6 @@ public final class Translations {
    *
    * @param smoothing of the graphs
    * @param smoothed the legs, their captures smoothed alike before the fit
-   * @return the way
    */
   public Translations withAlike(Smoothing smoothing, List<Translation> smoothed) {
     Map<Smoothing, List<Translation>> more = new HashMap<>(alike);
@@ -65,7 +63,6 @@ public final class Translations {
    * @param smoothings of the graphs
    * @param smoothed gives the legs for one of them, their captures smoothed alike before the fit;
    *     asked only where the graphs are smoothed more
-   * @return the way
    */
   public Translations withAlike(
       Collection<Smoothing> smoothings, Function<Smoothing, List<Translation>> smoothed) {
@@ -78,11 +75,7 @@ public final class Translations {
     return way;
   }
 
-  /**
-   * The legs.
-   *
-   * @return one or more
-   */
+  /** The legs: one or more. */
   public List<Translation> legs() {
     return legs;
   }
@@ -97,20 +90,12 @@ public final class Translations {
     return Optional.ofNullable(alike.get(smoothing));
   }
 
-  /**
-   * The first leg, from the fixture the old graphs were made on.
-   *
-   * @return the leg
-   */
+  /** The first leg, from the fixture the old graphs were made on. */
   public Translation first() {
     return legs.get(0);
   }
 
-  /**
-   * The way as one: what reports name.
-   *
-   * @return the last leg, with the names and fingerprints of all
-   */
+  /** The way as one: what reports name: the last leg, with the names and fingerprints of all. */
   public Translation whole() {
     Translation last = legs.get(legs.size() - 1);
     if (legs.size() == 1) {

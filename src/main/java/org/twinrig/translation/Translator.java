@@ -49,7 +49,6 @@ public final class Translator {
   /**
    * Re-expresses one graph.
    *
-   * @param entry the graph
    * @param raw its raw response on the old fixture
    * @return the graph on the study's bands
    */
@@ -60,9 +59,7 @@ public final class Translator {
   /**
    * Re-expresses one graph that is on the study's bands and pinned to its anchor already.
    *
-   * @param entry the graph
    * @param from its levels on the old fixture, pinned as the study's captures were
-   * @return the graph on the study's bands
    * @throws IllegalArgumentException when the levels are on other bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Levels from) {

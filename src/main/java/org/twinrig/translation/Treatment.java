@@ -19,7 +19,6 @@ public record Treatment(
   public static final Treatment RAW =
       new Treatment(SmoothingMatch.ALIKE, Optional.empty(), Optional.empty());
 
-  /** Checks the parts. */
   public Treatment {
     Objects.requireNonNull(smoothing, "smoothing");
     if (now.isPresent() && before.isEmpty()) {
@@ -38,11 +37,7 @@ public record Treatment(
       return new Reference(curve.file(), curve.smoothing());
     }
 
-    /**
-     * The smoothing in words.
-     *
-     * @return for example {@code smoothed to 1/2 octave}
-     */
+    /** The smoothing in words: for example {@code smoothed to 1/2 octave}. */
     public String smoothingWords() {
       return smoothing.map(Smoothing::plain).orElse("smoothing not stated");
     }
@@ -67,11 +62,7 @@ public record Treatment(
       this.word = word;
     }
 
-    /**
-     * The match as files write it.
-     *
-     * @return for example {@code study smoothed as the graph}
-     */
+    /** The match as files write it: for example {@code study smoothed as the graph}. */
     public String word() {
       return word;
     }

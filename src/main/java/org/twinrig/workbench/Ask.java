@@ -27,7 +27,6 @@ record Ask(String method, String path, Map<String, String> fields, List<Upload> 
    *
    * @param name as the browser gives it; only ever shown, never used as a path
    * @param file where its content lies
-   * @param bytes how many it has
    */
   record Upload(String name, Path file, long bytes) {}
 

@@ -14,7 +14,6 @@ import org.twinrig.study.Study;
  * @param revision counts the changes, from 1
  * @param what was done to come here, as a sentence
  * @param study what the lab declares
- * @param fingerprint of its inputs
  * @param outcome what the study found; nothing when it cannot be estimated
  * @param before what it found before the change
  * @param undo what the next undo takes back

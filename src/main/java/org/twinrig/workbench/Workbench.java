@@ -74,8 +74,6 @@ public final class Workbench implements AutoCloseable {
    * Takes the port, reads and estimates the study, and begins to answer. A port that cannot be had
    * is told before any of the longer work; who comes to it meanwhile waits.
    *
-   * @param options how
-   * @return the open workbench
    * @throws UnusableInput when the study cannot be read, or the address cannot be listened on
    * @throws IOException when a file of the study cannot be read
    */

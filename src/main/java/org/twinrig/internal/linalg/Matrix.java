@@ -15,7 +15,6 @@ public final class Matrix {
    * A matrix from its rows.
    *
    * @param rows equally long; copied
-   * @return the matrix
    */
   public static Matrix ofRows(double[][] rows) {
     return new Matrix(new DMatrixRMaj(rows));
@@ -25,7 +24,6 @@ public final class Matrix {
    * Matrix product.
    *
    * @param right with as many rows as this has columns
-   * @return this times right
    */
   public Matrix times(Matrix right) {
     DMatrixRMaj product = new DMatrixRMaj(values.numRows, right.values.numCols);
@@ -38,26 +36,17 @@ public final class Matrix {
    *
    * @param row from 0
    * @param column from 0
-   * @return its value
    */
   public double get(int row, int column) {
     return values.unsafe_get(row, column);
   }
 
-  /**
-   * Number of rows.
-   *
-   * @return 1 or more
-   */
+  /** Number of rows: 1 or more. */
   public int rows() {
     return values.numRows;
   }
 
-  /**
-   * Number of columns.
-   *
-   * @return 1 or more
-   */
+  /** Number of columns: 1 or more. */
   public int columns() {
     return values.numCols;
   }

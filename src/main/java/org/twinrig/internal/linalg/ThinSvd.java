@@ -67,11 +67,7 @@ public final class ThinSvd {
     return new ThinSvd(rows, columns, sigma, u.data, v.data);
   }
 
-  /**
-   * Number of columns {@code p}.
-   *
-   * @return 1 or more
-   */
+  /** Number of columns {@code p}: 1 or more. */
   public int columns() {
     return columns;
   }
@@ -91,7 +87,6 @@ public final class ThinSvd {
    *
    * @param row from 0
    * @param k from 0
-   * @return its value
    */
   public double u(int row, int k) {
     return left[row * columns + k];
@@ -102,7 +97,6 @@ public final class ThinSvd {
    *
    * @param column from 0
    * @param k from 0
-   * @return its value
    */
   public double v(int column, int k) {
     return right[column * columns + k];

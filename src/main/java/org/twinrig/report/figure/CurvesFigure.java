@@ -50,7 +50,6 @@ public final class CurvesFigure {
 
   /** The title (a finding), what is drawn against frequency with its unit, and its range. */
   public record Sheet(String title, String ordinate, double lowest, double highest) {
-    /** Checks the range. */
     public Sheet {
       if (!(lowest < highest) || !Double.isFinite(highest - lowest)) {
         throw new IllegalArgumentException(
@@ -68,7 +67,6 @@ public final class CurvesFigure {
   /** Values (NaN is a gap) at rising frequencies in Hz; its name in the key, empty for none. */
   @SuppressWarnings("ArrayRecordComponent") // a drawing holds hundreds of points and is drawn once
   public record Curve(String name, double[] hz, double[] values, Colour colour, Line line) {
-    /** Copies the points. */
     public Curve {
       if (hz.length != values.length) {
         throw new IllegalArgumentException(

@@ -18,7 +18,6 @@ import org.twinrig.translation.TranslatedGraph;
  */
 public record Stretch(double fromHz, double toHz, Optional<Mark> mark) {
 
-  /** Refuses an empty stretch. */
   public Stretch {
     if (!(0 < fromHz && fromHz < toHz)) {
       throw new IllegalArgumentException("a stretch must satisfy 0 < from < to");

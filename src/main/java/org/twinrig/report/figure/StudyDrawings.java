@@ -36,7 +36,6 @@ public record StudyDrawings(List<Figure> all) {
     }
   }
 
-  /** Copies the list. */
   public StudyDrawings {
     all = List.copyOf(all);
   }

@@ -54,7 +54,6 @@ public final class ExplainPage {
   /**
    * Whether a page is one that this program wrote, and nobody changed it since.
    *
-   * @param page all of it
    * @return true when its last line says so
    */
   public static boolean isAsWritten(String page) {
@@ -132,7 +131,8 @@ public final class ExplainPage {
                 PlainReason.of(zone, outcome.study().settings().zones())));
       }
     }
-    return URLEncoder.encode(PlainZones.RESULT.csv(rows), StandardCharsets.UTF_8).replace("+", "%20");
+    return URLEncoder.encode(PlainZones.RESULT.csv(rows), StandardCharsets.UTF_8)
+        .replace("+", "%20");
   }
 
   private static String advice(Mark mark) {

@@ -19,7 +19,6 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
   /** What a cell that holds no number is sorted by: before all numbers, which are not negative. */
   private static final double BEFORE_ALL = -1;
 
-  /** Copies the lists. */
   public Sheet {
     rows = List.copyOf(rows);
     columns = List.copyOf(columns);

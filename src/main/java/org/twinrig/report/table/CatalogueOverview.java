@@ -37,7 +37,6 @@ public record CatalogueOverview(
     List<Decided> decisions, List<ZoneShare> zones, List<UnitsToMeasure.Choice> choices) {
   private static final int MOST_CHOICES = 10;
 
-  /** Copies the lists. */
   public CatalogueOverview {
     decisions = List.copyOf(decisions);
     zones = List.copyOf(zones);
@@ -47,9 +46,6 @@ public record CatalogueOverview(
   /**
    * The graphs of one kind with one decision.
    *
-   * @param kind the kind
-   * @param decision the decision
-   * @param graphs how many there are
    * @param octaves mean octaves by mark: reliable, caution, unreliable, missing
    */
   public record Decided(String kind, Decision decision, int graphs, List<Double> octaves) {}
@@ -57,9 +53,7 @@ public record CatalogueOverview(
   /**
    * What became of a zone of the study over the graphs of its kind.
    *
-   * @param kind the kind
    * @param zone of the study's transfer
-   * @param graphs how many graphs there are
    * @param shares share of bands times graphs: reliable, caution, unreliable, missing
    */
   public record ZoneShare(String kind, Zone zone, int graphs, List<Double> shares) {}
@@ -69,7 +63,6 @@ public record CatalogueOverview(
    *
    * @param translation what was applied
    * @param outcome what became of the catalogue
-   * @return the overview
    */
   public static CatalogueOverview of(Translation translation, CatalogueRun.Outcome outcome) {
     Map<String, List<CatalogueRun.Line>> byKind = new LinkedHashMap<>();

@@ -41,7 +41,6 @@ public final class GraphFileNames {
    * The file name of a graph, without its ending.
    *
    * @param graph one of the ids
-   * @return the name
    */
   public String of(String graph) {
     String name = names.get(graph);

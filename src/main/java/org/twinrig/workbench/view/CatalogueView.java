@@ -39,7 +39,6 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
       List<String> assumed,
       List<Why> whys,
       List<String> problems) {
-    /** Copies the lists. */
     public Result {
       heads = List.copyOf(heads);
       rows = List.copyOf(rows);
@@ -59,7 +58,6 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
    * @param sort the column it is sorted by
    */
   public record Filter(String text, String decision, List<String> decisions, String sort) {
-    /** Copies the list. */
     public Filter {
       decisions = List.copyOf(decisions);
     }
@@ -86,7 +84,6 @@ public record CatalogueView(Frame frame, String limits, String catalogue, Option
    *
    * @param graph its name, and the way to its drawing; the path is empty when it was not kept
    * @param unit it shows
-   * @param kind of the unit
    * @param decision what to do with it
    * @param reliable octaves
    * @param caution octaves

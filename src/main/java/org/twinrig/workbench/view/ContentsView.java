@@ -22,7 +22,6 @@ public record ContentsView(
     List<String> problems,
     List<Entry> entries) {
 
-  /** Copies the lists. */
   public ContentsView {
     doubted = List.copyOf(doubted);
     ruled = List.copyOf(ruled);
@@ -51,11 +50,9 @@ public record ContentsView(
   /**
    * The units of a kind.
    *
-   * @param name of the kind
    * @param units in the order of the table
    */
   public record Kind(String name, List<Row> units) {
-    /** Copies the list. */
     public Kind {
       units = List.copyOf(units);
     }

@@ -7,7 +7,6 @@ import java.util.Optional;
  * What surrounds every page.
  *
  * @param title of the page
- * @param study its title
  * @param revision how things stood when the page was made
  * @param sign what forms of the session carry
  * @param undo what the next undo takes back
@@ -25,7 +24,6 @@ public record Frame(
     String here,
     Part part) {
 
-  /** Copies the list. */
   public Frame {
     disk = List.copyOf(disk);
   }
@@ -53,20 +51,12 @@ public record Frame(
       this.path = path;
     }
 
-    /**
-     * The part's name.
-     *
-     * @return a word or two
-     */
+    /** The part's name: a word or two. */
     public String word() {
       return word;
     }
 
-    /**
-     * Where it begins.
-     *
-     * @return a path
-     */
+    /** Where it begins. */
     public String path() {
       return path;
     }
@@ -79,7 +69,6 @@ public record Frame(
    * @param lines what is different
    */
   public record DiskChange(String file, List<String> lines) {
-    /** Copies the list. */
     public DiskChange {
       lines = List.copyOf(lines);
     }

@@ -14,7 +14,6 @@ import org.twinrig.report.html.Plate;
  */
 public record GraphView(
     Frame frame, String graph, List<String> sentences, List<Plate> plates, String csv) {
-  /** Copies the lists. */
   public GraphView {
     sentences = List.copyOf(sentences);
     plates = List.copyOf(plates);

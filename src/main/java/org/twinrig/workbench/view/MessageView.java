@@ -6,7 +6,6 @@ import java.util.Optional;
 /**
  * A page that says one thing.
  *
- * @param title of it
  * @param sentences what there is to say
  * @param list places and lines
  * @param onward where to go from here
@@ -21,7 +20,6 @@ public record MessageView(
     Optional<String> reload,
     String forward) {
 
-  /** Copies the lists. */
   public MessageView {
     sentences = List.copyOf(sentences);
     list = List.copyOf(list);

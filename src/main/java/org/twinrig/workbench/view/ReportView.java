@@ -6,13 +6,11 @@ import java.util.List;
  * The page the report and the readers' page are made from.
  *
  * @param frame around it
- * @param report the report
  * @param explained the page for readers
  * @param remarks what the lab should know of the one made last
  */
 public record ReportView(Frame frame, Sheet report, Sheet explained, List<String> remarks) {
 
-  /** Copies the list. */
   public ReportView {
     remarks = List.copyOf(remarks);
   }
@@ -26,11 +24,7 @@ public record ReportView(Frame frame, Sheet report, Sheet explained, List<String
    */
   public record Sheet(String place, boolean there, boolean fresh) {
 
-    /**
-     * How it stands, in a sentence.
-     *
-     * @return the sentence
-     */
+    /** How it stands, in a sentence. */
     public String state() {
       if (!there) {
         return "It has not been written yet.";

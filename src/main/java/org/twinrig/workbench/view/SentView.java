@@ -22,7 +22,6 @@ public record SentView(
     List<String> kinds,
     List<Option> references) {
 
-  /** Copies the lists. */
   public SentView {
     problems = List.copyOf(problems);
     files = List.copyOf(files);
@@ -40,7 +39,6 @@ public record SentView(
    * @param sides averaged
    * @param form raw or compensated
    * @param reference that was subtracted
-   * @param referenceSmoothing of the reference
    * @param smoothing of the graph
    */
   public record Said(
@@ -54,11 +52,7 @@ public record SentView(
       String referenceSmoothing,
       String smoothing) {
 
-    /**
-     * Whether a file says anything otherwise.
-     *
-     * @return true when any field is filled
-     */
+    /** Whether a file says anything otherwise: true when any field is filled. */
     public boolean own() {
       return !(kind + seatings + sides + form + reference + referenceSmoothing + smoothing)
           .isEmpty();

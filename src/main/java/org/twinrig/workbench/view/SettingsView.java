@@ -18,7 +18,6 @@ public record SettingsView(
     List<ZoneRow> zones,
     List<String> fixtures) {
 
-  /** Copies the lists. */
   public SettingsView {
     problems = List.copyOf(problems);
     fields = List.copyOf(fields);
@@ -36,7 +35,6 @@ public record SettingsView(
    * @param choices the only values there are; empty when it is written freely
    */
   public record Field(String name, String label, String value, String hint, List<String> choices) {
-    /** Copies the list. */
     public Field {
       choices = List.copyOf(choices);
     }
@@ -45,7 +43,6 @@ public record SettingsView(
   /**
    * A declared zone.
    *
-   * @param number of the row
    * @param name what the lab calls it
    * @param fixture it belongs to
    * @param fromHz lower end as written

@@ -13,7 +13,6 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
   /** Width of the drawing. */
   public static final int WIDTH = 720;
 
-  /** Copies the lists. */
   public Strip {
     bars = List.copyOf(bars);
     ticks = List.copyOf(ticks);
@@ -24,7 +23,6 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
    *
    * @param shape SVG path data
    * @param style the class of the style sheet: full, half, hatched, gap or chosen
-   * @param title what it is
    * @param path where it leads; empty when nowhere
    */
   public record Bar(String shape, String style, String title, String path) {}

@@ -10,7 +10,6 @@ import org.twinrig.report.html.Plate;
  * @param frame around it
  * @param sentences what was found
  * @param change what the last change did; nothing on the first leaf
- * @param kinds kind by kind
  * @param problems met while reading
  */
 public record StudyLeafView(
@@ -20,7 +19,6 @@ public record StudyLeafView(
     List<Kind> kinds,
     List<String> problems) {
 
-  /** Copies the lists. */
   public StudyLeafView {
     sentences = List.copyOf(sentences);
     kinds = List.copyOf(kinds);
@@ -35,7 +33,6 @@ public record StudyLeafView(
    * @param unmoved said when it moved none
    */
   public record Change(String what, List<Moved> kinds, String unmoved) {
-    /** Copies the list. */
     public Change {
       kinds = List.copyOf(kinds);
     }
@@ -45,12 +42,10 @@ public record StudyLeafView(
    * A kind that was moved.
    *
    * @param kind its name
-   * @param sentences how
    * @param before its marks before
    * @param after its marks now
    */
   public record Moved(String kind, List<String> sentences, Strip before, Strip after) {
-    /** Copies the list. */
     public Moved {
       sentences = List.copyOf(sentences);
     }
@@ -64,7 +59,6 @@ public record StudyLeafView(
    * @param zones the way to its zones
    */
   public record Kind(String kind, List<Plate> plates, Link zones) {
-    /** Copies the list. */
     public Kind {
       plates = List.copyOf(plates);
     }

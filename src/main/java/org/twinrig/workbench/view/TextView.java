@@ -11,7 +11,6 @@ import java.util.List;
  */
 public record TextView(Frame frame, String text, List<Complaint> complaints) {
 
-  /** Copies the list. */
   public TextView {
     complaints = List.copyOf(complaints);
   }

@@ -10,8 +10,6 @@ import org.twinrig.report.html.Plate;
  * @param frame around it
  * @param unit its name
  * @param about its kind, role, pads and note
- * @param previous the unit before it
- * @param next the unit after it
  * @param doubts its captures in doubt
  * @param doubtBefore the unit in doubt before it, at its first capture in doubt
  * @param doubtAfter the next unit in doubt, likewise
@@ -32,7 +30,6 @@ public record UnitView(
     List<OnFixture> fixtures,
     List<String> margin) {
 
-  /** Copies the lists. */
   public UnitView {
     about = List.copyOf(about);
     doubts = List.copyOf(doubts);
@@ -48,7 +45,6 @@ public record UnitView(
    * @param findings what screening found, one sentence each
    */
   public record Doubt(Link seating, List<String> findings) {
-    /** Copies the list. */
     public Doubt {
       findings = List.copyOf(findings);
     }
@@ -57,12 +53,10 @@ public record UnitView(
   /**
    * What was captured on a fixture.
    *
-   * @param label of the fixture
    * @param sketch all of its captures as SVG path data, for the margin; empty when none is usable
    * @param entries its captures
    */
   public record OnFixture(String label, String sketch, List<Entry> entries) {
-    /** Copies the list. */
     public OnFixture {
       entries = List.copyOf(entries);
     }
@@ -89,7 +83,6 @@ public record UnitView(
       List<String> findings,
       boolean leftOut,
       String sketch) {
-    /** Copies the list. */
     public Entry {
       findings = List.copyOf(findings);
     }

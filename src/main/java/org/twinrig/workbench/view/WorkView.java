@@ -6,8 +6,6 @@ import java.util.List;
  * How far a longer piece of work is.
  *
  * @param frame around it
- * @param id of the work
- * @param title what is done
  * @param done steps
  * @param total steps; 0 while not known
  * @param state how it stands, as a sentence
@@ -26,7 +24,6 @@ public record WorkView(
     boolean running,
     Link onward) {
 
-  /** Copies the list. */
   public WorkView {
     problems = List.copyOf(problems);
   }

@@ -11,7 +11,6 @@ import org.twinrig.report.html.Swatch;
  * @param frame around it
  * @param kind its name; empty when there is none to show
  * @param kinds ways to all kinds
- * @param strip every band a link
  * @param zones runs of bands with the same mark
  * @param band the band that was chosen
  * @param plates the error budget drawn
@@ -25,7 +24,6 @@ public record ZonesView(
     Optional<Band> band,
     List<Plate> plates) {
 
-  /** Copies the lists. */
   public ZonesView {
     kinds = List.copyOf(kinds);
     zones = List.copyOf(zones);
@@ -61,7 +59,6 @@ public record ZonesView(
       List<BudgetRow> budget,
       Optional<Link> previous,
       Optional<Link> next) {
-    /** Copies the lists. */
     public Band {
       sentences = List.copyOf(sentences);
       units = List.copyOf(units);

@@ -148,7 +148,7 @@ class CataloguePageTest {
 
   private static Sheet<?> decisions(List<CatalogueRun.Line> lines) {
     return CataloguePage.decisions(
-        CatalogueOverview.of(TRANSLATION, new CatalogueRun.Outcome(lines.size(), 0, lines)));
+        CatalogueOverview.of(TRANSLATION, new CatalogueRun.Outcome(lines.size(), lines)));
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
@@ -24,7 +25,6 @@ import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
-import org.twinrig.report.figure.EvidenceDrawings;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.response.Levels;
@@ -48,17 +48,19 @@ final class HandMade {
   /** One figure in each place, named after it. */
   static final StudyDrawings FIGURES =
       new StudyDrawings(
-          List.of(figure("transfer")),
-          List.of(figure("errors")),
-          List.of(figure("budget")),
-          List.of(figure("captures")),
-          List.of(figure("sessions")),
-          List.of(figure("repeatability")),
-          new EvidenceDrawings(
-              List.of(figure("calibration")),
-              List.of(figure("ranks")),
-              List.of(figure("resonances")),
-              List.of(figure("features"))));
+          Stream.of(
+                  "transfer-made",
+                  "error-made",
+                  "budget-made",
+                  "captures-made",
+                  "drift-made",
+                  "repeatability-made",
+                  "calibration-made",
+                  "rank-made",
+                  "resonance-made",
+                  "feature-made")
+              .map(HandMade::figure)
+              .toList());
 
   private HandMade() {}
 
