@@ -158,8 +158,7 @@ class ReadmeTest {
   void theTablesOfCommandsNameAllOfThemAndOnlyOptionsThatExist() throws IOException {
     CommandLine program = new CommandLine(new Main());
     Set<String> named = new TreeSet<>();
-    List<String> lines = new ArrayList<>(Files.readAllLines(README));
-    lines.addAll(Files.readAllLines(DEVELOPERS));
+    List<String> lines = Files.readAllLines(IN_FULL);
     for (String line : lines) {
       Matcher row = Pattern.compile("^\\| `\\./twinrig ([a-z-]+)([^`]*)`.*").matcher(line);
       if (row.matches()) {
@@ -180,7 +179,7 @@ class ReadmeTest {
   /** The study file to start from is read without a problem and holds the defaults. */
   @Test
   void theStudyFileToStartFromHoldsTheDefaults() throws Exception {
-    String text = Files.readString(README);
+    String text = Files.readString(IN_FULL);
     Matcher block = Pattern.compile("```yaml\n(title:.*?)```", Pattern.DOTALL).matcher(text);
     assertTrue(block.find());
     Path folder = place.resolve("started");

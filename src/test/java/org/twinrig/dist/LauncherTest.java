@@ -34,12 +34,13 @@ class LauncherTest {
   @Test
   void theManualPageAndThePagesNameEveryCommand() {
     String manual = read("src/dist/twinrig.1").replace("\\-", "-");
-    String pages = read("README.md") + read("DEVELOPERS.md");
+    String pages = read("studies/README.md");
     for (String command : commands()) {
       assertTrue(
           Pattern.compile("(?m)^\\.B[IR]? .*\\b" + command + "(?![a-z-])").matcher(manual).find(),
           command + " in src/dist/twinrig.1");
-      assertTrue(pages.contains("| `./twinrig " + command + " "), command + " in README.md");
+      assertTrue(
+          pages.contains("| `./twinrig " + command + " "), command + " in studies/README.md");
     }
   }
 
