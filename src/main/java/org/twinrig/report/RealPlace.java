@@ -34,8 +34,8 @@ final class RealPlace {
   /** A folder with every link followed; what is missing of it is added as it is written. */
   private static Path folder(Path folder) {
     Path there = folder;
-    while (there.getParent() != null && !Files.exists(there)) {
-      there = there.getParent();
+    for (Path p = folder; p != null; p = Files.exists(p) ? null : p.getParent()) {
+      there = p;
     }
     try {
       Path real = there.toRealPath().resolve(there.relativize(folder)).normalize();

@@ -190,9 +190,9 @@ public final class ResultFolder {
     if (results.isPresent()) {
       throw refused("lies inside `" + results.get() + "`, which holds results of twinrig", "");
     }
-    Path above = place.resolveSibling("");
-    while (!Files.exists(above) && above.getParent() != null) {
-      above = above.getParent();
+    Path above = place;
+    for (Path p = place.getParent(); p != null; p = Files.exists(p) ? null : p.getParent()) {
+      above = p;
     }
     if (!Files.isDirectory(above)) {
       throw refused("`" + above + "` is a file, not a folder", "");

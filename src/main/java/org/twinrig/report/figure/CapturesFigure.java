@@ -39,7 +39,7 @@ public final class CapturesFigure {
     add(plot, captures, outcome.study(), leftOut);
     long out = captures.stream().filter(c -> leftOut.contains(entry(c))).count();
     String title =
-        "%s: %d captures on two fixtures%s"
+        "%s: %s captures on two fixtures%s"
             .formatted(unit, captures.size(), out == 0 ? "" : ", " + out + " left out");
     return Optional.of(
         new Sheet(

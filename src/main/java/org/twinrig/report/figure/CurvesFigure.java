@@ -70,7 +70,7 @@ public final class CurvesFigure {
     public Curve {
       if (hz.length != values.length) {
         throw new IllegalArgumentException(
-            "curve `%s` has %d frequencies and %d values"
+            "curve `%s` has %s frequencies and %s values"
                 .formatted(name, hz.length, values.length));
       }
       hz = hz.clone();

@@ -62,7 +62,7 @@ public final class DifferenceFigure {
   }
 
   private static String howToRead(StudyComparison.Pair pair) {
-    return "%s (n = %d) minus %s (n = %d); %d %% intervals; dotted: ± %s dB"
+    return "%s (n = %s) minus %s (n = %s); %s %% intervals; dotted: ± %s dB"
         .formatted(
             pair.first(),
             pair.units().first(),

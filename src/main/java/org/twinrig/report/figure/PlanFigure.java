@@ -47,7 +47,7 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
     long met = count(plan, ZonePlan.Outlook.MET);
     long never = count(plan, ZonePlan.Outlook.NEVER);
     long hoped = count(plan, ZonePlan.Outlook.PLANNED) + count(plan, ZonePlan.Outlook.EVEN_CHANCE);
-    return "%d of %d octaves meet the tolerance%s%s"
+    return "%s of %s octaves meet the tolerance%s%s"
         .formatted(
             met,
             plan.zones().size(),

@@ -32,12 +32,14 @@ final class SvgText {
   static String of(String name, String title, String alt, int width, int height, Drawing drawing) {
     SvgText svg = new SvgText(name, drawing);
     return """
-        <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %1$d %2$d" width="%1$d" height="%2$d"\
+        <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %1$s %2$s" width="%1$s" height="%2$s"\
          role="img" aria-labelledby="%3$s-t %3$s-d">\
-        <title id="%3$s-t">%4$s</title><desc id="%3$s-d">%5$s</desc>
-        %6$s%7$s</svg>
-        """
-        .formatted(width, height, name, escaped(title), escaped(alt), svg.definitions(), svg.body);
+        <title id="%3$s-t">%4$s</title><desc id="%3$s-d">%5$s</desc>"""
+            .formatted(width, height, name, escaped(title), escaped(alt))
+        + "\n"
+        + svg.definitions()
+        + svg.body
+        + "</svg>\n";
   }
 
   /** A drawing as wide as its place on a page; the words beside it tell what it shows. */
@@ -46,7 +48,7 @@ final class SvgText {
     Drawing drawing = new Drawing();
     int height = painter.applyAsInt(drawing, width);
     SvgText svg = new SvgText(name, drawing);
-    return "<svg class=\"%s\" viewBox=\"0 0 %d %d\" width=\"100%%\" aria-hidden=\"true\">%s%s</svg>"
+    return "<svg class=\"%s\" viewBox=\"0 0 %s %s\" width=\"100%%\" aria-hidden=\"true\">%s%s</svg>"
         .formatted(style, width, height, svg.definitions(), svg.body);
   }
 
@@ -149,8 +151,9 @@ final class SvgText {
     StringBuilder text = new StringBuilder();
     for (int k = 0; k < clips.size(); k++) {
       text.append(
-          "<clipPath id=\"%s-c%d\"><path d=\"%s\"/></clipPath>\n"
+          "<clipPath id=\"%s-c%s\"><path d=\"%s\"/></clipPath>"
               .formatted(name, k, data(clips.get(k))));
+      text.append('\n');
     }
     return text.toString();
   }
