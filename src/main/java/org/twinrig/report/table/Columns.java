@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.twinrig.internal.Numbers;
@@ -23,6 +24,7 @@ import tech.tablesaw.api.StringColumn;
 public final class Columns<R> {
   private static final int HZ_DECIMALS = 4;
   private static final int NUMBER_DECIMALS = 6;
+  private static final int SHOWN_DECIMALS = 2;
 
   private final List<Column<R>> all;
 
@@ -53,6 +55,15 @@ public final class Columns<R> {
         case COUNT -> Long.toString(((Number) value).longValue());
         case HZ -> Numbers.fixed((Double) value, HZ_DECIMALS);
         case NUMBER -> Numbers.fixed(((Number) value).doubleValue(), NUMBER_DECIMALS);
+      };
+    }
+
+    /** As a page shows it: for the eye, not to reckon with. */
+    private String shown(Object value) {
+      return switch (this) {
+        case HZ -> Numbers.hertz((Double) value);
+        case NUMBER -> Numbers.fixed(((Number) value).doubleValue(), SHOWN_DECIMALS);
+        case TEXT, WORD, COUNT -> value instanceof String text ? text : cell(value);
       };
     }
   }
@@ -139,9 +150,18 @@ public final class Columns<R> {
 
   /** The cells of a row as files hold them. */
   List<String> cells(R row) {
+    return cells(row, Format::cell);
+  }
+
+  /** The cells of a row as pages show them. */
+  List<String> shown(R row) {
+    return cells(row, Format::shown);
+  }
+
+  private List<String> cells(R row, BiFunction<Format, Object, String> writing) {
     List<String> cells = new ArrayList<>(all.size());
-    for (Column<R> column : all) {
-      cells.add(column.value.apply(row).map(column.format::cell).orElse(""));
+    for (Column<R> c : all) {
+      cells.add(c.value.apply(row).map(v -> writing.apply(c.format, v)).orElse(""));
     }
     return cells;
   }

@@ -39,6 +39,10 @@ public final class Result<S> {
       return rows.apply(source).map(columns::cells);
     }
 
+    Stream<List<String>> shown(S source) {
+      return rows.apply(source).map(columns::shown);
+    }
+
     Table table(String name, S source) {
       return Table.create(name, columns.reckoned(rows.apply(source).toList()));
     }
@@ -74,6 +78,11 @@ public final class Result<S> {
   /** Its rows, cell by cell as the file holds them. */
   public Stream<List<String>> rows(S source) {
     return body.cells(source);
+  }
+
+  /** Its rows as a page shows them: frequencies to three digits, other numbers to 0.01. */
+  public List<List<String>> shown(S source) {
+    return body.shown(source).toList();
   }
 
   /** Its line in the manual's table of files. */

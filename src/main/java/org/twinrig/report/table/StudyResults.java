@@ -36,6 +36,11 @@ public final class StudyResults {
           ErrorResults.SEATINGS,
           ScreeningResults.SCREENING);
 
+  /** The transfer band by band, which the report shows in its details. */
+  public static Result<StudyOutcome> transfer() {
+    return TransferResults.TRANSFER;
+  }
+
   /**
    * Writes them; drift.csv and drift-correction.csv only where there is a check unit.
    *
