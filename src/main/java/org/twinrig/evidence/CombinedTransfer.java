@@ -100,8 +100,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
     double[] values = means.stream().mapToDouble(RandomEffects.Result::meanDb).toArray();
     double[] variances =
         means.stream().mapToDouble(m -> m.standardErrorDb() * m.standardErrorDb()).toArray();
-    RandomEffects.Result over =
-        RandomEffects.withDefaults().withConfidence(confidence).fit(values, variances);
+    RandomEffects.Result over = new RandomEffects(confidence).fit(values, variances);
     double weights = 0;
     for (double v : variances) {
       weights += 1 / (over.tauSquared() + v);

@@ -123,7 +123,7 @@ public record ErrorBudget(
       }
     }
     List<Integer> checked = onePerOctave(inputs);
-    MonteCarlo monteCarlo = MonteCarlo.withConfidence(settings.confidence());
+    MonteCarlo monteCarlo = new MonteCarlo(settings.confidence(), MonteCarlo.TRIALS);
     List<BandBudget> bands = new ArrayList<>();
     inputs.forEach(
         (b, in) -> {

@@ -12,8 +12,8 @@ import org.twinrig.internal.Satterthwaite;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
+import org.twinrig.regression.SignFlipInterval;
 import org.twinrig.regression.StudentT;
-import org.twinrig.regression.TwoSampleSignFlip;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
 
@@ -25,11 +25,11 @@ import org.twinrig.study.PairedUnits;
  * {@code SE² = SE_1² + SE_2²} on {@code ν = SE⁴/(SE_1⁴/(n_1-1) + SE_2⁴/(n_2-1))} degrees of
  * freedom. The interval of a band by itself is {@code D ± t_ν·SE}; that of all bands of the kind at
  * once has the half-width {@code min(q, t_{ν, 1-α/(2·bands)})·SE} with {@code q} of {@link
- * TwoSampleSignFlip}, never below the pointwise one. Means are called different where the interval
- * of all bands leaves out 0: of two studies of one truth, at most {@code α} are called different
- * anywhere in a kind. They are called equivalent at all bands at once where that interval lies
- * within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both hold:
- * a small difference, well known. Where neither holds nothing is shown.
+ * SignFlipInterval#ofDifference}, never below the pointwise one. Means are called different where
+ * the interval of all bands leaves out 0: of two studies of one truth, at most {@code α} are called
+ * different anywhere in a kind. They are called equivalent at all bands at once where that interval
+ * lies within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both
+ * hold: a small difference, well known. Where neither holds nothing is shown.
  *
  * <p>Assumed: the studies are independent. Where both hold the same specimens the interval is wider
  * than need be. Each pair of studies and each kind is a family of its own.
@@ -124,10 +124,8 @@ public record MeanDifference(
     double q =
         fitted == 0
             ? 0
-            : TwoSampleSignFlip.withDefaults()
-                .withConfidence(terms.confidence)
-                .withSeed(terms.seed)
-                .fit(differences(first), differences(second));
+            : new SignFlipInterval(terms.confidence, terms.seed)
+                .ofDifference(differences(first), differences(second));
     List<Optional<Verdict>> verdicts = new ArrayList<>(bands);
     for (int b = 0; b < bands; b++) {
       Optional<RandomEffects.Result> one = fitted(first, b);

@@ -28,27 +28,20 @@ import org.twinrig.internal.Checks;
  */
 final class MonteCarlo {
   /** Enough for the half-width to settle to better than 1 %, and cheap enough for every study. */
-  private static final int TRIALS = 20_000;
+  static final int TRIALS = 20_000;
 
   private final double[] normals;
   private final double confidence;
 
-  private MonteCarlo(double[] normals, double confidence) {
-    this.normals = normals;
-    this.confidence = confidence;
-  }
-
-  /** The procedure at a coverage probability, with 20 000 trials. */
-  static MonteCarlo withConfidence(double confidence) {
-    return new MonteCarlo(middles(TRIALS), Checks.fraction(confidence, "confidence"));
-  }
-
-  /** The same procedure with another number of trials. */
-  MonteCarlo withTrials(int trials) {
+  /** The procedure at a coverage probability, with so many trials. */
+  MonteCarlo(double confidence, int trials) {
     if (trials < 100) {
       throw new IllegalArgumentException("trials must be 100 or more, but are " + trials);
     }
-    return new MonteCarlo(middles(trials), confidence);
+    NormalDistribution normal = new NormalDistribution(null, 0, 1);
+    this.confidence = Checks.fraction(confidence, "confidence");
+    this.normals = new double[trials];
+    Arrays.setAll(normals, r -> normal.inverseCumulativeProbability((r + 0.5) / trials));
   }
 
   int trials() {
@@ -136,12 +129,5 @@ final class MonteCarlo {
     }
     GammaDistribution half = new GammaDistribution(random, degreesOfFreedom / 2, 1);
     return () -> degreesOfFreedom / (2 * half.sample());
-  }
-
-  private static double[] middles(int strata) {
-    NormalDistribution normal = new NormalDistribution(null, 0, 1);
-    double[] z = new double[strata];
-    Arrays.setAll(z, r -> normal.inverseCumulativeProbability((r + 0.5) / strata));
-    return z;
   }
 }

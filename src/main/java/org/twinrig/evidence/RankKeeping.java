@@ -32,26 +32,13 @@ import org.twinrig.study.PairedUnits;
  * <p>Seating scatter alone shuffles units that lie close together. An order that is not kept says
  * that a ranking from the old fixture is not one for the new; it does not say which of both is
  * right.
+ *
+ * @param confidence of the intervals, strictly between 0 and 1
  */
-public final class RankKeeping {
-  private final double confidence;
+public record RankKeeping(double confidence) {
 
-  private RankKeeping(double confidence) {
-    this.confidence = confidence;
-  }
-
-  /** The procedure with intervals at 95 %. */
-  public static RankKeeping withDefaults() {
-    return new RankKeeping(0.95);
-  }
-
-  /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public RankKeeping withConfidence(double level) {
-    return new RankKeeping(Checks.fraction(level, "confidence"));
+  public RankKeeping {
+    Checks.fraction(confidence, "confidence");
   }
 
   /**

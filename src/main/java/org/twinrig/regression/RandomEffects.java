@@ -38,33 +38,18 @@ public final class RandomEffects {
   /** By degrees of freedom: a kind has a hundred bands and a few numbers of units. */
   private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
 
-  private RandomEffects(double confidence) {
-    this.confidence = confidence;
-  }
-
-  /** The procedure at 95 % confidence. */
-  public static RandomEffects withDefaults() {
-    return new RandomEffects(0.95);
-  }
-
   /**
-   * The same procedure at another confidence.
+   * The procedure.
    *
-   * @param level strictly between 0 and 1
+   * @param confidence of the interval, strictly between 0 and 1
    */
-  public RandomEffects withConfidence(double level) {
-    return new RandomEffects(Checks.fraction(level, "confidence"));
+  public RandomEffects(double confidence) {
+    this.confidence = Checks.fraction(confidence, "confidence");
   }
 
   /**
-   * The estimate at one band.
-   *
-   * @param meanDb {@code δ̂} in dB
-   * @param standardErrorDb {@code SE} in dB
-   * @param tauSquared variance between units {@code τ²} in dB²
-   * @param units {@code n}
-   * @param confidence of the interval
-   * @param halfWidthDb {@code t_{n-1} SE} in dB
+   * The estimate at one band: {@code δ̂} and {@code SE} in dB, variance between units {@code τ²} in
+   * dB², {@code n}, and the half-width {@code t_{n-1} SE} in dB of the interval at a confidence.
    */
   public record Result(
       double meanDb,

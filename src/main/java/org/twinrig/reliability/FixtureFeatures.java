@@ -41,50 +41,20 @@ import org.twinrig.study.PairedUnits;
  * <p>Centre and width have intervals from resamples of whole units: see {@link FeatureShape}. The
  * height has the pointwise interval; the simultaneous one stands beside it and allows for having
  * looked at every band.
+ *
+ * @param confidence strictly between 0 and 1
+ * @param seed of the drawn sign patterns and resamples
+ * @param threads 1 or more; the outcome does not depend on it
  */
-public final class FixtureFeatures {
+public record FixtureFeatures(double confidence, long seed, int threads) {
   /** At least this share of the units must share a feature's sign. */
   public static final double LEAST_SHARE = 0.8;
 
   /** So many that {@code (R+1)·α/2} is whole at the usual confidences. */
   private static final int RESAMPLES = 999;
 
-  private final double confidence;
-  private final long seed;
-  private final int threads;
-
-  private FixtureFeatures(double confidence, long seed, int threads) {
-    this.confidence = confidence;
-    this.seed = seed;
-    this.threads = threads;
-  }
-
-  /** The procedure at 95 % confidence, seed 1, on one thread. */
-  public static FixtureFeatures withDefaults() {
-    return new FixtureFeatures(0.95, 1, 1);
-  }
-
-  /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public FixtureFeatures withConfidence(double level) {
-    return new FixtureFeatures(Checks.fraction(level, "confidence"), seed, threads);
-  }
-
-  /** The same procedure with another seed for the drawn sign patterns. */
-  public FixtureFeatures withSeed(long value) {
-    return new FixtureFeatures(confidence, value, threads);
-  }
-
-  /**
-   * The same procedure on more threads, with the same outcome.
-   *
-   * @param value 1 or more
-   */
-  public FixtureFeatures withThreads(int value) {
-    return new FixtureFeatures(confidence, seed, value);
+  public FixtureFeatures {
+    Checks.fraction(confidence, "confidence");
   }
 
   /**
@@ -168,11 +138,7 @@ public final class FixtureFeatures {
       FixtureFeature.Curve curve,
       List<UnitSample> samples,
       Resamples resamples) {
-    MeanCurve.Result means =
-        MeanCurve.withDefaults()
-            .withConfidence(confidence)
-            .withSeed(seed)
-            .fit(paired.units().size(), samples);
+    MeanCurve.Result means = new MeanCurve(confidence, seed).fit(paired.units().size(), samples);
     FeatureShape shape = new FeatureShape(paired.grid(), samples, means, resamples, confidence);
     return new Contrast(means.bands(), features(curve, means, shape));
   }

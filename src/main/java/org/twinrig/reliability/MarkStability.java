@@ -55,35 +55,15 @@ import org.twinrig.regression.KindEstimate;
  * chapter 2 (resampling, understated variance of small samples) and 5 (percentile intervals, 999
  * resamples so that {@code (R+1)·α/2} is whole); Rao and Wu 1988, J. Am. Stat. Assoc. 83:231
  * ({@code n-1} draws).
+ *
+ * @param confidence of the intervals of edges, strictly between 0 and 1
+ * @param seed of the resamples
  */
-public final class MarkStability {
-  private static final int DEFAULT_RESAMPLES = 999;
+public record MarkStability(double confidence, long seed) {
+  private static final int RESAMPLES = 999;
 
-  private final double confidence;
-  private final long seed;
-
-  private MarkStability(double confidence, long seed) {
-    this.confidence = confidence;
-    this.seed = seed;
-  }
-
-  /** The procedure with 999 resamples, edges at 95 %, seed 1. */
-  public static MarkStability withDefaults() {
-    return new MarkStability(0.95, 1);
-  }
-
-  /**
-   * The same procedure with other intervals for the edges.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public MarkStability withConfidence(double level) {
-    return new MarkStability(Checks.fraction(level, "confidence"), seed);
-  }
-
-  /** The same procedure with another seed. */
-  public MarkStability withSeed(long value) {
-    return new MarkStability(confidence, value);
+  public MarkStability {
+    Checks.fraction(confidence, "confidence");
   }
 
   /**
@@ -134,7 +114,7 @@ public final class MarkStability {
    * @return how often bands keep their marks and zones their edges; the same for the same seed
    */
   public Result of(KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering) {
-    Resamples drawn = Resamples.drawn(estimate.units().size(), DEFAULT_RESAMPLES, seed);
+    Resamples drawn = Resamples.drawn(estimate.units().size(), RESAMPLES, seed);
     return over(drawn, estimate, rule, wandering);
   }
 

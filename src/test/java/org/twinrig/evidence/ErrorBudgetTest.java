@@ -79,9 +79,7 @@ class ErrorBudgetTest {
   private static ErrorBudget budget(Truth truth, Settings settings, long seed) {
     PairedUnits paired = truth.draw(GRID, new Random(seed));
     return ErrorBudget.of(
-        paired,
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired),
-        settings);
+        paired, new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired), settings);
   }
 
   @Test
@@ -108,8 +106,7 @@ class ErrorBudgetTest {
   @Test
   void equalSeatingsGiveTheClassicalPredictionVariance() {
     PairedUnits paired = new Truth(8, 3, 2, 0.75).draw(GRID, new Random(3));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED);
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
@@ -136,8 +133,7 @@ class ErrorBudgetTest {
   @Test
   void aVarianceBetweenUnitsOfZeroDoesNotMakeTheBudgetSure() {
     PairedUnits paired = new Truth(5, 3, 0, 1.5).draw(GRID, new Random(8));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       if (estimated(estimate, b) == 0) {
@@ -214,8 +210,7 @@ class ErrorBudgetTest {
   @ValueSource(ints = {3, 6, 15})
   void withoutRepeatsTheBudgetIsStudentsPredictionInterval(int units) {
     PairedUnits paired = new Truth(units, 1, 1, 0.5).draw(GRID, new Random(units));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED).bands();
     for (int b = 0; b < GRID.size(); b++) {
       UncertaintyBudget total = bands.get(b).total().orElseThrow();
@@ -279,8 +274,7 @@ class ErrorBudgetTest {
     int drawn = 0;
     for (int study = 0; study < 9; study++) {
       PairedUnits paired = truth.draw(wide, random);
-      KindEstimate estimate =
-          TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+      KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
       List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED).bands();
       for (int b = 0; b < wide.size(); b++) {
         double mean = Arrays.stream(paired.at(b).differencesDb()).average().orElseThrow();

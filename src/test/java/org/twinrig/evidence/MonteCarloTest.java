@@ -16,7 +16,7 @@ class MonteCarloTest {
 
   private static MonteCarlo.Result run(int trials, Contribution... contributions) {
     UncertaintyBudget budget = new UncertaintyBudget(List.of(contributions), 0.95);
-    return MonteCarlo.withConfidence(0.95).withTrials(trials).run(MonteCarlo.Model.of(budget), 11);
+    return new MonteCarlo(0.95, trials).run(MonteCarlo.Model.of(budget), 11);
   }
 
   /** JCGM 101:2008, 9.2.2: four standard normal inputs give u = 2.0 and ± 3.92 (from memory). */
@@ -99,8 +99,7 @@ class MonteCarloTest {
   @Test
   void theEndGaugeOfTheGuideIsAnExampleThatDoesNotAgree() {
     UncertaintyBudget gauge = UncertaintyBudgetTest.endGauge();
-    MonteCarlo.Result result =
-        MonteCarlo.withConfidence(0.99).withTrials(400_000).run(MonteCarlo.Model.of(gauge), 5);
+    MonteCarlo.Result result = new MonteCarlo(0.99, 400_000).run(MonteCarlo.Model.of(gauge), 5);
     assertEquals(173.2, result.halfWidth(), 0.01 * 173.2);
     assertEquals(OptionalDouble.empty(), result.standardDeviation());
     assertTrue(
@@ -111,7 +110,7 @@ class MonteCarloTest {
   @Test
   void theSameSeedGivesTheSameAndAnotherSeedAnother() {
     UncertaintyBudget budget = new UncertaintyBudget(List.of(Contribution.typeA("x", 1, 5)), 0.95);
-    MonteCarlo procedure = MonteCarlo.withConfidence(0.95).withTrials(2000);
+    MonteCarlo procedure = new MonteCarlo(0.95, 2000);
     MonteCarlo.Model model = MonteCarlo.Model.of(budget);
     assertEquals(procedure.run(model, 1), procedure.run(model, 1));
     assertTrue(procedure.run(model, 1).halfWidth() != procedure.run(model, 2).halfWidth());
