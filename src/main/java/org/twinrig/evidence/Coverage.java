@@ -1,9 +1,7 @@
 package org.twinrig.evidence;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.twinrig.internal.Checks;
 
 /**
@@ -63,23 +61,5 @@ public record Coverage(
         Math.min(1, sum / n),
         ClopperPearson.of((int) Math.floor(sum + HAIR), n, confidence).low(),
         ClopperPearson.of((int) Math.ceil(sum - HAIR), n, confidence).high());
-  }
-
-  /** Every region and all bands, at every stated confidence. */
-  static List<Coverage> of(Judging judging, double confidence) {
-    List<Coverage> rows = new ArrayList<>();
-    for (Optional<Region> part : Judging.PARTS) {
-      for (double stated : STATED) {
-        List<Double> shares =
-            judging.inside(part, stated).stream()
-                .filter(OptionalDouble::isPresent)
-                .map(OptionalDouble::getAsDouble)
-                .toList();
-        if (!shares.isEmpty()) {
-          rows.add(of(part, stated, shares, confidence));
-        }
-      }
-    }
-    return rows;
   }
 }

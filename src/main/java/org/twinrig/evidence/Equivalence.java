@@ -1,5 +1,7 @@
 package org.twinrig.evidence;
 
+import java.util.function.Predicate;
+import org.twinrig.study.FrequencyRange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -58,9 +60,6 @@ public record Equivalence(
       boolean alone,
       boolean together) {}
 
-  /** A run of adjacent bands at which equivalence is shown at once. */
-  public record Run(double fromHz, double toHz) {}
-
   /**
    * The verdicts of a kind.
    *
@@ -97,37 +96,18 @@ public record Equivalence(
         scatters && Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
   }
 
-  /** How many octaves are shown to be equivalent, each band by itself. */
-  public double octavesAlone() {
+  /** Over how many octaves something is shown: {@link Verdict#alone} or {@link Verdict#together}. */
+  public double octaves(Predicate<Verdict> shown) {
     return bands.stream()
         .flatMap(Optional::stream)
-        .filter(Verdict::alone)
-        .mapToDouble(v -> v.band().octaves())
-        .sum();
-  }
-
-  /** The same at all these bands at once. */
-  public double octavesTogether() {
-    return bands.stream()
-        .flatMap(Optional::stream)
-        .filter(Verdict::together)
+        .filter(shown)
         .mapToDouble(v -> v.band().octaves())
         .sum();
   }
 
   /** Where equivalence is shown at once: runs of adjacent bands, rising in frequency. */
-  public List<Run> runs() {
-    List<Run> runs = new ArrayList<>();
-    boolean open = false;
-    for (Optional<Verdict> band : bands) {
-      boolean shown = band.filter(Verdict::together).isPresent();
-      if (shown) {
-        Band b = band.get().band();
-        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : b.lowerHz();
-        runs.add(new Run(fromHz, b.upperHz()));
-      }
-      open = shown;
-    }
-    return runs;
+  public List<FrequencyRange> runs() {
+    return FrequencyRange.runs(
+        bands, v -> v.filter(Verdict::together).isPresent(), v -> v.get().band());
   }
 }

@@ -94,22 +94,9 @@ public record ErrorBudget(
   }
 
   /**
-   * The budget of a kind.
+   * The budget of a kind, one per band that has an estimate.
    *
-   * @param estimate what they gave
-   * @param settings the study's settings
-   * @return one budget per band that has an estimate
-   */
-  public static ErrorBudget of(PairedUnits paired, KindEstimate estimate, Settings settings) {
-    return of(paired, estimate, settings, Optional.empty());
-  }
-
-  /**
-   * The budget of a kind whose sessions were corrected for drift.
-   *
-   * @param estimate what they gave
-   * @param settings the study's settings
-   * @return one budget per band that has an estimate
+   * @param drift the correction of its sessions for drift, if there was one
    */
   public static ErrorBudget of(
       PairedUnits paired,
@@ -119,7 +106,7 @@ public record ErrorBudget(
     Map<Integer, BandInputs> inputs = new TreeMap<>();
     for (int b = 0; b < estimate.grid().size(); b++) {
       if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
-        inputs.put(b, BandInputs.of(paired, b, fitted, settings).with(drift));
+        inputs.put(b, BandInputs.of(paired, b, fitted, settings, drift));
       }
     }
     List<Integer> checked = onePerOctave(inputs);
@@ -143,7 +130,7 @@ public record ErrorBudget(
   private static BandBudget.MonteCarloCheck check(
       BandInputs in, UncertaintyBudget total, MonteCarlo monteCarlo, long seed) {
     MonteCarlo.Result drawn = monteCarlo.run(in.model(), seed);
-    double delta = NumericalTolerance.of(total.combined(), SIGNIFICANT_DIGITS);
+    double delta = MonteCarlo.numericalTolerance(total.combined(), SIGNIFICANT_DIGITS);
     return new BandBudget.MonteCarloCheck(
         drawn.standardDeviation(),
         drawn.halfWidth(),

@@ -1,5 +1,6 @@
 package org.twinrig.evidence;
 
+import org.twinrig.study.FrequencyRange;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -49,14 +50,6 @@ public record MeanDifference(
     Checks.positive(limitDb, "the limit of equivalence in dB");
     Checks.fraction(confidence, "confidence");
   }
-
-  /**
-   * A run of adjacent bands.
-   *
-   * @param fromHz lower edge of the first, Hz
-   * @param toHz upper edge of the last, Hz
-   */
-  public record Run(double fromHz, double toHz) {}
 
   /**
    * One study's answer about a kind.
@@ -162,19 +155,8 @@ public record MeanDifference(
    * @param found what to look for
    * @return runs of adjacent bands, rising in frequency
    */
-  public List<Run> runs(Predicate<Verdict> found) {
-    List<Run> runs = new ArrayList<>();
-    boolean open = false;
-    for (Optional<Verdict> band : bands) {
-      boolean here = band.filter(found).isPresent();
-      if (here) {
-        Band b = band.get().band();
-        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : b.lowerHz();
-        runs.add(new Run(fromHz, b.upperHz()));
-      }
-      open = here;
-    }
-    return runs;
+  public List<FrequencyRange> runs(Predicate<Verdict> found) {
+    return FrequencyRange.runs(bands, v -> v.filter(found).isPresent(), v -> v.get().band());
   }
 
   /**

@@ -59,39 +59,7 @@ final class MonteCarlo {
   record Model(
       Function<RandomGenerator, DoubleSupplier> variance,
       double[] halfWidths,
-      boolean varianceExists) {
-
-    /** Independent inputs, each with its own distribution. */
-    static Model of(UncertaintyBudget budget) {
-      Contribution[] typeA =
-          budget.contributions().stream()
-              .filter(c -> c.distribution() == Contribution.Distribution.STUDENT_T)
-              .filter(c -> c.variance() > 0)
-              .toArray(Contribution[]::new);
-      double[] halfWidths =
-          budget.contributions().stream()
-              .filter(c -> c.distribution() == Contribution.Distribution.RECTANGULAR)
-              .mapToDouble(c -> Math.sqrt(3 * c.variance()))
-              .toArray();
-      // Student's t has a variance from more than two degrees of freedom on.
-      boolean exists = Arrays.stream(typeA).allMatch(c -> c.degreesOfFreedom() > 2);
-      return new Model(random -> sum(typeA, random), halfWidths, exists);
-    }
-
-    private static DoubleSupplier sum(Contribution[] typeA, RandomGenerator random) {
-      DoubleSupplier[] factors =
-          Arrays.stream(typeA)
-              .map(c -> varianceFactor(random, c.degreesOfFreedom()))
-              .toArray(DoubleSupplier[]::new);
-      return () -> {
-        double sum = 0;
-        for (int i = 0; i < factors.length; i++) {
-          sum += typeA[i].variance() * factors[i].getAsDouble();
-        }
-        return sum;
-      };
-    }
-  }
+      boolean varianceExists) {}
 
   /**
    * What came of it.
@@ -120,6 +88,19 @@ final class MonteCarlo {
     double half = new KthSelector().select(sizes, null, rank - 1);
     return new Result(
         model.varianceExists ? OptionalDouble.of(deviation) : OptionalDouble.empty(), half);
+  }
+
+  /**
+   * How closely two statements of the same uncertainty must agree (7.9.2): with {@code u = c·10^l}
+   * and {@code c} a whole number of the wanted significant digits, {@code δ = ½·10^l}.
+   */
+  static double numericalTolerance(double standardUncertainty, int significantDigits) {
+    Checks.positive(standardUncertainty, "a standard uncertainty");
+    int exponent = (int) Math.floor(Math.log10(standardUncertainty)) - (significantDigits - 1);
+    // 0.96 to one digit is 1, not 10 tenths.
+    boolean carries =
+        Math.rint(standardUncertainty / Math.pow(10, exponent)) >= Math.pow(10, significantDigits);
+    return 0.5 * Math.pow(10, carries ? exponent + 1 : exponent);
   }
 
   /** Draws of {@code ν/χ²_ν}; 1 where {@code ν} is infinite. */

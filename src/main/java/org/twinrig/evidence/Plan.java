@@ -255,22 +255,31 @@ public record Plan(
     private ZonePlan plan(List<BandOutcome.Fitted> bands) {
       ZoneVariance variance =
           new ZoneVariance(bands.stream().map(this::variance).toList(), confidence);
-      ZonePlan.Part part =
-          new ZonePlan.Part(
-              bands.get(0).band().lowerHz(),
-              bands.get(bands.size() - 1).band().upperHz(),
-              toleranceDb(bands.get(0)),
-              variance.units() >= limits.unitsMin());
-      ZonePlan open = new ZonePlan(part, variance, Optional.empty(), Optional.empty());
+      ZonePlan open = zone(bands, variance, Optional.empty(), Optional.empty());
       if (open.outlook() == ZonePlan.Outlook.MET || open.outlook() == ZonePlan.Outlook.NEVER) {
         return open;
       }
       Ranges ranges = ranges(List.of(open));
-      return new ZonePlan(
-          part,
+      return zone(
+          bands,
           variance,
           cheapest(variance.units(), ranges, open::expects),
           cheapest(variance.units(), ranges, open::meetsCautiously));
+    }
+
+    private ZonePlan zone(
+        List<BandOutcome.Fitted> bands,
+        ZoneVariance variance,
+        Optional<Design> evenChance,
+        Optional<Design> cautious) {
+      return new ZonePlan(
+          bands.get(0).band().lowerHz(),
+          bands.get(bands.size() - 1).band().upperHz(),
+          toleranceDb(bands.get(0)),
+          variance.units() >= limits.unitsMin(),
+          variance,
+          evenChance,
+          cautious);
     }
 
     private BandVariance variance(BandOutcome.Fitted fitted) {

@@ -1,5 +1,6 @@
 package org.twinrig.evidence;
 
+import java.util.stream.Stream;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -21,6 +22,11 @@ public record Validation(
     Map<Optional<Region>, List<UnitErrors>> units,
     List<Coverage> coverage) {
 
+  /** The regions, then all bands. */
+  private static final List<Optional<Region>> PARTS =
+      Stream.concat(Stream.of(Region.values()).map(Optional::of), Stream.of(Optional.<Region>empty()))
+          .toList();
+
   public Validation {
     regions = List.copyOf(regions);
     units = Map.copyOf(units);
@@ -41,13 +47,27 @@ public record Validation(
    * @return how they fared
    */
   public static Validation of(BandGrid grid, List<Trial> trials, double confidence) {
-    Judging judging = new Judging(grid, trials);
+    Judging judging = new Judging(grid);
+    List<RegionErrors> regions = new ArrayList<>();
     Map<Optional<Region>, List<UnitErrors>> units = new LinkedHashMap<>();
-    for (Optional<Region> part : Judging.PARTS) {
-      units.put(part, judging.units(part, confidence));
+    List<Coverage> coverage = new ArrayList<>();
+    for (Optional<Region> part : PARTS) {
+      List<Judging.Tally> ofUnits = judging.ofUnits(part, trials, confidence);
+      units.put(part, ofUnits.stream().map(Judging.Tally::ofUnit).toList());
+      if (part.isPresent() && !ofUnits.isEmpty()) {
+        regions.add(judging.of(part, trials, confidence).ofRegion(part.get()));
+      }
+      for (double stated : Coverage.STATED) {
+        List<Double> shares =
+            judging.ofUnits(part, trials, stated).stream()
+                .flatMap(t -> t.inside().stream().boxed())
+                .toList();
+        if (!shares.isEmpty()) {
+          coverage.add(Coverage.of(part, stated, shares, confidence));
+        }
+      }
     }
-    return new Validation(
-        RegionErrors.of(grid, trials, confidence), units, Coverage.of(judging, confidence));
+    return new Validation(regions, units, coverage);
   }
 
   /**

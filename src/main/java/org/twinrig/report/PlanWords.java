@@ -1,5 +1,6 @@
 package org.twinrig.report;
 
+import org.twinrig.study.FrequencyRange;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -171,7 +172,7 @@ public record PlanWords(PlannedStudy planned) {
   }
 
   private static Optional<String> incurable(Plan plan) {
-    List<PlannedStudy.Run> runs = PlannedStudy.incurable(plan);
+    List<FrequencyRange> runs = PlannedStudy.incurable(plan);
     if (runs.isEmpty()) {
       return Optional.empty();
     }

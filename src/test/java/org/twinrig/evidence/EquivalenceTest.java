@@ -1,5 +1,6 @@
 package org.twinrig.evidence;
 
+import org.twinrig.study.FrequencyRange;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -125,11 +126,11 @@ class EquivalenceTest {
     Equivalence found = equivalence(kind(grid, new double[6][grid.size()], to), 0.5);
     assertEquals(
         List.of(
-            new Equivalence.Run(grid.band(1).lowerHz(), grid.band(2).upperHz()),
-            new Equivalence.Run(grid.band(5).lowerHz(), grid.band(5).upperHz())),
+            new FrequencyRange(grid.band(1).lowerHz(), grid.band(2).upperHz()),
+            new FrequencyRange(grid.band(5).lowerHz(), grid.band(5).upperHz())),
         found.runs());
-    assertEquals(3 * grid.band(0).octaves(), found.octavesTogether(), 1e-12);
-    assertEquals(3 * grid.band(0).octaves(), found.octavesAlone(), 1e-12);
+    assertEquals(3 * grid.band(0).octaves(), found.octaves(Equivalence.Verdict::together), 1e-12);
+    assertEquals(3 * grid.band(0).octaves(), found.octaves(Equivalence.Verdict::alone), 1e-12);
   }
 
   @Test

@@ -79,7 +79,7 @@ class ErrorBudgetTest {
   private static ErrorBudget budget(Truth truth, Settings settings, long seed) {
     PairedUnits paired = truth.draw(GRID, new Random(seed));
     return ErrorBudget.of(
-        paired, new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired), settings);
+        paired, new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired), settings, Optional.empty());
   }
 
   @Test
@@ -107,7 +107,7 @@ class ErrorBudgetTest {
   void equalSeatingsGiveTheClassicalPredictionVariance() {
     PairedUnits paired = new Truth(8, 3, 2, 0.75).draw(GRID, new Random(3));
     KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
-    ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED);
+    ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty());
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       BandBudget band = budget.bands().get(b);
@@ -137,7 +137,7 @@ class ErrorBudgetTest {
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       if (estimated(estimate, b) == 0) {
-        BandBudget band = ErrorBudget.of(paired, estimate, ANCHORED).bands().get(b);
+        BandBudget band = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands().get(b);
         assertEquals(0, band.variance(ErrorSource.UNITS).orElseThrow(), 1e-12);
         assertTrue(band.total().orElseThrow().effectiveDegreesOfFreedom() < 2 * 4);
         checked++;
@@ -211,7 +211,7 @@ class ErrorBudgetTest {
   void withoutRepeatsTheBudgetIsStudentsPredictionInterval(int units) {
     PairedUnits paired = new Truth(units, 1, 1, 0.5).draw(GRID, new Random(units));
     KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
-    List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED).bands();
+    List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
     for (int b = 0; b < GRID.size(); b++) {
       UncertaintyBudget total = bands.get(b).total().orElseThrow();
       assertEquals(units - 1, total.effectiveDegreesOfFreedom(), 1e-9);
@@ -275,7 +275,7 @@ class ErrorBudgetTest {
     for (int study = 0; study < 9; study++) {
       PairedUnits paired = truth.draw(wide, random);
       KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
-      List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED).bands();
+      List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
       for (int b = 0; b < wide.size(); b++) {
         double mean = Arrays.stream(paired.at(b).differencesDb()).average().orElseThrow();
         double unit = Math.sqrt(tauSquared + 2 * seatVariance / 3) * random.nextGaussian();

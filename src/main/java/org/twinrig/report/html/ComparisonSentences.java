@@ -1,5 +1,6 @@
 package org.twinrig.report.html;
 
+import org.twinrig.study.FrequencyRange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -75,7 +76,7 @@ public final class ComparisonSentences {
 
   private static String found(
       MeanDifference d, Predicate<MeanDifference.Verdict> what, String word) {
-    List<MeanDifference.Run> runs = d.runs(what);
+    List<FrequencyRange> runs = d.runs(what);
     return runs.isEmpty()
         ? "nowhere shown to be " + word
         : "shown to be "

@@ -1,5 +1,6 @@
 package org.twinrig.report.html;
 
+import org.twinrig.study.FrequencyRange;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -32,12 +33,12 @@ public final class EvidenceSheets {
             "Where the mean of old graphs needs no translation",
             outcome.kinds(),
             k -> List.of(k.evidence().equivalence()))
-        .hundredths("Band by band (octaves)", Equivalence::octavesAlone)
-        .hundredths("All at once (octaves)", Equivalence::octavesTogether)
+        .hundredths("Band by band (octaves)", e -> e.octaves(Equivalence.Verdict::alone))
+        .hundredths("All at once (octaves)", e -> e.octaves(Equivalence.Verdict::together))
         .words("All at once, where", e -> places(e.runs()));
   }
 
-  private static String places(List<Equivalence.Run> runs) {
+  private static String places(List<FrequencyRange> runs) {
     return runs.isEmpty()
         ? "nowhere"
         : runs.stream()

@@ -1,5 +1,6 @@
 package org.twinrig.report.html;
 
+import java.util.Optional;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -38,7 +39,7 @@ class ErrorBudgetPageTest {
               k.wanders(),
               k.errors(),
               k.stability(),
-              ErrorBudget.of(k.paired(), k.estimate(), settings),
+              ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty()),
               k.repeatability(),
               k.seatings(),
               k.evidence()));
