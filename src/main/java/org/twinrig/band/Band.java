@@ -34,12 +34,9 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   }
 
   /**
-   * The band with a given number.
-   *
-   * @param index the band number {@code x}
-   * @param perOctave bands per octave {@code N}, 1 or more
-   * @return the band with {@code f_m = 1000·G^(x/N)} for odd {@code N} and {@code
-   *     1000·G^((2x+1)/(2N))} for even {@code N} (5.4), edges {@code f_m·G^(±1/(2N))} (5.7)
+   * The band number {@code x} at {@code N} bands per octave: {@code f_m = 1000·G^(x/N)} for odd
+   * {@code N} and {@code 1000·G^((2x+1)/(2N))} for even {@code N} (5.4), edges {@code
+   * f_m·G^(±1/(2N))} (5.7).
    */
   public static Band ofIndex(int index, int perOctave) {
     double lower = 1000 * power(halfSteps(index, perOctave) - 1, perOctave);
@@ -50,11 +47,8 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   }
 
   /**
-   * The band whose mid-band frequency is nearest to a frequency, such as a nominal one.
-   *
-   * @param hz a frequency in Hz, above 0
-   * @param perOctave bands per octave {@code N}
-   * @return the band whose exact mid-band frequency is nearest on the logarithmic axis
+   * The band whose exact mid-band frequency is nearest, on the logarithmic axis, to a frequency
+   * above 0 Hz such as a nominal one.
    */
   public static Band ofMidFrequency(double hz, int perOctave) {
     if (!(hz > 0) || Double.isInfinite(hz)) {

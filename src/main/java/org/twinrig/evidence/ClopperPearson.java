@@ -29,11 +29,8 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
   }
 
   /**
-   * The interval of a share.
+   * The interval of a share of {@code x} in {@code n} at a confidence strictly between 0 and 1.
    *
-   * @param hits {@code x}, from 0 to {@code trials}
-   * @param trials {@code n}, 1 or more
-   * @param confidence strictly between 0 and 1
    * @throws IllegalArgumentException when there are more hits than trials, or no trials
    */
   public static ClopperPearson of(int hits, int trials, double confidence) {

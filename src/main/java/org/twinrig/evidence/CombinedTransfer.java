@@ -40,15 +40,9 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
   }
 
   /**
-   * One band.
-   *
-   * @param studies {@code k}, how many studies have an estimate
-   * @param units of these studies together
-   * @param meanDb {@code δ̂}, dB
-   * @param standardErrorDb {@code SE}, dB
-   * @param tauDb {@code τ}, standard deviation between studies, dB
-   * @param halfDb half-width of the interval of the mean, dB
-   * @param furtherHalfDb half-width of where a further lab's mean is expected, dB
+   * One band: {@code k} studies that have an estimate, the units of these together, {@code δ̂} and
+   * {@code SE}, {@code τ} between studies, half-width of the interval of the mean, and of where a
+   * further lab's mean is expected; all in dB.
    */
   public record Combined(
       Band band,
@@ -68,13 +62,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
     }
   }
 
-  /**
-   * Combines studies.
-   *
-   * @param estimates of one kind, one per study, on the same bands; two or more
-   * @param confidence of the intervals
-   * @return one entry per band
-   */
+  /** Combines two or more studies' estimates of one kind on the same bands. */
   public static CombinedTransfer of(List<KindEstimate> estimates, double confidence) {
     if (estimates.size() < 2) {
       throw new IllegalArgumentException("needs two or more studies, but has " + estimates.size());

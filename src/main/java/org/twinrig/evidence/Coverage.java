@@ -42,14 +42,7 @@ public record Coverage(
     }
   }
 
-  /**
-   * Coverage from each unit's share.
-   *
-   * @param region part of the axis; nothing for all bands
-   * @param stated confidence of the prediction interval
-   * @param shares each unit's share of bands inside; one or more
-   * @param confidence of the interval of the coverage
-   */
+  /** Coverage from each unit's share of bands inside, one or more; its interval at a confidence. */
   static Coverage of(
       Optional<Region> region, double stated, List<Double> shares, double confidence) {
     int n = shares.size();

@@ -1,16 +1,16 @@
 package org.twinrig.evidence;
 
-import java.util.function.Predicate;
-import org.twinrig.study.FrequencyRange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
+import org.twinrig.study.FrequencyRange;
 
 /**
  * At which bands the mean transfer of a kind is shown to make no difference: old graphs can stand
@@ -44,7 +44,6 @@ public record Equivalence(
   /**
    * What was shown at one band.
    *
-   * @param mean the mean transfer
    * @param p value of both one-sided tests together
    * @param halfDb half-width of the interval at confidence {@code 1-2α} that goes with it, dB
    * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
@@ -60,14 +59,7 @@ public record Equivalence(
       boolean alone,
       boolean together) {}
 
-  /**
-   * The verdicts of a kind.
-   *
-   * @param estimate its mean transfer
-   * @param limitDb {@code Δ}, dB
-   * @param confidence {@code 1-α}
-   * @return one verdict per band
-   */
+  /** The verdicts of a kind within {@code ±Δ} dB at confidence {@code 1-α}. */
   public static Equivalence of(KindEstimate estimate, double limitDb, double confidence) {
     List<Optional<Verdict>> bands = new ArrayList<>();
     for (int b = 0; b < estimate.bands().size(); b++) {
@@ -96,7 +88,9 @@ public record Equivalence(
         scatters && Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
   }
 
-  /** Over how many octaves something is shown: {@link Verdict#alone} or {@link Verdict#together}. */
+  /**
+   * Over how many octaves something is shown: {@link Verdict#alone} or {@link Verdict#together}.
+   */
   public double octaves(Predicate<Verdict> shown) {
     return bands.stream()
         .flatMap(Optional::stream)

@@ -79,12 +79,7 @@ public record ErrorBudget(
     /** Levels stand as calibrated, and the class of the calibrators is not known. */
     NOT_KNOWN;
 
-    /**
-     * How they enter a study.
-     *
-     * @param settings of the study
-     * @return by its anchor first, then by what is known of the calibrators
-     */
+    /** How they enter a study: by its anchor first, then by what is known of the calibrators. */
     public static Calibration of(Settings settings) {
       if (!(settings.anchor() instanceof Anchor.None)) {
         return CANCELS;
@@ -93,11 +88,7 @@ public record ErrorBudget(
     }
   }
 
-  /**
-   * The budget of a kind, one per band that has an estimate.
-   *
-   * @param drift the correction of its sessions for drift, if there was one
-   */
+  /** The budget of a kind, with the correction of its sessions for drift, if there was one. */
   public static ErrorBudget of(
       PairedUnits paired,
       KindEstimate estimate,

@@ -83,7 +83,12 @@ final class Judging {
 
     UnitErrors ofUnit() {
       return new UnitErrors(
-          units.iterator().next(), errors, sum / errors, rms(offsetSquares), rms(squares), inside());
+          units.iterator().next(),
+          errors,
+          sum / errors,
+          rms(offsetSquares),
+          rms(squares),
+          inside());
     }
 
     RegionErrors ofRegion(Region region) {

@@ -1,6 +1,5 @@
 package org.twinrig.evidence;
 
-import org.twinrig.study.FrequencyRange;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -16,6 +15,7 @@ import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.SignFlipInterval;
 import org.twinrig.regression.StudentT;
 import org.twinrig.study.BandSample;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 
 /**
@@ -51,32 +51,16 @@ public record MeanDifference(
     Checks.fraction(confidence, "confidence");
   }
 
-  /**
-   * One study's answer about a kind.
-   *
-   * @param estimate what they gave
-   */
+  /** One study's answer about a kind. */
   public record Side(PairedUnits paired, KindEstimate estimate) {}
 
-  /**
-   * How to judge.
-   *
-   * @param limitDb {@code Δ}, dB
-   * @param confidence {@code 1-α}
-   * @param seed of the sign patterns
-   */
+  /** How to judge: {@code Δ} in dB, {@code 1-α}, and the seed of the sign patterns. */
   public record Terms(double limitDb, double confidence, long seed) {}
 
   /**
-   * What was found at one band.
-   *
-   * @param differenceDb {@code D}, dB
-   * @param standardErrorDb {@code SE}, dB
-   * @param halfDb half-width of the band's own interval, dB
-   * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
-   * @param different whether the means are shown to differ, at all bands at once
-   * @param equivalentAlone whether they are shown to be equivalent at this band by itself
-   * @param equivalent whether they are shown to be equivalent, at all bands at once
+   * What was found at one band: {@code D} and {@code SE} in dB, {@code ν}, half-width in dB of the
+   * band's own interval and of the one that holds at all bands at once; whether the means are shown
+   * to differ at all bands at once, and to be equivalent at this band by itself and at all at once.
    */
   public record Verdict(
       Band band,
@@ -96,14 +80,7 @@ public record MeanDifference(
     }
   }
 
-  /**
-   * Compares two studies.
-   *
-   * @param first one study
-   * @param second the other, of the same kind on the same bands
-   * @param terms how to judge
-   * @return one verdict per band
-   */
+  /** Compares two studies of the same kind on the same bands. */
   public static MeanDifference of(Side first, Side second, Terms terms) {
     if (!first.estimate.grid().equals(second.estimate.grid())
         || !first.estimate.kind().equals(second.estimate.kind())) {
@@ -136,11 +113,7 @@ public record MeanDifference(
     return new MeanDifference(first.estimate.kind(), terms.limitDb, terms.confidence, verdicts);
   }
 
-  /**
-   * Over how many octaves something was found.
-   *
-   * @param found what to count
-   */
+  /** Over how many octaves something was found. */
   public double octaves(Predicate<Verdict> found) {
     return bands.stream()
         .flatMap(Optional::stream)
@@ -149,21 +122,12 @@ public record MeanDifference(
         .sum();
   }
 
-  /**
-   * Where something was found.
-   *
-   * @param found what to look for
-   * @return runs of adjacent bands, rising in frequency
-   */
+  /** Where something was found: runs of adjacent bands, rising in frequency. */
   public List<FrequencyRange> runs(Predicate<Verdict> found) {
     return FrequencyRange.runs(bands, v -> v.filter(found).isPresent(), v -> v.get().band());
   }
 
-  /**
-   * Where the means differ most.
-   *
-   * @return the band with the greatest difference; nothing where no band was compared
-   */
+  /** The band with the greatest difference; nothing where no band was compared. */
   public Optional<Verdict> largest() {
     return bands.stream()
         .flatMap(Optional::stream)

@@ -49,11 +49,8 @@ final class MonteCarlo {
   }
 
   /**
-   * What is propagated.
-   *
-   * @param variance given a generator, supplies one draw a trial of the variance of the normal part
-   * @param halfWidths of the rectangular inputs
-   * @param varianceExists false when the sum has no standard deviation
+   * What is propagated: given a generator, one draw a trial of the variance of the normal part;
+   * half-widths of the rectangular inputs; and whether the sum has a standard deviation.
    */
   @SuppressWarnings("ArrayRecordComponent")
   record Model(
@@ -62,10 +59,8 @@ final class MonteCarlo {
       boolean varianceExists) {}
 
   /**
-   * What came of it.
-   *
-   * @param standardDeviation of the draws; nothing where the distribution has none
-   * @param halfWidth of the coverage interval
+   * Standard deviation of the draws, where the distribution has one, and half-width of the
+   * interval.
    */
   record Result(OptionalDouble standardDeviation, double halfWidth) {}
 

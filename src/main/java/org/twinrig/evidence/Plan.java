@@ -120,13 +120,9 @@ public record Plan(
   }
 
   /**
-   * One band under a plan.
-   *
-   * @param toleranceDb the half-width to be reached, dB
-   * @param presentHalfDb the half-width the study has, dB
-   * @param plannedHalfDb the half-width expected of {@link Plan#evenWhole}, dB; that of the study
-   *     where there is none
-   * @param neverBelowDb the half-width no number of units and seatings goes below, dB
+   * One band under a plan: the half-width to be reached, that of the study, that expected of {@link
+   * Plan#evenWhole} (of the study where there is none), and the one no number of units and seatings
+   * goes below; all in dB.
    */
   public record BandPlan(
       Band band,
@@ -141,23 +137,13 @@ public record Plan(
       Checks.notNegative(neverBelowDb, "a half-width in dB");
     }
 
-    /**
-     * Whether units and seatings can bring the band to its tolerance.
-     *
-     * @return false when what they cannot cut exceeds it
-     */
+    /** Whether units and seatings can bring the band to its tolerance. */
     public boolean curable() {
       return neverBelowDb <= toleranceDb;
     }
   }
 
-  /**
-   * Plans a kind.
-   *
-   * @param estimate what they gave
-   * @param limits what has to be met, with what at most
-   * @param confidence of the prediction interval
-   */
+  /** Plans a kind, with prediction intervals at a confidence. */
   public static Plan of(
       PairedUnits paired, KindEstimate estimate, PlanLimits limits, double confidence) {
     return new Planner(paired, estimate, limits, confidence).plan();

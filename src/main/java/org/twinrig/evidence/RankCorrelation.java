@@ -66,12 +66,7 @@ public record RankCorrelation(
     }
   }
 
-  /**
-   * An interval.
-   *
-   * @param low lower end
-   * @param high upper end
-   */
+  /** Both ends of an interval. */
   public record Interval(double low, double high) {
     public Interval {
       Checks.finite(low, "the lower end of a correlation");
@@ -86,14 +81,8 @@ public record RankCorrelation(
   }
 
   /**
-   * The coefficient of two quantities.
-   *
-   * @param measure which coefficient
-   * @param x one number per unit, finite
-   * @param y another, in the same order of units
-   * @param confidence of the interval
-   * @return the coefficient; nothing with fewer than two units, or where one quantity is the same
-   *     on all of them
+   * The coefficient of two quantities, one finite number per unit each, in the same order of units;
+   * nothing with fewer than two units, or where one quantity is the same on all of them.
    */
   public static Optional<RankCorrelation> of(
       Measure measure, double[] x, double[] y, double confidence) {

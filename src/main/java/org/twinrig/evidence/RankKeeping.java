@@ -42,11 +42,8 @@ public record RankKeeping(double confidence) {
   }
 
   /**
-   * What units are compared with.
-   *
-   * @param from reference curve of the old fixture, dB per band, pinned like the units
-   * @param to reference curve of the new fixture, likewise
-   * @param range over which deviations are taken
+   * What units are compared with: a reference curve of either fixture, dB per band, pinned like the
+   * units, and the range over which deviations are taken.
    */
   public record References(Levels from, Levels to, FrequencyRange range) {
     public References {
@@ -56,14 +53,8 @@ public record RankKeeping(double confidence) {
     }
 
     /**
-     * Reference curves as their files hold them.
-     *
-     * @param from of the old fixture
-     * @param to of the new fixture
-     * @param anchor how captures are pinned
-     * @param grid the study's bands
-     * @param range over which deviations are taken
-     * @return the curves, pinned; nothing when one of them does not reach the anchor
+     * Reference curves as their files hold them, pinned like the captures; nothing when one of them
+     * does not reach the anchor.
      */
     public static Optional<References> pinned(
         Response from, Response to, Anchor anchor, BandGrid grid, FrequencyRange range) {
@@ -75,15 +66,7 @@ public record RankKeeping(double confidence) {
     }
   }
 
-  /**
-   * One unit's deviations.
-   *
-   * @param unit its name
-   * @param fromDb deviation on the old fixture, dB
-   * @param toDb deviation on the new one, dB
-   * @param rankFrom rank on the old fixture, from 1 for the nearest
-   * @param rankTo rank on the new one
-   */
+  /** One unit's deviations on either fixture, dB, and its ranks by them, from 1 for the nearest. */
   public record Ranked(String unit, double fromDb, double toDb, double rankFrom, double rankTo) {
     public Ranked {
       Checks.notNegative(fromDb, "a deviation in dB");
@@ -91,9 +74,8 @@ public record RankKeeping(double confidence) {
     }
 
     /**
-     * How far the unit falls.
-     *
-     * @return rank on the new fixture minus rank on the old one; negative where it rises
+     * How far the unit falls: rank on the new fixture minus rank on the old one; negative where it
+     * rises.
      */
     public double change() {
       return rankTo - rankFrom;
@@ -101,13 +83,8 @@ public record RankKeeping(double confidence) {
   }
 
   /**
-   * How far the order of a kind's units keeps.
-   *
-   * @param range over which deviations were taken
-   * @param units in the order of the study
-   * @param leftOut units that lack a band
-   * @param spearman of the deviations; nothing with fewer than two units or without differences
-   * @param kendall likewise
+   * How far the order of a kind's units keeps, in the order of the study, but for units that lack a
+   * band; the coefficients are missing with fewer than two units or without differences.
    */
   public record Result(
       FrequencyRange range,
@@ -122,9 +99,7 @@ public record RankKeeping(double confidence) {
     }
 
     /**
-     * The units whose rank changes most.
-     *
-     * @return those that change at all, the greatest change first, equals in the study's order
+     * The units whose rank changes at all, the greatest change first, equals in the study's order.
      */
     public List<Ranked> mostChanged(int most) {
       return units.stream()
@@ -136,11 +111,8 @@ public record RankKeeping(double confidence) {
   }
 
   /**
-   * Ranks the units of a kind.
+   * Ranks the units of a kind, pinned, by references on the same bands.
    *
-   * @param paired its units, pinned
-   * @param references what they are compared with, on the same bands
-   * @return deviations, ranks and how far they agree
    * @throws IllegalArgumentException when the bands differ, or no band of the range has a level on
    *     both reference curves
    */

@@ -38,11 +38,7 @@ public enum Region {
     return toHz;
   }
 
-  /**
-   * Whether a band counts here: its mid-band frequency lies in {@code [from, to)}.
-   *
-   * @return true when it does
-   */
+  /** Whether a band counts here: its mid-band frequency lies in {@code [from, to)}. */
   public boolean holds(Band band) {
     return band.midHz() >= fromHz && band.midHz() < toHz;
   }

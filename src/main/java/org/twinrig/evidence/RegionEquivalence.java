@@ -23,10 +23,8 @@ public record RegionEquivalence(
   private record Tested(String kind, Region region, int bands, double p) {}
 
   /**
-   * Tests every region of every kind; a region with a band that has no estimate is not tested.
-   *
-   * @param kinds of one study
-   * @return kinds in order, regions rising
+   * Tests every region of every kind of a study, regions rising; a region with a band that has no
+   * estimate is not tested.
    */
   public static List<RegionEquivalence> of(List<Equivalence> kinds, List<BandGrid> grids) {
     List<Tested> tested = new ArrayList<>();

@@ -35,14 +35,7 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
     Checks.notNegative(neverBelowDb, "the least half-width in dB");
   }
 
-  /**
-   * What seatings buy in every region.
-   *
-   * @param paired the kind's units
-   * @param estimate the kind's estimate
-   * @param confidence of the prediction interval
-   * @return in the order of {@link Region}; a region is left out where seating scatter is unknown
-   */
+  /** What seatings buy in every region; a region is left out where seating scatter is unknown. */
   public static List<SeatingsNeeded> of(
       PairedUnits paired, KindEstimate estimate, double confidence) {
     List<SeatingsNeeded> rows = new ArrayList<>();

@@ -41,11 +41,7 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
     return Math.sqrt(variance());
   }
 
-  /**
-   * Effective degrees of freedom.
-   *
-   * @return {@code ν_eff}, not a whole number; infinite when no input with finitely many counts
-   */
+  /** {@code ν_eff}, not a whole number; infinite when no input with finitely many counts. */
   public double effectiveDegreesOfFreedom() {
     return variance() == 0
         ? Double.POSITIVE_INFINITY
@@ -60,9 +56,8 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
   }
 
   /**
-   * Expanded uncertainty.
-   *
-   * @return {@code U}, half-width of the coverage interval in the unit of the measurand
+   * Expanded uncertainty {@code U}: half-width of the coverage interval in the unit of the
+   * measurand.
    */
   public double expanded() {
     return coverageFactor() * combined();

@@ -47,32 +47,18 @@ public final class UnitsToMeasure {
             .toList();
   }
 
-  /**
-   * A graph of the catalogue.
-   *
-   * @param unit the unit it shows
-   * @param sketch its levels
-   */
+  /** A graph of the catalogue: the unit it shows and its levels. */
   public record Graph(String unit, Sketch sketch) {}
 
   /**
-   * A unit worth measuring.
-   *
-   * @param unit its name
-   * @param beforeDb root of the mean prediction variance of the kind's graphs with the units chosen
-   *     before it, dB
-   * @param afterDb the same with this one as well, dB
+   * A unit worth measuring: root of the mean prediction variance of the kind's graphs with the
+   * units chosen before it, and with this one as well, dB.
    */
   public record Choice(String unit, String kind, double beforeDb, double afterDb) {}
 
   /**
-   * Chooses units of one kind.
-   *
-   * @param kind the kind's transfer; at least three units
-   * @param graphs the kind's graphs, in the order of the catalogue
-   * @param rule says in which range errors count
-   * @param most how many units to choose at most
-   * @return the most useful first; none when there is nothing to choose from
+   * Chooses at most so many units of one kind, the most useful first, from its graphs in the order
+   * of the catalogue; the rule says in which range errors count.
    */
   public static List<Choice> of(
       TransferFunction kind, List<Graph> graphs, PublishingRule rule, int most) {

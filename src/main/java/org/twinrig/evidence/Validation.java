@@ -1,12 +1,12 @@
 package org.twinrig.evidence;
 
-import java.util.stream.Stream;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 
 /**
@@ -24,7 +24,8 @@ public record Validation(
 
   /** The regions, then all bands. */
   private static final List<Optional<Region>> PARTS =
-      Stream.concat(Stream.of(Region.values()).map(Optional::of), Stream.of(Optional.<Region>empty()))
+      Stream.concat(
+              Stream.of(Region.values()).map(Optional::of), Stream.of(Optional.<Region>empty()))
           .toList();
 
   public Validation {
@@ -39,12 +40,7 @@ public record Validation(
   }
 
   /**
-   * Sums up trials.
-   *
-   * @param trials one per unit
-   * @param confidence of the prediction intervals that errors are held against, and of the
-   *     intervals of coverages
-   * @return how they fared
+   * Sums up trials, one per unit; prediction intervals and intervals of coverages at a confidence.
    */
   public static Validation of(BandGrid grid, List<Trial> trials, double confidence) {
     Judging judging = new Judging(grid);
@@ -71,10 +67,8 @@ public record Validation(
   }
 
   /**
-   * The unit with the greatest error.
-   *
-   * @param part part of the axis; nothing for all bands
-   * @return the one whose root mean square error is greatest, the first of equals
+   * The unit with the greatest root mean square error over a part of the axis (nothing for all
+   * bands), the first of equals.
    */
   public Optional<UnitErrors> worst(Optional<Region> part) {
     return units.getOrDefault(part, List.of()).stream()
@@ -82,10 +76,7 @@ public record Validation(
   }
 
   /**
-   * Coverage over part of the axis.
-   *
-   * @param part part of the axis; nothing for all bands
-   * @return one per stated confidence, rising
+   * Coverage over a part of the axis (nothing for all bands), one per stated confidence, rising.
    */
   public List<Coverage> coverage(Optional<Region> part) {
     List<Coverage> rows = new ArrayList<>(coverage);

@@ -75,11 +75,8 @@ public record ZonePlan(
 
   /**
    * With how many units, seated as now, a paired t test at a band like the zone's shows a mean
-   * difference between the fixtures with the chance of {@link Plan#CHANCE}, if it is there.
-   *
-   * @param differenceDb the difference, dB, above 0
-   * @param most the most units to try
-   * @return 3 or more; nothing where that many do not
+   * difference between the fixtures with the chance of {@link Plan#CHANCE}, if it is there: 3 or
+   * more; nothing where the most to be tried do not.
    */
   public OptionalInt unitsToShow(double differenceDb, int most) {
     return PairedPower.units(

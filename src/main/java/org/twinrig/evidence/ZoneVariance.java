@@ -21,12 +21,7 @@ final class ZoneVariance {
   private final Misses missesTo;
   private final Map<Integer, Factors> factors = new HashMap<>();
 
-  /**
-   * A zone.
-   *
-   * @param bands one or more
-   * @param confidence of the prediction interval
-   */
+  /** A zone of one or more bands, with prediction intervals at a confidence. */
   ZoneVariance(List<BandVariance> bands, double confidence) {
     this.bands = List.copyOf(bands);
     this.missesFrom = Misses.of(this.bands, BandVariance::from);

@@ -16,12 +16,9 @@ public sealed interface BandOutcome {
   int units();
 
   /**
-   * The band has an estimate.
-   *
-   * @param mean the mean transfer with its pointwise interval
-   * @param simultaneousHalfDb half-width in dB of the interval that holds over all bands at once
-   * @param prediction how well one unit is predicted
-   * @param scatter where the variance comes from
+   * The band has an estimate: the mean transfer with its pointwise interval, the half-width in dB
+   * of the interval that holds over all bands at once, how well one unit is predicted, and where
+   * the variance comes from.
    */
   record Fitted(
       Band band,
@@ -40,12 +37,7 @@ public sealed interface BandOutcome {
     }
   }
 
-  /**
-   * The band has no estimate.
-   *
-   * @param units how many units had a level on both fixtures
-   * @param why the reason
-   */
+  /** The band has no estimate: how many units had a level on both fixtures, and why. */
   record NotFitted(Band band, int units, Why why) implements BandOutcome {}
 
   /** Why a band has no estimate. */

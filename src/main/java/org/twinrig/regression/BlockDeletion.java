@@ -48,11 +48,7 @@ final class BlockDeletion {
   private final double[] ratio;
 
   /**
-   * Room for one shape of problem.
-   *
-   * @param units {@code n}, 3 or more
-   * @param rows {@code R}, stacked rows of a unit
-   * @param predictors {@code p}
+   * Room for {@code n} units of 3 or more, {@code R} stacked rows a unit and {@code p} predictors.
    */
   BlockDeletion(int units, int rows, int predictors) {
     this.units = units;
@@ -89,12 +85,7 @@ final class BlockDeletion {
     }
   }
 
-  /**
-   * The error on a unit left out alone.
-   *
-   * @param i the unit
-   * @return {@code r_i} at the last row, dB
-   */
+  /** The error {@code r_i} on a unit left out alone, at the last row, dB. */
   double withoutOne(int i) {
     return own[i].scaledErrors()[rows - 1] / own[i].lastPivot();
   }

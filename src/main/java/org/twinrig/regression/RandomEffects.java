@@ -38,11 +38,7 @@ public final class RandomEffects {
   /** By degrees of freedom: a kind has a hundred bands and a few numbers of units. */
   private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
 
-  /**
-   * The procedure.
-   *
-   * @param confidence of the interval, strictly between 0 and 1
-   */
+  /** The procedure, with intervals at a confidence strictly between 0 and 1. */
   public RandomEffects(double confidence) {
     this.confidence = Checks.fraction(confidence, "confidence");
   }
@@ -86,10 +82,9 @@ public final class RandomEffects {
   }
 
   /**
-   * Estimates the mean difference.
+   * Estimates the mean difference from one finite difference per unit, dB, and the sampling
+   * variance of each, dB², 0 or more.
    *
-   * @param differencesDb one per unit, finite
-   * @param variances sampling variance of each in dB², 0 or more
    * @throws IllegalArgumentException with fewer than two units, unequal lengths, or numbers that
    *     are not finite
    */

@@ -48,20 +48,15 @@ public record SignFlipInterval(double confidence, long seed) {
   }
 
   /**
-   * The multiplier.
-   *
-   * @param multiplier {@code q}; may be infinite, see above
-   * @param patterns {@code R}
-   * @param exact whether every pattern was taken
+   * {@code q}, which may be infinite (see above), {@code R}, and whether every pattern was taken.
    */
   public record Result(double multiplier, int patterns, boolean exact) {}
 
   /**
-   * The multiplier over all bands.
+   * The multiplier over all bands; 0 when no band scatters.
    *
    * @param differencesDb one row per unit, one column per band, NaN where the unit has no level; at
    *     least two units, and at least two levels at every band that is to count
-   * @return the multiplier; 0 when no band scatters
    */
   public Result fit(double[][] differencesDb) {
     int units = differencesDb.length;
@@ -85,17 +80,15 @@ public record SignFlipInterval(double confidence, long seed) {
   }
 
   /**
-   * The multiplier for the difference of two means: two independent groups of units, each centred
-   * and flipped unit by unit, the groups apart. With {@code m_g} and {@code s_g²} of a flipped
-   * group each of 4999 draws gives {@code T = max_b |m_1 - m_2|/√(s_1² + s_2²)}, Welch's statistic
-   * (1947, Biometrika 34:28), so that the groups may scatter differently.
+   * The multiplier for the difference of two means: two independent groups of units, one row per
+   * unit as in {@link #fit}, each centred and flipped unit by unit, the groups apart. With {@code
+   * m_g} and {@code s_g²} of a flipped group each of 4999 draws gives {@code T = max_b |m_1 -
+   * m_2|/√(s_1² + s_2²)}, Welch's statistic (1947, Biometrika 34:28), so that the groups may
+   * scatter differently.
    *
-   * <p>A band counts where both groups have two units or more and scatter. Where all residuals of
-   * both groups line up, {@code T} is infinite; the caller bounds {@code q}.
-   *
-   * @param first one row per unit, one column per band, NaN where the unit has no level
-   * @param second the same of the other group, over the same bands
-   * @return {@code q}; 0 when no band counts
+   * <p>A band counts where both groups have two units or more and scatter; without one {@code q} is
+   * 0. Where all residuals of both groups line up, {@code T} is infinite; the caller bounds {@code
+   * q}.
    */
   public double ofDifference(double[][] first, double[][] second) {
     if (first.length < 2 || second.length < 2) {

@@ -40,9 +40,8 @@ final class StackedWindow {
   }
 
   /**
-   * The rows at a band.
-   *
-   * @return nothing where a unit of the band lacks a level in the window or in a band that lends
+   * The rows at a band; nothing where a unit of the band lacks a level in the window or in a pooled
+   * band.
    */
   static Optional<StackedWindow> of(WindowData data, int band, WindowShape shape) {
     int[] members = data.members(band);

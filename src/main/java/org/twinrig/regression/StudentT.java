@@ -7,11 +7,8 @@ public final class StudentT {
   private StudentT() {}
 
   /**
-   * The factor of a two-sided interval.
-   *
-   * @param confidence of the interval, strictly between 0 and 1
-   * @param degreesOfFreedom above 0; not whole where they are approximate
-   * @return {@code t} with {@code P(|T| <= t) = confidence}
+   * {@code t} of a two-sided interval, {@code P(|T| <= t) = confidence}; degrees of freedom above
+   * 0, not whole where they are approximate.
    */
   public static double twoSided(double confidence, double degreesOfFreedom) {
     // The generator is left out: nothing is drawn.
@@ -19,24 +16,12 @@ public final class StudentT {
         .inverseCumulativeProbability((1 + confidence) / 2);
   }
 
-  /**
-   * The factor of a one-sided interval.
-   *
-   * @param confidence of the interval, strictly between 0 and 1
-   * @param degreesOfFreedom above 0; not whole where they are approximate
-   * @return {@code t} with {@code P(T <= t) = confidence}
-   */
+  /** {@code t} of a one-sided interval, {@code P(T <= t) = confidence}. */
   public static double oneSided(double confidence, double degreesOfFreedom) {
     return new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(confidence);
   }
 
-  /**
-   * How often chance alone goes as high.
-   *
-   * @param t any number, also infinite
-   * @param degreesOfFreedom above 0; not whole where they are approximate
-   * @return {@code P(T >= t)}
-   */
+  /** How often chance alone goes as high: {@code P(T >= t)} for any {@code t}, also infinite. */
   public static double upperTail(double t, double degreesOfFreedom) {
     // Of the negative, so that a small share keeps its digits.
     return Double.isInfinite(t)

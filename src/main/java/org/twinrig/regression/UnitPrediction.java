@@ -24,11 +24,8 @@ final class UnitPrediction {
   }
 
   /**
-   * Chooses and judges the rule of every band.
-   *
-   * @param leastUnits bands with fewer have no estimate
-   * @param model what the study asks for
-   * @param threads how many threads; the outcome does not depend on it
+   * Chooses and judges the rule of every band; bands with fewer than the least units have no
+   * estimate.
    */
   static UnitPrediction of(PairedUnits paired, int leastUnits, PredictionModel model, int threads) {
     WindowData data = WindowData.of(paired);
@@ -108,11 +105,7 @@ final class UnitPrediction {
     return errors;
   }
 
-  /**
-   * The prediction at a band with an estimate.
-   *
-   * @param quantile {@code t_{n-1}}
-   */
+  /** The prediction at a band with an estimate, from {@code t_{n-1}}. */
   BandOutcome.Prediction at(int band, double quantile) {
     double looRms = rms(errors, band);
     return new BandOutcome.Prediction(

@@ -14,13 +14,11 @@ final class WindowMean {
   record Weighted(double weight, WindowRule rule) {}
 
   /**
-   * The mean.
+   * The mean of one or more windows: coefficients are weighted sums; leverages, window, pooling and
+   * the logarithm of the penalty are weighted means.
    *
-   * @param windows one or more
    * @param offsetDb mean difference of the units, which has the weight that is left, dB
    * @param seatingVariance {@code cᵀ S_A c} of the mean's predictors
-   * @return coefficients are weighted sums; leverages, window, borrowing and the logarithm of the
-   *     penalty are weighted means over the windows
    */
   static WindowRule of(
       List<Weighted> windows,

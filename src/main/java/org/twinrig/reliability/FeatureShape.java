@@ -182,11 +182,9 @@ final class FeatureShape {
   }
 
   /**
-   * An extreme.
-   *
-   * @param place of it in bands of the grid, refined by a parabola through three bands
-   * @param widthBands at half its height, in bands, between the points where straight lines between
-   *     bands cross it; infinite where the curve does not fall that far on either side
+   * An extreme: its place in bands of the grid, refined by a parabola through three bands, and its
+   * width in bands at half its height, between the points where straight lines between bands cross
+   * it; infinite where the curve does not fall that far on either side.
    */
   private record Extreme(double place, double widthBands) {
     static Extreme of(double[] curve, double sign, int first, int last) {

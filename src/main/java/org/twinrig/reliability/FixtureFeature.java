@@ -47,12 +47,7 @@ public record FixtureFeature(
     }
   }
 
-  /**
-   * A value with its interval.
-   *
-   * @param low lower end
-   * @param high upper end
-   */
+  /** A value with the ends of its interval. */
   public record Estimate(double value, double low, double high) {
     public Estimate {
       Checks.finite(value, "an estimate");

@@ -57,20 +57,15 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
     Checks.fraction(confidence, "confidence");
   }
 
-  /**
-   * The curves of a kind against their smooth, and their features.
-   *
-   * @param curves one per curve
-   */
+  /** The curves of a kind against their smooth, and their features. */
   public record Result(BandGrid grid, Map<FixtureFeature.Curve, Contrast> curves) {
     public Result {
       curves = Map.copyOf(curves);
     }
 
     /**
-     * The features of all curves.
-     *
-     * @return those of the transfer first, then the old fixture's, rising in frequency
+     * The features of all curves: those of the transfer first, then the old fixture's, rising in
+     * frequency.
      */
     public List<FixtureFeature> all() {
       List<FixtureFeature> all = new ArrayList<>();
@@ -80,22 +75,15 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
       return all;
     }
 
-    /**
-     * One curve.
-     *
-     * @return the curve against its smooth
-     */
+    /** One curve against its smooth. */
     public Contrast of(FixtureFeature.Curve curve) {
       return curves.getOrDefault(curve, new Contrast(List.of(), List.of()));
     }
   }
 
   /**
-   * A mean curve against its smooth.
-   *
-   * @param bands {@code h(b)} with its intervals, one per band; nothing where the octave around a
-   *     band is not covered by three units
-   * @param features rising in frequency
+   * A mean curve against its smooth: {@code h(b)} with its intervals, nothing where the octave
+   * around a band is not covered by three units; and its features, rising in frequency.
    */
   public record Contrast(List<Optional<MeanCurve.Mean>> bands, List<FixtureFeature> features) {
     public Contrast {
@@ -105,21 +93,14 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
   }
 
   /**
-   * A curve minus its own smooth over one octave.
-   *
-   * @param curve levels in dB
-   * @return dB per band; missing where the octave around a band is not wholly covered
+   * A curve minus its own smooth over one octave, dB; missing where the octave is not wholly
+   * covered.
    */
   public static Levels contrast(Levels curve) {
     return new OctaveContrast(curve.grid()).of(curve);
   }
 
-  /**
-   * Finds the features of a kind.
-   *
-   * @param paired its units on both fixtures
-   * @return the curves with their features
-   */
+  /** Finds the features of a kind. */
   public Result of(PairedUnits paired) {
     FeatureSamples samples = new FeatureSamples(paired);
     Resamples resamples = Resamples.drawn(paired.units().size(), RESAMPLES, seed);

@@ -20,11 +20,7 @@ public enum Mark {
     return word;
   }
 
-  /**
-   * The worse of two marks.
-   *
-   * @return the one that allows less
-   */
+  /** The worse of two marks: the one that allows less. */
   public Mark worse(Mark other) {
     return compareTo(other) >= 0 ? this : other;
   }

@@ -67,12 +67,8 @@ public record MarkStability(double confidence, long seed) {
   }
 
   /**
-   * How often a band had each mark.
-   *
-   * @param mark the study's own
-   * @param reliable share of resamples, 0 to 1
-   * @param caution share of resamples
-   * @param unreliable share of resamples; the three sum to 1
+   * How often a band had each mark: the study's own, and the shares of resamples, 0 to 1, which sum
+   * to 1.
    */
   public record Shares(Mark mark, double reliable, double caution, double unreliable) {
     public Shares {
@@ -93,10 +89,8 @@ public record MarkStability(double confidence, long seed) {
   }
 
   /**
-   * What was found.
-   *
-   * @param bands one per band of the grid; nothing where there are no data and so no mark to keep
-   * @param edges of the study's zones, rising in frequency
+   * One entry per band of the grid, nothing where there are no data and so no mark to keep, and the
+   * edges of the study's zones, rising in frequency.
    */
   public record Result(int resamples, List<Optional<Shares>> bands, List<ZoneEdge> edges) {
     public Result {
@@ -106,12 +100,9 @@ public record MarkStability(double confidence, long seed) {
   }
 
   /**
-   * Redraws one kind.
+   * Redraws one kind; the same for the same seed.
    *
-   * @param estimate its estimate, with the errors on its units
-   * @param rule what marked it
    * @param wandering its resonances, those whose zones the rule was given among them
-   * @return how often bands keep their marks and zones their edges; the same for the same seed
    */
   public Result of(KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering) {
     Resamples drawn = Resamples.drawn(estimate.units().size(), RESAMPLES, seed);

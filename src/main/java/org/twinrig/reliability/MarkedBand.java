@@ -29,11 +29,7 @@ public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
     return outcome.band();
   }
 
-  /**
-   * Whether there is nothing to mark: neither estimate nor level.
-   *
-   * @return true when the reason is that there are no data
-   */
+  /** Whether there is nothing to mark: neither estimate nor level. */
   public boolean empty() {
     return reasons.contains(Reason.NO_DATA);
   }

@@ -22,16 +22,12 @@ public record Resonance(double hz, double prominenceDb, double widthOctaves) {
   }
 
   /**
-   * Finds the most prominent local extreme.
+   * Finds the most prominent local extreme; nothing when there is none of the least prominence or a
+   * band of the curve has no level.
    *
    * <p>The prominence of a notch is measured on each side up to where the curve falls below it
    * again or ends; of the highest level on either side the lower one counts. A curve that only
    * rises or falls has none: its ends are where the search stopped, not features.
-   *
-   * @param curve band levels over the search range
-   * @param shape notch or peak
-   * @param leastProminenceDb less prominent ones do not count, dB
-   * @return the strongest; nothing when there is none or a band of the curve has no level
    */
   public static Optional<Resonance> strongest(Levels curve, Shape shape, double leastProminenceDb) {
     int n = curve.grid().size();

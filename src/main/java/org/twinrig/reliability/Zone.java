@@ -26,14 +26,11 @@ public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Re
   }
 
   /**
-   * The zones of a run of bands.
+   * The zones of adjacent bands, rising in frequency, without gaps.
    *
    * <p>Runs narrower than 1/6 octave join the worse of their neighbours and take its mark. A narrow
    * run that is worse than both its neighbours stands as it is, since joining would hide it, and so
    * does a run without data.
-   *
-   * @param bands adjacent, rising in frequency
-   * @return the zones, rising in frequency, without gaps
    */
   public static List<Zone> of(List<MarkedBand> bands) {
     if (bands.isEmpty()) {

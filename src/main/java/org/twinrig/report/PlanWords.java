@@ -1,6 +1,5 @@
 package org.twinrig.report;
 
-import org.twinrig.study.FrequencyRange;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -16,6 +15,7 @@ import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.ZonePlan;
 import org.twinrig.internal.Numbers;
 import org.twinrig.report.html.Texts;
+import org.twinrig.study.FrequencyRange;
 
 /**
  * What is planned, as tables and sentences for a terminal and as JSON for a machine.

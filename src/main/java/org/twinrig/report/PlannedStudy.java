@@ -1,6 +1,5 @@
 package org.twinrig.report;
 
-import org.twinrig.study.FrequencyRange;
 import java.util.List;
 import java.util.Locale;
 import org.twinrig.analysis.StudyOutcome;
@@ -8,6 +7,7 @@ import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.PlanLimits;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.evidence.ZonePlan;
+import org.twinrig.study.FrequencyRange;
 
 /**
  * A study with its plans.

@@ -1,9 +1,9 @@
 package org.twinrig.study;
 
-import java.util.function.Predicate;
-import java.util.function.Function;
-import java.util.List;
 import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import org.twinrig.band.Band;
 
 /**
@@ -35,8 +35,7 @@ public record FrequencyRange(double fromHz, double toHz) {
     for (T each : bands) {
       boolean here = wanted.test(each);
       if (here) {
-        double fromHz =
-            open ? runs.remove(runs.size() - 1).fromHz : band.apply(each).lowerHz();
+        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : band.apply(each).lowerHz();
         runs.add(new FrequencyRange(fromHz, band.apply(each).upperHz()));
       }
       open = here;

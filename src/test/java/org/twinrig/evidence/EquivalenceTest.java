@@ -1,6 +1,5 @@
 package org.twinrig.evidence;
 
-import org.twinrig.study.FrequencyRange;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -15,6 +14,7 @@ import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.response.Levels;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 

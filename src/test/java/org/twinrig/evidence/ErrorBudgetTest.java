@@ -79,7 +79,10 @@ class ErrorBudgetTest {
   private static ErrorBudget budget(Truth truth, Settings settings, long seed) {
     PairedUnits paired = truth.draw(GRID, new Random(seed));
     return ErrorBudget.of(
-        paired, new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired), settings, Optional.empty());
+        paired,
+        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired),
+        settings,
+        Optional.empty());
   }
 
   @Test
@@ -137,7 +140,8 @@ class ErrorBudgetTest {
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       if (estimated(estimate, b) == 0) {
-        BandBudget band = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands().get(b);
+        BandBudget band =
+            ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands().get(b);
         assertEquals(0, band.variance(ErrorSource.UNITS).orElseThrow(), 1e-12);
         assertTrue(band.total().orElseThrow().effectiveDegreesOfFreedom() < 2 * 4);
         checked++;

@@ -1,13 +1,13 @@
 package org.twinrig.evidence;
 
-import org.apache.commons.math3.random.RandomGenerator;
-import java.util.function.DoubleSupplier;
-import java.util.Arrays;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
+import org.apache.commons.math3.random.RandomGenerator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -17,36 +17,36 @@ import org.junit.jupiter.params.provider.ValueSource;
 class MonteCarloTest {
   private static final double INFINITE = Double.POSITIVE_INFINITY;
 
-    /** Independent inputs, each with its own distribution. */
-    private static MonteCarlo.Model model(UncertaintyBudget budget) {
-      Contribution[] typeA =
-          budget.contributions().stream()
-              .filter(c -> c.distribution() == Contribution.Distribution.STUDENT_T)
-              .filter(c -> c.variance() > 0)
-              .toArray(Contribution[]::new);
-      double[] halfWidths =
-          budget.contributions().stream()
-              .filter(c -> c.distribution() == Contribution.Distribution.RECTANGULAR)
-              .mapToDouble(c -> Math.sqrt(3 * c.variance()))
-              .toArray();
-      // Student's t has a variance from more than two degrees of freedom on.
-      boolean exists = Arrays.stream(typeA).allMatch(c -> c.degreesOfFreedom() > 2);
-      return new MonteCarlo.Model(random -> sum(typeA, random), halfWidths, exists);
-    }
+  /** Independent inputs, each with its own distribution. */
+  private static MonteCarlo.Model model(UncertaintyBudget budget) {
+    Contribution[] typeA =
+        budget.contributions().stream()
+            .filter(c -> c.distribution() == Contribution.Distribution.STUDENT_T)
+            .filter(c -> c.variance() > 0)
+            .toArray(Contribution[]::new);
+    double[] halfWidths =
+        budget.contributions().stream()
+            .filter(c -> c.distribution() == Contribution.Distribution.RECTANGULAR)
+            .mapToDouble(c -> Math.sqrt(3 * c.variance()))
+            .toArray();
+    // Student's t has a variance from more than two degrees of freedom on.
+    boolean exists = Arrays.stream(typeA).allMatch(c -> c.degreesOfFreedom() > 2);
+    return new MonteCarlo.Model(random -> sum(typeA, random), halfWidths, exists);
+  }
 
-    private static DoubleSupplier sum(Contribution[] typeA, RandomGenerator random) {
-      DoubleSupplier[] factors =
-          Arrays.stream(typeA)
-              .map(c -> MonteCarlo.varianceFactor(random, c.degreesOfFreedom()))
-              .toArray(DoubleSupplier[]::new);
-      return () -> {
-        double sum = 0;
-        for (int i = 0; i < factors.length; i++) {
-          sum += typeA[i].variance() * factors[i].getAsDouble();
-        }
-        return sum;
-      };
-    }
+  private static DoubleSupplier sum(Contribution[] typeA, RandomGenerator random) {
+    DoubleSupplier[] factors =
+        Arrays.stream(typeA)
+            .map(c -> MonteCarlo.varianceFactor(random, c.degreesOfFreedom()))
+            .toArray(DoubleSupplier[]::new);
+    return () -> {
+      double sum = 0;
+      for (int i = 0; i < factors.length; i++) {
+        sum += typeA[i].variance() * factors[i].getAsDouble();
+      }
+      return sum;
+    };
+  }
 
   private static MonteCarlo.Result run(int trials, Contribution... contributions) {
     UncertaintyBudget budget = new UncertaintyBudget(List.of(contributions), 0.95);

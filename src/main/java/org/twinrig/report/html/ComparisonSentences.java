@@ -1,6 +1,5 @@
 package org.twinrig.report.html;
 
-import org.twinrig.study.FrequencyRange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,6 +9,7 @@ import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.CombinedTransfer;
 import org.twinrig.evidence.MeanDifference;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.FrequencyRange;
 
 /** What a comparison of studies found, in sentences for page and terminal. */
 public final class ComparisonSentences {

@@ -1,6 +1,5 @@
 package org.twinrig.report.html;
 
-import org.twinrig.study.FrequencyRange;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -20,6 +19,7 @@ import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.FixtureFeature;
 import org.twinrig.report.html.Sheet.Cell;
+import org.twinrig.study.FrequencyRange;
 
 /** Tables of a study's report that say whether it supports its use. */
 public final class EvidenceSheets {
