@@ -28,8 +28,4 @@ public enum ErrorSource {
     return word;
   }
 
-  /** Whether it is a calibrator's. */
-  public boolean ofCalibrator() {
-    return this == CALIBRATOR_FROM || this == CALIBRATOR_TO;
-  }
 }

@@ -23,15 +23,7 @@ import org.twinrig.translation.Translator;
  * seatings on the new one are not counted in, so that units seated once may fall outside more often
  * than stated.
  */
-public final class HeldOutUnits {
-  private final Translation translation;
-  private final KindEstimate estimate;
-
-  /** What judges the units of one kind that the translation holds. */
-  public HeldOutUnits(Translation translation, KindEstimate estimate) {
-    this.translation = translation;
-    this.estimate = estimate;
-  }
+public record HeldOutUnits(Translation translation, KindEstimate estimate) {
 
   /** Predicts held-out units of the kind, on the study's bands: one trial per unit. */
   public List<Trial> judge(PairedUnits paired) {

@@ -106,7 +106,8 @@ public record MeanDifference(
                   verdict(
                       first.estimate.bands().get(b).band(),
                       Welch.of(one.get(), two.get()),
-                      new Multiplier(q, fitted),
+                      q,
+                      fitted,
                       terms))
               : Optional.empty());
     }
@@ -174,25 +175,21 @@ public record MeanDifference(
     }
   }
 
-  private record Multiplier(double q, long bands) {
-    double at(double confidence, double freedom) {
-      double bonferroni = StudentT.twoSided(1 - (1 - confidence) / bands, freedom);
-      return Math.max(StudentT.twoSided(confidence, freedom), Math.min(q, bonferroni));
-    }
-  }
-
-  private static Verdict verdict(Band band, Welch welch, Multiplier multiplier, Terms terms) {
+  private static Verdict verdict(Band band, Welch welch, double q, long bands, Terms terms) {
     double se = welch.standardErrorDb;
-    double together = multiplier.at(terms.confidence, welch.degreesOfFreedom) * se;
+    double freedom = welch.degreesOfFreedom;
+    double alone = StudentT.twoSided(terms.confidence, freedom);
+    double bonferroni = StudentT.twoSided(1 - (1 - terms.confidence) / bands, freedom);
+    double together = Math.max(alone, Math.min(q, bonferroni)) * se;
     double size = Math.abs(welch.differenceDb);
     double p =
-        TwoOneSidedTests.of(welch.differenceDb, se, welch.degreesOfFreedom, terms.limitDb).p();
+        TwoOneSidedTests.of(welch.differenceDb, se, freedom, terms.limitDb).p();
     return new Verdict(
         band,
         welch.differenceDb,
         se,
-        welch.degreesOfFreedom,
-        StudentT.twoSided(terms.confidence, welch.degreesOfFreedom) * se,
+        freedom,
+        alone * se,
         together,
         size > together,
         p < 1 - terms.confidence,

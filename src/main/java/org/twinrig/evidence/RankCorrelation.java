@@ -1,8 +1,8 @@
 package org.twinrig.evidence;
 
+import org.twinrig.regression.StudentT;
 import java.util.Arrays;
 import java.util.Optional;
-import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.stat.correlation.KendallsCorrelation;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.twinrig.internal.Checks;
@@ -109,7 +109,7 @@ public record RankCorrelation(
     }
     double z = 0.5 * Math.log((1 + r) / (1 - r));
     double half =
-        new NormalDistribution(null, 0, 1).inverseCumulativeProbability((1 + confidence) / 2)
+        StudentT.twoSided(confidence, Double.POSITIVE_INFINITY)
             * Math.sqrt(measure.variance(r, units));
     return Optional.of(new Interval(Math.tanh(z - half), Math.tanh(z + half)));
   }

@@ -1,8 +1,7 @@
 package org.twinrig.evidence;
 
+import org.twinrig.regression.StudentT;
 import java.util.List;
-import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
 
@@ -52,7 +51,7 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
 
   /** Coverage factor: {@code k}. */
   public double coverageFactor() {
-    return coverageFactor(confidence, effectiveDegreesOfFreedom());
+    return StudentT.twoSided(confidence, effectiveDegreesOfFreedom());
   }
 
   /**
@@ -61,14 +60,5 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
    */
   public double expanded() {
     return coverageFactor() * combined();
-  }
-
-  /** {@code t_p(ν)} of a two-sided interval; the normal quantile where {@code ν} is infinite. */
-  static double coverageFactor(double confidence, double degreesOfFreedom) {
-    double upper = (1 + confidence) / 2;
-    // The generator is left out: nothing is drawn.
-    return Double.isInfinite(degreesOfFreedom)
-        ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(upper)
-        : new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(upper);
   }
 }

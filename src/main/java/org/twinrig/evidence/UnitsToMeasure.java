@@ -28,7 +28,7 @@ import org.twinrig.translation.TransferFunction;
  * same reason.
  *
  * <p>What the spread of a kind's own units adds to every prediction is not cut by any unit.
- * Approximate where bands borrow from their neighbours: the unit's own band is counted once. A
+ * Approximate where bands are pooled with their neighbours: the unit's own band is counted once. A
  * graph that lacks a band of a window counts there as the mean graph.
  */
 public final class UnitsToMeasure {
@@ -119,27 +119,18 @@ public final class UnitsToMeasure {
     return sum;
   }
 
-  /** The fit of one band, as units are added to it. */
-  private static final class BandFit {
-    private final double variance;
-    private final List<WindowRule.Predictor> predictors;
-
-    /** {@code P}, with the intercept first. */
-    private final double[][] spread;
-
-    /** Mean of {@code a·aᵀ} over the graphs. */
-    private final double[][] moments;
-
-    private BandFit(
-        double variance,
-        List<WindowRule.Predictor> predictors,
-        double[][] spread,
-        double[][] moments) {
-      this.variance = variance;
-      this.predictors = predictors;
-      this.spread = spread;
-      this.moments = moments;
-    }
+  /**
+   * The fit of one band, as units are added to it.
+   *
+   * @param spread {@code P}, with the intercept first; changed
+   * @param moments mean of {@code a·aᵀ} over the graphs
+   */
+  @SuppressWarnings("ArrayRecordComponent") // stays in this file
+  private record BandFit(
+      double variance,
+      List<WindowRule.Predictor> predictors,
+      double[][] spread,
+      double[][] moments) {
 
     static BandFit of(TransferFunction kind, int band, List<Graph> graphs) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) kind.bands().get(band).outcome();

@@ -7,7 +7,6 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
-import org.apache.commons.math3.distribution.NormalDistribution;
 import org.twinrig.regression.StudentT;
 
 /**
@@ -67,8 +66,7 @@ final class ZoneVariance {
 
   /** Half-width that no number of units and seatings goes below, dB. */
   double neverBelowDb() {
-    double z =
-        new NormalDistribution(null, 0, 1).inverseCumulativeProbability((1 + confidence) / 2);
+    double z = StudentT.twoSided(confidence, Double.POSITIVE_INFINITY);
     return z * Math.sqrt(mean(BandVariance::rest));
   }
 

@@ -176,54 +176,42 @@ public final class RandomEffects {
     return -0.5 * logs - 0.5 * Math.log(w.sum) - 0.5 * w.squares;
   }
 
+  /**
+   * The variance {@code τ²+v_i} of each difference about the mean; its reciprocal is the weight. In
+   * the limit τ² → 0, where some units carry no variance, only those count, equally: theirs is 1 and
+   * that of the others infinite.
+   */
+  public static double[] totalVariances(double[] variances, double tauSquared) {
+    boolean exact = false;
+    for (double v : variances) {
+      exact |= tauSquared + v == 0;
+    }
+    double[] total = new double[variances.length];
+    for (int i = 0; i < total.length; i++) {
+      double sum = tauSquared + variances[i];
+      total[i] = !exact ? sum : sum == 0 ? 1 : Double.POSITIVE_INFINITY;
+    }
+    return total;
+  }
+
   /** Weighted sums for one τ². */
   private record Weighted(double sum, double mean, double squares) {
     static Weighted of(double[] d, double[] v, double tauSquared) {
-      if (tauSquared == 0 && contains(v, 0)) {
-        return exactUnits(d, v);
-      }
+      double[] total = totalVariances(v, tauSquared);
       double sum = 0;
       double weighted = 0;
       for (int i = 0; i < d.length; i++) {
-        double w = 1 / (tauSquared + v[i]);
+        double w = 1 / total[i];
         sum += w;
         weighted += w * d[i];
       }
       double mean = weighted / sum;
       double squares = 0;
       for (int i = 0; i < d.length; i++) {
-        squares += (d[i] - mean) * (d[i] - mean) / (tauSquared + v[i]);
+        squares += (d[i] - mean) * (d[i] - mean) / total[i];
       }
       return new Weighted(sum, mean, squares);
     }
-
-    /** The limit τ² → 0 where some units carry no variance: only those count, equally. */
-    private static Weighted exactUnits(double[] d, double[] v) {
-      double sum = 0;
-      double count = 0;
-      for (int i = 0; i < d.length; i++) {
-        if (v[i] == 0) {
-          sum += d[i];
-          count++;
-        }
-      }
-      double mean = sum / count;
-      double squares = 0;
-      for (int i = 0; i < d.length; i++) {
-        if (v[i] == 0) {
-          squares += (d[i] - mean) * (d[i] - mean);
-        }
-      }
-      return new Weighted(count, mean, squares);
-    }
   }
 
-  private static boolean contains(double[] values, double wanted) {
-    for (double value : values) {
-      if (value == wanted) {
-        return true;
-      }
-    }
-    return false;
-  }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.regression;
 
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /** Quantiles of Student's t distribution. */
@@ -11,9 +12,11 @@ public final class StudentT {
    * 0, not whole where they are approximate.
    */
   public static double twoSided(double confidence, double degreesOfFreedom) {
+    double upper = (1 + confidence) / 2;
     // The generator is left out: nothing is drawn.
-    return new TDistribution(null, degreesOfFreedom)
-        .inverseCumulativeProbability((1 + confidence) / 2);
+    return Double.isInfinite(degreesOfFreedom)
+        ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(upper)
+        : new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(upper);
   }
 
   /** {@code t} of a one-sided interval, {@code P(T <= t) = confidence}. */

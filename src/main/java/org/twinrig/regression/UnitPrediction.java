@@ -10,18 +10,15 @@ import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 
-/** How single units of a kind are predicted, and how far the prediction misses units left out. */
-final class UnitPrediction {
-  private final List<Optional<WindowRule>> rules;
-  private final List<Levels> offsetErrors;
-  private final List<Levels> errors;
-
-  private UnitPrediction(
-      List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {
-    this.rules = rules;
-    this.offsetErrors = offsetErrors;
-    this.errors = errors;
-  }
+/**
+ * How single units of a kind are predicted, and how far the prediction misses units left out.
+ *
+ * @param rules one per band; nothing where the offset predicts alone
+ * @param offsetErrors for each unit, the offset's errors
+ * @param errors for each unit, the errors of the whole choice made without it
+ */
+record UnitPrediction(
+    List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {
 
   /**
    * Chooses and judges the rule of every band; bands with fewer than the least units have no
@@ -93,16 +90,6 @@ final class UnitPrediction {
       curves.add(Levels.copyOf(paired.grid(), curve));
     }
     return curves;
-  }
-
-  /** For each unit, the offset's errors. */
-  List<Levels> offsetErrors() {
-    return offsetErrors;
-  }
-
-  /** For each unit, the errors of the whole choice made without it. */
-  List<Levels> errors() {
-    return errors;
   }
 
   /** The prediction at a band with an estimate, from {@code t_{n-1}}. */

@@ -27,14 +27,14 @@ final class WindowMean {
     TreeMap<Integer, WindowRule.Predictor> byBand = new TreeMap<>();
     double total = 0;
     double half = 0;
-    double borrow = 0;
+    double pooled = 0;
     double logShrinkage = 0;
     double mean = 0;
     for (Weighted w : windows) {
       total += w.weight;
       mean += w.weight * w.rule.meanDb();
       half += w.weight * w.rule.halfOctaves();
-      borrow += w.weight * w.rule.borrowOctaves();
+      pooled += w.weight * w.rule.pooledOctaves();
       logShrinkage += w.weight * Math.log(w.rule.shrinkage());
       for (WindowRule.Predictor p : w.rule.predictors()) {
         byBand.merge(
@@ -48,7 +48,7 @@ final class WindowMean {
     List<WindowRule.Predictor> predictors = List.copyOf(byBand.values());
     return new WindowRule(
         half / total,
-        borrow / total,
+        pooled / total,
         Math.exp(logShrinkage / total),
         mean + (1 - total) * offsetDb,
         predictors,

@@ -10,7 +10,7 @@ import org.twinrig.response.Levels;
  * unit's level differs between the fixtures, {@code d̄ + Σ_c β_c (x(c) - x̄(c))}.
  *
  * @param halfOctaves half-width of the window, octaves
- * @param borrowOctaves how far to either side bands lent their units to the fit, octaves
+ * @param pooledOctaves how far to either side bands are pooled in the fit, octaves
  * @param shrinkage penalty {@code κ} as a multiple of the mean square of the window
  * @param meanDb mean difference of the units it was fitted on, {@code d̄}, dB: the rule's own
  *     intercept, with which its errors were judged
@@ -21,7 +21,7 @@ import org.twinrig.response.Levels;
  */
 public record WindowRule(
     double halfOctaves,
-    double borrowOctaves,
+    double pooledOctaves,
     double shrinkage,
     double meanDb,
     List<Predictor> predictors,
@@ -30,7 +30,7 @@ public record WindowRule(
 
   public WindowRule {
     Checks.notNegative(halfOctaves, "window_octaves");
-    Checks.notNegative(borrowOctaves, "borrow_octaves");
+    Checks.notNegative(pooledOctaves, "borrow_octaves");
     Checks.positive(shrinkage, "shrinkage");
     Checks.finite(meanDb, "mean_db");
     predictors = List.copyOf(predictors);
@@ -82,7 +82,7 @@ public record WindowRule(
     if (centred.length != predictors.size()) {
       throw new IllegalArgumentException("one level per predictor is needed");
     }
-    return SpreadMatrix.times(spread, centred);
+    return times(spread, centred);
   }
 
   /**
@@ -105,5 +105,21 @@ public record WindowRule(
     }
     boolean rounding = sum >= -1e-9 * Math.max(1, size);
     return rounding ? 1.0 / units + Math.max(0, sum) : Double.POSITIVE_INFINITY;
+  }
+
+  /** {@code M·v}, with the lower triangle of the symmetric {@code M}, row after row. */
+  private static double[] times(List<Double> lowerTriangle, double[] vector) {
+    double[] product = new double[vector.length];
+    int element = 0;
+    for (int r = 0; r < vector.length; r++) {
+      for (int s = 0; s <= r; s++) {
+        double m = lowerTriangle.get(element++);
+        product[r] += m * vector[s];
+        if (r != s) {
+          product[s] += m * vector[r];
+        }
+      }
+    }
+    return product;
   }
 }

@@ -143,16 +143,13 @@ final class FeatureShape {
     return extremes;
   }
 
-  /** As in RandomEffects: units without any variance leave no weight to the others. */
   private void weigh(int band, double[][] weights, double[][] weighted, int column) {
     UnitSample sample = samples.get(band);
     double tauSquared = means.get(band).orElseThrow().estimate().tauSquared();
-    boolean exact = Arrays.stream(sample.variances()).anyMatch(v -> tauSquared + v == 0);
+    double[] total = RandomEffects.totalVariances(sample.variances(), tauSquared);
     for (int k = 0; k < sample.size(); k++) {
-      double variance = tauSquared + sample.variances()[k];
-      double weight = exact ? (variance == 0 ? 1 : 0) : 1 / variance;
-      weights[sample.members()[k]][column] = weight;
-      weighted[sample.members()[k]][column] = weight * sample.valuesDb()[k];
+      weights[sample.members()[k]][column] = 1 / total[k];
+      weighted[sample.members()[k]][column] = 1 / total[k] * sample.valuesDb()[k];
     }
   }
 

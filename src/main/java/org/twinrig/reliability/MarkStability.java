@@ -1,6 +1,6 @@
 package org.twinrig.reliability;
 
-import java.util.Arrays;
+import java.util.stream.IntStream;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.internal.Checks;
@@ -116,50 +116,37 @@ public record MarkStability(double confidence, long seed) {
     boolean[] empty = Zone.emptyOnes(study);
     int perOctave = estimate.grid().perOctave();
     Mark[] marks = study.stream().map(MarkedBand::mark).toArray(Mark[]::new);
-    NarrowRuns.join(marks, empty, perOctave);
+    Zone.join(marks, empty, perOctave);
     List<EdgeTally> edges = EdgeTally.of(marks.clone(), empty, resamples.size());
     RedrawnMarks redrawn = new RedrawnMarks(estimate, rule, wandering, resamples);
-    Tally[] tallies = study.stream().map(Tally::new).toArray(Tally[]::new);
+    int[][] counts = new int[marks.length][Mark.values().length];
     for (int r = 0; r < resamples.size(); r++) {
       redrawn.write(r, marks);
       for (int b = 0; b < marks.length; b++) {
-        tallies[b].add(marks[b]);
+        counts[b][marks[b].ordinal()]++;
       }
-      NarrowRuns.join(marks, empty, perOctave);
+      Zone.join(marks, empty, perOctave);
       for (EdgeTally edge : edges) {
         edge.add(marks);
       }
     }
     return new Result(
         resamples.size(),
-        Arrays.stream(tallies).map(t -> t.shares(resamples.size())).toList(),
+        IntStream.range(0, marks.length)
+            .mapToObj(b -> shares(study.get(b), counts[b], resamples.size()))
+            .toList(),
         edges.stream().map(e -> e.edge(estimate.grid(), confidence)).toList());
   }
 
-  /** Counts the marks of one band. */
-  private static final class Tally {
-    private final MarkedBand study;
-    private int reliable;
-    private int caution;
-    private int unreliable;
-
-    Tally(MarkedBand study) {
-      this.study = study;
-    }
-
-    void add(Mark mark) {
-      switch (mark) {
-        case RELIABLE -> reliable++;
-        case CAUTION -> caution++;
-        case UNRELIABLE -> unreliable++;
-      }
-    }
-
-    Optional<Shares> shares(int resamples) {
-      double all = resamples;
-      return study.empty()
-          ? Optional.empty()
-          : Optional.of(new Shares(study.mark(), reliable / all, caution / all, unreliable / all));
-    }
+  /** How often one band had its marks. */
+  private static Optional<Shares> shares(MarkedBand study, int[] counts, double resamples) {
+    return study.empty()
+        ? Optional.empty()
+        : Optional.of(
+            new Shares(
+                study.mark(),
+                counts[Mark.RELIABLE.ordinal()] / resamples,
+                counts[Mark.CAUTION.ordinal()] / resamples,
+                counts[Mark.UNRELIABLE.ordinal()] / resamples));
   }
 }

@@ -57,7 +57,7 @@ class WindowRidgeTest {
       @ForAll @IntRange(min = 4, max = 12) int units,
       @ForAll @IntRange(min = 1, max = 9) int bands,
       @ForAll @IntRange(min = 0, max = 6) int half,
-      @ForAll @IntRange(min = 0, max = 2) int borrow,
+      @ForAll @IntRange(min = 0, max = 2) int pooled,
       @ForAll @IntRange(min = 0, max = 5) int kappa,
       @ForAll boolean collinear,
       @ForAll @IntRange(min = 0, max = 1_000_000) int seed) {
@@ -68,11 +68,11 @@ class WindowRidgeTest {
     }
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     LiteralWindowRidge.Rule rule =
-        new LiteralWindowRidge.Rule(half, borrow, LiteralWindowRidge.KAPPAS[kappa]);
+        new LiteralWindowRidge.Rule(half, pooled, LiteralWindowRidge.KAPPAS[kappa]);
     WindowData data = WindowData.of(KindOfNumbers.of(x, d, 12));
     int band = Math.floorMod(seed, bands);
     WindowDeletion deletion =
-        new WindowDeletion(StackedWindow.of(data, band, new WindowShape(half, borrow)).get());
+        new WindowDeletion(StackedWindow.of(data, band, new WindowShape(half, pooled)).get());
     BlockDeletion blocks = deletion.at(rule.kappa());
     double[] alone = literal.errors(band, rule, literal.members(band));
     double[] onPartner = new double[units];
@@ -241,7 +241,7 @@ class WindowRidgeTest {
     actual.ifPresent(
         rule -> {
           assertEquals(expected.h() / 12.0, rule.halfOctaves(), 1e-12);
-          assertEquals(expected.borrow() / 12.0, rule.borrowOctaves(), 1e-12);
+          assertEquals(expected.pooled() / 12.0, rule.pooledOctaves(), 1e-12);
           assertEquals(expected.kappa(), rule.shrinkage());
         });
   }
