@@ -1,7 +1,5 @@
 package org.twinrig.band;
 
-import java.util.Locale;
-
 /**
  * One fractional-octave band after IEC 61260-1:2014, base ten, as the half-open frequency range
  * {@code [lowerHz, upperHz)}.
@@ -21,12 +19,8 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   public Band {
     if (!(0 < lowerHz && lowerHz < midHz && midHz < upperHz && Double.isFinite(upperHz))) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "band edges must satisfy 0 < lower < mid < upper, but are %s Hz, %s Hz and %s Hz",
-              lowerHz,
-              midHz,
-              upperHz));
+          "band edges must satisfy 0 < lower < mid < upper, but are %s Hz, %s Hz and %s Hz"
+              .formatted(lowerHz, midHz, upperHz));
     }
     if (perOctave < 1) {
       throw new IllegalArgumentException("bands per octave must be 1 or more: " + perOctave);

@@ -2,14 +2,9 @@ package org.twinrig.band;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
-/**
- * A run of adjacent bands of one width. Immutable; two grids are equal when their bands are.
- *
- * @param bands adjacent, rising in frequency, at least one
- */
+/** A run of adjacent bands of one width. Immutable; two grids are equal when their bands are. */
 public record BandGrid(List<Band> bands) {
 
   /** The numbers of bands per octave a study may use. */
@@ -39,11 +34,7 @@ public record BandGrid(List<Band> bands) {
   public static BandGrid covering(double fromHz, double toHz, int perOctave) {
     if (!(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "a band range must satisfy 0 < from < to, but is %s Hz to %s Hz",
-              fromHz,
-              toHz));
+          "a band range must satisfy 0 < from < to, but is %s Hz to %s Hz".formatted(fromHz, toHz));
     }
     if (!SUPPORTED_PER_OCTAVE.contains(perOctave)) {
       throw new IllegalArgumentException(
@@ -60,12 +51,8 @@ public record BandGrid(List<Band> bands) {
     }
     if (bands.isEmpty()) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "no mid-band frequency of 1/%d octave lies from %s Hz to %s Hz",
-              perOctave,
-              fromHz,
-              toHz));
+          "no mid-band frequency of 1/%s octave lies from %s Hz to %s Hz"
+              .formatted(perOctave, fromHz, toHz));
     }
     return new BandGrid(bands);
   }

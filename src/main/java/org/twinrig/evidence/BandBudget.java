@@ -14,10 +14,6 @@ import org.twinrig.band.Band;
  * <p>A source that is not known is missing from the map, never 0. Seating scatter that is not known
  * (no unit was seated twice) is contained in the scatter between units, so that the total stands; a
  * calibrator that is not known is contained in nothing, and there is no total without it.
- *
- * @param known what is known, by source, in dB
- * @param confidence of the expanded uncertainty
- * @param monteCarlo the same by Monte Carlo, where it was run
  */
 public record BandBudget(
     Band band,

@@ -29,8 +29,7 @@ import org.twinrig.regression.StudentT;
  * 15:99 (the greater of the two); Higgins, Thompson and Spiegelhalter 2009, J. R. Stat. Soc. A
  * 172:137 (prediction; with {@code k-2} degrees of freedom there).
  *
- * @param confidence of the intervals
- * @param bands one per band; nothing where fewer than two studies have an estimate
+ * <p>A band where fewer than two studies have an estimate has none.
  */
 public record CombinedTransfer(String kind, double confidence, List<Optional<Combined>> bands) {
 

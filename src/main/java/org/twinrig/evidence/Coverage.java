@@ -19,12 +19,7 @@ import org.twinrig.internal.Checks;
  * <p>Units left out in turn are predicted from each other, which makes their errors depend on each
  * other a little; units held out share one estimate. Neither is in the interval.
  *
- * @param region part of the axis; nothing for all bands
- * @param stated confidence of the prediction interval
- * @param units {@code n}
- * @param reached {@code p̂}
- * @param low lower end of its interval
- * @param high upper end
+ * <p>The region is nothing for all bands.
  */
 public record Coverage(
     Optional<Region> region, double stated, int units, double reached, double low, double high) {

@@ -28,9 +28,8 @@ import org.twinrig.study.FrequencyRange;
  * <p>At and near the anchor levels are equal because they were made equal; there equivalence says
  * nothing about the fixtures.
  *
- * @param limitDb {@code Δ}, the difference that makes none, dB
- * @param confidence {@code 1-α}
- * @param bands one per band; nothing where the band has no estimate
+ * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where the band has no
+ * estimate.
  */
 public record Equivalence(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {

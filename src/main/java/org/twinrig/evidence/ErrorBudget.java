@@ -56,9 +56,7 @@ import org.twinrig.study.Settings;
  * <p>Sources: JCGM 100:2008, 5.1.2, 6.2.1, G.4.1; Satterthwaite 1946, Biometrics Bulletin 2:110;
  * JCGM 101:2008, 6.4, 7.9.2, 8.1.
  *
- * @param bands every band that has an estimate
- * @param calibration how the calibrators enter
- * @param trials of the Monte Carlo run at a band
+ * <p>It holds every band that has an estimate.
  */
 public record ErrorBudget(
     String kind, List<BandBudget> bands, Calibration calibration, int trials) {

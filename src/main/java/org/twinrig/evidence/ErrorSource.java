@@ -27,5 +27,4 @@ public enum ErrorSource {
   public String word() {
     return word;
   }
-
 }

@@ -37,10 +37,8 @@ import org.twinrig.study.PairedUnits;
  *
  * <p>Sources: Welch 1947, Biometrika 34:28; Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
  *
- * @param limitDb {@code Δ}, the difference that makes none, dB
- * @param confidence {@code 1-α}
- * @param bands one per band; nothing where either study has no estimate, or no unit that differs
- *     from any other
+ * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where either study has no
+ * estimate, or no unit that differs from any other.
  */
 public record MeanDifference(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
@@ -182,8 +180,7 @@ public record MeanDifference(
     double bonferroni = StudentT.twoSided(1 - (1 - terms.confidence) / bands, freedom);
     double together = Math.max(alone, Math.min(q, bonferroni)) * se;
     double size = Math.abs(welch.differenceDb);
-    double p =
-        TwoOneSidedTests.of(welch.differenceDb, se, freedom, terms.limitDb).p();
+    double p = TwoOneSidedTests.of(welch.differenceDb, se, freedom, terms.limitDb).p();
     return new Verdict(
         band,
         welch.differenceDb,

@@ -1,11 +1,11 @@
 package org.twinrig.evidence;
 
-import org.twinrig.regression.StudentT;
 import java.util.Arrays;
 import java.util.Optional;
 import org.apache.commons.math3.stat.correlation.KendallsCorrelation;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.twinrig.internal.Checks;
+import org.twinrig.regression.StudentT;
 
 /**
  * How far two quantities put the same units in the same order.
@@ -19,10 +19,8 @@ import org.twinrig.internal.Checks;
  * and Wright 2000, Psychometrika 65:23 (Spearman's variance); Fieller, Hartley and Pearson 1957,
  * Biometrika 44:470 (Kendall's).
  *
- * @param units {@code n}
- * @param coefficient {@code r}, from -1 to 1
- * @param interval its interval; nothing with too few units for the variance, or where the order is
- *     wholly the same or wholly reversed, which z does not know
+ * <p>The interval is missing with too few units for the variance, or where the order is wholly the
+ * same or wholly reversed, which z does not know.
  */
 public record RankCorrelation(
     Measure measure, int units, double coefficient, Optional<Interval> interval) {

@@ -151,11 +151,8 @@ public record RankKeeping(double confidence) {
             .toArray();
     if (bands.length == 0) {
       throw new IllegalArgumentException(
-          "no band from "
-              + references.range().fromHz()
-              + " Hz to "
-              + references.range().toHz()
-              + " Hz has a level on both reference curves");
+          "no band from %s Hz to %s Hz has a level on both reference curves"
+              .formatted(references.range().fromHz(), references.range().toHz()));
     }
     return bands;
   }

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 /**
  * The error budget of a kind over one region of the frequency axis: mean variances over its bands.
  *
- * @param bands of it that have an estimate, 1 or more
+ * <p>It has one band or more.
  */
 public record RegionBudget(Region region, List<BandBudget> bands) {
 

@@ -13,9 +13,8 @@ import org.twinrig.band.BandGrid;
  * claim is at most the level, however bands depend on each other. Over all kinds and regions that
  * are tested the values are adjusted after {@link Holm}.
  *
- * @param p that some band of it does not agree
- * @param adjustedP the same among all kinds and regions
- * @param shown whether agreement is shown at the study's confidence
+ * <p>{@code p} that some band of it does not agree, adjusted among all kinds and regions, and
+ * whether agreement is shown at the study's confidence.
  */
 public record RegionEquivalence(
     String kind, Region region, int bands, double p, double adjustedP, boolean shown) {

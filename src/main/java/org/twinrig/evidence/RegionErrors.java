@@ -9,10 +9,9 @@ import org.twinrig.internal.Checks;
  * of every unit counts once; what that says about coverage, and what not, stands at {@link
  * Coverage}.
  *
- * @param biasDb mean error over units and bands, measured minus predicted, dB
- * @param rmsOffsetDb root mean square error of the plain offset, dB
- * @param rmsDb root mean square error of the model, its choice included, dB
- * @param coverage share of errors inside the prediction interval; nothing where no band has one
+ * <p>Bias is measured minus predicted; the errors of the plain offset stand beside those of the
+ * model, its choice included, all in dB; coverage is the share of errors inside the prediction
+ * interval, nothing where no band has one.
  */
 public record RegionErrors(
     Region region,

@@ -24,9 +24,7 @@ import org.twinrig.study.PairedUnits;
  * <p>Source: ISO 5725-2:2019, 7.4 (pooled variance); any textbook for the interval, for example
  * NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.3.1.
  *
- * @param from the old fixture, one entry per band; nothing where no unit was seated twice
- * @param to the new fixture
- * @param confidence of every interval
+ * <p>On either fixture one entry per band; nothing where no unit was seated twice.
  */
 public record Repeatability(
     String kind, List<Optional<Scatter>> from, List<Optional<Scatter>> to, double confidence) {

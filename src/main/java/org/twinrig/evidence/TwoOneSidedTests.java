@@ -15,9 +15,6 @@ import org.twinrig.regression.StudentT;
  * <p>Without scatter ({@code SE = 0}) the mean is what it is: p is 0 inside the limit, 1 elsewhere.
  *
  * <p>Source: Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
- *
- * @param pBelow p value of the test against {@code δ <= -Δ}
- * @param pAbove p value of the test against {@code δ >= Δ}
  */
 public record TwoOneSidedTests(double pBelow, double pAbove) {
 

@@ -1,9 +1,9 @@
 package org.twinrig.evidence;
 
-import org.twinrig.regression.StudentT;
 import java.util.List;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
+import org.twinrig.regression.StudentT;
 
 /**
  * Uncertainty of a result whose inputs are independent, after JCGM 100:2008 (the Guide to the
@@ -19,9 +19,6 @@ import org.twinrig.internal.Satterthwaite;
  * <p>{@code c_i} is the sensitivity, {@code u_i} the standard uncertainty and {@code ν_i} the
  * degrees of freedom of input {@code i}. Inputs without uncertainty count for nothing; when none
  * has any, {@code ν_eff} is infinite. Correlated inputs (5.2) are not covered.
- *
- * @param contributions the inputs
- * @param confidence coverage probability {@code p}, strictly between 0 and 1
  */
 public record UncertaintyBudget(List<Contribution> contributions, double confidence) {
 

@@ -13,9 +13,7 @@ import org.twinrig.band.BandGrid;
  * How units fared that a rule never saw: errors by region and by unit, and how often intervals held
  * them.
  *
- * @param regions errors by region; a region without errors is left out
- * @param units errors of every unit, by region and over all bands (the empty key)
- * @param coverage stated against reached coverage, by region and over all bands
+ * <p>A region without errors is left out; the empty region stands for all bands.
  */
 public record Validation(
     List<RegionErrors> regions,

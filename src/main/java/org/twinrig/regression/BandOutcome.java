@@ -1,5 +1,6 @@
 package org.twinrig.regression;
 
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -51,19 +52,13 @@ public sealed interface BandOutcome {
   /** The rule that predicts one unit. */
   enum Model {
     /** The old level plus the mean transfer of the kind. */
-    OFFSET("offset"),
+    OFFSET,
     /** The same, plus what the unit's neighbouring bands say. */
-    WINDOW("window");
-
-    private final String word;
-
-    Model(String word) {
-      this.word = word;
-    }
+    WINDOW;
 
     /** The model as files write it: for example {@code offset}. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 

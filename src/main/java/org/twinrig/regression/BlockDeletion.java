@@ -87,7 +87,7 @@ final class BlockDeletion {
 
   /** The error {@code r_i} on a unit left out alone, at the last row, dB. */
   double withoutOne(int i) {
-    return own[i].scaledErrors()[rows - 1] / own[i].lastPivot();
+    return own[i].scaledErrors[rows - 1] / own[i].lastPivot();
   }
 
   /**
@@ -108,7 +108,7 @@ final class BlockDeletion {
     solve(from);
     int last = rows - 1;
     System.arraycopy(v[last], from, onPartner, from, units - from);
-    Arrays.fill(onUnit, from, units, own[i].scaledErrors()[last]);
+    Arrays.fill(onUnit, from, units, own[i].scaledErrors[last]);
     for (int r = 0; r < rows; r++) {
       Loops.subtractProduct(onUnit, m[last * rows + r], v[r], from, units);
     }
@@ -132,9 +132,9 @@ final class BlockDeletion {
     for (int q = 0; q < rows; q++) {
       for (int r = 0; r < rows; r++) {
         double[] to = m[q * rows + r];
-        double mean = -unit.inverse(q, r) / units;
-        Loops.difference(to, mean, z[r], unit.scaledRows()[q][0], from, units);
-        subtractRest(to, z, r, unit.scaledRows()[q], from);
+        double mean = -unit.inverse[q * rows + r] / units;
+        Loops.difference(to, mean, z[r], unit.scaledRows[q][0], from, units);
+        subtractRest(to, z, r, unit.scaledRows[q], from);
       }
     }
   }
@@ -159,8 +159,8 @@ final class BlockDeletion {
 
   private void rightHandSides(OwnBlock unit, int from) {
     for (int r = 0; r < rows; r++) {
-      Loops.difference(v[r], e[r], m[r], unit.scaledErrors()[0], from, units);
-      subtractRest(v[r], m, r, unit.scaledErrors(), from);
+      Loops.difference(v[r], e[r], m[r], unit.scaledErrors[0], from, units);
+      subtractRest(v[r], m, r, unit.scaledErrors, from);
     }
   }
 
@@ -200,14 +200,21 @@ final class BlockDeletion {
   }
 
   /**
-   * What one unit's own block {@code I - H_ii = L_i L_iᵀ} gives to every deletion it takes part in: {@code L_i}, {@code L_i⁻¹}, {@code L_i⁻¹Z_i} and {@code L_i⁻¹e_i}.
+   * What one unit's own block {@code I - H_ii = L_i L_iᵀ} gives to every deletion it takes part in:
+   * {@code L_i}, {@code L_i⁻¹}, {@code L_i⁻¹Z_i} and {@code L_i⁻¹e_i}.
    */
   private static final class OwnBlock {
     private final int rows;
     private final int predictors;
+
+    /** {@code L_i}, and {@code L_i⁻¹}, row after row; 0 above the diagonal. */
     private final double[] factor;
+
     private final double[] inverse;
+
+    /** {@code L_i⁻¹Z_i}, rows × predictors, and {@code L_i⁻¹e_i}. */
     private final double[][] scaledRows;
+
     private final double[] scaledErrors;
 
     OwnBlock(int rows, int predictors) {
@@ -224,22 +231,9 @@ final class BlockDeletion {
       return factor[rows * rows - 1];
     }
 
-    /** {@code L_i⁻¹}, an element at or below the diagonal; 0 above it. */
-    double inverse(int row, int column) {
-      return inverse[row * rows + column];
-    }
-
-    /** {@code L_i⁻¹Z_i}, rows × predictors. */
-    double[][] scaledRows() {
-      return scaledRows;
-    }
-
-    /** {@code L_i⁻¹e_i}. */
-    double[] scaledErrors() {
-      return scaledErrors;
-    }
-
-    /** Cholesky factor of {@code I - H_ii} and what is made from it; small, done once per penalty. */
+    /**
+     * Cholesky factor of {@code I - H_ii} and what is made from it; small, done once per penalty.
+     */
     void factor(double[][] diagonal, double[][] z, double[][] e, int i) {
       for (int r = 0; r < rows; r++) {
         for (int s = 0; s <= r; s++) {

@@ -6,8 +6,7 @@ import java.util.List;
 /**
  * One rule that may predict a unit: a window ridge of some shape and penalty.
  *
- * @param shape window and pooled bands
- * @param kappa penalty as a multiple of the mean square of the window, {@code κ}
+ * <p>The penalty is {@code κ} times the mean square of the window.
  */
 record Candidate(WindowShape shape, double kappa) {
   /** The penalties offered, {@code κ}. */

@@ -178,8 +178,8 @@ public final class RandomEffects {
 
   /**
    * The variance {@code τ²+v_i} of each difference about the mean; its reciprocal is the weight. In
-   * the limit τ² → 0, where some units carry no variance, only those count, equally: theirs is 1 and
-   * that of the others infinite.
+   * the limit τ² → 0, where some units carry no variance, only those count, equally: theirs is 1
+   * and that of the others infinite.
    */
   public static double[] totalVariances(double[] variances, double tauSquared) {
     boolean exact = false;
@@ -213,5 +213,4 @@ public final class RandomEffects {
       return new Weighted(sum, mean, squares);
     }
   }
-
 }

@@ -93,10 +93,8 @@ public record SignFlipInterval(double confidence, long seed) {
   public double ofDifference(double[][] first, double[][] second) {
     if (first.length < 2 || second.length < 2) {
       throw new IllegalArgumentException(
-          "each group needs two or more units, but they have "
-              + first.length
-              + " and "
-              + second.length);
+          "each group needs two or more units, but they have %d and %d"
+              .formatted(first.length, second.length));
     }
     SplittableRandom random = new SplittableRandom(seed);
     Centred one = Centred.of(first);

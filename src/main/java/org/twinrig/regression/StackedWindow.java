@@ -6,12 +6,12 @@ import java.util.Optional;
 import org.twinrig.internal.linalg.ThinSvd;
 
 /**
- * The rows a window ridge is fitted on: those of the band itself and of the pooled bands, each
- * band centred about its own means.
+ * The rows a window ridge is fitted on: those of the band itself and of the pooled bands, each band
+ * centred about its own means.
  *
  * <p>Every unit with a difference at the band takes part, or the shape is not offered there: all of
- * them need a level at every band of the window and a difference at every pooled band. A
- * predictor outside the grid, or where nothing was measured on the old fixture at all, is 0.
+ * them need a level at every band of the window and a difference at every pooled band. A predictor
+ * outside the grid, or where nothing was measured on the old fixture at all, is 0.
  */
 final class StackedWindow {
   private final int units;

@@ -13,9 +13,8 @@ import org.twinrig.study.PredictionModel;
 /**
  * How single units of a kind are predicted, and how far the prediction misses units left out.
  *
- * @param rules one per band; nothing where the offset predicts alone
- * @param offsetErrors for each unit, the offset's errors
- * @param errors for each unit, the errors of the whole choice made without it
+ * <p>Per band the rule, nothing where the offset predicts alone; for each unit the offset's errors,
+ * and those of the whole choice made without it.
  */
 record UnitPrediction(
     List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {

@@ -7,7 +7,8 @@ import org.twinrig.study.PairedUnits;
 /**
  * A kind's levels on the old fixture and differences as plain arrays.
  *
- * @param x {@code [band][unit]} levels on the old fixture, dB; NaN, in here only, where there is none
+ * @param x {@code [band][unit]} levels on the old fixture, dB; NaN, in here only, where there is
+ *     none
  * @param d {@code [band][unit]} differences, dB; NaN likewise
  * @param members {@code [band]} units with a difference, rising
  * @param anyLevel {@code [band]} whether anything was measured on the old fixture

@@ -9,8 +9,8 @@ import java.util.List;
  * <p>A step is {@code max(1, N/12)} bands at {@code N} bands per octave, so that a window has at
  * most 13 predictors at any resolution.
  *
- * @param half the window reaches this many steps to either side, {@code h}
- * @param pooled the coefficients are fitted on this many further bands to either side, {@code J}
+ * <p>The window reaches {@code h} steps to either side; the coefficients are fitted on {@code J}
+ * further bands to either side.
  */
 record WindowShape(int half, int pooled) {
   private static final double[] HALF_OCTAVES = {0, 1.0 / 12, 1.0 / 6, 1.0 / 3, 1.0 / 2};

@@ -34,32 +34,26 @@ import org.twinrig.study.Tolerance;
  * {@link BandGrid#holds}); it is inside a zone as soon as it overlaps it, because zones may only
  * lower a mark. What the variance is made of is given as a reason where the prediction is wide: it
  * says why.
+ *
+ * @param wandering where the kind's resonances wander
+ * @param lacking what captures lack at a band, see {@link #on}
  */
-public final class MarkRule {
-  private final Settings settings;
-  private final List<Fixture> fixtures;
-  private final List<ResonanceWander.Range> wandering;
-  private final Map<Band, Set<Reason>> lacking;
+public record MarkRule(
+    Settings settings,
+    List<Fixture> fixtures,
+    List<ResonanceWander.Range> wandering,
+    Map<Band, Set<Reason>> lacking) {
 
-  /**
-   * The rule of one kind whose captures lack nothing.
-   *
-   * @param wandering where the kind's resonances wander
-   */
+  public MarkRule {
+    fixtures = List.copyOf(fixtures);
+    wandering = List.copyOf(wandering);
+    lacking = Map.copyOf(lacking);
+  }
+
+  /** The rule of one kind whose captures lack nothing. */
   public MarkRule(
       Settings settings, List<Fixture> fixtures, List<ResonanceWander.Range> wandering) {
     this(settings, fixtures, wandering, Map.of());
-  }
-
-  private MarkRule(
-      Settings settings,
-      List<Fixture> fixtures,
-      List<ResonanceWander.Range> wandering,
-      Map<Band, Set<Reason>> lacking) {
-    this.settings = settings;
-    this.fixtures = List.copyOf(fixtures);
-    this.wandering = List.copyOf(wandering);
-    this.lacking = Map.copyOf(lacking);
   }
 
   /**

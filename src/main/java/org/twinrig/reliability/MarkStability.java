@@ -1,8 +1,8 @@
 package org.twinrig.reliability;
 
-import java.util.stream.IntStream;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.KindEstimate;
 

@@ -85,7 +85,7 @@ public record ResonanceWander(
     int n = positions.size();
     double[] shifts = positions.stream().mapToDouble(Position::shiftOctaves).toArray();
     double mean = StatUtils.mean(shifts);
-    double sd = sd(shifts);
+    double sd = Math.sqrt(StatUtils.variance(shifts));
     double alpha = 1 - confidence;
     double t = StudentT.twoSided(confidence, n - 1);
     ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1.0);
@@ -108,9 +108,5 @@ public record ResonanceWander(
 
   static double lb(double x) {
     return Math.log(x) / Math.log(2);
-  }
-
-  private static double sd(double[] values) {
-    return Math.sqrt(StatUtils.variance(values));
   }
 }

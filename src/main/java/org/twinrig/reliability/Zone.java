@@ -1,16 +1,14 @@
 package org.twinrig.reliability;
 
-import java.util.Arrays;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * A run of adjacent bands with the same mark.
  *
- * @param fromHz lower edge of the first band, Hz
- * @param toHz upper edge of the last band, Hz
- * @param empty whether the run has no data at all
- * @param reasons the reasons of its bands, in the order of {@link Reason}
+ * <p>Its reasons are those of its bands, in the order of {@link Reason}; an empty one has no data
+ * at all.
  */
 public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Reason> reasons) {
 

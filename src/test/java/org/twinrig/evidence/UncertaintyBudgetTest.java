@@ -1,6 +1,5 @@
 package org.twinrig.evidence;
 
-import org.twinrig.regression.StudentT;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
+import org.twinrig.regression.StudentT;
 
 /** Worked examples of JCGM 100:2008 (the Guide). */
 class UncertaintyBudgetTest {
