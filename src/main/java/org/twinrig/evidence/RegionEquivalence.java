@@ -46,8 +46,7 @@ public record RegionEquivalence(
     double largest = 0;
     int bands = 0;
     for (int b = 0; b < grid.size(); b++) {
-      double hz = grid.band(b).midHz();
-      if (hz >= region.fromHz() && hz < region.toHz()) {
+      if (region.holds(grid.band(b))) {
         if (kind.bands().get(b).isEmpty()) {
           return Optional.empty();
         }

@@ -190,15 +190,8 @@ final class FeatureShape {
         at = sign * curve[b] > sign * curve[at] ? b : at;
       }
       return new Extreme(
-          at + shift(curve, at), crossing(curve, sign, at, -1) + crossing(curve, sign, at, 1));
-    }
-
-    /** Vertex of the parabola through three bands, at most half a band away; 0 where none is. */
-    private static double shift(double[] curve, int at) {
-      double left = curve[at - 1] - curve[at];
-      double right = curve[at + 1] - curve[at];
-      double shift = 0.5 * (left - right) / (left + right);
-      return Math.abs(shift) <= 0.5 ? shift : 0;
+          at + Resonance.vertex(curve, at),
+          crossing(curve, sign, at, -1) + crossing(curve, sign, at, 1));
     }
 
     private static double crossing(double[] curve, double sign, int at, int step) {
