@@ -15,6 +15,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import org.twinrig.internal.linalg.Matrix;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.study.PredictionModel;
 
 /** One kind of 40 units on 120 bands: the whole estimate, and the matrix product of its flips. */
 @State(Scope.Thread)
@@ -57,7 +58,7 @@ public class TransferBenchmark {
   @Benchmark
   @BenchmarkMode(Mode.AverageTime)
   public KindEstimate estimate() {
-    return TransferEstimator.withDefaults().fit(paired);
+    return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired);
   }
 
   /** Flips times residuals. */

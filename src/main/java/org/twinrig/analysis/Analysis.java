@@ -187,9 +187,7 @@ public final class Analysis {
         Zone.of(kind.transfer().bands()),
         wanders,
         evidence.leftOut().regions(),
-        MarkStability.withDefaults()
-            .withConfidence(settings.confidence())
-            .withSeed(settings.seed())
+        new MarkStability(settings.confidence(), settings.seed())
             .of(estimate, kind.rule(), wanders),
         ErrorBudget.of(paired, estimate, settings, drift),
         Repeatability.of(paired, settings.confidence()),
@@ -204,12 +202,8 @@ public final class Analysis {
         Equivalence.of(estimate, settings.tolerance().equivalenceDb(), confidence),
         Validation.of(paired.grid(), Trial.leftOut(estimate), confidence),
         Validation.of(paired.grid(), heldOut, confidence),
-        references().map(r -> RankKeeping.withDefaults().withConfidence(confidence).of(paired, r)),
-        FixtureFeatures.withDefaults()
-            .withConfidence(confidence)
-            .withSeed(settings.seed())
-            .withThreads(threads)
-            .of(paired));
+        references().map(r -> new RankKeeping(confidence).of(paired, r)),
+        new FixtureFeatures(confidence, settings.seed(), threads).of(paired));
   }
 
   /** What units are ranked by; nothing when the lab names no reference for one of the fixtures. */

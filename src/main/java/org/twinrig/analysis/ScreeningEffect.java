@@ -113,6 +113,6 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
   }
 
   private static double meanDb(BandSample sample) {
-    return RandomEffects.withDefaults().fit(sample.differencesDb(), sample.variances()).meanDb();
+    return new RandomEffects(0.95).fit(sample.differencesDb(), sample.variances()).meanDb();
   }
 }

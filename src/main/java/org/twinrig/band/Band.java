@@ -1,7 +1,5 @@
 package org.twinrig.band;
 
-import java.util.Locale;
-
 /**
  * One fractional-octave band after IEC 61260-1:2014, base ten, as the half-open frequency range
  * {@code [lowerHz, upperHz)}.
@@ -21,12 +19,8 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   public Band {
     if (!(0 < lowerHz && lowerHz < midHz && midHz < upperHz && Double.isFinite(upperHz))) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "band edges must satisfy 0 < lower < mid < upper, but are %s Hz, %s Hz and %s Hz",
-              lowerHz,
-              midHz,
-              upperHz));
+          "band edges must satisfy 0 < lower < mid < upper, but are %s Hz, %s Hz and %s Hz"
+              .formatted(lowerHz, midHz, upperHz));
     }
     if (perOctave < 1) {
       throw new IllegalArgumentException("bands per octave must be 1 or more: " + perOctave);
@@ -34,12 +28,9 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   }
 
   /**
-   * The band with a given number.
-   *
-   * @param index the band number {@code x}
-   * @param perOctave bands per octave {@code N}, 1 or more
-   * @return the band with {@code f_m = 1000·G^(x/N)} for odd {@code N} and {@code
-   *     1000·G^((2x+1)/(2N))} for even {@code N} (5.4), edges {@code f_m·G^(±1/(2N))} (5.7)
+   * The band number {@code x} at {@code N} bands per octave: {@code f_m = 1000·G^(x/N)} for odd
+   * {@code N} and {@code 1000·G^((2x+1)/(2N))} for even {@code N} (5.4), edges {@code
+   * f_m·G^(±1/(2N))} (5.7).
    */
   public static Band ofIndex(int index, int perOctave) {
     double lower = 1000 * power(halfSteps(index, perOctave) - 1, perOctave);
@@ -50,11 +41,8 @@ public record Band(int perOctave, int index, double lowerHz, double midHz, doubl
   }
 
   /**
-   * The band whose mid-band frequency is nearest to a frequency, such as a nominal one.
-   *
-   * @param hz a frequency in Hz, above 0
-   * @param perOctave bands per octave {@code N}
-   * @return the band whose exact mid-band frequency is nearest on the logarithmic axis
+   * The band whose exact mid-band frequency is nearest, on the logarithmic axis, to a frequency
+   * above 0 Hz such as a nominal one.
    */
   public static Band ofMidFrequency(double hz, int perOctave) {
     if (!(hz > 0) || Double.isInfinite(hz)) {

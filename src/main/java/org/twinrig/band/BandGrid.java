@@ -2,14 +2,9 @@ package org.twinrig.band;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 
-/**
- * A run of adjacent bands of one width. Immutable; two grids are equal when their bands are.
- *
- * @param bands adjacent, rising in frequency, at least one
- */
+/** A run of adjacent bands of one width. Immutable; two grids are equal when their bands are. */
 public record BandGrid(List<Band> bands) {
 
   /** The numbers of bands per octave a study may use. */
@@ -29,25 +24,17 @@ public record BandGrid(List<Band> bands) {
   }
 
   /**
-   * The grid that covers a frequency range.
+   * The grid that covers a frequency range: the bands with {@code fromHz·G^(-1/(4N)) <= f_m <=
+   * toHz·G^(1/(4N))}. A mid-band frequency up to a quarter of a band outside still belongs, so that
+   * nominal ends such as 20 Hz and 20 kHz include their own bands.
    *
-   * @param fromHz lower end in Hz, above 0
-   * @param toHz upper end in Hz, above {@code fromHz}
-   * @param perOctave bands per octave: 1, 3, 6, 12, 24 or 48
-   * @return the bands with {@code fromHz·G^(-1/(4N)) <= f_m <= toHz·G^(1/(4N))}: a mid-band
-   *     frequency up to a quarter of a band outside still belongs, so that nominal ends such as 20
-   *     Hz and 20 kHz include their own bands
    * @throws IllegalArgumentException when the range is empty or holds no mid-band frequency, or the
-   *     band width is not supported
+   *     band width is not one of 1, 3, 6, 12, 24 and 48 per octave
    */
   public static BandGrid covering(double fromHz, double toHz, int perOctave) {
     if (!(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "a band range must satisfy 0 < from < to, but is %s Hz to %s Hz",
-              fromHz,
-              toHz));
+          "a band range must satisfy 0 < from < to, but is %s Hz to %s Hz".formatted(fromHz, toHz));
     }
     if (!SUPPORTED_PER_OCTAVE.contains(perOctave)) {
       throw new IllegalArgumentException(
@@ -64,24 +51,15 @@ public record BandGrid(List<Band> bands) {
     }
     if (bands.isEmpty()) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "no mid-band frequency of 1/%d octave lies from %s Hz to %s Hz",
-              perOctave,
-              fromHz,
-              toHz));
+          "no mid-band frequency of 1/%s octave lies from %s Hz to %s Hz"
+              .formatted(perOctave, fromHz, toHz));
     }
     return new BandGrid(bands);
   }
 
   /**
-   * Whether a mid-band frequency belongs to a range, under the rule of {@link #covering}.
-   *
-   * @param midHz the mid-band frequency in Hz
-   * @param fromHz lower end in Hz
-   * @param toHz upper end in Hz
-   * @param perOctave bands per octave
-   * @return true when it lies in the range widened by a quarter of a band at both ends
+   * Whether a mid-band frequency belongs to a range, under the rule of {@link #covering}: it lies
+   * in the range widened by a quarter of a band at both ends.
    */
   public static boolean holds(double midHz, double fromHz, double toHz, int perOctave) {
     // One part in 10^12 keeps a nominal end that falls on the bound from depending on rounding.
@@ -94,11 +72,7 @@ public record BandGrid(List<Band> bands) {
     return bands.size();
   }
 
-  /**
-   * One band.
-   *
-   * @param position from 0
-   */
+  /** One band, counted from 0. */
   public Band band(int position) {
     return bands.get(position);
   }

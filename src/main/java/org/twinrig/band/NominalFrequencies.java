@@ -16,11 +16,9 @@ public final class NominalFrequencies {
   private NominalFrequencies() {}
 
   /**
-   * The nominal mid-band frequency.
-   *
-   * @return Hz: ISO 266:1997 values for whole and third octaves; for narrower bands the exact value
-   *     rounded after IEC 61260-1:2014, Annex E.3 (three significant digits where the first is 1 to
-   *     4, two otherwise)
+   * The nominal mid-band frequency, Hz: ISO 266:1997 values for whole and third octaves; for
+   * narrower bands the exact value rounded after IEC 61260-1:2014, Annex E.3 (three significant
+   * digits where the first is 1 to 4, two otherwise).
    */
   public static double of(Band band) {
     int n = band.perOctave();
@@ -37,11 +35,7 @@ public final class NominalFrequencies {
     return exact.round(new MathContext(digits, RoundingMode.HALF_UP)).doubleValue();
   }
 
-  /**
-   * The nominal mid-band frequency as a text.
-   *
-   * @return for example {@code 31.5 Hz} or {@code 1.25 kHz}
-   */
+  /** The nominal mid-band frequency as a text, for example {@code 31.5 Hz} or {@code 1.25 kHz}. */
   public static String label(Band band) {
     double hz = of(band);
     return hz < 1000 ? plain(hz) + " Hz" : plain(hz / 1000) + " kHz";

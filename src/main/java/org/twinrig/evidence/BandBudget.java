@@ -14,10 +14,6 @@ import org.twinrig.band.Band;
  * <p>A source that is not known is missing from the map, never 0. Seating scatter that is not known
  * (no unit was seated twice) is contained in the scatter between units, so that the total stands; a
  * calibrator that is not known is contained in nothing, and there is no total without it.
- *
- * @param known what is known, by source, in dB
- * @param confidence of the expanded uncertainty
- * @param monteCarlo the same by Monte Carlo, where it was run
  */
 public record BandBudget(
     Band band,
@@ -29,11 +25,7 @@ public record BandBudget(
     known = java.util.Collections.unmodifiableMap(new EnumMap<>(known));
   }
 
-  /**
-   * The variance one source adds.
-   *
-   * @return dB², or nothing when it is not known
-   */
+  /** The variance one source adds, dB²; nothing when it is not known. */
   public OptionalDouble variance(ErrorSource source) {
     Contribution found = known.get(source);
     return found == null ? OptionalDouble.empty() : OptionalDouble.of(found.variance());
@@ -49,10 +41,8 @@ public record BandBudget(
   }
 
   /**
-   * The sources that are not known. Drift that was not corrected is none of them: it is contained
-   * in the scatter between units.
-   *
-   * @return in the order of the budget
+   * The sources that are not known, in the order of the budget. Drift that was not corrected is
+   * none of them: it is contained in the scatter between units.
    */
   public List<ErrorSource> unknown() {
     List<ErrorSource> missing = new ArrayList<>(List.of(ErrorSource.values()));
@@ -61,11 +51,7 @@ public record BandBudget(
     return missing;
   }
 
-  /**
-   * All of it combined.
-   *
-   * @return combined and expanded uncertainty in dB, or nothing when the calibrators are not known
-   */
+  /** All of it combined; nothing when the calibrators are not known. */
   public Optional<UncertaintyBudget> total() {
     return calibratorVariance().isPresent() ? Optional.of(knownOnly()) : Optional.empty();
   }
@@ -75,17 +61,11 @@ public record BandBudget(
   }
 
   /**
-   * The band's budget by Monte Carlo, and whether it agrees.
-   *
-   * <p>It agrees when the ends of both coverage intervals lie no further apart than the numerical
-   * tolerance of JCGM 101:2008, 7.9.2 and 8.1, for one significant digit of the combined standard
-   * uncertainty.
-   *
-   * @param standardDeviationDb of the draws; nothing where it does not exist (some variance has two
-   *     degrees of freedom or fewer)
-   * @param expandedDb half-width of the coverage interval, dB
-   * @param toleranceDb how far its ends may lie from those of the budget, dB
-   * @param agrees whether they lie within
+   * The band's budget by Monte Carlo, and whether it agrees: whether the ends of both coverage
+   * intervals lie no further apart than the numerical tolerance of JCGM 101:2008, 7.9.2 and 8.1,
+   * for one significant digit of the combined standard uncertainty. The standard deviation of the
+   * draws is missing where it does not exist (some variance has two degrees of freedom or fewer);
+   * all in dB.
    */
   public record MonteCarloCheck(
       OptionalDouble standardDeviationDb, double expandedDb, double toleranceDb, boolean agrees) {}

@@ -57,7 +57,12 @@ record BandInputs(
     }
   }
 
-  static BandInputs of(PairedUnits paired, int b, BandOutcome.Fitted fitted, Settings settings) {
+  static BandInputs of(
+      PairedUnits paired,
+      int b,
+      BandOutcome.Fitted fitted,
+      Settings settings,
+      Optional<DriftCorrection> correction) {
     BandSample sample = paired.at(b);
     double se = fitted.mean().standardErrorDb();
     Optional<Double> limit =
@@ -71,19 +76,8 @@ record BandInputs(
         new Estimated(se * se, fitted.mean().degreesOfFreedom()),
         fitted.mean().tauSquared(),
         limit,
-        Optional.empty());
-  }
-
-  BandInputs with(Optional<DriftCorrection> correction) {
-    return new BandInputs(
-        band,
-        from,
-        to,
-        fit,
-        tauSquared,
-        calibratorHalfWidthDb,
         correction
-            .flatMap(c -> c.uncertainty(band.midHz()))
+            .flatMap(c -> c.uncertainty(fitted.band().midHz()))
             .map(u -> new Estimated(u.variance(), u.degreesOfFreedom())));
   }
 

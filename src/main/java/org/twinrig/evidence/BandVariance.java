@@ -27,11 +27,9 @@ record BandVariance(
     Seating to) {
 
   /**
-   * Seating scatter at a band.
-   *
-   * @param variance of one seating, dB²; 0 where it is not known and so contained in the rest
-   * @param seatings harmonic mean of the units' seatings
-   * @param degreesOfFreedom of the variance; 0 where it is not known
+   * Seating scatter at a band: variance of one seating in dB², 0 where it is not known and so
+   * contained in the rest; harmonic mean of the units' seatings; degrees of freedom, 0 where not
+   * known.
    */
   record Seating(double variance, double seatings, int degreesOfFreedom) {
     static Seating of(OptionalDouble variance, BandSample.Seatings seatings) {

@@ -12,12 +12,6 @@ import org.twinrig.internal.Checks;
  * ends at 1 for {@code x = n}. It holds at least as often as stated, whatever the true share.
  *
  * <p>Source: Clopper and Pearson 1934, Biometrika 26:404.
- *
- * @param hits {@code x}
- * @param trials {@code n}, 1 or more
- * @param confidence {@code C}
- * @param low lower end
- * @param high upper end
  */
 public record ClopperPearson(int hits, int trials, double confidence, double low, double high) {
   private static final double ACCURACY = 1e-14;
@@ -29,11 +23,8 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
   }
 
   /**
-   * The interval of a share.
+   * The interval of a share of {@code x} in {@code n} at a confidence strictly between 0 and 1.
    *
-   * @param hits {@code x}, from 0 to {@code trials}
-   * @param trials {@code n}, 1 or more
-   * @param confidence strictly between 0 and 1
    * @throws IllegalArgumentException when there are more hits than trials, or no trials
    */
   public static ClopperPearson of(int hits, int trials, double confidence) {
@@ -50,9 +41,7 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
     if (hits < 0 || hits > trials || trials < 1) {
       throw new IllegalArgumentException(
           "a share needs 0 <= hits <= trials and 1 or more trials, but has "
-              + hits
-              + " of "
-              + trials);
+              + "%d of %d".formatted(hits, trials));
     }
     return hits == 0
         ? 0

@@ -29,8 +29,7 @@ import org.twinrig.regression.StudentT;
  * 15:99 (the greater of the two); Higgins, Thompson and Spiegelhalter 2009, J. R. Stat. Soc. A
  * 172:137 (prediction; with {@code k-2} degrees of freedom there).
  *
- * @param confidence of the intervals
- * @param bands one per band; nothing where fewer than two studies have an estimate
+ * <p>A band where fewer than two studies have an estimate has none.
  */
 public record CombinedTransfer(String kind, double confidence, List<Optional<Combined>> bands) {
 
@@ -40,15 +39,9 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
   }
 
   /**
-   * One band.
-   *
-   * @param studies {@code k}, how many studies have an estimate
-   * @param units of these studies together
-   * @param meanDb {@code δ̂}, dB
-   * @param standardErrorDb {@code SE}, dB
-   * @param tauDb {@code τ}, standard deviation between studies, dB
-   * @param halfDb half-width of the interval of the mean, dB
-   * @param furtherHalfDb half-width of where a further lab's mean is expected, dB
+   * One band: {@code k} studies that have an estimate, the units of these together, {@code δ̂} and
+   * {@code SE}, {@code τ} between studies, half-width of the interval of the mean, and of where a
+   * further lab's mean is expected; all in dB.
    */
   public record Combined(
       Band band,
@@ -68,13 +61,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
     }
   }
 
-  /**
-   * Combines studies.
-   *
-   * @param estimates of one kind, one per study, on the same bands; two or more
-   * @param confidence of the intervals
-   * @return one entry per band
-   */
+  /** Combines two or more studies' estimates of one kind on the same bands. */
   public static CombinedTransfer of(List<KindEstimate> estimates, double confidence) {
     if (estimates.size() < 2) {
       throw new IllegalArgumentException("needs two or more studies, but has " + estimates.size());
@@ -100,8 +87,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
     double[] values = means.stream().mapToDouble(RandomEffects.Result::meanDb).toArray();
     double[] variances =
         means.stream().mapToDouble(m -> m.standardErrorDb() * m.standardErrorDb()).toArray();
-    RandomEffects.Result over =
-        RandomEffects.withDefaults().withConfidence(confidence).fit(values, variances);
+    RandomEffects.Result over = new RandomEffects(confidence).fit(values, variances);
     double weights = 0;
     for (double v : variances) {
       weights += 1 / (over.tauSquared() + v);

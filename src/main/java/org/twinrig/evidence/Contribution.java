@@ -42,11 +42,7 @@ public record Contribution(
   }
 
   /**
-   * An input of type A that stands in the unit of the measurand.
-   *
-   * @param name what it is called
-   * @param standardUncertainty {@code u(x_i)}
-   * @param degreesOfFreedom {@code ν_i}, above 0
+   * An input of type A in the unit of the measurand, with {@code u(x_i)} and {@code ν_i} above 0.
    */
   public static Contribution typeA(
       String name, double standardUncertainty, double degreesOfFreedom) {
@@ -54,12 +50,8 @@ public record Contribution(
   }
 
   /**
-   * An input of which only limits are known, in the unit of the measurand: {@code u = a/√3} (JCGM
-   * 100:2008, 4.3.7).
-   *
-   * @param name what it is called
-   * @param halfWidth {@code a}, 0 or more
-   * @return the contribution, with infinite degrees of freedom (G.4.3)
+   * An input of which only limits {@code ±a} are known, in the unit of the measurand: {@code u =
+   * a/√3} (JCGM 100:2008, 4.3.7), with infinite degrees of freedom (G.4.3).
    */
   public static Contribution within(String name, double halfWidth) {
     return new Contribution(

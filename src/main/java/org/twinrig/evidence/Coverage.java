@@ -1,9 +1,7 @@
 package org.twinrig.evidence;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.twinrig.internal.Checks;
 
 /**
@@ -21,12 +19,7 @@ import org.twinrig.internal.Checks;
  * <p>Units left out in turn are predicted from each other, which makes their errors depend on each
  * other a little; units held out share one estimate. Neither is in the interval.
  *
- * @param region part of the axis; nothing for all bands
- * @param stated confidence of the prediction interval
- * @param units {@code n}
- * @param reached {@code p̂}
- * @param low lower end of its interval
- * @param high upper end
+ * <p>The region is nothing for all bands.
  */
 public record Coverage(
     Optional<Region> region, double stated, int units, double reached, double low, double high) {
@@ -44,14 +37,7 @@ public record Coverage(
     }
   }
 
-  /**
-   * Coverage from each unit's share.
-   *
-   * @param region part of the axis; nothing for all bands
-   * @param stated confidence of the prediction interval
-   * @param shares each unit's share of bands inside; one or more
-   * @param confidence of the interval of the coverage
-   */
+  /** Coverage from each unit's share of bands inside, one or more; its interval at a confidence. */
   static Coverage of(
       Optional<Region> region, double stated, List<Double> shares, double confidence) {
     int n = shares.size();
@@ -63,23 +49,5 @@ public record Coverage(
         Math.min(1, sum / n),
         ClopperPearson.of((int) Math.floor(sum + HAIR), n, confidence).low(),
         ClopperPearson.of((int) Math.ceil(sum - HAIR), n, confidence).high());
-  }
-
-  /** Every region and all bands, at every stated confidence. */
-  static List<Coverage> of(Judging judging, double confidence) {
-    List<Coverage> rows = new ArrayList<>();
-    for (Optional<Region> part : Judging.PARTS) {
-      for (double stated : STATED) {
-        List<Double> shares =
-            judging.inside(part, stated).stream()
-                .filter(OptionalDouble::isPresent)
-                .map(OptionalDouble::getAsDouble)
-                .toList();
-        if (!shares.isEmpty()) {
-          rows.add(of(part, stated, shares, confidence));
-        }
-      }
-    }
-    return rows;
   }
 }

@@ -3,20 +3,14 @@ package org.twinrig.evidence;
 /**
  * How much of a kind is captured: every unit on both fixtures, with so many seatings on each.
  *
- * @param units of the kind, 1 or more
- * @param seatingsFrom seatings of every unit on the old fixture, 1 or more
- * @param seatingsTo seatings of every unit on the new fixture, 1 or more
+ * <p>All three are 1 or more.
  */
 public record Design(int units, int seatingsFrom, int seatingsTo) {
   public Design {
     if (units < 1 || seatingsFrom < 1 || seatingsTo < 1) {
       throw new IllegalArgumentException(
-          "a design needs 1 or more units and seatings, but has "
-              + units
-              + ", "
-              + seatingsFrom
-              + ", "
-              + seatingsTo);
+          "a design needs 1 or more units and seatings, but has %d, %d, %d"
+              .formatted(units, seatingsFrom, seatingsTo));
     }
   }
 

@@ -3,12 +3,14 @@ package org.twinrig.evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
+import org.twinrig.study.FrequencyRange;
 
 /**
  * At which bands the mean transfer of a kind is shown to make no difference: old graphs can stand
@@ -26,9 +28,8 @@ import org.twinrig.regression.StudentT;
  * <p>At and near the anchor levels are equal because they were made equal; there equivalence says
  * nothing about the fixtures.
  *
- * @param limitDb {@code Δ}, the difference that makes none, dB
- * @param confidence {@code 1-α}
- * @param bands one per band; nothing where the band has no estimate
+ * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where the band has no
+ * estimate.
  */
 public record Equivalence(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
@@ -42,7 +43,6 @@ public record Equivalence(
   /**
    * What was shown at one band.
    *
-   * @param mean the mean transfer
    * @param p value of both one-sided tests together
    * @param halfDb half-width of the interval at confidence {@code 1-2α} that goes with it, dB
    * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
@@ -58,17 +58,7 @@ public record Equivalence(
       boolean alone,
       boolean together) {}
 
-  /** A run of adjacent bands at which equivalence is shown at once. */
-  public record Run(double fromHz, double toHz) {}
-
-  /**
-   * The verdicts of a kind.
-   *
-   * @param estimate its mean transfer
-   * @param limitDb {@code Δ}, dB
-   * @param confidence {@code 1-α}
-   * @return one verdict per band
-   */
+  /** The verdicts of a kind within {@code ±Δ} dB at confidence {@code 1-α}. */
   public static Equivalence of(KindEstimate estimate, double limitDb, double confidence) {
     List<Optional<Verdict>> bands = new ArrayList<>();
     for (int b = 0; b < estimate.bands().size(); b++) {
@@ -97,37 +87,20 @@ public record Equivalence(
         scatters && Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
   }
 
-  /** How many octaves are shown to be equivalent, each band by itself. */
-  public double octavesAlone() {
+  /**
+   * Over how many octaves something is shown: {@link Verdict#alone} or {@link Verdict#together}.
+   */
+  public double octaves(Predicate<Verdict> shown) {
     return bands.stream()
         .flatMap(Optional::stream)
-        .filter(Verdict::alone)
-        .mapToDouble(v -> v.band().octaves())
-        .sum();
-  }
-
-  /** The same at all these bands at once. */
-  public double octavesTogether() {
-    return bands.stream()
-        .flatMap(Optional::stream)
-        .filter(Verdict::together)
+        .filter(shown)
         .mapToDouble(v -> v.band().octaves())
         .sum();
   }
 
   /** Where equivalence is shown at once: runs of adjacent bands, rising in frequency. */
-  public List<Run> runs() {
-    List<Run> runs = new ArrayList<>();
-    boolean open = false;
-    for (Optional<Verdict> band : bands) {
-      boolean shown = band.filter(Verdict::together).isPresent();
-      if (shown) {
-        Band b = band.get().band();
-        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : b.lowerHz();
-        runs.add(new Run(fromHz, b.upperHz()));
-      }
-      open = shown;
-    }
-    return runs;
+  public List<FrequencyRange> runs() {
+    return FrequencyRange.runs(
+        bands, v -> v.filter(Verdict::together).isPresent(), v -> v.get().band());
   }
 }

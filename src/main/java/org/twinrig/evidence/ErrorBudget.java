@@ -56,9 +56,7 @@ import org.twinrig.study.Settings;
  * <p>Sources: JCGM 100:2008, 5.1.2, 6.2.1, G.4.1; Satterthwaite 1946, Biometrics Bulletin 2:110;
  * JCGM 101:2008, 6.4, 7.9.2, 8.1.
  *
- * @param bands every band that has an estimate
- * @param calibration how the calibrators enter
- * @param trials of the Monte Carlo run at a band
+ * <p>It holds every band that has an estimate.
  */
 public record ErrorBudget(
     String kind, List<BandBudget> bands, Calibration calibration, int trials) {
@@ -79,12 +77,7 @@ public record ErrorBudget(
     /** Levels stand as calibrated, and the class of the calibrators is not known. */
     NOT_KNOWN;
 
-    /**
-     * How they enter a study.
-     *
-     * @param settings of the study
-     * @return by its anchor first, then by what is known of the calibrators
-     */
+    /** How they enter a study: by its anchor first, then by what is known of the calibrators. */
     public static Calibration of(Settings settings) {
       if (!(settings.anchor() instanceof Anchor.None)) {
         return CANCELS;
@@ -93,24 +86,7 @@ public record ErrorBudget(
     }
   }
 
-  /**
-   * The budget of a kind.
-   *
-   * @param estimate what they gave
-   * @param settings the study's settings
-   * @return one budget per band that has an estimate
-   */
-  public static ErrorBudget of(PairedUnits paired, KindEstimate estimate, Settings settings) {
-    return of(paired, estimate, settings, Optional.empty());
-  }
-
-  /**
-   * The budget of a kind whose sessions were corrected for drift.
-   *
-   * @param estimate what they gave
-   * @param settings the study's settings
-   * @return one budget per band that has an estimate
-   */
+  /** The budget of a kind, with the correction of its sessions for drift, if there was one. */
   public static ErrorBudget of(
       PairedUnits paired,
       KindEstimate estimate,
@@ -119,11 +95,11 @@ public record ErrorBudget(
     Map<Integer, BandInputs> inputs = new TreeMap<>();
     for (int b = 0; b < estimate.grid().size(); b++) {
       if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
-        inputs.put(b, BandInputs.of(paired, b, fitted, settings).with(drift));
+        inputs.put(b, BandInputs.of(paired, b, fitted, settings, drift));
       }
     }
     List<Integer> checked = onePerOctave(inputs);
-    MonteCarlo monteCarlo = MonteCarlo.withConfidence(settings.confidence());
+    MonteCarlo monteCarlo = new MonteCarlo(settings.confidence(), MonteCarlo.TRIALS);
     List<BandBudget> bands = new ArrayList<>();
     inputs.forEach(
         (b, in) -> {
@@ -143,7 +119,7 @@ public record ErrorBudget(
   private static BandBudget.MonteCarloCheck check(
       BandInputs in, UncertaintyBudget total, MonteCarlo monteCarlo, long seed) {
     MonteCarlo.Result drawn = monteCarlo.run(in.model(), seed);
-    double delta = NumericalTolerance.of(total.combined(), SIGNIFICANT_DIGITS);
+    double delta = MonteCarlo.numericalTolerance(total.combined(), SIGNIFICANT_DIGITS);
     return new BandBudget.MonteCarloCheck(
         drawn.standardDeviation(),
         drawn.halfWidth(),

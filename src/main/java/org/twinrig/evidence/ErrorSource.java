@@ -27,9 +27,4 @@ public enum ErrorSource {
   public String word() {
     return word;
   }
-
-  /** Whether it is a calibrator's. */
-  public boolean ofCalibrator() {
-    return this == CALIBRATOR_FROM || this == CALIBRATOR_TO;
-  }
 }

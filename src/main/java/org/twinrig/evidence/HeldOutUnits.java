@@ -23,26 +23,9 @@ import org.twinrig.translation.Translator;
  * seatings on the new one are not counted in, so that units seated once may fall outside more often
  * than stated.
  */
-public final class HeldOutUnits {
-  private final Translation translation;
-  private final KindEstimate estimate;
+public record HeldOutUnits(Translation translation, KindEstimate estimate) {
 
-  /**
-   * What judges the units of one kind.
-   *
-   * @param translation that holds the kind
-   */
-  public HeldOutUnits(Translation translation, KindEstimate estimate) {
-    this.translation = translation;
-    this.estimate = estimate;
-  }
-
-  /**
-   * Predicts the units.
-   *
-   * @param paired held-out units of the kind, on the study's bands
-   * @return one trial per unit
-   */
+  /** Predicts held-out units of the kind, on the study's bands: one trial per unit. */
   public List<Trial> judge(PairedUnits paired) {
     Translator translator = new Translator(translation);
     List<Trial> trials = new ArrayList<>();

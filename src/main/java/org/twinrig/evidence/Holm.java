@@ -15,12 +15,7 @@ import java.util.stream.IntStream;
 final class Holm {
   private Holm() {}
 
-  /**
-   * The adjusted values.
-   *
-   * @param p values from 0 to 1
-   * @return as many, in the same order
-   */
+  /** The adjusted values, in the same order. */
   static double[] adjusted(double... p) {
     for (double value : p) {
       if (!(value >= 0 && value <= 1)) {

@@ -12,9 +12,10 @@ import org.twinrig.internal.Satterthwaite;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
+import org.twinrig.regression.SignFlipInterval;
 import org.twinrig.regression.StudentT;
-import org.twinrig.regression.TwoSampleSignFlip;
 import org.twinrig.study.BandSample;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 
 /**
@@ -25,21 +26,19 @@ import org.twinrig.study.PairedUnits;
  * {@code SE² = SE_1² + SE_2²} on {@code ν = SE⁴/(SE_1⁴/(n_1-1) + SE_2⁴/(n_2-1))} degrees of
  * freedom. The interval of a band by itself is {@code D ± t_ν·SE}; that of all bands of the kind at
  * once has the half-width {@code min(q, t_{ν, 1-α/(2·bands)})·SE} with {@code q} of {@link
- * TwoSampleSignFlip}, never below the pointwise one. Means are called different where the interval
- * of all bands leaves out 0: of two studies of one truth, at most {@code α} are called different
- * anywhere in a kind. They are called equivalent at all bands at once where that interval lies
- * within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both hold:
- * a small difference, well known. Where neither holds nothing is shown.
+ * SignFlipInterval#ofDifference}, never below the pointwise one. Means are called different where
+ * the interval of all bands leaves out 0: of two studies of one truth, at most {@code α} are called
+ * different anywhere in a kind. They are called equivalent at all bands at once where that interval
+ * lies within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both
+ * hold: a small difference, well known. Where neither holds nothing is shown.
  *
  * <p>Assumed: the studies are independent. Where both hold the same specimens the interval is wider
  * than need be. Each pair of studies and each kind is a family of its own.
  *
  * <p>Sources: Welch 1947, Biometrika 34:28; Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
  *
- * @param limitDb {@code Δ}, the difference that makes none, dB
- * @param confidence {@code 1-α}
- * @param bands one per band; nothing where either study has no estimate, or no unit that differs
- *     from any other
+ * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where either study has no
+ * estimate, or no unit that differs from any other.
  */
 public record MeanDifference(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
@@ -50,40 +49,16 @@ public record MeanDifference(
     Checks.fraction(confidence, "confidence");
   }
 
-  /**
-   * A run of adjacent bands.
-   *
-   * @param fromHz lower edge of the first, Hz
-   * @param toHz upper edge of the last, Hz
-   */
-  public record Run(double fromHz, double toHz) {}
-
-  /**
-   * One study's answer about a kind.
-   *
-   * @param estimate what they gave
-   */
+  /** One study's answer about a kind. */
   public record Side(PairedUnits paired, KindEstimate estimate) {}
 
-  /**
-   * How to judge.
-   *
-   * @param limitDb {@code Δ}, dB
-   * @param confidence {@code 1-α}
-   * @param seed of the sign patterns
-   */
+  /** How to judge: {@code Δ} in dB, {@code 1-α}, and the seed of the sign patterns. */
   public record Terms(double limitDb, double confidence, long seed) {}
 
   /**
-   * What was found at one band.
-   *
-   * @param differenceDb {@code D}, dB
-   * @param standardErrorDb {@code SE}, dB
-   * @param halfDb half-width of the band's own interval, dB
-   * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
-   * @param different whether the means are shown to differ, at all bands at once
-   * @param equivalentAlone whether they are shown to be equivalent at this band by itself
-   * @param equivalent whether they are shown to be equivalent, at all bands at once
+   * What was found at one band: {@code D} and {@code SE} in dB, {@code ν}, half-width in dB of the
+   * band's own interval and of the one that holds at all bands at once; whether the means are shown
+   * to differ at all bands at once, and to be equivalent at this band by itself and at all at once.
    */
   public record Verdict(
       Band band,
@@ -103,14 +78,7 @@ public record MeanDifference(
     }
   }
 
-  /**
-   * Compares two studies.
-   *
-   * @param first one study
-   * @param second the other, of the same kind on the same bands
-   * @param terms how to judge
-   * @return one verdict per band
-   */
+  /** Compares two studies of the same kind on the same bands. */
   public static MeanDifference of(Side first, Side second, Terms terms) {
     if (!first.estimate.grid().equals(second.estimate.grid())
         || !first.estimate.kind().equals(second.estimate.kind())) {
@@ -124,10 +92,8 @@ public record MeanDifference(
     double q =
         fitted == 0
             ? 0
-            : TwoSampleSignFlip.withDefaults()
-                .withConfidence(terms.confidence)
-                .withSeed(terms.seed)
-                .fit(differences(first), differences(second));
+            : new SignFlipInterval(terms.confidence, terms.seed)
+                .ofDifference(differences(first), differences(second));
     List<Optional<Verdict>> verdicts = new ArrayList<>(bands);
     for (int b = 0; b < bands; b++) {
       Optional<RandomEffects.Result> one = fitted(first, b);
@@ -138,18 +104,15 @@ public record MeanDifference(
                   verdict(
                       first.estimate.bands().get(b).band(),
                       Welch.of(one.get(), two.get()),
-                      new Multiplier(q, fitted),
+                      q,
+                      fitted,
                       terms))
               : Optional.empty());
     }
     return new MeanDifference(first.estimate.kind(), terms.limitDb, terms.confidence, verdicts);
   }
 
-  /**
-   * Over how many octaves something was found.
-   *
-   * @param found what to count
-   */
+  /** Over how many octaves something was found. */
   public double octaves(Predicate<Verdict> found) {
     return bands.stream()
         .flatMap(Optional::stream)
@@ -158,32 +121,12 @@ public record MeanDifference(
         .sum();
   }
 
-  /**
-   * Where something was found.
-   *
-   * @param found what to look for
-   * @return runs of adjacent bands, rising in frequency
-   */
-  public List<Run> runs(Predicate<Verdict> found) {
-    List<Run> runs = new ArrayList<>();
-    boolean open = false;
-    for (Optional<Verdict> band : bands) {
-      boolean here = band.filter(found).isPresent();
-      if (here) {
-        Band b = band.get().band();
-        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : b.lowerHz();
-        runs.add(new Run(fromHz, b.upperHz()));
-      }
-      open = here;
-    }
-    return runs;
+  /** Where something was found: runs of adjacent bands, rising in frequency. */
+  public List<FrequencyRange> runs(Predicate<Verdict> found) {
+    return FrequencyRange.runs(bands, v -> v.filter(found).isPresent(), v -> v.get().band());
   }
 
-  /**
-   * Where the means differ most.
-   *
-   * @return the band with the greatest difference; nothing where no band was compared
-   */
+  /** The band with the greatest difference; nothing where no band was compared. */
   public Optional<Verdict> largest() {
     return bands.stream()
         .flatMap(Optional::stream)
@@ -230,25 +173,20 @@ public record MeanDifference(
     }
   }
 
-  private record Multiplier(double q, long bands) {
-    double at(double confidence, double freedom) {
-      double bonferroni = StudentT.twoSided(1 - (1 - confidence) / bands, freedom);
-      return Math.max(StudentT.twoSided(confidence, freedom), Math.min(q, bonferroni));
-    }
-  }
-
-  private static Verdict verdict(Band band, Welch welch, Multiplier multiplier, Terms terms) {
+  private static Verdict verdict(Band band, Welch welch, double q, long bands, Terms terms) {
     double se = welch.standardErrorDb;
-    double together = multiplier.at(terms.confidence, welch.degreesOfFreedom) * se;
+    double freedom = welch.degreesOfFreedom;
+    double alone = StudentT.twoSided(terms.confidence, freedom);
+    double bonferroni = StudentT.twoSided(1 - (1 - terms.confidence) / bands, freedom);
+    double together = Math.max(alone, Math.min(q, bonferroni)) * se;
     double size = Math.abs(welch.differenceDb);
-    double p =
-        TwoOneSidedTests.of(welch.differenceDb, se, welch.degreesOfFreedom, terms.limitDb).p();
+    double p = TwoOneSidedTests.of(welch.differenceDb, se, freedom, terms.limitDb).p();
     return new Verdict(
         band,
         welch.differenceDb,
         se,
-        welch.degreesOfFreedom,
-        StudentT.twoSided(terms.confidence, welch.degreesOfFreedom) * se,
+        freedom,
+        alone * se,
         together,
         size > together,
         p < 1 - terms.confidence,

@@ -28,27 +28,20 @@ import org.twinrig.internal.Checks;
  */
 final class MonteCarlo {
   /** Enough for the half-width to settle to better than 1 %, and cheap enough for every study. */
-  private static final int TRIALS = 20_000;
+  static final int TRIALS = 20_000;
 
   private final double[] normals;
   private final double confidence;
 
-  private MonteCarlo(double[] normals, double confidence) {
-    this.normals = normals;
-    this.confidence = confidence;
-  }
-
-  /** The procedure at a coverage probability, with 20 000 trials. */
-  static MonteCarlo withConfidence(double confidence) {
-    return new MonteCarlo(middles(TRIALS), Checks.fraction(confidence, "confidence"));
-  }
-
-  /** The same procedure with another number of trials. */
-  MonteCarlo withTrials(int trials) {
+  /** The procedure at a coverage probability, with so many trials. */
+  MonteCarlo(double confidence, int trials) {
     if (trials < 100) {
       throw new IllegalArgumentException("trials must be 100 or more, but are " + trials);
     }
-    return new MonteCarlo(middles(trials), confidence);
+    NormalDistribution normal = new NormalDistribution(null, 0, 1);
+    this.confidence = Checks.fraction(confidence, "confidence");
+    this.normals = new double[trials];
+    Arrays.setAll(normals, r -> normal.inverseCumulativeProbability((r + 0.5) / trials));
   }
 
   int trials() {
@@ -56,55 +49,18 @@ final class MonteCarlo {
   }
 
   /**
-   * What is propagated.
-   *
-   * @param variance given a generator, supplies one draw a trial of the variance of the normal part
-   * @param halfWidths of the rectangular inputs
-   * @param varianceExists false when the sum has no standard deviation
+   * What is propagated: given a generator, one draw a trial of the variance of the normal part;
+   * half-widths of the rectangular inputs; and whether the sum has a standard deviation.
    */
   @SuppressWarnings("ArrayRecordComponent")
   record Model(
       Function<RandomGenerator, DoubleSupplier> variance,
       double[] halfWidths,
-      boolean varianceExists) {
-
-    /** Independent inputs, each with its own distribution. */
-    static Model of(UncertaintyBudget budget) {
-      Contribution[] typeA =
-          budget.contributions().stream()
-              .filter(c -> c.distribution() == Contribution.Distribution.STUDENT_T)
-              .filter(c -> c.variance() > 0)
-              .toArray(Contribution[]::new);
-      double[] halfWidths =
-          budget.contributions().stream()
-              .filter(c -> c.distribution() == Contribution.Distribution.RECTANGULAR)
-              .mapToDouble(c -> Math.sqrt(3 * c.variance()))
-              .toArray();
-      // Student's t has a variance from more than two degrees of freedom on.
-      boolean exists = Arrays.stream(typeA).allMatch(c -> c.degreesOfFreedom() > 2);
-      return new Model(random -> sum(typeA, random), halfWidths, exists);
-    }
-
-    private static DoubleSupplier sum(Contribution[] typeA, RandomGenerator random) {
-      DoubleSupplier[] factors =
-          Arrays.stream(typeA)
-              .map(c -> varianceFactor(random, c.degreesOfFreedom()))
-              .toArray(DoubleSupplier[]::new);
-      return () -> {
-        double sum = 0;
-        for (int i = 0; i < factors.length; i++) {
-          sum += typeA[i].variance() * factors[i].getAsDouble();
-        }
-        return sum;
-      };
-    }
-  }
+      boolean varianceExists) {}
 
   /**
-   * What came of it.
-   *
-   * @param standardDeviation of the draws; nothing where the distribution has none
-   * @param halfWidth of the coverage interval
+   * Standard deviation of the draws, where the distribution has one, and half-width of the
+   * interval.
    */
   record Result(OptionalDouble standardDeviation, double halfWidth) {}
 
@@ -129,6 +85,19 @@ final class MonteCarlo {
         model.varianceExists ? OptionalDouble.of(deviation) : OptionalDouble.empty(), half);
   }
 
+  /**
+   * How closely two statements of the same uncertainty must agree (7.9.2): with {@code u = c·10^l}
+   * and {@code c} a whole number of the wanted significant digits, {@code δ = ½·10^l}.
+   */
+  static double numericalTolerance(double standardUncertainty, int significantDigits) {
+    Checks.positive(standardUncertainty, "a standard uncertainty");
+    int exponent = (int) Math.floor(Math.log10(standardUncertainty)) - (significantDigits - 1);
+    // 0.96 to one digit is 1, not 10 tenths.
+    boolean carries =
+        Math.rint(standardUncertainty / Math.pow(10, exponent)) >= Math.pow(10, significantDigits);
+    return 0.5 * Math.pow(10, carries ? exponent + 1 : exponent);
+  }
+
   /** Draws of {@code ν/χ²_ν}; 1 where {@code ν} is infinite. */
   static DoubleSupplier varianceFactor(RandomGenerator random, double degreesOfFreedom) {
     if (Double.isInfinite(degreesOfFreedom)) {
@@ -136,12 +105,5 @@ final class MonteCarlo {
     }
     GammaDistribution half = new GammaDistribution(random, degreesOfFreedom / 2, 1);
     return () -> degreesOfFreedom / (2 * half.sample());
-  }
-
-  private static double[] middles(int strata) {
-    NormalDistribution normal = new NormalDistribution(null, 0, 1);
-    double[] z = new double[strata];
-    Arrays.setAll(z, r -> normal.inverseCumulativeProbability((r + 0.5) / strata));
-    return z;
   }
 }

@@ -33,13 +33,8 @@ final class PairedPower {
   private PairedPower() {}
 
   /**
-   * The power.
-   *
-   * @param units {@code n}, 2 or more
-   * @param differenceDb {@code δ}, dB, above 0
-   * @param deviationDb {@code σ}, dB, 0 or more
-   * @param confidence {@code 1-α}
-   * @return a probability
+   * The power of {@code n} units, 2 or more, to show {@code δ} above 0 dB where {@code σ} is 0 dB
+   * or more.
    */
   static double of(int units, double differenceDb, double deviationDb, double confidence) {
     Checks.positive(differenceDb, "a difference in dB");
@@ -71,14 +66,7 @@ final class PairedPower {
   }
 
   /**
-   * The fewest units with a power.
-   *
-   * @param differenceDb {@code δ}, dB, above 0
-   * @param deviationDb {@code σ}, dB, 0 or more
-   * @param confidence {@code 1-α}
-   * @param power to be reached, between 0 and 1
-   * @param most the most units to try
-   * @return 3 or more; nothing where that many do not reach it
+   * The fewest units with a power, 3 or more; nothing where the most to be tried do not reach it.
    */
   static OptionalInt units(
       double differenceDb, double deviationDb, double confidence, double power, int most) {

@@ -120,13 +120,9 @@ public record Plan(
   }
 
   /**
-   * One band under a plan.
-   *
-   * @param toleranceDb the half-width to be reached, dB
-   * @param presentHalfDb the half-width the study has, dB
-   * @param plannedHalfDb the half-width expected of {@link Plan#evenWhole}, dB; that of the study
-   *     where there is none
-   * @param neverBelowDb the half-width no number of units and seatings goes below, dB
+   * One band under a plan: the half-width to be reached, that of the study, that expected of {@link
+   * Plan#evenWhole} (of the study where there is none), and the one no number of units and seatings
+   * goes below; all in dB.
    */
   public record BandPlan(
       Band band,
@@ -141,23 +137,13 @@ public record Plan(
       Checks.notNegative(neverBelowDb, "a half-width in dB");
     }
 
-    /**
-     * Whether units and seatings can bring the band to its tolerance.
-     *
-     * @return false when what they cannot cut exceeds it
-     */
+    /** Whether units and seatings can bring the band to its tolerance. */
     public boolean curable() {
       return neverBelowDb <= toleranceDb;
     }
   }
 
-  /**
-   * Plans a kind.
-   *
-   * @param estimate what they gave
-   * @param limits what has to be met, with what at most
-   * @param confidence of the prediction interval
-   */
+  /** Plans a kind, with prediction intervals at a confidence. */
   public static Plan of(
       PairedUnits paired, KindEstimate estimate, PlanLimits limits, double confidence) {
     return new Planner(paired, estimate, limits, confidence).plan();
@@ -255,22 +241,31 @@ public record Plan(
     private ZonePlan plan(List<BandOutcome.Fitted> bands) {
       ZoneVariance variance =
           new ZoneVariance(bands.stream().map(this::variance).toList(), confidence);
-      ZonePlan.Part part =
-          new ZonePlan.Part(
-              bands.get(0).band().lowerHz(),
-              bands.get(bands.size() - 1).band().upperHz(),
-              toleranceDb(bands.get(0)),
-              variance.units() >= limits.unitsMin());
-      ZonePlan open = new ZonePlan(part, variance, Optional.empty(), Optional.empty());
+      ZonePlan open = zone(bands, variance, Optional.empty(), Optional.empty());
       if (open.outlook() == ZonePlan.Outlook.MET || open.outlook() == ZonePlan.Outlook.NEVER) {
         return open;
       }
       Ranges ranges = ranges(List.of(open));
-      return new ZonePlan(
-          part,
+      return zone(
+          bands,
           variance,
           cheapest(variance.units(), ranges, open::expects),
           cheapest(variance.units(), ranges, open::meetsCautiously));
+    }
+
+    private ZonePlan zone(
+        List<BandOutcome.Fitted> bands,
+        ZoneVariance variance,
+        Optional<Design> evenChance,
+        Optional<Design> cautious) {
+      return new ZonePlan(
+          bands.get(0).band().lowerHz(),
+          bands.get(bands.size() - 1).band().upperHz(),
+          toleranceDb(bands.get(0)),
+          variance.units() >= limits.unitsMin(),
+          variance,
+          evenChance,
+          cautious);
     }
 
     private BandVariance variance(BandOutcome.Fitted fitted) {

@@ -2,10 +2,10 @@ package org.twinrig.evidence;
 
 import java.util.Arrays;
 import java.util.Optional;
-import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.stat.correlation.KendallsCorrelation;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.twinrig.internal.Checks;
+import org.twinrig.regression.StudentT;
 
 /**
  * How far two quantities put the same units in the same order.
@@ -19,10 +19,8 @@ import org.twinrig.internal.Checks;
  * and Wright 2000, Psychometrika 65:23 (Spearman's variance); Fieller, Hartley and Pearson 1957,
  * Biometrika 44:470 (Kendall's).
  *
- * @param units {@code n}
- * @param coefficient {@code r}, from -1 to 1
- * @param interval its interval; nothing with too few units for the variance, or where the order is
- *     wholly the same or wholly reversed, which z does not know
+ * <p>The interval is missing with too few units for the variance, or where the order is wholly the
+ * same or wholly reversed, which z does not know.
  */
 public record RankCorrelation(
     Measure measure, int units, double coefficient, Optional<Interval> interval) {
@@ -66,12 +64,7 @@ public record RankCorrelation(
     }
   }
 
-  /**
-   * An interval.
-   *
-   * @param low lower end
-   * @param high upper end
-   */
+  /** Both ends of an interval. */
   public record Interval(double low, double high) {
     public Interval {
       Checks.finite(low, "the lower end of a correlation");
@@ -86,14 +79,8 @@ public record RankCorrelation(
   }
 
   /**
-   * The coefficient of two quantities.
-   *
-   * @param measure which coefficient
-   * @param x one number per unit, finite
-   * @param y another, in the same order of units
-   * @param confidence of the interval
-   * @return the coefficient; nothing with fewer than two units, or where one quantity is the same
-   *     on all of them
+   * The coefficient of two quantities, one finite number per unit each, in the same order of units;
+   * nothing with fewer than two units, or where one quantity is the same on all of them.
    */
   public static Optional<RankCorrelation> of(
       Measure measure, double[] x, double[] y, double confidence) {
@@ -120,7 +107,7 @@ public record RankCorrelation(
     }
     double z = 0.5 * Math.log((1 + r) / (1 - r));
     double half =
-        new NormalDistribution(null, 0, 1).inverseCumulativeProbability((1 + confidence) / 2)
+        StudentT.twoSided(confidence, Double.POSITIVE_INFINITY)
             * Math.sqrt(measure.variance(r, units));
     return Optional.of(new Interval(Math.tanh(z - half), Math.tanh(z + half)));
   }

@@ -32,34 +32,18 @@ import org.twinrig.study.PairedUnits;
  * <p>Seating scatter alone shuffles units that lie close together. An order that is not kept says
  * that a ranking from the old fixture is not one for the new; it does not say which of both is
  * right.
+ *
+ * @param confidence of the intervals, strictly between 0 and 1
  */
-public final class RankKeeping {
-  private final double confidence;
+public record RankKeeping(double confidence) {
 
-  private RankKeeping(double confidence) {
-    this.confidence = confidence;
-  }
-
-  /** The procedure with intervals at 95 %. */
-  public static RankKeeping withDefaults() {
-    return new RankKeeping(0.95);
+  public RankKeeping {
+    Checks.fraction(confidence, "confidence");
   }
 
   /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public RankKeeping withConfidence(double level) {
-    return new RankKeeping(Checks.fraction(level, "confidence"));
-  }
-
-  /**
-   * What units are compared with.
-   *
-   * @param from reference curve of the old fixture, dB per band, pinned like the units
-   * @param to reference curve of the new fixture, likewise
-   * @param range over which deviations are taken
+   * What units are compared with: a reference curve of either fixture, dB per band, pinned like the
+   * units, and the range over which deviations are taken.
    */
   public record References(Levels from, Levels to, FrequencyRange range) {
     public References {
@@ -69,14 +53,8 @@ public final class RankKeeping {
     }
 
     /**
-     * Reference curves as their files hold them.
-     *
-     * @param from of the old fixture
-     * @param to of the new fixture
-     * @param anchor how captures are pinned
-     * @param grid the study's bands
-     * @param range over which deviations are taken
-     * @return the curves, pinned; nothing when one of them does not reach the anchor
+     * Reference curves as their files hold them, pinned like the captures; nothing when one of them
+     * does not reach the anchor.
      */
     public static Optional<References> pinned(
         Response from, Response to, Anchor anchor, BandGrid grid, FrequencyRange range) {
@@ -88,15 +66,7 @@ public final class RankKeeping {
     }
   }
 
-  /**
-   * One unit's deviations.
-   *
-   * @param unit its name
-   * @param fromDb deviation on the old fixture, dB
-   * @param toDb deviation on the new one, dB
-   * @param rankFrom rank on the old fixture, from 1 for the nearest
-   * @param rankTo rank on the new one
-   */
+  /** One unit's deviations on either fixture, dB, and its ranks by them, from 1 for the nearest. */
   public record Ranked(String unit, double fromDb, double toDb, double rankFrom, double rankTo) {
     public Ranked {
       Checks.notNegative(fromDb, "a deviation in dB");
@@ -104,9 +74,8 @@ public final class RankKeeping {
     }
 
     /**
-     * How far the unit falls.
-     *
-     * @return rank on the new fixture minus rank on the old one; negative where it rises
+     * How far the unit falls: rank on the new fixture minus rank on the old one; negative where it
+     * rises.
      */
     public double change() {
       return rankTo - rankFrom;
@@ -114,13 +83,8 @@ public final class RankKeeping {
   }
 
   /**
-   * How far the order of a kind's units keeps.
-   *
-   * @param range over which deviations were taken
-   * @param units in the order of the study
-   * @param leftOut units that lack a band
-   * @param spearman of the deviations; nothing with fewer than two units or without differences
-   * @param kendall likewise
+   * How far the order of a kind's units keeps, in the order of the study, but for units that lack a
+   * band; the coefficients are missing with fewer than two units or without differences.
    */
   public record Result(
       FrequencyRange range,
@@ -135,9 +99,7 @@ public final class RankKeeping {
     }
 
     /**
-     * The units whose rank changes most.
-     *
-     * @return those that change at all, the greatest change first, equals in the study's order
+     * The units whose rank changes at all, the greatest change first, equals in the study's order.
      */
     public List<Ranked> mostChanged(int most) {
       return units.stream()
@@ -149,11 +111,8 @@ public final class RankKeeping {
   }
 
   /**
-   * Ranks the units of a kind.
+   * Ranks the units of a kind, pinned, by references on the same bands.
    *
-   * @param paired its units, pinned
-   * @param references what they are compared with, on the same bands
-   * @return deviations, ranks and how far they agree
    * @throws IllegalArgumentException when the bands differ, or no band of the range has a level on
    *     both reference curves
    */
@@ -192,11 +151,8 @@ public final class RankKeeping {
             .toArray();
     if (bands.length == 0) {
       throw new IllegalArgumentException(
-          "no band from "
-              + references.range().fromHz()
-              + " Hz to "
-              + references.range().toHz()
-              + " Hz has a level on both reference curves");
+          "no band from %s Hz to %s Hz has a level on both reference curves"
+              .formatted(references.range().fromHz(), references.range().toHz()));
     }
     return bands;
   }

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 /**
  * The error budget of a kind over one region of the frequency axis: mean variances over its bands.
  *
- * @param bands of it that have an estimate, 1 or more
+ * <p>It has one band or more.
  */
 public record RegionBudget(Region region, List<BandBudget> bands) {
 
@@ -19,12 +19,7 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
     }
   }
 
-  /**
-   * A kind's budget by region.
-   *
-   * @param budget of the kind
-   * @return in the order of {@link Region}; a region without an estimate is left out
-   */
+  /** A kind's budget by region; a region without an estimate is left out. */
   public static List<RegionBudget> of(ErrorBudget budget) {
     List<RegionBudget> rows = new ArrayList<>();
     for (Region region : Region.values()) {
@@ -37,11 +32,7 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
     return rows;
   }
 
-  /**
-   * Mean variance of one source over the bands in which it is known.
-   *
-   * @return dB², or nothing when it is known in none
-   */
+  /** Mean variance of one source over the bands in which it is known, dB²; nothing when in none. */
   public OptionalDouble variance(ErrorSource source) {
     return bands.stream()
         .map(b -> b.variance(source))
@@ -51,9 +42,8 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
   }
 
   /**
-   * Share of a source in what is known of the variance, over all bands of the region.
-   *
-   * @return 0 to 1, or nothing when the source is known in no band or there is no variance
+   * Share of a source in what is known of the variance, over all bands of the region, 0 to 1;
+   * nothing when the source is known in no band or there is no variance.
    */
   public OptionalDouble share(ErrorSource source) {
     double all = bands.stream().mapToDouble(b -> b.knownOnly().variance()).sum();

@@ -13,9 +13,8 @@ import org.twinrig.band.BandGrid;
  * claim is at most the level, however bands depend on each other. Over all kinds and regions that
  * are tested the values are adjusted after {@link Holm}.
  *
- * @param p that some band of it does not agree
- * @param adjustedP the same among all kinds and regions
- * @param shown whether agreement is shown at the study's confidence
+ * <p>{@code p} that some band of it does not agree, adjusted among all kinds and regions, and
+ * whether agreement is shown at the study's confidence.
  */
 public record RegionEquivalence(
     String kind, Region region, int bands, double p, double adjustedP, boolean shown) {
@@ -23,10 +22,8 @@ public record RegionEquivalence(
   private record Tested(String kind, Region region, int bands, double p) {}
 
   /**
-   * Tests every region of every kind; a region with a band that has no estimate is not tested.
-   *
-   * @param kinds of one study
-   * @return kinds in order, regions rising
+   * Tests every region of every kind of a study, regions rising; a region with a band that has no
+   * estimate is not tested.
    */
   public static List<RegionEquivalence> of(List<Equivalence> kinds, List<BandGrid> grids) {
     List<Tested> tested = new ArrayList<>();
@@ -49,8 +46,7 @@ public record RegionEquivalence(
     double largest = 0;
     int bands = 0;
     for (int b = 0; b < grid.size(); b++) {
-      double hz = grid.band(b).midHz();
-      if (hz >= region.fromHz() && hz < region.toHz()) {
+      if (region.holds(grid.band(b))) {
         if (kind.bands().get(b).isEmpty()) {
           return Optional.empty();
         }

@@ -24,9 +24,7 @@ import org.twinrig.study.PairedUnits;
  * <p>Source: ISO 5725-2:2019, 7.4 (pooled variance); any textbook for the interval, for example
  * NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.3.1.
  *
- * @param from the old fixture, one entry per band; nothing where no unit was seated twice
- * @param to the new fixture
- * @param confidence of every interval
+ * <p>On either fixture one entry per band; nothing where no unit was seated twice.
  */
 public record Repeatability(
     String kind, List<Optional<Scatter>> from, List<Optional<Scatter>> to, double confidence) {
@@ -38,13 +36,8 @@ public record Repeatability(
   }
 
   /**
-   * Scatter between seatings at one band.
-   *
-   * @param units how many units entered
-   * @param degreesOfFreedom {@code ν}, 1 or more
-   * @param sdDb {@code s}, dB
-   * @param lowDb lower end of its interval, dB
-   * @param highDb upper end, dB
+   * Scatter between seatings at one band: the units that entered, {@code ν} of 1 or more, and
+   * {@code s} with the ends of its interval, dB.
    */
   public record Scatter(
       Band band, int units, int degreesOfFreedom, double sdDb, double lowDb, double highDb) {
@@ -54,14 +47,7 @@ public record Repeatability(
       Checks.notNegative(highDb, "the upper end of a standard deviation in dB");
     }
 
-    /**
-     * Scatter from a pooled variance.
-     *
-     * @param units how many units entered
-     * @param degreesOfFreedom {@code ν}, 1 or more
-     * @param variance {@code s²}, dB²
-     * @param confidence of the interval
-     */
+    /** Scatter from a pooled variance {@code s²} in dB². */
     static Scatter of(
         Band band, int units, int degreesOfFreedom, double variance, double confidence) {
       ChiSquaredDistribution chi = new ChiSquaredDistribution(null, degreesOfFreedom);
@@ -76,12 +62,7 @@ public record Repeatability(
     }
   }
 
-  /**
-   * The scatter of a kind.
-   *
-   * @param confidence of every interval
-   * @return one entry per band and fixture
-   */
+  /** The scatter of a kind, with intervals at a confidence. */
   public static Repeatability of(PairedUnits paired, double confidence) {
     List<Optional<Scatter>> from = new ArrayList<>();
     List<Optional<Scatter>> to = new ArrayList<>();

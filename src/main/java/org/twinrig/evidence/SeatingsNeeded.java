@@ -20,8 +20,7 @@ import org.twinrig.study.PairedUnits;
  * Only {@code m} of the graph and of the measurement changes, not the study's own fit, which would
  * also get better: the figures are slightly cautious.
  *
- * @param halfDb half-width in dB for each number in {@link #SEATINGS}
- * @param neverBelowDb half-width that no number of seatings goes below, dB
+ * <p>Half-widths in dB for each number in {@link #SEATINGS}, and the one that no number goes below.
  */
 public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBelowDb) {
   /** The numbers of seatings that are told. */
@@ -35,14 +34,7 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
     Checks.notNegative(neverBelowDb, "the least half-width in dB");
   }
 
-  /**
-   * What seatings buy in every region.
-   *
-   * @param paired the kind's units
-   * @param estimate the kind's estimate
-   * @param confidence of the prediction interval
-   * @return in the order of {@link Region}; a region is left out where seating scatter is unknown
-   */
+  /** What seatings buy in every region; a region is left out where seating scatter is unknown. */
   public static List<SeatingsNeeded> of(
       PairedUnits paired, KindEstimate estimate, double confidence) {
     List<SeatingsNeeded> rows = new ArrayList<>();

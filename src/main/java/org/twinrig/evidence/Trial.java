@@ -28,14 +28,11 @@ public record Trial(
   }
 
   /**
-   * The units of a kind, each left out in turn.
+   * The units of a kind, each left out in turn, in the order of the study.
    *
    * <p>The interval that unit {@code i} is held against, {@code t_{n-2}·√(Σ_{j≠i} r̃_j²/(n-1))}, is
    * made from the errors of the others. A band needs four units for that; with three there are
    * errors and no interval.
-   *
-   * @param estimate the kind's estimate with its errors
-   * @return one trial per unit, in the order of the study
    */
   public static List<Trial> leftOut(KindEstimate estimate) {
     BandGrid grid = estimate.grid();

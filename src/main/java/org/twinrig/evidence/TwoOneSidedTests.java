@@ -15,20 +15,12 @@ import org.twinrig.regression.StudentT;
  * <p>Without scatter ({@code SE = 0}) the mean is what it is: p is 0 inside the limit, 1 elsewhere.
  *
  * <p>Source: Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
- *
- * @param pBelow p value of the test against {@code δ <= -Δ}
- * @param pAbove p value of the test against {@code δ >= Δ}
  */
 public record TwoOneSidedTests(double pBelow, double pAbove) {
 
   /**
-   * Both tests.
-   *
-   * @param meanDb {@code m}, dB
-   * @param standardErrorDb {@code SE}, dB, 0 or more
-   * @param degreesOfFreedom {@code ν}, above 0; not whole where they are approximate
-   * @param limitDb {@code Δ}, dB, above 0
-   * @return their p values
+   * Both tests: {@code m} in dB, {@code SE} of 0 dB or more, {@code ν} above 0, not whole where
+   * approximate, and {@code Δ} above 0 dB.
    */
   public static TwoOneSidedTests of(
       double meanDb, double standardErrorDb, double degreesOfFreedom, double limitDb) {

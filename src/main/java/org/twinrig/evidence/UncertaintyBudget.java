@@ -1,10 +1,9 @@
 package org.twinrig.evidence;
 
 import java.util.List;
-import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
+import org.twinrig.regression.StudentT;
 
 /**
  * Uncertainty of a result whose inputs are independent, after JCGM 100:2008 (the Guide to the
@@ -20,9 +19,6 @@ import org.twinrig.internal.Satterthwaite;
  * <p>{@code c_i} is the sensitivity, {@code u_i} the standard uncertainty and {@code ν_i} the
  * degrees of freedom of input {@code i}. Inputs without uncertainty count for nothing; when none
  * has any, {@code ν_eff} is infinite. Correlated inputs (5.2) are not covered.
- *
- * @param contributions the inputs
- * @param confidence coverage probability {@code p}, strictly between 0 and 1
  */
 public record UncertaintyBudget(List<Contribution> contributions, double confidence) {
 
@@ -41,11 +37,7 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
     return Math.sqrt(variance());
   }
 
-  /**
-   * Effective degrees of freedom.
-   *
-   * @return {@code ν_eff}, not a whole number; infinite when no input with finitely many counts
-   */
+  /** {@code ν_eff}, not a whole number; infinite when no input with finitely many counts. */
   public double effectiveDegreesOfFreedom() {
     return variance() == 0
         ? Double.POSITIVE_INFINITY
@@ -56,24 +48,14 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
 
   /** Coverage factor: {@code k}. */
   public double coverageFactor() {
-    return coverageFactor(confidence, effectiveDegreesOfFreedom());
+    return StudentT.twoSided(confidence, effectiveDegreesOfFreedom());
   }
 
   /**
-   * Expanded uncertainty.
-   *
-   * @return {@code U}, half-width of the coverage interval in the unit of the measurand
+   * Expanded uncertainty {@code U}: half-width of the coverage interval in the unit of the
+   * measurand.
    */
   public double expanded() {
     return coverageFactor() * combined();
-  }
-
-  /** {@code t_p(ν)} of a two-sided interval; the normal quantile where {@code ν} is infinite. */
-  static double coverageFactor(double confidence, double degreesOfFreedom) {
-    double upper = (1 + confidence) / 2;
-    // The generator is left out: nothing is drawn.
-    return Double.isInfinite(degreesOfFreedom)
-        ? new NormalDistribution(null, 0, 1).inverseCumulativeProbability(upper)
-        : new TDistribution(null, degreesOfFreedom).inverseCumulativeProbability(upper);
   }
 }

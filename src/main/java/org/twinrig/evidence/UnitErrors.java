@@ -6,12 +6,9 @@ import org.twinrig.internal.Checks;
 /**
  * The errors on one unit that a rule never saw, over part of the frequency axis.
  *
- * @param unit its name
- * @param biasDb mean error over the bands, measured minus predicted, dB
- * @param rmsOffsetDb root mean square error of the plain offset, dB
- * @param rmsDb the same of the model, dB
- * @param inside share of its judged bands inside the prediction interval; nothing when none could
- *     be judged
+ * <p>Bias is measured minus predicted; the errors of the plain offset stand beside those of the
+ * model, all in dB; the share of its judged bands inside the prediction interval is missing where
+ * none could be judged.
  */
 public record UnitErrors(
     String unit,

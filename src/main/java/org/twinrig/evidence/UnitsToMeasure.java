@@ -28,7 +28,7 @@ import org.twinrig.translation.TransferFunction;
  * same reason.
  *
  * <p>What the spread of a kind's own units adds to every prediction is not cut by any unit.
- * Approximate where bands borrow from their neighbours: the unit's own band is counted once. A
+ * Approximate where bands are pooled with their neighbours: the unit's own band is counted once. A
  * graph that lacks a band of a window counts there as the mean graph.
  */
 public final class UnitsToMeasure {
@@ -47,32 +47,18 @@ public final class UnitsToMeasure {
             .toList();
   }
 
-  /**
-   * A graph of the catalogue.
-   *
-   * @param unit the unit it shows
-   * @param sketch its levels
-   */
+  /** A graph of the catalogue: the unit it shows and its levels. */
   public record Graph(String unit, Sketch sketch) {}
 
   /**
-   * A unit worth measuring.
-   *
-   * @param unit its name
-   * @param beforeDb root of the mean prediction variance of the kind's graphs with the units chosen
-   *     before it, dB
-   * @param afterDb the same with this one as well, dB
+   * A unit worth measuring: root of the mean prediction variance of the kind's graphs with the
+   * units chosen before it, and with this one as well, dB.
    */
   public record Choice(String unit, String kind, double beforeDb, double afterDb) {}
 
   /**
-   * Chooses units of one kind.
-   *
-   * @param kind the kind's transfer; at least three units
-   * @param graphs the kind's graphs, in the order of the catalogue
-   * @param rule says in which range errors count
-   * @param most how many units to choose at most
-   * @return the most useful first; none when there is nothing to choose from
+   * Chooses at most so many units of one kind, the most useful first, from its graphs in the order
+   * of the catalogue; the rule says in which range errors count.
    */
   public static List<Choice> of(
       TransferFunction kind, List<Graph> graphs, PublishingRule rule, int most) {
@@ -133,27 +119,18 @@ public final class UnitsToMeasure {
     return sum;
   }
 
-  /** The fit of one band, as units are added to it. */
-  private static final class BandFit {
-    private final double variance;
-    private final List<WindowRule.Predictor> predictors;
-
-    /** {@code P}, with the intercept first. */
-    private final double[][] spread;
-
-    /** Mean of {@code a·aᵀ} over the graphs. */
-    private final double[][] moments;
-
-    private BandFit(
-        double variance,
-        List<WindowRule.Predictor> predictors,
-        double[][] spread,
-        double[][] moments) {
-      this.variance = variance;
-      this.predictors = predictors;
-      this.spread = spread;
-      this.moments = moments;
-    }
+  /**
+   * The fit of one band, as units are added to it.
+   *
+   * @param spread {@code P}, with the intercept first; changed
+   * @param moments mean of {@code a·aᵀ} over the graphs
+   */
+  @SuppressWarnings("ArrayRecordComponent") // stays in this file
+  private record BandFit(
+      double variance,
+      List<WindowRule.Predictor> predictors,
+      double[][] spread,
+      double[][] moments) {
 
     static BandFit of(TransferFunction kind, int band, List<Graph> graphs) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) kind.bands().get(band).outcome();

@@ -1,6 +1,5 @@
 package org.twinrig.evidence;
 
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -8,15 +7,24 @@ import java.util.OptionalInt;
  * What it takes to bring one zone of a kind, an octave of the frequency axis, to its tolerance.
  *
  * <p>Half-widths of a zone are root mean squares over its bands.
+ *
+ * @param fromHz lower edge of its first band
+ * @param toHz upper edge of its last band
+ * @param toleranceDb the half-width to be reached, dB
+ * @param enoughUnits whether the study has as many units as it asks for
+ * @param variance what half-widths follow from
+ * @param evenChance the cheapest design that is expected to meet the tolerance, where the limits
+ *     allow one; every other study misses it
+ * @param cautious the cheapest design that meets it with the chance of {@link Plan#CHANCE}
  */
-public final class ZonePlan {
-  private final double fromHz;
-  private final double toHz;
-  private final double toleranceDb;
-  private final boolean enoughUnits;
-  private final ZoneVariance variance;
-  private final Optional<Design> evenChance;
-  private final Optional<Design> cautious;
+public record ZonePlan(
+    double fromHz,
+    double toHz,
+    double toleranceDb,
+    boolean enoughUnits,
+    ZoneVariance variance,
+    Optional<Design> evenChance,
+    Optional<Design> cautious) {
 
   /** What can be done about a zone. */
   public enum Outlook {
@@ -35,39 +43,6 @@ public final class ZonePlan {
     NEVER
   }
 
-  ZonePlan(
-      Part part, ZoneVariance variance, Optional<Design> evenChance, Optional<Design> cautious) {
-    this.fromHz = part.fromHz;
-    this.toHz = part.toHz;
-    this.toleranceDb = part.toleranceDb;
-    this.enoughUnits = part.enoughUnits;
-    this.variance = variance;
-    this.evenChance = Objects.requireNonNull(evenChance, "evenChance");
-    this.cautious = Objects.requireNonNull(cautious, "cautious");
-  }
-
-  /**
-   * An octave, or the part of one in which the tolerance is one number.
-   *
-   * @param enoughUnits whether the study has as many units as it asks for
-   */
-  record Part(double fromHz, double toHz, double toleranceDb, boolean enoughUnits) {}
-
-  /** Lower edge of its first band. */
-  public double fromHz() {
-    return fromHz;
-  }
-
-  /** Upper edge of its last band. */
-  public double toHz() {
-    return toHz;
-  }
-
-  /** The half-width to be reached: dB. */
-  public double toleranceDb() {
-    return toleranceDb;
-  }
-
   /** The half-width the study has: dB. */
   public double presentHalfDb() {
     return variance.presentHalfDb();
@@ -78,69 +53,30 @@ public final class ZonePlan {
     return variance.neverBelowDb();
   }
 
-  /**
-   * The half-width that a design is expected to have.
-   *
-   * @param design with more than one unit beyond what the rule spends
-   * @return dB
-   */
+  /** The half-width in dB that a design is expected to have. */
   public double halfDb(Design design) {
     return variance.halfDb(design);
   }
 
-  /**
-   * The half-width that a study of a design stays below with the chance of {@link Plan#CHANCE}.
-   *
-   * @param design the same
-   * @return dB
-   */
+  /** The half-width in dB that a study of a design stays below with {@link Plan#CHANCE}. */
   public double upperHalfDb(Design design) {
     return variance.upperHalfDb(design);
   }
 
-  /**
-   * Whether a design is expected to meet the tolerance.
-   *
-   * @return true when its half-width is at most the tolerance
-   */
+  /** Whether a design is expected to meet the tolerance. */
   public boolean expects(Design design) {
     return halfDb(design) <= toleranceDb;
   }
 
-  /**
-   * Whether a design meets the tolerance with the chance of {@link Plan#CHANCE}.
-   *
-   * @return true when it is expected to, and stays within {@link Plan#SLACK} of it with that chance
-   */
+  /** Whether it is, and stays within {@link Plan#SLACK} of it with {@link Plan#CHANCE}. */
   public boolean meetsCautiously(Design design) {
     return expects(design) && upperHalfDb(design) <= toleranceDb * (1 + Plan.SLACK);
   }
 
   /**
-   * The cheapest design that is expected to meet the tolerance; every other study misses it.
-   *
-   * @return nothing where the limits do not allow one
-   */
-  public Optional<Design> evenChance() {
-    return evenChance;
-  }
-
-  /**
-   * The cheapest design that meets the tolerance with the chance of {@link Plan#CHANCE}.
-   *
-   * @return nothing where the limits do not allow one
-   */
-  public Optional<Design> cautious() {
-    return cautious;
-  }
-
-  /**
    * With how many units, seated as now, a paired t test at a band like the zone's shows a mean
-   * difference between the fixtures with the chance of {@link Plan#CHANCE}, if it is there.
-   *
-   * @param differenceDb the difference, dB, above 0
-   * @param most the most units to try
-   * @return 3 or more; nothing where that many do not
+   * difference between the fixtures with the chance of {@link Plan#CHANCE}, if it is there: 3 or
+   * more; nothing where the most to be tried do not.
    */
   public OptionalInt unitsToShow(double differenceDb, int most) {
     return PairedPower.units(

@@ -7,7 +7,6 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
-import org.apache.commons.math3.distribution.NormalDistribution;
 import org.twinrig.regression.StudentT;
 
 /**
@@ -21,12 +20,7 @@ final class ZoneVariance {
   private final Misses missesTo;
   private final Map<Integer, Factors> factors = new HashMap<>();
 
-  /**
-   * A zone.
-   *
-   * @param bands one or more
-   * @param confidence of the prediction interval
-   */
+  /** A zone of one or more bands, with prediction intervals at a confidence. */
   ZoneVariance(List<BandVariance> bands, double confidence) {
     this.bands = List.copyOf(bands);
     this.missesFrom = Misses.of(this.bands, BandVariance::from);
@@ -72,8 +66,7 @@ final class ZoneVariance {
 
   /** Half-width that no number of units and seatings goes below, dB. */
   double neverBelowDb() {
-    double z =
-        new NormalDistribution(null, 0, 1).inverseCumulativeProbability((1 + confidence) / 2);
+    double z = StudentT.twoSided(confidence, Double.POSITIVE_INFINITY);
     return z * Math.sqrt(mean(BandVariance::rest));
   }
 

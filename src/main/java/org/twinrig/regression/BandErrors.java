@@ -11,23 +11,18 @@ import java.util.Optional;
  *
  * <p>Arrays run over all units of the kind; a unit without a difference at the band has no error
  * (NaN, in this package only), and leaving it out changes nothing.
+ *
+ * @param members units with a difference here
+ * @param offset what the plain offset does
+ * @param candidates what each candidate does; null where it is not offered
  */
-final class BandErrors {
+@SuppressWarnings("ArrayRecordComponent") // stays in this package
+record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candidates) {
   /** With fewer units than this only the offset is offered. */
   static final int FEWEST_UNITS = 6;
 
   /** Mean squares are floored here before the logarithm, dB². */
   private static final double FLOOR = 1e-6;
-
-  private final int members;
-  private final Rule offset;
-  private final Rule[] candidates;
-
-  private BandErrors(int members, Rule offset, Rule[] candidates) {
-    this.members = members;
-    this.offset = offset;
-    this.candidates = candidates;
-  }
 
   /**
    * What one rule does.
@@ -131,16 +126,6 @@ final class BandErrors {
     double[] values = new double[size];
     Arrays.fill(values, value);
     return values;
-  }
-
-  /** Units with a difference here. */
-  int members() {
-    return members;
-  }
-
-  /** The plain offset. */
-  Rule offset() {
-    return offset;
   }
 
   /** Whether a candidate is offered here. */

@@ -1,5 +1,6 @@
 package org.twinrig.regression;
 
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,12 +17,9 @@ public sealed interface BandOutcome {
   int units();
 
   /**
-   * The band has an estimate.
-   *
-   * @param mean the mean transfer with its pointwise interval
-   * @param simultaneousHalfDb half-width in dB of the interval that holds over all bands at once
-   * @param prediction how well one unit is predicted
-   * @param scatter where the variance comes from
+   * The band has an estimate: the mean transfer with its pointwise interval, the half-width in dB
+   * of the interval that holds over all bands at once, how well one unit is predicted, and where
+   * the variance comes from.
    */
   record Fitted(
       Band band,
@@ -40,12 +38,7 @@ public sealed interface BandOutcome {
     }
   }
 
-  /**
-   * The band has no estimate.
-   *
-   * @param units how many units had a level on both fixtures
-   * @param why the reason
-   */
+  /** The band has no estimate: how many units had a level on both fixtures, and why. */
   record NotFitted(Band band, int units, Why why) implements BandOutcome {}
 
   /** Why a band has no estimate. */
@@ -59,19 +52,13 @@ public sealed interface BandOutcome {
   /** The rule that predicts one unit. */
   enum Model {
     /** The old level plus the mean transfer of the kind. */
-    OFFSET("offset"),
+    OFFSET,
     /** The same, plus what the unit's neighbouring bands say. */
-    WINDOW("window");
-
-    private final String word;
-
-    Model(String word) {
-      this.word = word;
-    }
+    WINDOW;
 
     /** The model as files write it: for example {@code offset}. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 

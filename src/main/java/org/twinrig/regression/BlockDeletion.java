@@ -48,11 +48,7 @@ final class BlockDeletion {
   private final double[] ratio;
 
   /**
-   * Room for one shape of problem.
-   *
-   * @param units {@code n}, 3 or more
-   * @param rows {@code R}, stacked rows of a unit
-   * @param predictors {@code p}
+   * Room for {@code n} units of 3 or more, {@code R} stacked rows a unit and {@code p} predictors.
    */
   BlockDeletion(int units, int rows, int predictors) {
     this.units = units;
@@ -89,14 +85,9 @@ final class BlockDeletion {
     }
   }
 
-  /**
-   * The error on a unit left out alone.
-   *
-   * @param i the unit
-   * @return {@code r_i} at the last row, dB
-   */
+  /** The error {@code r_i} on a unit left out alone, at the last row, dB. */
   double withoutOne(int i) {
-    return own[i].scaledErrors()[rows - 1] / own[i].lastPivot();
+    return own[i].scaledErrors[rows - 1] / own[i].lastPivot();
   }
 
   /**
@@ -117,7 +108,7 @@ final class BlockDeletion {
     solve(from);
     int last = rows - 1;
     System.arraycopy(v[last], from, onPartner, from, units - from);
-    Arrays.fill(onUnit, from, units, own[i].scaledErrors()[last]);
+    Arrays.fill(onUnit, from, units, own[i].scaledErrors[last]);
     for (int r = 0; r < rows; r++) {
       Loops.subtractProduct(onUnit, m[last * rows + r], v[r], from, units);
     }
@@ -141,9 +132,9 @@ final class BlockDeletion {
     for (int q = 0; q < rows; q++) {
       for (int r = 0; r < rows; r++) {
         double[] to = m[q * rows + r];
-        double mean = -unit.inverse(q, r) / units;
-        Loops.difference(to, mean, z[r], unit.scaledRows()[q][0], from, units);
-        subtractRest(to, z, r, unit.scaledRows()[q], from);
+        double mean = -unit.inverse[q * rows + r] / units;
+        Loops.difference(to, mean, z[r], unit.scaledRows[q][0], from, units);
+        subtractRest(to, z, r, unit.scaledRows[q], from);
       }
     }
   }
@@ -168,8 +159,8 @@ final class BlockDeletion {
 
   private void rightHandSides(OwnBlock unit, int from) {
     for (int r = 0; r < rows; r++) {
-      Loops.difference(v[r], e[r], m[r], unit.scaledErrors()[0], from, units);
-      subtractRest(v[r], m, r, unit.scaledErrors(), from);
+      Loops.difference(v[r], e[r], m[r], unit.scaledErrors[0], from, units);
+      subtractRest(v[r], m, r, unit.scaledErrors, from);
     }
   }
 
@@ -204,7 +195,83 @@ final class BlockDeletion {
     }
   }
 
-  static int triangle(int row, int column) {
+  private static int triangle(int row, int column) {
     return row * (row + 1) / 2 + column;
+  }
+
+  /**
+   * What one unit's own block {@code I - H_ii = L_i L_iᵀ} gives to every deletion it takes part in:
+   * {@code L_i}, {@code L_i⁻¹}, {@code L_i⁻¹Z_i} and {@code L_i⁻¹e_i}.
+   */
+  private static final class OwnBlock {
+    private final int rows;
+    private final int predictors;
+
+    /** {@code L_i}, and {@code L_i⁻¹}, row after row; 0 above the diagonal. */
+    private final double[] factor;
+
+    private final double[] inverse;
+
+    /** {@code L_i⁻¹Z_i}, rows × predictors, and {@code L_i⁻¹e_i}. */
+    private final double[][] scaledRows;
+
+    private final double[] scaledErrors;
+
+    OwnBlock(int rows, int predictors) {
+      this.rows = rows;
+      this.predictors = predictors;
+      this.factor = new double[rows * rows];
+      this.inverse = new double[rows * rows];
+      this.scaledRows = new double[rows][predictors];
+      this.scaledErrors = new double[rows];
+    }
+
+    /** The last element of {@code L_i}. */
+    double lastPivot() {
+      return factor[rows * rows - 1];
+    }
+
+    /**
+     * Cholesky factor of {@code I - H_ii} and what is made from it; small, done once per penalty.
+     */
+    void factor(double[][] diagonal, double[][] z, double[][] e, int i) {
+      for (int r = 0; r < rows; r++) {
+        for (int s = 0; s <= r; s++) {
+          double sum = diagonal[triangle(r, s)][i];
+          for (int q = 0; q < s; q++) {
+            sum -= factor[r * rows + q] * factor[s * rows + q];
+          }
+          factor[r * rows + s] = r == s ? Math.sqrt(sum) : sum / factor[s * rows + s];
+        }
+      }
+      invert();
+      for (int r = 0; r < rows; r++) {
+        for (int c = 0; c < predictors; c++) {
+          scaledRows[r][c] = scaled(r, z, c * rows, i);
+        }
+        scaledErrors[r] = scaled(r, e, 0, i);
+      }
+    }
+
+    private void invert() {
+      for (int r = 0; r < rows; r++) {
+        for (int s = 0; s <= r; s++) {
+          double sum = r == s ? 1 : 0;
+          for (int q = s; q < r; q++) {
+            sum -= factor[r * rows + q] * inverse[q * rows + s];
+          }
+          inverse[r * rows + s] = sum / factor[r * rows + r];
+        }
+      }
+    }
+
+    /** One row of {@code L_i⁻¹} times a unit's column. */
+    private double scaled(int r, double[][] columns, int first, int i) {
+      double sum = 0;
+      for (int q = 0; q <= r; q++) {
+        sum += inverse[r * rows + q] * columns[first + q][i];
+      }
+      return sum;
+    }
   }
 }

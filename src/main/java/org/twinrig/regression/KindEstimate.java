@@ -37,11 +37,8 @@ public record KindEstimate(
   }
 
   /**
-   * Whether any unit differs from the others at a band: scatter is the only witness that curves
-   * were measured, each by itself.
-   *
-   * @param band position in the grid
-   * @return true when a unit is missed by 0.01 dB or more, or the band has no errors to judge by
+   * Whether any unit differs from the others at a band by 0.01 dB or more, or the band has no
+   * errors to judge by: scatter is the only witness that curves were measured, each by itself.
    */
   public boolean scatters(int band) {
     List<Levels> known = errors.stream().filter(e -> e.has(band)).toList();

@@ -13,12 +13,7 @@ package org.twinrig.regression;
 public final class LeaveOneUnitOut {
   private LeaveOneUnitOut() {}
 
-  /**
-   * The error on each unit.
-   *
-   * @param differencesDb one per unit in dB, two or more
-   * @return {@code r_i} in dB, in the order of the units
-   */
+  /** The error {@code r_i} on each unit, dB, from the units' differences, two or more. */
   public static double[] errors(double[] differencesDb) {
     int n = differencesDb.length;
     if (n < 2) {
@@ -35,12 +30,7 @@ public final class LeaveOneUnitOut {
     return errors;
   }
 
-  /**
-   * Root mean square.
-   *
-   * @param errorsDb in dB, one or more
-   * @return dB
-   */
+  /** Root mean square, dB. */
   public static double rms(double[] errorsDb) {
     double squares = 0;
     for (double e : errorsDb) {

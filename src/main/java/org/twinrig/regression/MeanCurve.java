@@ -16,47 +16,20 @@ import org.twinrig.internal.Checks;
  * t_{n-1, 1-α/(2·bands)})·SE}, with {@code q} from {@link SignFlipInterval} and {@code bands} the
  * number of bands that have a mean; it is never below the pointwise one, and with fewer sign
  * patterns than {@code 1/α} Bonferroni's quantile stands alone.
+ *
+ * @param confidence strictly between 0 and 1
+ * @param seed of the drawn sign patterns: quantities with the same units and the same seed are
+ *     given the same patterns
  */
-public final class MeanCurve {
+public record MeanCurve(double confidence, long seed) {
   /** Fewer units than this have no mean. */
   static final int LEAST_UNITS = 3;
 
-  private final double confidence;
-  private final long seed;
-
-  private MeanCurve(double confidence, long seed) {
-    this.confidence = confidence;
-    this.seed = seed;
+  public MeanCurve {
+    Checks.fraction(confidence, "confidence");
   }
 
-  /** The procedure at 95 % confidence, seed 1. */
-  public static MeanCurve withDefaults() {
-    return new MeanCurve(0.95, 1);
-  }
-
-  /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public MeanCurve withConfidence(double level) {
-    return new MeanCurve(Checks.fraction(level, "confidence"), seed);
-  }
-
-  /**
-   * The same procedure with another seed for the drawn sign patterns: quantities with the same
-   * units and the same seed are given the same patterns.
-   */
-  public MeanCurve withSeed(long value) {
-    return new MeanCurve(confidence, value);
-  }
-
-  /**
-   * The means.
-   *
-   * @param bands one per band; nothing where fewer than three units have a number
-   * @param simultaneous how the simultaneous interval was found
-   */
+  /** One mean per band, nothing where fewer than three units have a number. */
   public record Result(List<Optional<Mean>> bands, SignFlipInterval.Result simultaneous) {
     public Result {
       bands = List.copyOf(bands);
@@ -64,10 +37,7 @@ public final class MeanCurve {
   }
 
   /**
-   * A mean.
-   *
-   * @param estimate with its pointwise interval
-   * @param simultaneousHalfDb half-width in dB of the interval that holds at all bands at once
+   * A mean with its pointwise interval, and the half-width in dB that holds at all bands at once.
    */
   public record Mean(RandomEffects.Result estimate, double simultaneousHalfDb) {
     public Mean {
@@ -75,73 +45,43 @@ public final class MeanCurve {
     }
   }
 
-  /**
-   * Estimates the means.
-   *
-   * @param samples one per band
-   * @return one mean per band
-   */
+  /** Estimates one mean for each sample, one sample per band. */
   public Result fit(int units, List<UnitSample> samples) {
     long fitted = samples.stream().filter(s -> s.size() >= LEAST_UNITS).count();
     SignFlipInterval.Result simultaneous =
         fitted == 0
             ? new SignFlipInterval.Result(0, 0, true)
-            : SignFlipInterval.withDefaults()
-                .withConfidence(confidence)
-                .withSeed(seed)
-                .fit(columns(units, samples));
-    RandomEffects means = RandomEffects.withDefaults().withConfidence(confidence);
-    Quantiles quantiles = new Quantiles(simultaneous, fitted);
+            : new SignFlipInterval(confidence, seed).fit(columns(units, samples));
+    RandomEffects means = new RandomEffects(confidence);
+    // The multiplier by degrees of freedom: many bands share a few numbers of units.
+    Map<Integer, Double> multipliers = new HashMap<>();
     List<Optional<Mean>> bands = new ArrayList<>(samples.size());
     for (UnitSample sample : samples) {
-      bands.add(
-          sample.size() < LEAST_UNITS
-              ? Optional.empty()
-              : Optional.of(mean(means.fit(sample.valuesDb(), sample.variances()), quantiles)));
+      if (sample.size() < LEAST_UNITS) {
+        bands.add(Optional.empty());
+      } else {
+        RandomEffects.Result mean = means.fit(sample.valuesDb(), sample.variances());
+        double multiplier =
+            multipliers.computeIfAbsent(
+                mean.degreesOfFreedom(), f -> multiplier(simultaneous, f, fitted));
+        bands.add(Optional.of(new Mean(mean, multiplier * mean.standardErrorDb())));
+      }
     }
     return new Result(bands, simultaneous);
-  }
-
-  private Mean mean(RandomEffects.Result mean, Quantiles quantiles) {
-    return new Mean(mean, quantiles.of(mean.degreesOfFreedom()) * mean.standardErrorDb());
-  }
-
-  /** The multiplier by degrees of freedom: many bands share a few numbers of units. */
-  private final class Quantiles {
-    private final SignFlipInterval.Result simultaneous;
-    private final long bands;
-    private final Map<Integer, Double> known = new HashMap<>();
-
-    Quantiles(SignFlipInterval.Result simultaneous, long bands) {
-      this.simultaneous = simultaneous;
-      this.bands = bands;
-    }
-
-    double of(int freedom) {
-      return known.computeIfAbsent(
-          freedom,
-          f ->
-              multiplier(
-                  simultaneous,
-                  StudentT.twoSided(confidence, f),
-                  StudentT.twoSided(1 - (1 - confidence) / bands, f)));
-    }
   }
 
   /**
    * Never below the pointwise quantile. With fewer sign patterns than 1/α (five units or fewer at
    * 95 %) no pattern is rare enough for the quantile to exist, and Bonferroni's stands alone.
    */
-  private double multiplier(
-      SignFlipInterval.Result simultaneous, double pointwise, double bonferroni) {
+  private double multiplier(SignFlipInterval.Result simultaneous, int freedom, long bands) {
+    double bonferroni = StudentT.twoSided(1 - (1 - confidence) / bands, freedom);
     boolean enough = simultaneous.patterns() * (1 - confidence) >= 1 - 1e-9;
     double q = enough ? Math.min(simultaneous.multiplier(), bonferroni) : bonferroni;
-    return Math.max(pointwise, q);
+    return Math.max(StudentT.twoSided(confidence, freedom), q);
   }
 
-  /**
-   * One row per unit, one column per band, NaN where the unit has no number or the band no mean.
-   */
+  /** One row per unit, one column per band, NaN where either has no number. */
   private static double[][] columns(int units, List<UnitSample> samples) {
     double[][] values = new double[units][samples.size()];
     for (double[] row : values) {

@@ -38,33 +38,14 @@ public final class RandomEffects {
   /** By degrees of freedom: a kind has a hundred bands and a few numbers of units. */
   private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
 
-  private RandomEffects(double confidence) {
-    this.confidence = confidence;
-  }
-
-  /** The procedure at 95 % confidence. */
-  public static RandomEffects withDefaults() {
-    return new RandomEffects(0.95);
+  /** The procedure, with intervals at a confidence strictly between 0 and 1. */
+  public RandomEffects(double confidence) {
+    this.confidence = Checks.fraction(confidence, "confidence");
   }
 
   /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public RandomEffects withConfidence(double level) {
-    return new RandomEffects(Checks.fraction(level, "confidence"));
-  }
-
-  /**
-   * The estimate at one band.
-   *
-   * @param meanDb {@code δ̂} in dB
-   * @param standardErrorDb {@code SE} in dB
-   * @param tauSquared variance between units {@code τ²} in dB²
-   * @param units {@code n}
-   * @param confidence of the interval
-   * @param halfWidthDb {@code t_{n-1} SE} in dB
+   * The estimate at one band: {@code δ̂} and {@code SE} in dB, variance between units {@code τ²} in
+   * dB², {@code n}, and the half-width {@code t_{n-1} SE} in dB of the interval at a confidence.
    */
   public record Result(
       double meanDb,
@@ -101,10 +82,9 @@ public final class RandomEffects {
   }
 
   /**
-   * Estimates the mean difference.
+   * Estimates the mean difference from one finite difference per unit, dB, and the sampling
+   * variance of each, dB², 0 or more.
    *
-   * @param differencesDb one per unit, finite
-   * @param variances sampling variance of each in dB², 0 or more
    * @throws IllegalArgumentException with fewer than two units, unequal lengths, or numbers that
    *     are not finite
    */
@@ -196,54 +176,41 @@ public final class RandomEffects {
     return -0.5 * logs - 0.5 * Math.log(w.sum) - 0.5 * w.squares;
   }
 
+  /**
+   * The variance {@code τ²+v_i} of each difference about the mean; its reciprocal is the weight. In
+   * the limit τ² → 0, where some units carry no variance, only those count, equally: theirs is 1
+   * and that of the others infinite.
+   */
+  public static double[] totalVariances(double[] variances, double tauSquared) {
+    boolean exact = false;
+    for (double v : variances) {
+      exact |= tauSquared + v == 0;
+    }
+    double[] total = new double[variances.length];
+    for (int i = 0; i < total.length; i++) {
+      double sum = tauSquared + variances[i];
+      total[i] = !exact ? sum : sum == 0 ? 1 : Double.POSITIVE_INFINITY;
+    }
+    return total;
+  }
+
   /** Weighted sums for one τ². */
   private record Weighted(double sum, double mean, double squares) {
     static Weighted of(double[] d, double[] v, double tauSquared) {
-      if (tauSquared == 0 && contains(v, 0)) {
-        return exactUnits(d, v);
-      }
+      double[] total = totalVariances(v, tauSquared);
       double sum = 0;
       double weighted = 0;
       for (int i = 0; i < d.length; i++) {
-        double w = 1 / (tauSquared + v[i]);
+        double w = 1 / total[i];
         sum += w;
         weighted += w * d[i];
       }
       double mean = weighted / sum;
       double squares = 0;
       for (int i = 0; i < d.length; i++) {
-        squares += (d[i] - mean) * (d[i] - mean) / (tauSquared + v[i]);
+        squares += (d[i] - mean) * (d[i] - mean) / total[i];
       }
       return new Weighted(sum, mean, squares);
     }
-
-    /** The limit τ² → 0 where some units carry no variance: only those count, equally. */
-    private static Weighted exactUnits(double[] d, double[] v) {
-      double sum = 0;
-      double count = 0;
-      for (int i = 0; i < d.length; i++) {
-        if (v[i] == 0) {
-          sum += d[i];
-          count++;
-        }
-      }
-      double mean = sum / count;
-      double squares = 0;
-      for (int i = 0; i < d.length; i++) {
-        if (v[i] == 0) {
-          squares += (d[i] - mean) * (d[i] - mean);
-        }
-      }
-      return new Weighted(count, mean, squares);
-    }
-  }
-
-  private static boolean contains(double[] values, double wanted) {
-    for (double value : values) {
-      if (value == wanted) {
-        return true;
-      }
-    }
-    return false;
   }
 }

@@ -1,7 +1,8 @@
 package org.twinrig.regression;
 
-import java.util.Arrays;
 import java.util.SplittableRandom;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.linalg.Matrix;
 
@@ -29,60 +30,33 @@ import org.twinrig.internal.linalg.Matrix;
  *
  * <p>Sources: Canay, Romano and Shaikh 2017, Econometrica 85:1013 (sign changes); Westfall and
  * Young 1993, Resampling-Based Multiple Testing (max-t).
+ *
+ * @param confidence {@code 1-α}, strictly between 0 and 1
+ * @param seed of the draws; without effect while all patterns are taken
  */
-public final class SignFlipInterval {
+public record SignFlipInterval(double confidence, long seed) {
   /** Up to this many units all patterns are taken: 2^11 = 2048 of them. */
   static final int EXACT_UP_TO_UNITS = 12;
 
-  private static final int DEFAULT_DRAWS = 4999;
+  static final int DRAWS = 4999;
 
   /** Below this share of the mean square, s² is rounding error of an exact zero. */
-  private static final double RELATIVE_ZERO = 1e-12;
+  static final double RELATIVE_ZERO = 1e-12;
 
-  private final double confidence;
-  private final int draws;
-  private final long seed;
-
-  private SignFlipInterval(double confidence, int draws, long seed) {
-    this.confidence = confidence;
-    this.draws = draws;
-    this.seed = seed;
-  }
-
-  /** The procedure at 95 %, with 4999 draws where not exact, seed 1. */
-  public static SignFlipInterval withDefaults() {
-    return new SignFlipInterval(0.95, DEFAULT_DRAWS, 1);
+  public SignFlipInterval {
+    Checks.fraction(confidence, "confidence");
   }
 
   /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public SignFlipInterval withConfidence(double level) {
-    return new SignFlipInterval(Checks.fraction(level, "confidence"), draws, seed);
-  }
-
-  /** The same procedure with another seed; without effect while all patterns are taken. */
-  public SignFlipInterval withSeed(long value) {
-    return new SignFlipInterval(confidence, draws, value);
-  }
-
-  /**
-   * The multiplier.
-   *
-   * @param multiplier {@code q}; may be infinite, see above
-   * @param patterns {@code R}
-   * @param exact whether every pattern was taken
+   * {@code q}, which may be infinite (see above), {@code R}, and whether every pattern was taken.
    */
   public record Result(double multiplier, int patterns, boolean exact) {}
 
   /**
-   * The multiplier over all bands.
+   * The multiplier over all bands; 0 when no band scatters.
    *
    * @param differencesDb one row per unit, one column per band, NaN where the unit has no level; at
    *     least two units, and at least two levels at every band that is to count
-   * @return the multiplier; 0 when no band scatters
    */
   public Result fit(double[][] differencesDb) {
     int units = differencesDb.length;
@@ -91,14 +65,60 @@ public final class SignFlipInterval {
     }
     Centred centred = Centred.of(differencesDb);
     boolean exact = units <= EXACT_UP_TO_UNITS;
-    double[][] signs = exact ? allPatterns(units) : drawnPatterns(units);
-    Matrix sums = Matrix.ofRows(signs).times(Matrix.ofRows(centred.residuals));
-    double[] greatest = new double[signs.length];
-    Arrays.setAll(greatest, r -> centred.greatestT(sums, r));
-    Arrays.sort(greatest);
-    // Rank ⌈(1-α)R⌉; a hair is taken off so that 0.95·20 does not become 20 by rounding.
-    int rank = (int) Math.ceil(confidence * signs.length - 1e-9);
-    return new Result(greatest[Math.max(rank, 1) - 1], signs.length, exact);
+    double[][] signs =
+        exact ? allPatterns(units) : drawnPatterns(units, new SplittableRandom(seed));
+    Matrix sums = centred.flipped(signs);
+    return new Result(quantile(signs.length, r -> centred.greatestT(sums, r)), signs.length, exact);
+  }
+
+  /** The order statistic of rank ⌈(1-α)R⌉ of the greatest |t| of each pattern. */
+  private double quantile(int patterns, IntToDoubleFunction greatestT) {
+    double[] greatest = IntStream.range(0, patterns).mapToDouble(greatestT).sorted().toArray();
+    // A hair is taken off so that 0.95·20 does not become 20 by rounding.
+    int rank = (int) Math.ceil(confidence * patterns - 1e-9);
+    return greatest[Math.max(rank, 1) - 1];
+  }
+
+  /**
+   * The multiplier for the difference of two means: two independent groups of units, one row per
+   * unit as in {@link #fit}, each centred and flipped unit by unit, the groups apart. With {@code
+   * m_g} and {@code s_g²} of a flipped group each of 4999 draws gives {@code T = max_b |m_1 -
+   * m_2|/√(s_1² + s_2²)}, Welch's statistic (1947, Biometrika 34:28), so that the groups may
+   * scatter differently.
+   *
+   * <p>A band counts where both groups have two units or more and scatter; without one {@code q} is
+   * 0. Where all residuals of both groups line up, {@code T} is infinite; the caller bounds {@code
+   * q}.
+   */
+  public double ofDifference(double[][] first, double[][] second) {
+    if (first.length < 2 || second.length < 2) {
+      throw new IllegalArgumentException(
+          "each group needs two or more units, but they have %d and %d"
+              .formatted(first.length, second.length));
+    }
+    SplittableRandom random = new SplittableRandom(seed);
+    Centred one = Centred.of(first);
+    Matrix onesSums = one.flipped(drawnPatterns(first.length, random));
+    Centred two = Centred.of(second);
+    Matrix twosSums = two.flipped(drawnPatterns(second.length, random));
+    return quantile(DRAWS, r -> greatestT(one, onesSums, two, twosSums, r));
+  }
+
+  private static double greatestT(
+      Centred one, Matrix onesSums, Centred two, Matrix twosSums, int draw) {
+    double greatestSquare = 0;
+    for (int b = 0; b < one.counts.length; b++) {
+      double meanSquares = one.meanSquares[b] + two.meanSquares[b];
+      if (one.counts[b] >= 2 && two.counts[b] >= 2 && meanSquares > 0) {
+        double m1 = onesSums.get(draw, b) / one.counts[b];
+        double m2 = twosSums.get(draw, b) / two.counts[b];
+        double variance = one.variance(m1, b) + two.variance(m2, b);
+        boolean none = variance <= RELATIVE_ZERO * meanSquares;
+        double square = none ? Double.POSITIVE_INFINITY : (m1 - m2) * (m1 - m2) / variance;
+        greatestSquare = Math.max(greatestSquare, square);
+      }
+    }
+    return Math.sqrt(greatestSquare);
   }
 
   private static double[][] allPatterns(int units) {
@@ -112,9 +132,8 @@ public final class SignFlipInterval {
     return signs;
   }
 
-  private double[][] drawnPatterns(int units) {
-    SplittableRandom random = new SplittableRandom(seed);
-    double[][] signs = new double[draws][units];
+  private static double[][] drawnPatterns(int units, SplittableRandom random) {
+    double[][] signs = new double[DRAWS][units];
     for (double[] pattern : signs) {
       for (int i = 0; i < units; i++) {
         pattern[i] = random.nextBoolean() ? 1 : -1;
@@ -154,6 +173,16 @@ public final class SignFlipInterval {
         }
       }
       return c;
+    }
+
+    /** Sums over units of the residuals under every pattern of signs: patterns × bands. */
+    Matrix flipped(double[][] signs) {
+      return Matrix.ofRows(signs).times(Matrix.ofRows(residuals));
+    }
+
+    /** {@code s²} of the mean {@code m} of a flipped group. */
+    double variance(double m, int band) {
+      return Math.max(0, meanSquares[band] - m * m) / (counts[band] - 1);
     }
 
     double greatestT(Matrix sums, int pattern) {

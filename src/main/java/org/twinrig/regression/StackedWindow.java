@@ -6,12 +6,12 @@ import java.util.Optional;
 import org.twinrig.internal.linalg.ThinSvd;
 
 /**
- * The rows a window ridge is fitted on: those of the band itself and of the bands that lend, each
- * band centred about its own means.
+ * The rows a window ridge is fitted on: those of the band itself and of the pooled bands, each band
+ * centred about its own means.
  *
  * <p>Every unit with a difference at the band takes part, or the shape is not offered there: all of
- * them need a level at every band of the window and a difference at every band that lends. A
- * predictor outside the grid, or where nothing was measured on the old fixture at all, is 0.
+ * them need a level at every band of the window and a difference at every pooled band. A predictor
+ * outside the grid, or where nothing was measured on the old fixture at all, is 0.
  */
 final class StackedWindow {
   private final int units;
@@ -40,33 +40,32 @@ final class StackedWindow {
   }
 
   /**
-   * The rows at a band.
-   *
-   * @return nothing where a unit of the band lacks a level in the window or in a band that lends
+   * The rows at a band; nothing where a unit of the band lacks a level in the window or in a pooled
+   * band.
    */
   static Optional<StackedWindow> of(WindowData data, int band, WindowShape shape) {
     int[] members = data.members(band);
-    List<Integer> lenders = new ArrayList<>();
-    for (int j = -shape.borrow(); j <= shape.borrow(); j++) {
-      int lender = band + j * data.step();
-      if (j != 0 && data.lends(lender)) {
-        lenders.add(lender);
+    List<Integer> pooled = new ArrayList<>();
+    for (int j = -shape.pooled(); j <= shape.pooled(); j++) {
+      int pool = band + j * data.step();
+      if (j != 0 && data.pools(pool)) {
+        pooled.add(pool);
       }
     }
-    lenders.add(band);
-    StackedWindow window = new StackedWindow(members.length, lenders.size(), shape.predictors());
-    for (int r = 0; r < lenders.size(); r++) {
-      if (!window.fill(data, members, lenders.get(r), r, shape.half())) {
+    pooled.add(band);
+    StackedWindow window = new StackedWindow(members.length, pooled.size(), shape.predictors());
+    for (int r = 0; r < pooled.size(); r++) {
+      if (!window.fill(data, members, pooled.get(r), r, shape.half())) {
         return Optional.empty();
       }
     }
     return Optional.of(window);
   }
 
-  private boolean fill(WindowData data, int[] members, int lender, int r, int half) {
+  private boolean fill(WindowData data, int[] members, int pool, int r, int half) {
     double sum = 0;
     for (int i = 0; i < units; i++) {
-      y[r * units + i] = data.difference(lender, members[i]);
+      y[r * units + i] = data.difference(pool, members[i]);
       sum += y[r * units + i];
     }
     if (Double.isNaN(sum)) {
@@ -79,7 +78,7 @@ final class StackedWindow {
       meanDb = sum / units;
     }
     for (int k = 0; k < predictors; k++) {
-      int c = lender + (k - half) * data.step();
+      int c = pool + (k - half) * data.step();
       if (data.predicts(c) && !fillColumn(data, members, c, r, k)) {
         return false;
       }

@@ -22,70 +22,24 @@ import org.twinrig.study.PredictionModel;
  * unit, and {@code loo_rms = √mean(r̃_i²)}. The prediction half-width for a graph averaged over
  * {@code m} seatings is {@code t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}; an outcome
  * carries it for {@code m = ñ_A}.
+ *
+ * @param confidence strictly between 0 and 1
+ * @param seed of the drawn sign patterns
+ * @param model how a unit is predicted
+ * @param threads 1 or more; the outcome does not depend on it
  */
-public final class TransferEstimator {
-  private final double confidence;
-  private final long seed;
-  private final PredictionModel model;
-  private final int threads;
+public record TransferEstimator(double confidence, long seed, PredictionModel model, int threads) {
 
-  private TransferEstimator(double confidence, long seed, PredictionModel model, int threads) {
-    this.confidence = confidence;
-    this.seed = seed;
-    this.model = model;
-    this.threads = threads;
+  public TransferEstimator {
+    Checks.fraction(confidence, "confidence");
   }
 
-  /** The procedure at 95 % confidence, seed 1, choosing its model, on one thread. */
-  public static TransferEstimator withDefaults() {
-    return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1);
-  }
-
-  /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public TransferEstimator withConfidence(double level) {
-    return new TransferEstimator(Checks.fraction(level, "confidence"), seed, model, threads);
-  }
-
-  /** The same procedure with another seed for the drawn sign patterns. */
-  public TransferEstimator withSeed(long value) {
-    return new TransferEstimator(confidence, value, model, threads);
-  }
-
-  /**
-   * The same procedure with another way to predict a unit.
-   *
-   * @param value the way
-   */
-  public TransferEstimator withModel(PredictionModel value) {
-    return new TransferEstimator(confidence, seed, value, threads);
-  }
-
-  /**
-   * The same procedure on more threads, with the same outcome.
-   *
-   * @param value 1 or more
-   */
-  public TransferEstimator withThreads(int value) {
-    return new TransferEstimator(confidence, seed, model, value);
-  }
-
-  /**
-   * Estimates one kind.
-   *
-   * @param paired its units on both fixtures
-   * @return one outcome per band
-   */
+  /** Estimates one kind, one outcome per band. */
   public KindEstimate fit(PairedUnits paired) {
     int bands = paired.grid().size();
     List<BandSample> samples = IntStream.range(0, bands).mapToObj(paired::at).toList();
     MeanCurve.Result means =
-        MeanCurve.withDefaults()
-            .withConfidence(confidence)
-            .withSeed(seed)
+        new MeanCurve(confidence, seed)
             .fit(paired.units().size(), samples.stream().map(UnitSample::of).toList());
     UnitPrediction prediction = UnitPrediction.of(paired, MeanCurve.LEAST_UNITS, model, threads);
     List<BandOutcome> outcomes = new ArrayList<>(bands);

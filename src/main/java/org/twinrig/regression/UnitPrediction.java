@@ -10,25 +10,18 @@ import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 
-/** How single units of a kind are predicted, and how far the prediction misses units left out. */
-final class UnitPrediction {
-  private final List<Optional<WindowRule>> rules;
-  private final List<Levels> offsetErrors;
-  private final List<Levels> errors;
-
-  private UnitPrediction(
-      List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {
-    this.rules = rules;
-    this.offsetErrors = offsetErrors;
-    this.errors = errors;
-  }
+/**
+ * How single units of a kind are predicted, and how far the prediction misses units left out.
+ *
+ * <p>Per band the rule, nothing where the offset predicts alone; for each unit the offset's errors,
+ * and those of the whole choice made without it.
+ */
+record UnitPrediction(
+    List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {
 
   /**
-   * Chooses and judges the rule of every band.
-   *
-   * @param leastUnits bands with fewer have no estimate
-   * @param model what the study asks for
-   * @param threads how many threads; the outcome does not depend on it
+   * Chooses and judges the rule of every band; bands with fewer than the least units have no
+   * estimate.
    */
   static UnitPrediction of(PairedUnits paired, int leastUnits, PredictionModel model, int threads) {
     WindowData data = WindowData.of(paired);
@@ -98,21 +91,7 @@ final class UnitPrediction {
     return curves;
   }
 
-  /** For each unit, the offset's errors. */
-  List<Levels> offsetErrors() {
-    return offsetErrors;
-  }
-
-  /** For each unit, the errors of the whole choice made without it. */
-  List<Levels> errors() {
-    return errors;
-  }
-
-  /**
-   * The prediction at a band with an estimate.
-   *
-   * @param quantile {@code t_{n-1}}
-   */
+  /** The prediction at a band with an estimate, from {@code t_{n-1}}. */
   BandOutcome.Prediction at(int band, double quantile) {
     double looRms = rms(errors, band);
     return new BandOutcome.Prediction(

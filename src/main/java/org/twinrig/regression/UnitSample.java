@@ -6,9 +6,8 @@ import org.twinrig.study.BandSample;
  * One number per unit at one band, with what is known of its error. Handed straight to a kernel,
  * which is why it carries arrays; they are not shared with anything else.
  *
- * @param members positions of the units that have one, rising
- * @param valuesDb the numbers, dB
- * @param variances sampling variance of each from seating scatter, dB²; 0 where it is unknown
+ * <p>Positions of the units that have one, rising; the numbers in dB; the sampling variance of each
+ * from seating scatter, dB², 0 where it is unknown.
  */
 @SuppressWarnings("ArrayRecordComponent")
 public record UnitSample(int[] members, double[] valuesDb, double[] variances) {

@@ -4,56 +4,40 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.twinrig.study.PairedUnits;
 
-/** A kind's levels on the old fixture and differences as plain arrays, band after band. */
-final class WindowData {
-  private final int bands;
-  private final int units;
-  private final int perOctave;
-
-  /** {@code [band][unit]}; NaN, in here only, where a unit has no level. */
-  private final double[][] x;
-
-  private final double[][] d;
-  private final int[][] members;
-  private final boolean[] anyLevel;
-
-  private WindowData(int bands, int units, int perOctave) {
-    this.bands = bands;
-    this.units = units;
-    this.perOctave = perOctave;
-    this.x = new double[bands][units];
-    this.d = new double[bands][units];
-    this.members = new int[bands][];
-    this.anyLevel = new boolean[bands];
-  }
+/**
+ * A kind's levels on the old fixture and differences as plain arrays.
+ *
+ * @param x {@code [band][unit]} levels on the old fixture, dB; NaN, in here only, where there is
+ *     none
+ * @param d {@code [band][unit]} differences, dB; NaN likewise
+ * @param members {@code [band]} units with a difference, rising
+ * @param anyLevel {@code [band]} whether anything was measured on the old fixture
+ */
+@SuppressWarnings("ArrayRecordComponent") // stays in this package
+record WindowData(
+    int units, int perOctave, double[][] x, double[][] d, int[][] members, boolean[] anyLevel) {
 
   static WindowData of(PairedUnits paired) {
-    WindowData data =
-        new WindowData(
-            paired.grid().size(), paired.units().size(), paired.grid().band(0).perOctave());
-    for (int b = 0; b < data.bands; b++) {
-      for (int i = 0; i < data.units; i++) {
-        data.x[b][i] = paired.from().means().get(i).level(b).orElse(Double.NaN);
-        data.d[b][i] = paired.to().means().get(i).level(b).orElse(Double.NaN) - data.x[b][i];
+    int bands = paired.grid().size();
+    int units = paired.units().size();
+    double[][] x = new double[bands][units];
+    double[][] d = new double[bands][units];
+    int[][] members = new int[bands][];
+    boolean[] anyLevel = new boolean[bands];
+    for (int b = 0; b < bands; b++) {
+      for (int i = 0; i < units; i++) {
+        x[b][i] = paired.from().means().get(i).level(b).orElse(Double.NaN);
+        d[b][i] = paired.to().means().get(i).level(b).orElse(Double.NaN) - x[b][i];
       }
-      double[] differences = data.d[b];
-      data.members[b] =
-          IntStream.range(0, data.units).filter(i -> !Double.isNaN(differences[i])).toArray();
-      data.anyLevel[b] = Arrays.stream(data.x[b]).anyMatch(level -> !Double.isNaN(level));
+      double[] differences = d[b];
+      members[b] = IntStream.range(0, units).filter(i -> !Double.isNaN(differences[i])).toArray();
+      anyLevel[b] = Arrays.stream(x[b]).anyMatch(level -> !Double.isNaN(level));
     }
-    return data;
+    return new WindowData(units, paired.grid().perOctave(), x, d, members, anyLevel);
   }
 
   int bands() {
-    return bands;
-  }
-
-  int units() {
-    return units;
-  }
-
-  int perOctave() {
-    return perOctave;
+    return x.length;
   }
 
   int step() {
@@ -77,11 +61,11 @@ final class WindowData {
 
   /** Whether a band is in the grid and anything was measured there on the old fixture. */
   boolean predicts(int band) {
-    return band >= 0 && band < bands && anyLevel[band];
+    return band >= 0 && band < bands() && anyLevel[band];
   }
 
   /** Whether a band is in the grid and has differences to learn from. */
-  boolean lends(int band) {
-    return band >= 0 && band < bands && members[band].length > 0;
+  boolean pools(int band) {
+    return band >= 0 && band < bands() && members[band].length > 0;
   }
 }

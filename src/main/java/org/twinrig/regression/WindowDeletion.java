@@ -29,12 +29,7 @@ final class WindowDeletion {
     }
   }
 
-  /**
-   * Sets the penalty.
-   *
-   * @param kappa {@code κ}; {@code λ = κ·s}
-   * @return the errors on units left out, until the next call
-   */
+  /** Sets the penalty {@code λ = κ·s}; the errors on units left out stand until the next call. */
   BlockDeletion at(double kappa) {
     double lambda = kappa * scale;
     int units = window.units();

@@ -45,7 +45,7 @@ final class WindowFit {
     }
     return new WindowRule(
         WindowShape.octaves(shape.half(), data.perOctave()),
-        WindowShape.octaves(shape.borrow(), data.perOctave()),
+        WindowShape.octaves(shape.pooled(), data.perOctave()),
         kappa,
         window.meanDb(),
         predictors,

@@ -14,13 +14,11 @@ final class WindowMean {
   record Weighted(double weight, WindowRule rule) {}
 
   /**
-   * The mean.
+   * The mean of one or more windows: coefficients are weighted sums; leverages, window, pooling and
+   * the logarithm of the penalty are weighted means.
    *
-   * @param windows one or more
    * @param offsetDb mean difference of the units, which has the weight that is left, dB
    * @param seatingVariance {@code cᵀ S_A c} of the mean's predictors
-   * @return coefficients are weighted sums; leverages, window, borrowing and the logarithm of the
-   *     penalty are weighted means over the windows
    */
   static WindowRule of(
       List<Weighted> windows,
@@ -29,14 +27,14 @@ final class WindowMean {
     TreeMap<Integer, WindowRule.Predictor> byBand = new TreeMap<>();
     double total = 0;
     double half = 0;
-    double borrow = 0;
+    double pooled = 0;
     double logShrinkage = 0;
     double mean = 0;
     for (Weighted w : windows) {
       total += w.weight;
       mean += w.weight * w.rule.meanDb();
       half += w.weight * w.rule.halfOctaves();
-      borrow += w.weight * w.rule.borrowOctaves();
+      pooled += w.weight * w.rule.pooledOctaves();
       logShrinkage += w.weight * Math.log(w.rule.shrinkage());
       for (WindowRule.Predictor p : w.rule.predictors()) {
         byBand.merge(
@@ -50,7 +48,7 @@ final class WindowMean {
     List<WindowRule.Predictor> predictors = List.copyOf(byBand.values());
     return new WindowRule(
         half / total,
-        borrow / total,
+        pooled / total,
         Math.exp(logShrinkage / total),
         mean + (1 - total) * offsetDb,
         predictors,

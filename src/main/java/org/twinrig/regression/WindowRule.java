@@ -10,7 +10,7 @@ import org.twinrig.response.Levels;
  * unit's level differs between the fixtures, {@code d̄ + Σ_c β_c (x(c) - x̄(c))}.
  *
  * @param halfOctaves half-width of the window, octaves
- * @param borrowOctaves how far to either side bands lent their units to the fit, octaves
+ * @param pooledOctaves how far to either side bands are pooled in the fit, octaves
  * @param shrinkage penalty {@code κ} as a multiple of the mean square of the window
  * @param meanDb mean difference of the units it was fitted on, {@code d̄}, dB: the rule's own
  *     intercept, with which its errors were judged
@@ -21,7 +21,7 @@ import org.twinrig.response.Levels;
  */
 public record WindowRule(
     double halfOctaves,
-    double borrowOctaves,
+    double pooledOctaves,
     double shrinkage,
     double meanDb,
     List<Predictor> predictors,
@@ -30,7 +30,7 @@ public record WindowRule(
 
   public WindowRule {
     Checks.notNegative(halfOctaves, "window_octaves");
-    Checks.notNegative(borrowOctaves, "borrow_octaves");
+    Checks.notNegative(pooledOctaves, "borrow_octaves");
     Checks.positive(shrinkage, "shrinkage");
     Checks.finite(meanDb, "mean_db");
     predictors = List.copyOf(predictors);
@@ -48,11 +48,8 @@ public record WindowRule(
   }
 
   /**
-   * A band that predicts.
-   *
-   * @param band position in the grid
-   * @param coefficient {@code β_c}, dB per dB
-   * @param centreDb mean level of the study's units there on the old fixture {@code x̄(c)}, dB
+   * A band that predicts: its position in the grid, {@code β_c} in dB per dB, and the mean level of
+   * the study's units there on the old fixture, {@code x̄(c)}, dB.
    */
   public record Predictor(int band, double coefficient, double centreDb) {
     public Predictor {
@@ -62,11 +59,8 @@ public record WindowRule(
   }
 
   /**
-   * How far the new fixture's level lies above the old one's for a graph.
-   *
-   * @param old levels on the old fixture
-   * @return {@code d̄ + Σ_c β_c (x(c) - x̄(c))} in dB; nothing where the graph lacks a band of the
-   *     window
+   * How far the new fixture's level lies above the old one's for a graph, {@code d̄ + Σ_c β_c (x(c)
+   * - x̄(c))}, dB; nothing where the graph lacks a band of the window.
    */
   public OptionalDouble shiftDb(Levels old) {
     double shift = meanDb;
@@ -80,29 +74,22 @@ public record WindowRule(
   }
 
   /**
-   * A vector over the predictors spread by the window: {@code (WᵀW+λI)⁻¹·w}. Two graphs {@code w}
-   * and {@code v} share the error {@code wᵀ(WᵀW+λI)⁻¹v} of the coefficients, in units of the
-   * residual variance.
-   *
-   * @param centred levels less {@link Predictor#centreDb}, one per predictor, dB
-   * @return one per predictor, 1/dB
+   * A vector over the predictors spread by the window: {@code (WᵀW+λI)⁻¹·w}, 1/dB. Two graphs
+   * {@code w} and {@code v}, levels less {@link Predictor#centreDb}, share the error {@code
+   * wᵀ(WᵀW+λI)⁻¹v} of the coefficients, in units of the residual variance.
    */
   public double[] spread(double[] centred) {
     if (centred.length != predictors.size()) {
       throw new IllegalArgumentException("one level per predictor is needed");
     }
-    return SpreadMatrix.times(spread, centred);
+    return times(spread, centred);
   }
 
   /**
-   * How far a graph lies from the units the rule was fitted on: {@code 1/n + wᵀ(WᵀW+λI)⁻¹w} with
-   * {@code w = x - x̄}. For a unit of the fit it stays below 1; above, the graph lies outside what
-   * the study's units span.
-   *
-   * @param old levels on the old fixture, with a level at every band of the window
-   * @param units how many units the rule was fitted on
-   * @return the leverage, {@code 1/n} or more; infinite where the spread is none, because then
-   *     nothing says that the graph is like the units
+   * How far a graph with a level at every band of the window lies from the {@code n} units the rule
+   * was fitted on: {@code 1/n + wᵀ(WᵀW+λI)⁻¹w} with {@code w = x - x̄}. For a unit of the fit it
+   * stays below 1; above, the graph lies outside what the study's units span. It is infinite where
+   * the spread is none, because then nothing says that the graph is like the units.
    */
   public double leverage(Levels old, int units) {
     double[] centred = new double[predictors.size()];
@@ -118,5 +105,21 @@ public record WindowRule(
     }
     boolean rounding = sum >= -1e-9 * Math.max(1, size);
     return rounding ? 1.0 / units + Math.max(0, sum) : Double.POSITIVE_INFINITY;
+  }
+
+  /** {@code M·v}, with the lower triangle of the symmetric {@code M}, row after row. */
+  private static double[] times(List<Double> lowerTriangle, double[] vector) {
+    double[] product = new double[vector.length];
+    int element = 0;
+    for (int r = 0; r < vector.length; r++) {
+      for (int s = 0; s <= r; s++) {
+        double m = lowerTriangle.get(element++);
+        product[r] += m * vector[s];
+        if (r != s) {
+          product[s] += m * vector[r];
+        }
+      }
+    }
+    return product;
   }
 }

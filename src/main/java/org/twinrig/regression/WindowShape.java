@@ -4,29 +4,29 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Which bands predict and which bands lend their units to the fit, in steps of the grid.
+ * Which bands predict and which are pooled in the fit, in steps of the grid.
  *
  * <p>A step is {@code max(1, N/12)} bands at {@code N} bands per octave, so that a window has at
  * most 13 predictors at any resolution.
  *
- * @param half the window reaches this many steps to either side, {@code h}
- * @param borrow the coefficients are fitted on this many further bands to either side, {@code J}
+ * <p>The window reaches {@code h} steps to either side; the coefficients are fitted on {@code J}
+ * further bands to either side.
  */
-record WindowShape(int half, int borrow) {
+record WindowShape(int half, int pooled) {
   private static final double[] HALF_OCTAVES = {0, 1.0 / 12, 1.0 / 6, 1.0 / 3, 1.0 / 2};
-  private static final double[] BORROW_OCTAVES = {0, 1.0 / 12, 1.0 / 6};
+  private static final double[] POOLED_OCTAVES = {0, 1.0 / 12, 1.0 / 6};
 
   /** Bands per step of a grid with so many bands per octave. */
   static int step(int perOctave) {
     return Math.max(1, perOctave / 12);
   }
 
-  /** The shapes of a grid: window rising, then borrowing; widths that fall together once. */
+  /** The shapes of a grid: window rising, then pooled bands; widths that fall together once. */
   static List<WindowShape> all(int perOctave) {
     List<WindowShape> shapes = new ArrayList<>();
     for (double half : HALF_OCTAVES) {
-      for (double borrow : BORROW_OCTAVES) {
-        WindowShape shape = new WindowShape(steps(half, perOctave), steps(borrow, perOctave));
+      for (double pooled : POOLED_OCTAVES) {
+        WindowShape shape = new WindowShape(steps(half, perOctave), steps(pooled, perOctave));
         if (!shapes.contains(shape)) {
           shapes.add(shape);
         }

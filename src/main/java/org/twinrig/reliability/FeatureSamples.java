@@ -1,6 +1,5 @@
 package org.twinrig.reliability;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.twinrig.regression.UnitSample;
@@ -18,109 +17,55 @@ import org.twinrig.study.PairedUnits;
  * fixture, does not take part.
  */
 final class FeatureSamples {
-  private final int bands;
-  private final int units;
-  private final OnFixture old;
-  private final OnFixture now;
+  private final PairedUnits paired;
+  private final OctaveContrast contrast;
+  private final List<Levels> old;
+  private final List<Levels> now;
 
   FeatureSamples(PairedUnits paired) {
-    OctaveContrast contrast = new OctaveContrast(paired.grid());
-    this.bands = paired.grid().size();
-    this.units = paired.units().size();
-    this.old = OnFixture.of(contrast, paired.from());
-    this.now = OnFixture.of(contrast, paired.to());
+    this.paired = paired;
+    this.contrast = new OctaveContrast(paired.grid());
+    this.old = paired.from().means().stream().map(contrast::of).toList();
+    this.now = paired.to().means().stream().map(contrast::of).toList();
   }
 
   /** One sample per band of the grid. */
   List<UnitSample> of(FixtureFeature.Curve curve) {
-    return IntStream.range(0, bands).mapToObj(b -> of(curve, b)).toList();
+    return IntStream.range(0, paired.grid().size()).mapToObj(b -> of(curve, b)).toList();
   }
 
   private UnitSample of(FixtureFeature.Curve curve, int band) {
     int[] members =
-        IntStream.range(0, units)
-            .filter(i -> old.means[i].has(band) && now.means[i].has(band))
+        IntStream.range(0, old.size())
+            .filter(i -> old.get(i).has(band) && now.get(i).has(band))
             .toArray();
-    return switch (curve) {
-      case FROM -> old.sample(members, band);
-      case TO -> now.sample(members, band);
-      case TRANSFER -> difference(old.sample(members, band), now.sample(members, band));
-    };
+    double[] values = new double[members.length];
+    double[] variances = new double[members.length];
+    if (curve != FixtureFeature.Curve.FROM) {
+      add(now, paired.to(), 1, members, band, values, variances);
+    }
+    if (curve != FixtureFeature.Curve.TO) {
+      int sign = curve == FixtureFeature.Curve.FROM ? 1 : -1;
+      add(old, paired.from(), sign, members, band, values, variances);
+    }
+    return new UnitSample(members, values, variances);
   }
 
-  private static UnitSample difference(UnitSample old, UnitSample now) {
-    double[] values = new double[old.size()];
-    double[] variances = new double[old.size()];
-    for (int k = 0; k < values.length; k++) {
-      values[k] = now.valuesDb()[k] - old.valuesDb()[k];
-      variances[k] = now.variances()[k] + old.variances()[k];
-    }
-    return new UnitSample(old.members(), values, variances);
-  }
-
-  /** Contrasts on one fixture: of the units' means, and of each of their seatings. */
-  private static final class OnFixture {
-    private final OctaveContrast contrast;
-    private final List<List<Integer>> seatings;
-    private final Levels[] means;
-    private final Levels[][] curves;
-
-    private OnFixture(
-        OctaveContrast contrast, List<List<Integer>> seatings, Levels[] means, Levels[][] curves) {
-      this.contrast = contrast;
-      this.seatings = seatings;
-      this.means = means;
-      this.curves = curves;
-    }
-
-    static OnFixture of(OctaveContrast contrast, PairedUnits.OnFixture fixture) {
-      return new OnFixture(
-          contrast,
-          fixture.seatings(),
-          contrasts(contrast, fixture.means()),
-          fixture.curves().stream().map(c -> contrasts(contrast, c)).toArray(Levels[][]::new));
-    }
-
-    private static Levels[] contrasts(OctaveContrast contrast, List<Levels> curves) {
-      return curves.stream().map(contrast::of).toArray(Levels[]::new);
-    }
-
-    UnitSample sample(int[] members, int band) {
-      double[] values = new double[members.length];
-      double[] variances = new double[members.length];
-      double pooled = members.length == 0 ? 0 : pooledVariance(members, band);
-      for (int k = 0; k < members.length; k++) {
-        values[k] = means[members[k]].db(band);
-        variances[k] = pooled / leastSeatings(members[k], band);
-      }
-      return new UnitSample(members, values, variances);
-    }
-
-    private int leastSeatings(int unit, int band) {
-      int least = Integer.MAX_VALUE;
-      for (int b : contrast.bands(band)) {
-        least = Math.min(least, seatings.get(unit).get(b));
-      }
-      return least;
-    }
-
-    /** {@code cᵀS_g c}; 0 where no unit was seated twice. */
-    private double pooledVariance(int[] members, int band) {
-      double squares = 0;
-      int freedom = 0;
-      for (int unit : members) {
-        double[] values =
-            Arrays.stream(curves[unit])
-                .filter(c -> c.has(band))
-                .mapToDouble(c -> c.db(band))
-                .toArray();
-        double mean = Arrays.stream(values).average().orElse(0);
-        for (double value : values) {
-          squares += (value - mean) * (value - mean);
-        }
-        freedom += Math.max(0, values.length - 1);
-      }
-      return freedom == 0 ? 0 : squares / freedom;
+  /** Adds one fixture's contrasts and their variances; 0 where no unit was seated twice. */
+  private void add(
+      List<Levels> contrasts,
+      PairedUnits.OnFixture fixture,
+      int sign,
+      int[] members,
+      int band,
+      double[] values,
+      double[] variances) {
+    int[] octave = contrast.bands(band);
+    double pooled = fixture.seatingVariance(members, octave, contrast.weights()).orElse(0);
+    for (int k = 0; k < members.length; k++) {
+      List<Integer> seatings = fixture.seatings().get(members[k]);
+      values[k] += sign * contrasts.get(members[k]).db(band);
+      variances[k] += pooled / IntStream.of(octave).map(seatings::get).min().orElseThrow();
     }
   }
 }

@@ -143,16 +143,13 @@ final class FeatureShape {
     return extremes;
   }
 
-  /** As in RandomEffects: units without any variance leave no weight to the others. */
   private void weigh(int band, double[][] weights, double[][] weighted, int column) {
     UnitSample sample = samples.get(band);
     double tauSquared = means.get(band).orElseThrow().estimate().tauSquared();
-    boolean exact = Arrays.stream(sample.variances()).anyMatch(v -> tauSquared + v == 0);
+    double[] total = RandomEffects.totalVariances(sample.variances(), tauSquared);
     for (int k = 0; k < sample.size(); k++) {
-      double variance = tauSquared + sample.variances()[k];
-      double weight = exact ? (variance == 0 ? 1 : 0) : 1 / variance;
-      weights[sample.members()[k]][column] = weight;
-      weighted[sample.members()[k]][column] = weight * sample.valuesDb()[k];
+      weights[sample.members()[k]][column] = 1 / total[k];
+      weighted[sample.members()[k]][column] = 1 / total[k] * sample.valuesDb()[k];
     }
   }
 
@@ -182,11 +179,9 @@ final class FeatureShape {
   }
 
   /**
-   * An extreme.
-   *
-   * @param place of it in bands of the grid, refined by a parabola through three bands
-   * @param widthBands at half its height, in bands, between the points where straight lines between
-   *     bands cross it; infinite where the curve does not fall that far on either side
+   * An extreme: its place in bands of the grid, refined by a parabola through three bands, and its
+   * width in bands at half its height, between the points where straight lines between bands cross
+   * it; infinite where the curve does not fall that far on either side.
    */
   private record Extreme(double place, double widthBands) {
     static Extreme of(double[] curve, double sign, int first, int last) {
@@ -195,15 +190,8 @@ final class FeatureShape {
         at = sign * curve[b] > sign * curve[at] ? b : at;
       }
       return new Extreme(
-          at + shift(curve, at), crossing(curve, sign, at, -1) + crossing(curve, sign, at, 1));
-    }
-
-    /** Vertex of the parabola through three bands, at most half a band away; 0 where none is. */
-    private static double shift(double[] curve, int at) {
-      double left = curve[at - 1] - curve[at];
-      double right = curve[at + 1] - curve[at];
-      double shift = 0.5 * (left - right) / (left + right);
-      return Math.abs(shift) <= 0.5 ? shift : 0;
+          at + Resonance.vertex(curve, at),
+          crossing(curve, sign, at, -1) + crossing(curve, sign, at, 1));
     }
 
     private static double crossing(double[] curve, double sign, int at, int step) {

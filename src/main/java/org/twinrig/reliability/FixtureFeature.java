@@ -1,5 +1,6 @@
 package org.twinrig.reliability;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.twinrig.internal.Checks;
 
@@ -29,30 +30,19 @@ public record FixtureFeature(
   /** Which curve a feature belongs to. */
   public enum Curve {
     /** New minus old: the feature is the fixtures'. */
-    TRANSFER("transfer"),
+    TRANSFER,
     /** The old fixture: the feature may as well be the kind's own. */
-    FROM("from"),
+    FROM,
     /** The new fixture; likewise. */
-    TO("to");
-
-    private final String word;
-
-    Curve(String word) {
-      this.word = word;
-    }
+    TO;
 
     /** The curve as files write it: for example {@code transfer}. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 
-  /**
-   * A value with its interval.
-   *
-   * @param low lower end
-   * @param high upper end
-   */
+  /** A value with the ends of its interval. */
   public record Estimate(double value, double low, double high) {
     public Estimate {
       Checks.finite(value, "an estimate");

@@ -41,66 +41,31 @@ import org.twinrig.study.PairedUnits;
  * <p>Centre and width have intervals from resamples of whole units: see {@link FeatureShape}. The
  * height has the pointwise interval; the simultaneous one stands beside it and allows for having
  * looked at every band.
+ *
+ * @param confidence strictly between 0 and 1
+ * @param seed of the drawn sign patterns and resamples
+ * @param threads 1 or more; the outcome does not depend on it
  */
-public final class FixtureFeatures {
+public record FixtureFeatures(double confidence, long seed, int threads) {
   /** At least this share of the units must share a feature's sign. */
   public static final double LEAST_SHARE = 0.8;
 
   /** So many that {@code (R+1)·α/2} is whole at the usual confidences. */
   private static final int RESAMPLES = 999;
 
-  private final double confidence;
-  private final long seed;
-  private final int threads;
-
-  private FixtureFeatures(double confidence, long seed, int threads) {
-    this.confidence = confidence;
-    this.seed = seed;
-    this.threads = threads;
+  public FixtureFeatures {
+    Checks.fraction(confidence, "confidence");
   }
 
-  /** The procedure at 95 % confidence, seed 1, on one thread. */
-  public static FixtureFeatures withDefaults() {
-    return new FixtureFeatures(0.95, 1, 1);
-  }
-
-  /**
-   * The same procedure at another confidence.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public FixtureFeatures withConfidence(double level) {
-    return new FixtureFeatures(Checks.fraction(level, "confidence"), seed, threads);
-  }
-
-  /** The same procedure with another seed for the drawn sign patterns. */
-  public FixtureFeatures withSeed(long value) {
-    return new FixtureFeatures(confidence, value, threads);
-  }
-
-  /**
-   * The same procedure on more threads, with the same outcome.
-   *
-   * @param value 1 or more
-   */
-  public FixtureFeatures withThreads(int value) {
-    return new FixtureFeatures(confidence, seed, value);
-  }
-
-  /**
-   * The curves of a kind against their smooth, and their features.
-   *
-   * @param curves one per curve
-   */
+  /** The curves of a kind against their smooth, and their features. */
   public record Result(BandGrid grid, Map<FixtureFeature.Curve, Contrast> curves) {
     public Result {
       curves = Map.copyOf(curves);
     }
 
     /**
-     * The features of all curves.
-     *
-     * @return those of the transfer first, then the old fixture's, rising in frequency
+     * The features of all curves: those of the transfer first, then the old fixture's, rising in
+     * frequency.
      */
     public List<FixtureFeature> all() {
       List<FixtureFeature> all = new ArrayList<>();
@@ -110,22 +75,15 @@ public final class FixtureFeatures {
       return all;
     }
 
-    /**
-     * One curve.
-     *
-     * @return the curve against its smooth
-     */
+    /** One curve against its smooth. */
     public Contrast of(FixtureFeature.Curve curve) {
       return curves.getOrDefault(curve, new Contrast(List.of(), List.of()));
     }
   }
 
   /**
-   * A mean curve against its smooth.
-   *
-   * @param bands {@code h(b)} with its intervals, one per band; nothing where the octave around a
-   *     band is not covered by three units
-   * @param features rising in frequency
+   * A mean curve against its smooth: {@code h(b)} with its intervals, nothing where the octave
+   * around a band is not covered by three units; and its features, rising in frequency.
    */
   public record Contrast(List<Optional<MeanCurve.Mean>> bands, List<FixtureFeature> features) {
     public Contrast {
@@ -135,21 +93,14 @@ public final class FixtureFeatures {
   }
 
   /**
-   * A curve minus its own smooth over one octave.
-   *
-   * @param curve levels in dB
-   * @return dB per band; missing where the octave around a band is not wholly covered
+   * A curve minus its own smooth over one octave, dB; missing where the octave is not wholly
+   * covered.
    */
   public static Levels contrast(Levels curve) {
     return new OctaveContrast(curve.grid()).of(curve);
   }
 
-  /**
-   * Finds the features of a kind.
-   *
-   * @param paired its units on both fixtures
-   * @return the curves with their features
-   */
+  /** Finds the features of a kind. */
   public Result of(PairedUnits paired) {
     FeatureSamples samples = new FeatureSamples(paired);
     Resamples resamples = Resamples.drawn(paired.units().size(), RESAMPLES, seed);
@@ -168,11 +119,7 @@ public final class FixtureFeatures {
       FixtureFeature.Curve curve,
       List<UnitSample> samples,
       Resamples resamples) {
-    MeanCurve.Result means =
-        MeanCurve.withDefaults()
-            .withConfidence(confidence)
-            .withSeed(seed)
-            .fit(paired.units().size(), samples);
+    MeanCurve.Result means = new MeanCurve(confidence, seed).fit(paired.units().size(), samples);
     FeatureShape shape = new FeatureShape(paired.grid(), samples, means, resamples, confidence);
     return new Contrast(means.bands(), features(curve, means, shape));
   }

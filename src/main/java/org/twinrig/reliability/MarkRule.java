@@ -34,34 +34,26 @@ import org.twinrig.study.Tolerance;
  * {@link BandGrid#holds}); it is inside a zone as soon as it overlaps it, because zones may only
  * lower a mark. What the variance is made of is given as a reason where the prediction is wide: it
  * says why.
+ *
+ * @param wandering where the kind's resonances wander
+ * @param lacking what captures lack at a band, see {@link #on}
  */
-public final class MarkRule {
-  private final Settings settings;
-  private final List<Fixture> fixtures;
-  private final List<ResonanceWander.Range> wandering;
-  private final Map<Band, Set<Reason>> lacking;
+public record MarkRule(
+    Settings settings,
+    List<Fixture> fixtures,
+    List<ResonanceWander.Range> wandering,
+    Map<Band, Set<Reason>> lacking) {
 
-  /**
-   * The rule of one kind whose captures lack nothing.
-   *
-   * @param settings the study's settings
-   * @param fixtures both fixtures
-   * @param wandering where the kind's resonances wander
-   */
+  public MarkRule {
+    fixtures = List.copyOf(fixtures);
+    wandering = List.copyOf(wandering);
+    lacking = Map.copyOf(lacking);
+  }
+
+  /** The rule of one kind whose captures lack nothing. */
   public MarkRule(
       Settings settings, List<Fixture> fixtures, List<ResonanceWander.Range> wandering) {
     this(settings, fixtures, wandering, Map.of());
-  }
-
-  private MarkRule(
-      Settings settings,
-      List<Fixture> fixtures,
-      List<ResonanceWander.Range> wandering,
-      Map<Band, Set<Reason>> lacking) {
-    this.settings = settings;
-    this.fixtures = List.copyOf(fixtures);
-    this.wandering = List.copyOf(wandering);
-    this.lacking = Map.copyOf(lacking);
   }
 
   /**
@@ -71,10 +63,6 @@ public final class MarkRule {
    * one where every unit was predicted without the others to better than 0.01 dB. A narrow anchor
    * makes units agree around it by itself; such bands are without scatter only where the kind
    * scatters nowhere: that their level is right follows from what an anchor is.
-   *
-   * @param paired the kind's units
-   * @param estimate what they gave
-   * @return the changed rule
    */
   public MarkRule on(PairedUnits paired, KindEstimate estimate) {
     Map<Band, Set<Reason>> found = new HashMap<>();
@@ -94,22 +82,13 @@ public final class MarkRule {
     return new MarkRule(settings, fixtures, wandering, found);
   }
 
-  /**
-   * Marks the bands of a kind.
-   *
-   * @param outcomes one per band
-   * @return the same with their marks
-   */
+  /** Marks the bands of a kind. */
   public List<MarkedBand> mark(List<BandOutcome> outcomes) {
     return outcomes.stream().map(this::mark).toList();
   }
 
   /**
-   * The mark a prediction half-width earns by the tolerances alone.
-   *
-   * @param tolerance the study's tolerance
-   * @param midHz the band's mid-band frequency, Hz
-   * @param halfDb prediction half-width, dB
+   * The mark a prediction half-width in dB earns at a mid-band frequency by the tolerances alone.
    */
   public static Mark byWidth(Tolerance tolerance, double midHz, double halfDb) {
     return byLimits(tolerance.reliable().atHz(midHz), tolerance.caution().atHz(midHz), halfDb);
@@ -123,20 +102,15 @@ public final class MarkRule {
   }
 
   /**
-   * What decides the mark of one band, its half-width and the wandering of resonances left open.
-   *
-   * @param reliableDb the reliable tolerance at the band, dB
-   * @param cautionDb the caution tolerance at the band, dB
-   * @param best the best mark the band may have: caution where capped by the range of an ear
-   *     simulator, a declared zone or coarse points, unreliable with too few units, no scatter or
-   *     no estimate
+   * What decides the mark of one band, its half-width and the wandering of resonances left open:
+   * both tolerances at the band, dB, and the best mark it may have: caution where capped by the
+   * range of an ear simulator, a declared zone or coarse points, unreliable with too few units, no
+   * scatter or no estimate.
    */
   record Ladder(double reliableDb, double cautionDb, Mark best) {
     /**
-     * The mark.
-     *
-     * @param halfDb prediction half-width, dB
-     * @param wanders whether the band overlaps a zone in which a resonance wanders
+     * The mark at a prediction half-width, with or without a resonance that wanders across the
+     * band.
      */
     Mark at(double halfDb, boolean wanders) {
       Mark mark = byLimits(reliableDb, cautionDb, halfDb).worse(best);
@@ -160,10 +134,8 @@ public final class MarkRule {
   }
 
   /**
-   * Why a prediction is wide.
-   *
-   * @param fitted the band's estimate
-   * @return that it is, and what over half of the variance of the differences is: seating or units
+   * Why a prediction is wide: that it is, and what over half of the variance of the differences is,
+   * seating or units.
    */
   public static List<Reason> whyWide(BandOutcome.Fitted fitted) {
     double seating = fitted.scatter().seatingVariance();

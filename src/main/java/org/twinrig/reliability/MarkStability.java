@@ -1,8 +1,10 @@
 package org.twinrig.reliability;
 
-import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.KindEstimate;
 
@@ -55,44 +57,20 @@ import org.twinrig.regression.KindEstimate;
  * chapter 2 (resampling, understated variance of small samples) and 5 (percentile intervals, 999
  * resamples so that {@code (R+1)·α/2} is whole); Rao and Wu 1988, J. Am. Stat. Assoc. 83:231
  * ({@code n-1} draws).
+ *
+ * @param confidence of the intervals of edges, strictly between 0 and 1
+ * @param seed of the resamples
  */
-public final class MarkStability {
-  private static final int DEFAULT_RESAMPLES = 999;
+public record MarkStability(double confidence, long seed) {
+  private static final int RESAMPLES = 999;
 
-  private final double confidence;
-  private final long seed;
-
-  private MarkStability(double confidence, long seed) {
-    this.confidence = confidence;
-    this.seed = seed;
-  }
-
-  /** The procedure with 999 resamples, edges at 95 %, seed 1. */
-  public static MarkStability withDefaults() {
-    return new MarkStability(0.95, 1);
+  public MarkStability {
+    Checks.fraction(confidence, "confidence");
   }
 
   /**
-   * The same procedure with other intervals for the edges.
-   *
-   * @param level strictly between 0 and 1
-   */
-  public MarkStability withConfidence(double level) {
-    return new MarkStability(Checks.fraction(level, "confidence"), seed);
-  }
-
-  /** The same procedure with another seed. */
-  public MarkStability withSeed(long value) {
-    return new MarkStability(confidence, value);
-  }
-
-  /**
-   * How often a band had each mark.
-   *
-   * @param mark the study's own
-   * @param reliable share of resamples, 0 to 1
-   * @param caution share of resamples
-   * @param unreliable share of resamples; the three sum to 1
+   * How often a band had each mark: the study's own, and the shares of resamples, 0 to 1, which sum
+   * to 1.
    */
   public record Shares(Mark mark, double reliable, double caution, double unreliable) {
     public Shares {
@@ -113,10 +91,8 @@ public final class MarkStability {
   }
 
   /**
-   * What was found.
-   *
-   * @param bands one per band of the grid; nothing where there are no data and so no mark to keep
-   * @param edges of the study's zones, rising in frequency
+   * One entry per band of the grid, nothing where there are no data and so no mark to keep, and the
+   * edges of the study's zones, rising in frequency.
    */
   public record Result(int resamples, List<Optional<Shares>> bands, List<ZoneEdge> edges) {
     public Result {
@@ -126,15 +102,12 @@ public final class MarkStability {
   }
 
   /**
-   * Redraws one kind.
+   * Redraws one kind; the same for the same seed.
    *
-   * @param estimate its estimate, with the errors on its units
-   * @param rule what marked it
    * @param wandering its resonances, those whose zones the rule was given among them
-   * @return how often bands keep their marks and zones their edges; the same for the same seed
    */
   public Result of(KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering) {
-    Resamples drawn = Resamples.drawn(estimate.units().size(), DEFAULT_RESAMPLES, seed);
+    Resamples drawn = Resamples.drawn(estimate.units().size(), RESAMPLES, seed);
     return over(drawn, estimate, rule, wandering);
   }
 
@@ -145,50 +118,41 @@ public final class MarkStability {
     boolean[] empty = Zone.emptyOnes(study);
     int perOctave = estimate.grid().perOctave();
     Mark[] marks = study.stream().map(MarkedBand::mark).toArray(Mark[]::new);
-    NarrowRuns.join(marks, empty, perOctave);
+    Zone.join(marks, empty, perOctave);
     List<EdgeTally> edges = EdgeTally.of(marks.clone(), empty, resamples.size());
     RedrawnMarks redrawn = new RedrawnMarks(estimate, rule, wandering, resamples);
-    Tally[] tallies = study.stream().map(Tally::new).toArray(Tally[]::new);
+    List<Map<Mark, Integer>> counts =
+        study.stream()
+            .map(b -> (Map<Mark, Integer>) new EnumMap<Mark, Integer>(Mark.class))
+            .toList();
     for (int r = 0; r < resamples.size(); r++) {
       redrawn.write(r, marks);
       for (int b = 0; b < marks.length; b++) {
-        tallies[b].add(marks[b]);
+        counts.get(b).merge(marks[b], 1, Integer::sum);
       }
-      NarrowRuns.join(marks, empty, perOctave);
+      Zone.join(marks, empty, perOctave);
       for (EdgeTally edge : edges) {
         edge.add(marks);
       }
     }
     return new Result(
         resamples.size(),
-        Arrays.stream(tallies).map(t -> t.shares(resamples.size())).toList(),
+        IntStream.range(0, marks.length)
+            .mapToObj(b -> shares(study.get(b), counts.get(b), resamples.size()))
+            .toList(),
         edges.stream().map(e -> e.edge(estimate.grid(), confidence)).toList());
   }
 
-  /** Counts the marks of one band. */
-  private static final class Tally {
-    private final MarkedBand study;
-    private int reliable;
-    private int caution;
-    private int unreliable;
-
-    Tally(MarkedBand study) {
-      this.study = study;
-    }
-
-    void add(Mark mark) {
-      switch (mark) {
-        case RELIABLE -> reliable++;
-        case CAUTION -> caution++;
-        case UNRELIABLE -> unreliable++;
-      }
-    }
-
-    Optional<Shares> shares(int resamples) {
-      double all = resamples;
-      return study.empty()
-          ? Optional.empty()
-          : Optional.of(new Shares(study.mark(), reliable / all, caution / all, unreliable / all));
-    }
+  /** How often one band had its marks. */
+  private static Optional<Shares> shares(
+      MarkedBand study, Map<Mark, Integer> counts, double resamples) {
+    return study.empty()
+        ? Optional.empty()
+        : Optional.of(
+            new Shares(
+                study.mark(),
+                counts.getOrDefault(Mark.RELIABLE, 0) / resamples,
+                counts.getOrDefault(Mark.CAUTION, 0) / resamples,
+                counts.getOrDefault(Mark.UNRELIABLE, 0) / resamples));
   }
 }

@@ -7,9 +7,8 @@ import org.twinrig.regression.BandOutcome;
 /**
  * A band's estimate together with how far it may be trusted.
  *
- * @param outcome the estimate, or why there is none
- * @param reasons why the mark is below reliable, in the order of {@link Reason}; empty when
- *     reliable
+ * <p>Reasons say why the mark is below reliable, in the order of {@link Reason}; a reliable band
+ * has none.
  */
 public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
 
@@ -17,10 +16,8 @@ public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
     reasons = reasons.stream().distinct().sorted().toList();
     if ((mark == Mark.RELIABLE) != reasons.isEmpty()) {
       throw new IllegalArgumentException(
-          "a mark below reliable needs a reason and a reliable one has none: "
-              + mark
-              + " "
-              + reasons);
+          "a mark below reliable needs a reason and a reliable one has none: %s %s"
+              .formatted(mark, reasons));
     }
   }
 
@@ -29,11 +26,7 @@ public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
     return outcome.band();
   }
 
-  /**
-   * Whether there is nothing to mark: neither estimate nor level.
-   *
-   * @return true when the reason is that there are no data
-   */
+  /** Whether there is nothing to mark: neither estimate nor level. */
   public boolean empty() {
     return reasons.contains(Reason.NO_DATA);
   }

@@ -55,6 +55,11 @@ final class OctaveContrast {
     return sum;
   }
 
+  /** {@code c_k} for each of {@link #bands}. */
+  double[] weights() {
+    return weights;
+  }
+
   /** The bands of the octave around a band. */
   int[] bands(int band) {
     int[] bands = new int[weights.length];

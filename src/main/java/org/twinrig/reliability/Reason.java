@@ -43,9 +43,7 @@ public enum Reason {
   }
 
   /**
-   * The best mark the reason allows.
-   *
-   * @return caution or unreliable; nothing for reasons that only say why a prediction is wide
+   * The best mark the reason allows; nothing for reasons that only say why a prediction is wide.
    */
   public Optional<Mark> best() {
     return switch (this) {
@@ -66,20 +64,14 @@ public enum Reason {
     return word;
   }
 
-  /**
-   * The reason as a clause for readers.
-   *
-   * @return for example {@code the units of the kind do not differ alike}
-   */
+  /** The reason as a clause for readers: {@code the units of the kind do not differ alike}. */
   public String plain() {
     return plain;
   }
 
   /**
-   * Several reasons as files write them.
-   *
-   * @param reasons any number
-   * @return joined by {@code "; "} in the order of this enum, without repeats
+   * Several reasons as files write them: joined by {@code "; "} in the order of this enum, without
+   * repeats.
    */
   public static String join(Collection<Reason> reasons) {
     return reasons.stream().distinct().sorted().map(Reason::word).collect(Collectors.joining("; "));

@@ -5,7 +5,10 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
+import org.twinrig.band.BandGrid;
 import org.twinrig.internal.linalg.Matrix;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
@@ -26,7 +29,9 @@ final class RedrawnMarks {
   /** For each band, the column of its units in the totals. */
   private final int[] column;
 
-  private final RedrawnWander wander;
+  private final BandGrid grid;
+  private final Resamples resamples;
+  private final List<Wandering> wandering;
   private final boolean[] wanders;
 
   RedrawnMarks(
@@ -57,7 +62,9 @@ final class RedrawnMarks {
     Matrix counts = Matrix.ofRows(resamples.counts());
     squares = counts.times(Matrix.ofRows(errorSquares));
     totals = counts.times(ones(columns.keySet(), errorSquares.length));
-    wander = new RedrawnWander(estimate, wandering, resamples);
+    this.grid = estimate.grid();
+    this.resamples = resamples;
+    this.wandering = wandering.stream().map(w -> Wandering.of(w, estimate.units())).toList();
   }
 
   /** The units that have an error at a band. */
@@ -92,7 +99,12 @@ final class RedrawnMarks {
   /** Writes the marks of one resample, narrow runs as they are. */
   void write(int resample, Mark[] marks) {
     Arrays.fill(wanders, false);
-    wander.flag(resample, wanders);
+    for (Wandering feature : wandering) {
+      Optional<ResonanceWander.Range> zone = feature.zone(resamples.counts()[resample]);
+      for (int b = 0; b < marks.length && zone.isPresent(); b++) {
+        wanders[b] |= MarkRule.overlaps(grid.band(b), zone.get().fromHz(), zone.get().toHz());
+      }
+    }
     for (int b = 0; b < marks.length; b++) {
       marks[b] = mark(resample, b);
     }
@@ -106,5 +118,26 @@ final class RedrawnMarks {
     // Errors of exactly zero are zero in every resample: the half-width stays.
     double ratio = meanSquare[b] > 0 ? squares.get(resample, b) / count / meanSquare[b] : 1;
     return ladders[b].at(halfDb[b] * Math.sqrt(ratio), wanders[b]);
+  }
+
+  /** A notch or peak whose zone is found anew: its units' columns in the resamples. */
+  @SuppressWarnings("ArrayRecordComponent") // stays in this file
+  private record Wandering(WanderZone zone, int[] columns) {
+    static Wandering of(ResonanceWander wander, List<String> units) {
+      int[] columns = wander.positions().stream().mapToInt(p -> units.indexOf(p.unit())).toArray();
+      for (int k = 0; k < columns.length; k++) {
+        if (columns[k] < 0) {
+          throw new IllegalArgumentException(
+              "the unit " + wander.positions().get(k).unit() + " is none of the estimate's");
+        }
+      }
+      return new Wandering(new WanderZone(wander.positions(), wander.searched()), columns);
+    }
+
+    Optional<ResonanceWander.Range> zone(double[] resample) {
+      double[] counts = IntStream.of(columns).mapToDouble(c -> resample[c]).toArray();
+      // A resample's variance is (n-1)/n of the study's on average; this takes that back.
+      return zone.under(counts, counts.length / (counts.length - 1.0));
+    }
   }
 }

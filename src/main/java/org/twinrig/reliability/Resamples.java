@@ -5,7 +5,7 @@ import java.util.SplittableRandom;
 /**
  * How often each unit counts in each resample.
  *
- * @param counts one row per resample, one column per unit
+ * <p>One row per resample, one column per unit.
  */
 @SuppressWarnings("ArrayRecordComponent") // handed from the draw straight to the kernel
 record Resamples(double[][] counts) {

@@ -22,16 +22,12 @@ public record Resonance(double hz, double prominenceDb, double widthOctaves) {
   }
 
   /**
-   * Finds the most prominent local extreme.
+   * Finds the most prominent local extreme; nothing when there is none of the least prominence or a
+   * band of the curve has no level.
    *
    * <p>The prominence of a notch is measured on each side up to where the curve falls below it
    * again or ends; of the highest level on either side the lower one counts. A curve that only
    * rises or falls has none: its ends are where the search stopped, not features.
-   *
-   * @param curve band levels over the search range
-   * @param shape notch or peak
-   * @param leastProminenceDb less prominent ones do not count, dB
-   * @return the strongest; nothing when there is none or a band of the curve has no level
    */
   public static Optional<Resonance> strongest(Levels curve, Shape shape, double leastProminenceDb) {
     int n = curve.grid().size();
@@ -71,13 +67,19 @@ public record Resonance(double hz, double prominenceDb, double widthOctaves) {
   }
 
   private static Resonance refined(Levels curve, double[] depth, int b, double prominence) {
-    double left = depth[b - 1] - depth[b];
-    double right = depth[b + 1] - depth[b];
-    double shiftBands = left + right > 0 ? 0.5 * (left - right) / (left + right) : 0;
+    double shiftBands = vertex(depth, b);
     int n = curve.grid().perOctave();
     double hz = curve.grid().band(b).midHz() * Math.pow(10, 0.3 * shiftBands / n);
     double bands = crossing(depth, b, -1, prominence / 2) + crossing(depth, b, 1, prominence / 2);
     return new Resonance(hz, prominence, bands * curve.grid().band(b).octaves());
+  }
+
+  /** Vertex of the parabola through three bands, at most half a band away; 0 where none is. */
+  static double vertex(double[] curve, int at) {
+    double left = curve[at - 1] - curve[at];
+    double right = curve[at + 1] - curve[at];
+    double shift = 0.5 * (left - right) / (left + right);
+    return Math.abs(shift) <= 0.5 ? shift : 0;
   }
 
   /** Distance in bands at which the curve has risen by a given amount, going one way. */

@@ -44,12 +44,7 @@ public record ResonanceWander(
     positions = List.copyOf(positions);
   }
 
-  /**
-   * Where one unit's resonance sits.
-   *
-   * @param from on the old fixture
-   * @param to on the new fixture
-   */
+  /** Where one unit's resonance sits on either fixture. */
   public record Position(String unit, Resonance from, Resonance to) {
     /** The paired shift: {@code lb(f_new/f_old)} octaves. */
     public double shiftOctaves() {
@@ -57,23 +52,16 @@ public record ResonanceWander(
     }
   }
 
-  /**
-   * A frequency range.
-   *
-   * @param fromHz lower end, Hz
-   * @param toHz upper end, Hz
-   */
+  /** A frequency range, both ends in Hz. */
   public record Range(double fromHz, double toHz) {}
 
   /**
-   * Looks for a wandering resonance.
+   * Looks for a wandering resonance; nothing when fewer than three units show the feature on both
+   * fixtures.
    *
    * @param fine the kind's units on a 1/48-octave grid over the search range
-   * @param shape notch or peak
    * @param leastProminenceDb features less prominent than this on either fixture do not count; with
    *     the reliable tolerance, a feature too small to spoil a translation by moving
-   * @param confidence of the intervals
-   * @return what was found; nothing when fewer than three units show the feature on both fixtures
    */
   public static Optional<ResonanceWander> of(
       PairedUnits fine, Resonance.Shape shape, double leastProminenceDb, double confidence) {
@@ -97,7 +85,7 @@ public record ResonanceWander(
     int n = positions.size();
     double[] shifts = positions.stream().mapToDouble(Position::shiftOctaves).toArray();
     double mean = StatUtils.mean(shifts);
-    double sd = sd(shifts);
+    double sd = Math.sqrt(StatUtils.variance(shifts));
     double alpha = 1 - confidence;
     double t = StudentT.twoSided(confidence, n - 1);
     ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1.0);
@@ -120,9 +108,5 @@ public record ResonanceWander(
 
   static double lb(double x) {
     return Math.log(x) / Math.log(2);
-  }
-
-  private static double sd(double[] values) {
-    return Math.sqrt(StatUtils.variance(values));
   }
 }

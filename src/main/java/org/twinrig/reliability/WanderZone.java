@@ -34,11 +34,11 @@ final class WanderZone {
 
   /**
    * Mean ± 2 SD of the positions on either fixture, at least as wide as the feature, inside the
-   * search range: outside it nothing was looked for.
+   * search range: outside it nothing was looked for. Nothing when the shift is steady, or fewer
+   * than three positions count.
    *
    * @param counts how often each position counts
    * @param inflation factor on every variance over positions: 1 for the study itself
-   * @return the zone; nothing when the shift is steady, or fewer than three positions count
    */
   Optional<ResonanceWander.Range> under(double[] counts, double inflation) {
     double total = 0;

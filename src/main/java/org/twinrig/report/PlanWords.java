@@ -15,6 +15,7 @@ import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.ZonePlan;
 import org.twinrig.internal.Numbers;
 import org.twinrig.report.html.Texts;
+import org.twinrig.study.FrequencyRange;
 
 /**
  * What is planned, as tables and sentences for a terminal and as JSON for a machine.
@@ -171,7 +172,7 @@ public record PlanWords(PlannedStudy planned) {
   }
 
   private static Optional<String> incurable(Plan plan) {
-    List<PlannedStudy.Run> runs = PlannedStudy.incurable(plan);
+    List<FrequencyRange> runs = PlannedStudy.incurable(plan);
     if (runs.isEmpty()) {
       return Optional.empty();
     }

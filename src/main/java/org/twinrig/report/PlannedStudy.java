@@ -1,6 +1,5 @@
 package org.twinrig.report;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.twinrig.analysis.StudyOutcome;
@@ -8,6 +7,7 @@ import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.PlanLimits;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.evidence.ZonePlan;
+import org.twinrig.study.FrequencyRange;
 
 /**
  * A study with its plans.
@@ -47,26 +47,14 @@ public record PlannedStudy(
         choices);
   }
 
-  /** A run of adjacent bands. */
-  public record Run(double fromHz, double toHz) {}
-
   /**
    * Where no number of units and seatings meets the tolerance.
    *
    * @param plan of a kind
    * @return runs of adjacent bands, rising in frequency
    */
-  public static List<Run> incurable(Plan plan) {
-    List<Run> runs = new ArrayList<>();
-    boolean open = false;
-    for (Plan.BandPlan band : plan.bands()) {
-      if (!band.curable()) {
-        double fromHz = open ? runs.remove(runs.size() - 1).fromHz : band.band().lowerHz();
-        runs.add(new Run(fromHz, band.band().upperHz()));
-      }
-      open = !band.curable();
-    }
-    return runs;
+  public static List<FrequencyRange> incurable(Plan plan) {
+    return FrequencyRange.runs(plan.bands(), b -> !b.curable(), Plan.BandPlan::band);
   }
 
   /**

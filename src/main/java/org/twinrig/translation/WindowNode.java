@@ -28,7 +28,7 @@ final class WindowNode {
   static ObjectNode of(WindowRule window) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
     node.put("half_octaves", window.halfOctaves())
-        .put("borrow_octaves", window.borrowOctaves())
+        .put("borrow_octaves", window.pooledOctaves())
         .put("shrinkage", window.shrinkage())
         .put("mean_db", window.meanDb());
     window.seatingVariance().ifPresent(v -> node.put("seating_variance_from_db2", v));
@@ -59,7 +59,7 @@ final class WindowNode {
       spread.add(element.number(SPREAD));
     }
     double halfOctaves = part.number("half_octaves", NumberRange.OCTAVES);
-    double borrowOctaves = part.number("borrow_octaves", NumberRange.OCTAVES);
+    double pooledOctaves = part.number("borrow_octaves", NumberRange.OCTAVES);
     double shrinkage = part.number("shrinkage", SHRINKAGE);
     double meanDb = part.number("mean_db", TranslationFile.LEVEL_DB);
     OptionalDouble seating =
@@ -67,6 +67,6 @@ final class WindowNode {
     return part.made(
         () ->
             new WindowRule(
-                halfOctaves, borrowOctaves, shrinkage, meanDb, predictors, spread, seating));
+                halfOctaves, pooledOctaves, shrinkage, meanDb, predictors, spread, seating));
   }
 }

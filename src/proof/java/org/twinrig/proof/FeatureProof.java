@@ -142,8 +142,7 @@ record FeatureProof(
   }
 
   private static List<FixtureFeature> features(PairedUnits paired) {
-    return FixtureFeatures.withDefaults()
-        .withConfidence(CONFIDENCE)
+    return new FixtureFeatures(CONFIDENCE, 1, 1)
         .of(paired)
         .of(FixtureFeature.Curve.TRANSFER)
         .features();

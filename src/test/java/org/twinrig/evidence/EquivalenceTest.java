@@ -14,6 +14,7 @@ import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.response.Levels;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 
@@ -41,9 +42,7 @@ class EquivalenceTest {
 
   private static Equivalence equivalence(PairedUnits paired, double limitDb) {
     return Equivalence.of(
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired),
-        limitDb,
-        0.95);
+        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired), limitDb, 0.95);
   }
 
   /** tost.R beside the values: pt and qt of R 4.2.2. */
@@ -127,11 +126,11 @@ class EquivalenceTest {
     Equivalence found = equivalence(kind(grid, new double[6][grid.size()], to), 0.5);
     assertEquals(
         List.of(
-            new Equivalence.Run(grid.band(1).lowerHz(), grid.band(2).upperHz()),
-            new Equivalence.Run(grid.band(5).lowerHz(), grid.band(5).upperHz())),
+            new FrequencyRange(grid.band(1).lowerHz(), grid.band(2).upperHz()),
+            new FrequencyRange(grid.band(5).lowerHz(), grid.band(5).upperHz())),
         found.runs());
-    assertEquals(3 * grid.band(0).octaves(), found.octavesTogether(), 1e-12);
-    assertEquals(3 * grid.band(0).octaves(), found.octavesAlone(), 1e-12);
+    assertEquals(3 * grid.band(0).octaves(), found.octaves(Equivalence.Verdict::together), 1e-12);
+    assertEquals(3 * grid.band(0).octaves(), found.octaves(Equivalence.Verdict::alone), 1e-12);
   }
 
   @Test

@@ -80,8 +80,9 @@ class ErrorBudgetTest {
     PairedUnits paired = truth.draw(GRID, new Random(seed));
     return ErrorBudget.of(
         paired,
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired),
-        settings);
+        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired),
+        settings,
+        Optional.empty());
   }
 
   @Test
@@ -108,9 +109,8 @@ class ErrorBudgetTest {
   @Test
   void equalSeatingsGiveTheClassicalPredictionVariance() {
     PairedUnits paired = new Truth(8, 3, 2, 0.75).draw(GRID, new Random(3));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
-    ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty());
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       BandBudget band = budget.bands().get(b);
@@ -136,12 +136,12 @@ class ErrorBudgetTest {
   @Test
   void aVarianceBetweenUnitsOfZeroDoesNotMakeTheBudgetSure() {
     PairedUnits paired = new Truth(5, 3, 0, 1.5).draw(GRID, new Random(8));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       if (estimated(estimate, b) == 0) {
-        BandBudget band = ErrorBudget.of(paired, estimate, ANCHORED).bands().get(b);
+        BandBudget band =
+            ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands().get(b);
         assertEquals(0, band.variance(ErrorSource.UNITS).orElseThrow(), 1e-12);
         assertTrue(band.total().orElseThrow().effectiveDegreesOfFreedom() < 2 * 4);
         checked++;
@@ -214,9 +214,8 @@ class ErrorBudgetTest {
   @ValueSource(ints = {3, 6, 15})
   void withoutRepeatsTheBudgetIsStudentsPredictionInterval(int units) {
     PairedUnits paired = new Truth(units, 1, 1, 0.5).draw(GRID, new Random(units));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
-    List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED).bands();
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
     for (int b = 0; b < GRID.size(); b++) {
       UncertaintyBudget total = bands.get(b).total().orElseThrow();
       assertEquals(units - 1, total.effectiveDegreesOfFreedom(), 1e-9);
@@ -279,9 +278,8 @@ class ErrorBudgetTest {
     int drawn = 0;
     for (int study = 0; study < 9; study++) {
       PairedUnits paired = truth.draw(wide, random);
-      KindEstimate estimate =
-          TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
-      List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED).bands();
+      KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+      List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
       for (int b = 0; b < wide.size(); b++) {
         double mean = Arrays.stream(paired.at(b).differencesDb()).average().orElseThrow();
         double unit = Math.sqrt(tauSquared + 2 * seatVariance / 3) * random.nextGaussian();

@@ -3,8 +3,11 @@ package org.twinrig.evidence;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
+import org.apache.commons.math3.random.RandomGenerator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,9 +17,40 @@ import org.junit.jupiter.params.provider.ValueSource;
 class MonteCarloTest {
   private static final double INFINITE = Double.POSITIVE_INFINITY;
 
+  /** Independent inputs, each with its own distribution. */
+  private static MonteCarlo.Model model(UncertaintyBudget budget) {
+    Contribution[] typeA =
+        budget.contributions().stream()
+            .filter(c -> c.distribution() == Contribution.Distribution.STUDENT_T)
+            .filter(c -> c.variance() > 0)
+            .toArray(Contribution[]::new);
+    double[] halfWidths =
+        budget.contributions().stream()
+            .filter(c -> c.distribution() == Contribution.Distribution.RECTANGULAR)
+            .mapToDouble(c -> Math.sqrt(3 * c.variance()))
+            .toArray();
+    // Student's t has a variance from more than two degrees of freedom on.
+    boolean exists = Arrays.stream(typeA).allMatch(c -> c.degreesOfFreedom() > 2);
+    return new MonteCarlo.Model(random -> sum(typeA, random), halfWidths, exists);
+  }
+
+  private static DoubleSupplier sum(Contribution[] typeA, RandomGenerator random) {
+    DoubleSupplier[] factors =
+        Arrays.stream(typeA)
+            .map(c -> MonteCarlo.varianceFactor(random, c.degreesOfFreedom()))
+            .toArray(DoubleSupplier[]::new);
+    return () -> {
+      double sum = 0;
+      for (int i = 0; i < factors.length; i++) {
+        sum += typeA[i].variance() * factors[i].getAsDouble();
+      }
+      return sum;
+    };
+  }
+
   private static MonteCarlo.Result run(int trials, Contribution... contributions) {
     UncertaintyBudget budget = new UncertaintyBudget(List.of(contributions), 0.95);
-    return MonteCarlo.withConfidence(0.95).withTrials(trials).run(MonteCarlo.Model.of(budget), 11);
+    return new MonteCarlo(0.95, trials).run(model(budget), 11);
   }
 
   /** JCGM 101:2008, 9.2.2: four standard normal inputs give u = 2.0 and ± 3.92 (from memory). */
@@ -99,20 +133,19 @@ class MonteCarloTest {
   @Test
   void theEndGaugeOfTheGuideIsAnExampleThatDoesNotAgree() {
     UncertaintyBudget gauge = UncertaintyBudgetTest.endGauge();
-    MonteCarlo.Result result =
-        MonteCarlo.withConfidence(0.99).withTrials(400_000).run(MonteCarlo.Model.of(gauge), 5);
+    MonteCarlo.Result result = new MonteCarlo(0.99, 400_000).run(model(gauge), 5);
     assertEquals(173.2, result.halfWidth(), 0.01 * 173.2);
     assertEquals(OptionalDouble.empty(), result.standardDeviation());
     assertTrue(
         Math.abs(result.halfWidth() - gauge.expanded())
-            > NumericalTolerance.of(gauge.combined(), 1));
+            > MonteCarlo.numericalTolerance(gauge.combined(), 1));
   }
 
   @Test
   void theSameSeedGivesTheSameAndAnotherSeedAnother() {
     UncertaintyBudget budget = new UncertaintyBudget(List.of(Contribution.typeA("x", 1, 5)), 0.95);
-    MonteCarlo procedure = MonteCarlo.withConfidence(0.95).withTrials(2000);
-    MonteCarlo.Model model = MonteCarlo.Model.of(budget);
+    MonteCarlo procedure = new MonteCarlo(0.95, 2000);
+    MonteCarlo.Model model = model(budget);
     assertEquals(procedure.run(model, 1), procedure.run(model, 1));
     assertTrue(procedure.run(model, 1).halfWidth() != procedure.run(model, 2).halfWidth());
   }
@@ -128,6 +161,6 @@ class MonteCarloTest {
     "9.96, 2, 0.5"
   })
   void theNumericalTolerance(double uncertainty, int digits, double delta) {
-    assertEquals(delta, NumericalTolerance.of(uncertainty, digits), 1e-12);
+    assertEquals(delta, MonteCarlo.numericalTolerance(uncertainty, digits), 1e-12);
   }
 }

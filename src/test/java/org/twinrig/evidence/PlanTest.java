@@ -19,6 +19,7 @@ import org.twinrig.study.Anchoring;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
+import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Settings;
 
 /** What holds of every plan, tried on a simulated study. */
@@ -47,7 +48,7 @@ class PlanTest {
   @BeforeAll
   static void planOnce() {
     paired = simulated(9, 3, 4);
-    estimate = TransferEstimator.withDefaults().fit(paired);
+    estimate = new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired);
     plan = Plan.of(paired, estimate, LIMITS, 0.95);
   }
 
@@ -158,7 +159,9 @@ class PlanTest {
   @Test
   void withoutRepeatedSeatingsOnlyUnitsArePlanned() {
     PairedUnits once = simulated(9, 1, 4);
-    Plan single = Plan.of(once, TransferEstimator.withDefaults().fit(once), LIMITS, 0.95);
+    Plan single =
+        Plan.of(
+            once, new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(once), LIMITS, 0.95);
     List<Design> designs = single.zones().stream().flatMap(z -> z.evenChance().stream()).toList();
     assertFalse(designs.isEmpty());
     designs.forEach(d -> assertEquals(2, d.seatingsFrom() + d.seatingsTo()));

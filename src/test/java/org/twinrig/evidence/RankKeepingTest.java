@@ -140,7 +140,7 @@ class RankKeepingTest {
   @Test
   void unitsAreRankedByTheirDeviationOnEitherFixture() {
     RankKeeping.Result found =
-        RankKeeping.withDefaults()
+        new RankKeeping(0.95)
             .of(kind(new double[] {1, 2, 3, 4, 5}, new double[] {1.5, 6, 3, 4, 3}), references());
     assertEquals(5, found.bands());
     RankKeeping.Ranked oak = found.units().get(1);
@@ -168,7 +168,7 @@ class RankKeepingTest {
             whole.to().seatingVariance(),
             whole.to().curves());
     RankKeeping.Result found =
-        RankKeeping.withDefaults()
+        new RankKeeping(0.95)
             .of(new PairedUnits("in-ear", GRID, whole.units(), whole.from(), to), references());
     assertEquals(List.of("Oak 2"), found.leftOut());
     assertEquals(
@@ -197,7 +197,6 @@ class RankKeepingTest {
     RankKeeping.References nowhere =
         new RankKeeping.References(flat(0), flat(0), new FrequencyRange(9, 10));
     PairedUnits kind = kind(new double[] {1, 2}, new double[] {1, 2});
-    assertThrows(
-        IllegalArgumentException.class, () -> RankKeeping.withDefaults().of(kind, nowhere));
+    assertThrows(IllegalArgumentException.class, () -> new RankKeeping(0.95).of(kind, nowhere));
   }
 }

@@ -106,8 +106,7 @@ class RepeatabilityTest {
     PairedUnits paired = paired(1);
     Repeatability scatter = Repeatability.of(paired, 0.95);
     assertTrue(scatter.from().stream().allMatch(Optional::isEmpty));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     assertEquals(List.of(), SeatingsNeeded.of(paired, estimate, 0.95));
   }
 
@@ -115,8 +114,7 @@ class RepeatabilityTest {
   @Test
   void seatingsBuyWhatTheFormulaSays() {
     PairedUnits paired = paired(5);
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     double t = StudentT.twoSided(0.95, 7);
     for (SeatingsNeeded row : SeatingsNeeded.of(paired, estimate, 0.95)) {
       double squares = 0;

@@ -59,7 +59,7 @@ class StudyAgainstStudyTest {
   }
 
   private static RandomEffects.Result plainMean(double[] values) {
-    return RandomEffects.withDefaults().fit(values, new double[values.length]);
+    return new RandomEffects(0.95).fit(values, new double[values.length]);
   }
 
   /** metafor 3.8-1: rma(d, sei, method = "REML", test = "adhoc"); the script stands beside. */
@@ -223,8 +223,7 @@ class StudyAgainstStudyTest {
             names,
             new PairedUnits.OnFixture(old, seatings, none, old.stream().map(List::of).toList()),
             new PairedUnits.OnFixture(now, seatings, none, now.stream().map(List::of).toList()));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     return new MeanDifference.Side(paired, estimate);
   }
 }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
+import org.twinrig.regression.StudentT;
 
 /** Worked examples of JCGM 100:2008 (the Guide). */
 class UncertaintyBudgetTest {
@@ -27,7 +28,7 @@ class UncertaintyBudgetTest {
     assertEquals(16.65606270, budget.effectiveDegreesOfFreedom(), 1e-8);
     assertEquals(92.13984804, budget.expanded(), 1e-6);
     // The Guide rounds u_c to 32 nm, cuts ν to 16 and prints k = 2.92 and U = 93 nm.
-    double k = UncertaintyBudget.coverageFactor(0.99, 16);
+    double k = StudentT.twoSided(0.99, 16);
     assertEquals(16, Math.floor(budget.effectiveDegreesOfFreedom()));
     assertEquals(2.92078162, k, 1e-8);
     assertEquals(93.46501, k * 32, 1e-5);
@@ -82,8 +83,8 @@ class UncertaintyBudgetTest {
     assertEquals(18.9987423143, budget.effectiveDegreesOfFreedom(), 1e-9);
     assertEquals(2.09303343222, budget.coverageFactor(), 1e-9);
     assertEquals(2.15470650612, budget.expanded(), 1e-9);
-    assertEquals(2.10092204024, UncertaintyBudget.coverageFactor(0.95, 18), 1e-9);
-    assertEquals(2.09302405441, UncertaintyBudget.coverageFactor(0.95, 19), 1e-9);
+    assertEquals(2.10092204024, StudentT.twoSided(0.95, 18), 1e-9);
+    assertEquals(2.09302405441, StudentT.twoSided(0.95, 19), 1e-9);
   }
 
   /** H.5: between-day component and uncertainty of the mean of ten days from their variances. */

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.twinrig.study.PredictionModel;
 
 /** The offset's errors and criteria against leaving units out one by one. */
 class BandErrorsTest {
@@ -93,8 +94,11 @@ class BandErrorsTest {
         shifted[i][b] = d[i][b] + 25;
       }
     }
-    KindEstimate plain = TransferEstimator.withDefaults().fit(KindOfNumbers.of(x, d, 12));
-    KindEstimate moved = TransferEstimator.withDefaults().fit(KindOfNumbers.of(x, shifted, 12));
+    KindEstimate plain =
+        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(KindOfNumbers.of(x, d, 12));
+    KindEstimate moved =
+        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1)
+            .fit(KindOfNumbers.of(x, shifted, 12));
     for (int b = 0; b < 5; b++) {
       BandOutcome.Fitted one = (BandOutcome.Fitted) plain.bands().get(b);
       BandOutcome.Fitted two = (BandOutcome.Fitted) moved.bands().get(b);

@@ -37,7 +37,7 @@ final class LiteralWindowRidge {
   }
 
   /** Window half-width and borrowing in bands, penalty; the plain offset when kappa is infinite. */
-  record Rule(int h, int borrow, double kappa) {
+  record Rule(int h, int pooled, double kappa) {
     static final Rule OFFSET = new Rule(0, 0, Double.POSITIVE_INFINITY);
   }
 
@@ -45,9 +45,9 @@ final class LiteralWindowRidge {
   static List<Rule> rules() {
     List<Rule> rules = new ArrayList<>();
     for (int h : new int[] {0, 1, 2, 4, 6}) {
-      for (int borrow : new int[] {0, 1, 2}) {
+      for (int pooled : new int[] {0, 1, 2}) {
         for (double kappa : KAPPAS) {
-          rules.add(new Rule(h, borrow, kappa));
+          rules.add(new Rule(h, pooled, kappa));
         }
       }
     }
@@ -69,7 +69,7 @@ final class LiteralWindowRidge {
   }
 
   boolean complete(int b, Rule rule) {
-    for (int j = b - rule.borrow; j <= b + rule.borrow; j++) {
+    for (int j = b - rule.pooled; j <= b + rule.pooled; j++) {
       if (j < 0 || j >= bands || (j != b && members(j).isEmpty())) {
         continue;
       }
@@ -120,7 +120,7 @@ final class LiteralWindowRidge {
     Fit(int b, Rule rule, List<Integer> fitted, double lambda) {
       this.b = b;
       this.rule = rule;
-      for (int j = b - rule.borrow; j <= b + rule.borrow; j++) {
+      for (int j = b - rule.pooled; j <= b + rule.pooled; j++) {
         if (j >= 0 && j < bands && (j == b || !members(j).isEmpty())) {
           stack(j, fitted);
         }

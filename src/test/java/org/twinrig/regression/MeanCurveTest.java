@@ -29,11 +29,11 @@ class MeanCurveTest {
     List<UnitSample> samples = new ArrayList<>(Collections.nCopies(10, FOUR));
     samples.add(sample(1, 2));
     samples.add(sample());
-    MeanCurve.Mean mean = first(MeanCurve.withDefaults(), 4, samples);
+    MeanCurve.Mean mean = first(new MeanCurve(0.95, 1), 4, samples);
     assertEquals(2.5, mean.estimate().meanDb(), 1e-12);
     assertEquals(3.182446305284 * Math.sqrt(5.0 / 12), mean.estimate().halfWidthDb(), 1e-9);
     assertEquals(7.453318505151 * Math.sqrt(5.0 / 12), mean.simultaneousHalfDb(), 1e-9);
-    List<java.util.Optional<MeanCurve.Mean>> all = MeanCurve.withDefaults().fit(4, samples).bands();
+    List<java.util.Optional<MeanCurve.Mean>> all = new MeanCurve(0.95, 1).fit(4, samples).bands();
     assertTrue(all.get(9).isPresent() && all.get(10).isEmpty() && all.get(11).isEmpty());
   }
 
@@ -46,10 +46,10 @@ class MeanCurveTest {
   @Test
   void patternsCountFromTheNumberThatTheQuantileNeeds() {
     List<UnitSample> six = Collections.nCopies(6, FOUR);
-    MeanCurve enough = MeanCurve.withDefaults().withConfidence(0.875);
+    MeanCurve enough = new MeanCurve(0.875, 1);
     double se = Math.sqrt(5.0 / 12);
     assertEquals(2.113086729236 * se, first(enough, 4, six).simultaneousHalfDb(), 1e-9);
-    MeanCurve more = MeanCurve.withDefaults().withConfidence(0.876);
+    MeanCurve more = new MeanCurve(0.876, 1);
     assertEquals(4.485678716075 * se, first(more, 4, six).simultaneousHalfDb(), 1e-9);
   }
 
@@ -57,12 +57,12 @@ class MeanCurveTest {
   @Test
   void bandsThatGoTogetherNeedLittleMoreThanOne() {
     UnitSample eight = sample(0.3, -1.2, 0.8, 2.4, -0.6, 1.1, -2.2, 0.1);
-    double se = RandomEffects.withDefaults().fit(eight.valuesDb(), new double[8]).standardErrorDb();
-    double alone = first(MeanCurve.withDefaults(), 8, List.of(eight)).simultaneousHalfDb();
+    double se = new RandomEffects(0.95).fit(eight.valuesDb(), new double[8]).standardErrorDb();
+    double alone = first(new MeanCurve(0.95, 1), 8, List.of(eight)).simultaneousHalfDb();
     double six =
-        first(MeanCurve.withDefaults(), 8, Collections.nCopies(6, eight)).simultaneousHalfDb();
+        first(new MeanCurve(0.95, 1), 8, Collections.nCopies(6, eight)).simultaneousHalfDb();
     double q =
-        SignFlipInterval.withDefaults()
+        new SignFlipInterval(0.95, 1)
             .fit(
                 IntStream.range(0, 8)
                     .mapToObj(i -> new double[] {eight.valuesDb()[i]})
@@ -92,7 +92,7 @@ class MeanCurveTest {
                 new double[6]),
             new UnitSample(new int[] {0, 6}, new double[] {-40, 40}, new double[2]));
     assertEquals(
-        SignFlipInterval.withDefaults().fit(rows),
-        MeanCurve.withDefaults().fit(7, samples).simultaneous());
+        new SignFlipInterval(0.95, 1).fit(rows),
+        new MeanCurve(0.95, 1).fit(7, samples).simultaneous());
   }
 }

@@ -27,7 +27,7 @@ class RandomEffectsTest {
       List<Map<String, String>> units =
           data.stream().filter(r -> r.get("case").equals(expected.get("case"))).toList();
       RandomEffects.Result result =
-          RandomEffects.withDefaults()
+          new RandomEffects(0.95)
               .fit(ReferenceTable.column(units, "d_db"), ReferenceTable.column(units, "v_db2"));
       String name = expected.get("case");
       assertEquals(number(expected, "tau2_reml"), result.tauSquared(), 1e-9, name);
@@ -55,7 +55,7 @@ class RandomEffectsTest {
       yi[i] = Math.log(tpos / treated / (cpos / controls));
       vi[i] = 1 / tpos - 1 / treated + 1 / cpos - 1 / controls;
     }
-    RandomEffects.Result result = RandomEffects.withDefaults().fit(yi, vi);
+    RandomEffects.Result result = new RandomEffects(0.95).fit(yi, vi);
     assertEquals(0.31324325813648, result.tauSquared(), 1e-12);
     assertEquals(-0.714532342158, result.meanDb(), 1e-11);
     assertEquals(0.180791744093, result.standardErrorDb(), 1e-11);
@@ -71,7 +71,7 @@ class RandomEffectsTest {
     double[] second = ReferenceTable.column(sleep, "drug_2");
     double[] d = new double[first.length];
     Arrays.setAll(d, i -> first[i] - second[i]);
-    RandomEffects.Result result = RandomEffects.withDefaults().fit(d, new double[d.length]);
+    RandomEffects.Result result = new RandomEffects(0.95).fit(d, new double[d.length]);
     assertEquals(-1.58, result.meanDb(), 1e-12);
     assertEquals(-2.459885763277, result.lowDb(), 1e-11);
     assertEquals(-0.700114236723, result.highDb(), 1e-11);
@@ -85,7 +85,7 @@ class RandomEffectsTest {
       @ForAll @DoubleRange(min = 0, max = 30) double other) {
     double[] d = differences.stream().mapToDouble(x -> x).toArray();
     double[] v = variances.stream().mapToDouble(x -> x).limit(d.length).toArray();
-    RandomEffects.Result result = RandomEffects.withDefaults().fit(d, v);
+    RandomEffects.Result result = new RandomEffects(0.95).fit(d, v);
     assertTrue(
         likelihood(result.tauSquared(), d, v) >= likelihood(other, d, v) - 1e-9,
         () -> "tau² " + result.tauSquared() + " is beaten by " + other);
@@ -99,8 +99,8 @@ class RandomEffectsTest {
     double[] v = variances.stream().mapToDouble(x -> x).limit(d.length).toArray();
     double[] shifted = Arrays.stream(d).map(x -> 2 * x + 10).toArray();
     double[] scaled = Arrays.stream(v).map(x -> 4 * x).toArray();
-    RandomEffects.Result plain = RandomEffects.withDefaults().fit(d, v);
-    RandomEffects.Result moved = RandomEffects.withDefaults().fit(shifted, scaled);
+    RandomEffects.Result plain = new RandomEffects(0.95).fit(d, v);
+    RandomEffects.Result moved = new RandomEffects(0.95).fit(shifted, scaled);
     assertEquals(2 * plain.meanDb() + 10, moved.meanDb(), 1e-6);
     assertEquals(2 * plain.standardErrorDb(), moved.standardErrorDb(), 1e-6);
   }
@@ -120,7 +120,7 @@ class RandomEffectsTest {
   void ofTwoMaximaTheGreaterCounts(
       String differences, String variances, double tauSquared, double meanDb) {
     RandomEffects.Result result =
-        RandomEffects.withDefaults().fit(numbers(differences), numbers(variances));
+        new RandomEffects(0.95).fit(numbers(differences), numbers(variances));
     assertEquals(tauSquared, result.tauSquared(), 1e-5 * (1 + tauSquared));
     assertEquals(meanDb, result.meanDb(), 1e-5);
   }
@@ -134,7 +134,7 @@ class RandomEffectsTest {
   void unitsThatAgreeHaveNoVarianceBetweenThem() {
     double[] d = {1, 1.1, 0.9, 1.05};
     double[] v = {0.5, 0.3, 0.4, 0.6};
-    RandomEffects.Result result = RandomEffects.withDefaults().fit(d, v);
+    RandomEffects.Result result = new RandomEffects(0.95).fit(d, v);
     assertEquals(0, result.tauSquared());
     double mean =
         (1 / 0.5 + 1.1 / 0.3 + 0.9 / 0.4 + 1.05 / 0.6) / (1 / 0.5 + 1 / 0.3 + 1 / 0.4 + 1 / 0.6);
@@ -144,7 +144,7 @@ class RandomEffectsTest {
   @Test
   void equalDifferencesHaveNoError() {
     RandomEffects.Result result =
-        RandomEffects.withDefaults().fit(new double[] {2, 2, 2}, new double[3]);
+        new RandomEffects(0.95).fit(new double[] {2, 2, 2}, new double[3]);
     assertEquals(2, result.meanDb());
     assertEquals(0, result.standardErrorDb());
     assertEquals(0, result.tauSquared());
@@ -159,18 +159,16 @@ class RandomEffectsTest {
     double expected = 0.9 * Math.sqrt(2 / (1 - 0.81)) / (0.95 * Math.sqrt(2 / (1 - 0.9025)));
     assertEquals(
         expected,
-        RandomEffects.withDefaults().withConfidence(0.9).fit(d, v).halfWidthDb()
-            / RandomEffects.withDefaults().fit(d, v).halfWidthDb(),
+        new RandomEffects(0.9).fit(d, v).halfWidthDb()
+            / new RandomEffects(0.95).fit(d, v).halfWidthDb(),
         1e-9);
-    assertThrows(
-        IllegalArgumentException.class, () -> RandomEffects.withDefaults().withConfidence(1));
-    assertThrows(
-        IllegalArgumentException.class, () -> RandomEffects.withDefaults().withConfidence(0));
+    assertThrows(IllegalArgumentException.class, () -> new RandomEffects(1));
+    assertThrows(IllegalArgumentException.class, () -> new RandomEffects(0));
   }
 
   @Test
   void nonsenseIsRefused() {
-    RandomEffects procedure = RandomEffects.withDefaults();
+    RandomEffects procedure = new RandomEffects(0.95);
     assertThrows(
         IllegalArgumentException.class, () -> procedure.fit(new double[] {1}, new double[] {0}));
     assertThrows(

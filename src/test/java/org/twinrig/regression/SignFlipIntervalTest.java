@@ -29,14 +29,11 @@ class SignFlipIntervalTest {
         d[i][b] = Double.parseDouble(rows.get(i).get("band" + (b + 1) + "_d_db"));
       }
     }
-    SignFlipInterval.Result at95 = SignFlipInterval.withDefaults().fit(d);
+    SignFlipInterval.Result at95 = new SignFlipInterval(0.95, 1).fit(d);
     assertEquals(3.14270834571, at95.multiplier(), 1e-10);
     assertEquals(32, at95.patterns());
     assertTrue(at95.exact());
-    assertEquals(
-        2.87677980891,
-        SignFlipInterval.withDefaults().withConfidence(0.9).fit(d).multiplier(),
-        1e-10);
+    assertEquals(2.87677980891, new SignFlipInterval(0.9, 1).fit(d).multiplier(), 1e-10);
   }
 
   @Property(tries = 40)
@@ -53,7 +50,7 @@ class SignFlipIntervalTest {
     if (units > 4) {
       d[1][0] = Double.NaN;
     }
-    assertEquals(byDefinition(d, 0.95), SignFlipInterval.withDefaults().fit(d).multiplier(), 1e-9);
+    assertEquals(byDefinition(d, 0.95), new SignFlipInterval(0.95, 1).fit(d).multiplier(), 1e-9);
   }
 
   @Test
@@ -65,11 +62,11 @@ class SignFlipIntervalTest {
         row[b] = random.nextGaussian();
       }
     }
-    SignFlipInterval.Result drawn = SignFlipInterval.withDefaults().withSeed(3).fit(d);
+    SignFlipInterval.Result drawn = new SignFlipInterval(0.95, 3).fit(d);
     assertFalse(drawn.exact());
     assertEquals(4999, drawn.patterns());
     assertEquals(byDefinition(d, 0.95), drawn.multiplier(), 0.12);
-    assertEquals(drawn, SignFlipInterval.withDefaults().withSeed(3).fit(d));
+    assertEquals(drawn, new SignFlipInterval(0.95, 3).fit(d));
   }
 
   @Test
@@ -77,19 +74,17 @@ class SignFlipIntervalTest {
     double[][] d = {{1, 0}, {2, 0}, {4, 0}, {3, 0}};
     double[][] alone = {{1}, {2}, {4}, {3}};
     assertEquals(
-        SignFlipInterval.withDefaults().fit(alone).multiplier(),
-        SignFlipInterval.withDefaults().fit(d).multiplier());
-    assertEquals(
-        0, SignFlipInterval.withDefaults().fit(new double[][] {{0}, {0}, {0}}).multiplier());
+        new SignFlipInterval(0.95, 1).fit(alone).multiplier(),
+        new SignFlipInterval(0.95, 1).fit(d).multiplier());
+    assertEquals(0, new SignFlipInterval(0.95, 1).fit(new double[][] {{0}, {0}, {0}}).multiplier());
   }
 
   @Test
   void nonsenseIsRefused() {
     assertThrows(
         IllegalArgumentException.class,
-        () -> SignFlipInterval.withDefaults().fit(new double[][] {{1}}));
-    assertThrows(
-        IllegalArgumentException.class, () -> SignFlipInterval.withDefaults().withConfidence(1));
+        () -> new SignFlipInterval(0.95, 1).fit(new double[][] {{1}}));
+    assertThrows(IllegalArgumentException.class, () -> new SignFlipInterval(1, 1));
   }
 
   private static double byDefinition(double[][] d, double confidence) {

@@ -62,7 +62,7 @@ class StrdVarianceTest {
     BandSample sample = paired(certified.get("constant_c"), replicates);
     double within = sample.to().variance().orElseThrow();
     RandomEffects.Result effects =
-        RandomEffects.withDefaults().fit(sample.differencesDb(), sample.variances());
+        new RandomEffects(0.95).fit(sample.differencesDb(), sample.variances());
     // With equal v, tau² + v is the variance of the cell means.
     double between = replicates * (effects.tauSquared() + sample.variances()[0]);
     double[] expected = {

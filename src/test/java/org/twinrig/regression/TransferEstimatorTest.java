@@ -22,7 +22,8 @@ class TransferEstimatorTest {
   @ParameterizedTest
   @ValueSource(ints = {3, 4, 5, 6, 12, 13})
   void theSimultaneousIntervalIsNeverNarrowerThanThePointwise(int units) {
-    for (BandOutcome outcome : TransferEstimator.withDefaults().fit(random(units)).bands()) {
+    for (BandOutcome outcome :
+        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(random(units)).bands()) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) outcome;
       assertTrue(fitted.simultaneousHalfDb() >= fitted.mean().halfWidthDb());
     }
@@ -31,7 +32,8 @@ class TransferEstimatorTest {
   @ParameterizedTest
   @ValueSource(ints = {1, 2})
   void fewerThanThreeUnitsGiveNoEstimate(int units) {
-    for (BandOutcome outcome : TransferEstimator.withDefaults().fit(random(units)).bands()) {
+    for (BandOutcome outcome :
+        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(random(units)).bands()) {
       assertEquals(
           new BandOutcome.NotFitted(outcome.band(), units, BandOutcome.Why.FEWER_THAN_THREE_UNITS),
           outcome);
@@ -48,8 +50,7 @@ class TransferEstimatorTest {
     double[] differences = {1, 2, 3, 6};
     int[] seatings = {1, 2, 3, 6};
     PairedUnits paired = constant(differences, seatings, 0.6, 0.2);
-    TransferEstimator procedure =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET);
+    TransferEstimator procedure = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1);
     for (BandOutcome outcome : procedure.fit(paired).bands()) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) outcome;
       assertEquals(4, fitted.units());
@@ -64,7 +65,8 @@ class TransferEstimatorTest {
       assertEquals(2, fitted.scatter().seatingsFrom(), 1e-12);
     }
     BandOutcome.Fitted at90 =
-        (BandOutcome.Fitted) procedure.withConfidence(0.9).withSeed(4).fit(paired).bands().get(0);
+        (BandOutcome.Fitted)
+            new TransferEstimator(0.9, 4, PredictionModel.OFFSET, 1).fit(paired).bands().get(0);
     assertEquals(2.353363435 * 4.0 / 3 * Math.sqrt(14.0 / 4), at90.prediction().halfDb(), 1e-8);
     assertEquals(2.353363435 * at90.mean().standardErrorDb(), at90.mean().halfWidthDb(), 1e-8);
   }
@@ -73,7 +75,8 @@ class TransferEstimatorTest {
   void withoutAnyLevelThereIsNoData() {
     double[] none = {Double.NaN, Double.NaN, Double.NaN};
     PairedUnits paired = constant(none, new int[] {1, 1, 1}, 0.1, 0.1);
-    for (BandOutcome outcome : TransferEstimator.withDefaults().fit(paired).bands()) {
+    for (BandOutcome outcome :
+        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired).bands()) {
       assertEquals(new BandOutcome.NotFitted(outcome.band(), 0, BandOutcome.Why.NO_DATA), outcome);
     }
   }

@@ -57,7 +57,7 @@ class WindowRidgeTest {
       @ForAll @IntRange(min = 4, max = 12) int units,
       @ForAll @IntRange(min = 1, max = 9) int bands,
       @ForAll @IntRange(min = 0, max = 6) int half,
-      @ForAll @IntRange(min = 0, max = 2) int borrow,
+      @ForAll @IntRange(min = 0, max = 2) int pooled,
       @ForAll @IntRange(min = 0, max = 5) int kappa,
       @ForAll boolean collinear,
       @ForAll @IntRange(min = 0, max = 1_000_000) int seed) {
@@ -68,11 +68,11 @@ class WindowRidgeTest {
     }
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     LiteralWindowRidge.Rule rule =
-        new LiteralWindowRidge.Rule(half, borrow, LiteralWindowRidge.KAPPAS[kappa]);
+        new LiteralWindowRidge.Rule(half, pooled, LiteralWindowRidge.KAPPAS[kappa]);
     WindowData data = WindowData.of(KindOfNumbers.of(x, d, 12));
     int band = Math.floorMod(seed, bands);
     WindowDeletion deletion =
-        new WindowDeletion(StackedWindow.of(data, band, new WindowShape(half, borrow)).get());
+        new WindowDeletion(StackedWindow.of(data, band, new WindowShape(half, pooled)).get());
     BlockDeletion blocks = deletion.at(rule.kappa());
     double[] alone = literal.errors(band, rule, literal.members(band));
     double[] onPartner = new double[units];
@@ -142,7 +142,7 @@ class WindowRidgeTest {
     }
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     KindEstimate estimate =
-        TransferEstimator.withDefaults().withThreads(2).fit(KindOfNumbers.of(x, d, 12));
+        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 2).fit(KindOfNumbers.of(x, d, 12));
     int windows = 0;
     for (int b = 0; b < bands; b++) {
       if (literal.members(b).isEmpty()) {
@@ -171,9 +171,7 @@ class WindowRidgeTest {
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     List<LiteralWindowRidge.Rule> rules = LiteralWindowRidge.rules();
     KindEstimate estimate =
-        TransferEstimator.withDefaults()
-            .withModel(PredictionModel.WINDOW)
-            .fit(KindOfNumbers.of(x, d, 12));
+        new TransferEstimator(0.95, 1, PredictionModel.WINDOW, 1).fit(KindOfNumbers.of(x, d, 12));
     int loses = 0;
     for (int b = 0; b < 8; b++) {
       BandOutcome.Prediction prediction =
@@ -208,8 +206,7 @@ class WindowRidgeTest {
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     List<LiteralWindowRidge.Rule> rules = LiteralWindowRidge.rules();
     var paired = KindOfNumbers.of(x, d, 12);
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.AVERAGE).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.AVERAGE, 1).fit(paired);
     for (int b = 0; b < 7; b++) {
       List<Integer> all = literal.members(b);
       for (int i : all) {
@@ -244,7 +241,7 @@ class WindowRidgeTest {
     actual.ifPresent(
         rule -> {
           assertEquals(expected.h() / 12.0, rule.halfOctaves(), 1e-12);
-          assertEquals(expected.borrow() / 12.0, rule.borrowOctaves(), 1e-12);
+          assertEquals(expected.pooled() / 12.0, rule.pooledOctaves(), 1e-12);
           assertEquals(expected.kappa(), rule.shrinkage());
         });
   }
@@ -259,8 +256,8 @@ class WindowRidgeTest {
       }
     }
     var paired = KindOfNumbers.of(x, d, 12);
-    KindEstimate one = TransferEstimator.withDefaults().fit(paired);
-    KindEstimate eight = TransferEstimator.withDefaults().withThreads(8).fit(paired);
+    KindEstimate one = new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired);
+    KindEstimate eight = new TransferEstimator(0.95, 1, PredictionModel.AUTO, 8).fit(paired);
     assertEquals(one, eight);
     assertTrue(
         one.bands().stream()
@@ -274,13 +271,13 @@ class WindowRidgeTest {
     double[][] d = smooth(9, 5, 32);
     var paired = KindOfNumbers.of(x, d, 12);
     for (BandOutcome b :
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired).bands()) {
+        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired).bands()) {
       BandOutcome.Prediction p = ((BandOutcome.Fitted) b).prediction();
       assertTrue(p.window().isEmpty());
       assertEquals(p.looRmsOffsetDb(), p.looRmsDb());
     }
     for (BandOutcome b :
-        TransferEstimator.withDefaults().withModel(PredictionModel.WINDOW).fit(paired).bands()) {
+        new TransferEstimator(0.95, 1, PredictionModel.WINDOW, 1).fit(paired).bands()) {
       assertTrue(((BandOutcome.Fitted) b).prediction().window().isPresent());
     }
   }

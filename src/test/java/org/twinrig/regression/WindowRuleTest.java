@@ -86,7 +86,7 @@ class WindowRuleTest {
     assertEquals(
         (one.leverage(graph, 8) + 2 * two.leverage(graph, 8)) / 3, mean.leverage(graph, 8), 1e-12);
     assertEquals(1.0 / 3, mean.halfOctaves(), 1e-12);
-    assertEquals(0.3, mean.borrowOctaves(), 1e-12);
+    assertEquals(0.3, mean.pooledOctaves(), 1e-12);
     assertEquals(Math.cbrt(0.01 * 3 * 3), mean.shrinkage(), 1e-12);
     assertEquals(0.7, mean.seatingVariance().orElseThrow());
     assertEquals(mean.predictors(), asked);
@@ -196,7 +196,7 @@ class WindowRuleTest {
           1e-12);
     }
     assertEquals(plain.halfOctaves(), inSteps.halfOctaves(), 1e-12);
-    assertEquals(plain.borrowOctaves(), inSteps.borrowOctaves(), 1e-12);
+    assertEquals(plain.pooledOctaves(), inSteps.pooledOctaves(), 1e-12);
   }
 
   private static List<Integer> bandsOf(WindowRule rule) {

@@ -66,7 +66,7 @@ class FixtureFeaturesTest {
   @Test
   void agreesWithTheDefinitionWorkedOutInAnotherLanguage() {
     List<FixtureFeature> found =
-        FixtureFeatures.withDefaults()
+        new FixtureFeatures(0.95, 1, 1)
             .of(kind(TWELFTHS, referenceUnits()))
             .of(Curve.TRANSFER)
             .features();
@@ -96,10 +96,9 @@ class FixtureFeaturesTest {
     double[][] from = random(random, 6, TWELFTHS.size());
     double[][] to = random(random, 6, TWELFTHS.size());
     PairedUnits paired = kind(TWELFTHS, from, to);
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     List<Optional<MeanCurve.Mean>> bands =
-        FixtureFeatures.withDefaults().of(paired).of(Curve.TRANSFER).bands();
+        new FixtureFeatures(0.95, 1, 1).of(paired).of(Curve.TRANSFER).bands();
     for (int b = 6; b < TWELFTHS.size() - 6; b++) {
       double smooth = (mean(estimate, b - 6) + mean(estimate, b + 6)) / 2;
       for (int k = b - 5; k <= b + 5; k++) {
@@ -133,8 +132,8 @@ class FixtureFeaturesTest {
       // An octave has its middle in the middle: what rises evenly is its own smooth.
       Arrays.setAll(changed[i], b -> units[unit][b] + 7 * unit + 0.02 * (unit - 4) * b);
     }
-    List<FixtureFeature> plain = FixtureFeatures.withDefaults().of(kind(TWELFTHS, units)).all();
-    List<FixtureFeature> found = FixtureFeatures.withDefaults().of(kind(TWELFTHS, changed)).all();
+    List<FixtureFeature> plain = new FixtureFeatures(0.95, 1, 1).of(kind(TWELFTHS, units)).all();
+    List<FixtureFeature> found = new FixtureFeatures(0.95, 1, 1).of(kind(TWELFTHS, changed)).all();
     assertEquals(plain.size(), found.size());
     for (int k = 0; k < plain.size(); k++) {
       assertEquals(plain.get(k).curve(), found.get(k).curve());
@@ -149,12 +148,12 @@ class FixtureFeaturesTest {
     double[][] units = referenceUnits();
     double[][] zero = new double[units.length][TWELFTHS.size()];
     List<FixtureFeature> there =
-        FixtureFeatures.withDefaults()
+        new FixtureFeatures(0.95, 1, 1)
             .of(kind(TWELFTHS, zero, units))
             .of(Curve.TRANSFER)
             .features();
     List<FixtureFeature> back =
-        FixtureFeatures.withDefaults()
+        new FixtureFeatures(0.95, 1, 1)
             .of(kind(TWELFTHS, units, zero))
             .of(Curve.TRANSFER)
             .features();
@@ -187,27 +186,24 @@ class FixtureFeaturesTest {
                 + random.nextDouble(-0.05, 0.05);
           });
     }
-    return FixtureFeatures.withDefaults()
-        .of(kind(TWELFTHS, d))
-        .of(Curve.TRANSFER)
-        .features()
-        .stream()
-        .filter(f -> f.shape() == Resonance.Shape.PEAK)
-        .filter(f -> Math.abs(Math.log(f.centre().value() / 8000)) < Math.log(2) / 12)
-        .count();
+    return new FixtureFeatures(0.95, 1, 1)
+        .of(kind(TWELFTHS, d)).of(Curve.TRANSFER).features().stream()
+            .filter(f -> f.shape() == Resonance.Shape.PEAK)
+            .filter(f -> Math.abs(Math.log(f.centre().value() / 8000)) < Math.log(2) / 12)
+            .count();
   }
 
   @Test
   void aCurveOfOctavesIsItsOwnSmooth() {
     BandGrid octaves = BandGrid.covering(31.5, 16_000, 1);
     double[][] units = random(new SplittableRandom(1), 5, octaves.size());
-    assertEquals(List.of(), FixtureFeatures.withDefaults().of(kind(octaves, units)).all());
+    assertEquals(List.of(), new FixtureFeatures(0.95, 1, 1).of(kind(octaves, units)).all());
   }
 
   @Test
   void twoUnitsShareNothing() {
     FixtureFeatures.Result found =
-        FixtureFeatures.withDefaults()
+        new FixtureFeatures(0.95, 1, 1)
             .of(kind(TWELFTHS, random(new SplittableRandom(1), 2, TWELFTHS.size())));
     assertEquals(List.of(), found.all());
     assertTrue(found.of(Curve.TO).bands().stream().allMatch(Optional::isEmpty));
@@ -218,7 +214,7 @@ class FixtureFeaturesTest {
     double[][] units = referenceUnits();
     units[2][40] = Double.NaN;
     List<Optional<MeanCurve.Mean>> bands =
-        FixtureFeatures.withDefaults().of(kind(TWELFTHS, units)).of(Curve.TRANSFER).bands();
+        new FixtureFeatures(0.95, 1, 1).of(kind(TWELFTHS, units)).of(Curve.TRANSFER).bands();
     for (int b = 6; b < TWELFTHS.size() - 6; b++) {
       int expected = Math.abs(b - 40) <= 6 ? units.length - 1 : units.length;
       assertEquals(expected, bands.get(b).orElseThrow().estimate().units());
@@ -228,7 +224,7 @@ class FixtureFeaturesTest {
   @Test
   void intervalsHoldTheirEstimates() {
     for (FixtureFeature f :
-        FixtureFeatures.withDefaults().of(kind(TWELFTHS, referenceUnits())).all()) {
+        new FixtureFeatures(0.95, 1, 1).of(kind(TWELFTHS, referenceUnits())).all()) {
       List<Estimate> all = new ArrayList<>(List.of(f.centre(), f.height()));
       f.width().ifPresent(all::add);
       all.forEach(e -> assertTrue(e.low() <= e.value() && e.value() <= e.high(), e::toString));
@@ -258,11 +254,11 @@ class FixtureFeaturesTest {
   @Test
   void confidenceNarrowsAndThreadsChangeNothing() {
     PairedUnits paired = kind(TWELFTHS, referenceUnits());
-    FixtureFeatures procedure = FixtureFeatures.withDefaults();
+    FixtureFeatures procedure = new FixtureFeatures(0.95, 1, 1);
     List<FixtureFeature> at95 = procedure.of(paired).all();
-    assertEquals(at95, procedure.withThreads(3).of(paired).all());
-    List<FixtureFeature> reseeded = procedure.withSeed(2).of(paired).all();
-    List<FixtureFeature> at90 = procedure.withConfidence(0.9).of(paired).all();
+    assertEquals(at95, new FixtureFeatures(0.95, 1, 3).of(paired).all());
+    List<FixtureFeature> reseeded = new FixtureFeatures(0.95, 2, 1).of(paired).all();
+    List<FixtureFeature> at90 = new FixtureFeatures(0.9, 1, 1).of(paired).all();
     FixtureFeature wide = at95.get(0);
     FixtureFeature narrow = matching(at90, wide);
     // R 4.2.2: qt(c(.975, .95), 7) is 2.364624 and 1.894579.

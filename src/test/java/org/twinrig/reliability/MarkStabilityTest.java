@@ -37,7 +37,7 @@ class MarkStabilityTest {
     for (int draws : new int[] {2, 3}) {
       double[][] all = everyResample(3, draws);
       MarkStability.Result found =
-          MarkStability.withDefaults()
+          new MarkStability(0.95, 1)
               .over(
                   new Resamples(all),
                   RedrawnKind.estimate(OCTAVES, THREE),
@@ -58,7 +58,7 @@ class MarkStabilityTest {
   void drawnResamplesComeNearToAllOfThem() {
     double[][] all = everyResample(3, 2);
     MarkStability.Result found =
-        MarkStability.withDefaults()
+        new MarkStability(0.95, 1)
             .of(
                 RedrawnKind.estimate(OCTAVES, THREE),
                 RedrawnKind.rule(RedrawnKind.settings(OCTAVES, 3, List.of()), List.of()),
@@ -181,7 +181,7 @@ class MarkStabilityTest {
     };
     KindEstimate estimate = RedrawnKind.estimate(OCTAVES, gaps);
     MarkStability.Result found =
-        MarkStability.withDefaults()
+        new MarkStability(0.95, 1)
             .over(
                 new Resamples(new double[][] {{1, 0, 0, 2}, {0, 0, 0, 3}}),
                 estimate,
@@ -218,7 +218,7 @@ class MarkStabilityTest {
             new ResonanceWander.Range(1000, 3000));
     double[][] all = everyResample(4, 3);
     MarkStability.Result found =
-        MarkStability.withDefaults()
+        new MarkStability(0.95, 1)
             .over(
                 new Resamples(all),
                 RedrawnKind.estimate(OCTAVES, new double[4][5]),
@@ -268,7 +268,7 @@ class MarkStabilityTest {
     MarkRule rule = RedrawnKind.rule(RedrawnKind.settings(OCTAVES, 3, List.of()), List.of());
     assertThrows(
         IllegalArgumentException.class,
-        () -> MarkStability.withDefaults().of(estimate, rule, List.of(wander)));
+        () -> new MarkStability(0.95, 1).of(estimate, rule, List.of(wander)));
   }
 
   @Property(tries = 40)
@@ -277,7 +277,7 @@ class MarkStabilityTest {
     BandGrid grid = BandGrid.covering(200, 8000, 12);
     KindEstimate estimate = RedrawnKind.estimate(grid, smoothDraws(grid, units, seed));
     MarkRule rule = RedrawnKind.rule(RedrawnKind.settings(grid, 5, List.of()), List.of());
-    MarkStability stability = MarkStability.withDefaults().withSeed(seed);
+    MarkStability stability = new MarkStability(0.95, seed);
     MarkStability.Result found = stability.of(estimate, rule, List.of());
     List<MarkedBand> marked = rule.mark(estimate.bands());
     for (int b = 0; b < grid.size(); b++) {
@@ -322,7 +322,7 @@ class MarkStabilityTest {
       {0, 0, 0, -0.15, -0.4, 0, 0, 0}
     };
     MarkStability.Result found =
-        MarkStability.withDefaults()
+        new MarkStability(0.95, 1)
             .over(
                 new Resamples(new double[][] {{2, 0, 0}}),
                 RedrawnKind.estimate(grid, differences),
@@ -344,7 +344,7 @@ class MarkStabilityTest {
       {0, 0.3, 0, 0, 0}, {0, -0.3, 0, 0, 0}, {0, -0.3, 0, 0, 0}, {Double.NaN, 0.3, 0, 0, 0}
     };
     MarkStability.Result found =
-        MarkStability.withDefaults()
+        new MarkStability(0.95, 1)
             .over(
                 new Resamples(new double[][] {{1, 0, 0, 2}}),
                 RedrawnKind.estimate(OCTAVES, differences),
@@ -358,9 +358,9 @@ class MarkStabilityTest {
     BandGrid grid = BandGrid.covering(200, 8000, 12);
     KindEstimate estimate = RedrawnKind.estimate(grid, smoothDraws(grid, 8, 5));
     MarkRule rule = RedrawnKind.rule(RedrawnKind.settings(grid, 5, List.of()), List.of());
-    MarkStability wide = MarkStability.withDefaults();
+    MarkStability wide = new MarkStability(0.95, 1);
     List<ZoneEdge> at95 = wide.of(estimate, rule, List.of()).edges();
-    List<ZoneEdge> at50 = wide.withConfidence(0.5).of(estimate, rule, List.of()).edges();
+    List<ZoneEdge> at50 = new MarkStability(0.5, 1).of(estimate, rule, List.of()).edges();
     assertEquals(at95.size(), at50.size());
     double narrower = 0;
     for (int k = 0; k < at95.size(); k++) {
@@ -390,7 +390,7 @@ class MarkStabilityTest {
   }
 
   private static MarkStability.Result found(KindEstimate estimate, Settings settings) {
-    return MarkStability.withDefaults()
+    return new MarkStability(0.95, 1)
         .of(estimate, RedrawnKind.rule(settings, List.of()), List.of());
   }
 }

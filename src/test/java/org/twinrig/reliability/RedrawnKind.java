@@ -32,7 +32,7 @@ final class RedrawnKind {
       to.add(Levels.copyOf(grid, row));
     }
     Levels zero = Levels.copyOf(grid, new double[grid.size()]);
-    return TransferEstimator.withDefaults()
+    return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1)
         .fit(
             new PairedUnits(
                 "in-ear",

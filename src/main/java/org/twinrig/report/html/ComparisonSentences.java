@@ -9,6 +9,7 @@ import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.CombinedTransfer;
 import org.twinrig.evidence.MeanDifference;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.FrequencyRange;
 
 /** What a comparison of studies found, in sentences for page and terminal. */
 public final class ComparisonSentences {
@@ -75,7 +76,7 @@ public final class ComparisonSentences {
 
   private static String found(
       MeanDifference d, Predicate<MeanDifference.Verdict> what, String word) {
-    List<MeanDifference.Run> runs = d.runs(what);
+    List<FrequencyRange> runs = d.runs(what);
     return runs.isEmpty()
         ? "nowhere shown to be " + word
         : "shown to be "

@@ -19,6 +19,7 @@ import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.FixtureFeature;
 import org.twinrig.report.html.Sheet.Cell;
+import org.twinrig.study.FrequencyRange;
 
 /** Tables of a study's report that say whether it supports its use. */
 public final class EvidenceSheets {
@@ -32,12 +33,12 @@ public final class EvidenceSheets {
             "Where the mean of old graphs needs no translation",
             outcome.kinds(),
             k -> List.of(k.evidence().equivalence()))
-        .hundredths("Band by band (octaves)", Equivalence::octavesAlone)
-        .hundredths("All at once (octaves)", Equivalence::octavesTogether)
+        .hundredths("Band by band (octaves)", e -> e.octaves(Equivalence.Verdict::alone))
+        .hundredths("All at once (octaves)", e -> e.octaves(Equivalence.Verdict::together))
         .words("All at once, where", e -> places(e.runs()));
   }
 
-  private static String places(List<Equivalence.Run> runs) {
+  private static String places(List<FrequencyRange> runs) {
     return runs.isEmpty()
         ? "nowhere"
         : runs.stream()

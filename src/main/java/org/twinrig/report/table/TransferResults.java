@@ -60,7 +60,7 @@ final class TransferResults {
                     .number(
                         "borrow_octaves",
                         "how far to either side bands lent their units to its fit",
-                        w -> w.borrowOctaves())
+                        w -> w.pooledOctaves())
                     .number(
                         "shrinkage",
                         "penalty of its ridge; these three are empty for *offset*, and weighted"

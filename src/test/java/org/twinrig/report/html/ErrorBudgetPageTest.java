@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -38,7 +39,7 @@ class ErrorBudgetPageTest {
               k.wanders(),
               k.errors(),
               k.stability(),
-              ErrorBudget.of(k.paired(), k.estimate(), settings),
+              ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty()),
               k.repeatability(),
               k.seatings(),
               k.evidence()));

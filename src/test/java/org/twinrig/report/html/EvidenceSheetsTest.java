@@ -54,8 +54,7 @@ class EvidenceSheetsTest {
             plain.from(),
             new PairedUnits.OnFixture(
                 to, plain.to().seatings(), plain.to().seatingVariance(), plain.to().curves()));
-    KindEstimate estimate =
-        TransferEstimator.withDefaults().withModel(PredictionModel.OFFSET).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
     return Equivalence.of(estimate, 0.5, 0.95);
   }
 

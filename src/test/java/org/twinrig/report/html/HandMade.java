@@ -120,7 +120,7 @@ final class HandMade {
             moved(plain.paired().to(), 1, 5, 2, 3, 4));
     Levels zero = Levels.copyOf(grid, new double[grid.size()]);
     RankKeeping.Result ranks =
-        RankKeeping.withDefaults()
+        new RankKeeping(0.95)
             .of(paired, new RankKeeping.References(zero, zero, new FrequencyRange(100, 10_000)));
     return new KindOutcome(
         paired,

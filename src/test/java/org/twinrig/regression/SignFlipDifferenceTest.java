@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Two small groups, all of whose sign patterns can be written out. */
-class TwoSampleSignFlipTest {
+class SignFlipDifferenceTest {
   private static final double NONE = Double.NaN;
 
   private static final double[][] FIRST = {
@@ -31,14 +31,10 @@ class TwoSampleSignFlipTest {
     Arrays.setAll(all, code -> greatest(code));
     Arrays.sort(all);
     double confidence = (2 * rank + 1) / 64.0;
-    double q = TwoSampleSignFlip.withDefaults().withConfidence(confidence).fit(FIRST, SECOND);
+    double q = new SignFlipInterval(confidence, 1).ofDifference(FIRST, SECOND);
     assertEquals(all[2 * rank], q, 1e-9);
-    assertEquals(
-        q, TwoSampleSignFlip.withDefaults().withConfidence(confidence).fit(SECOND, FIRST), 1e-9);
-    assertEquals(
-        q,
-        TwoSampleSignFlip.withDefaults().withConfidence(confidence).withSeed(7).fit(FIRST, SECOND),
-        1e-9);
+    assertEquals(q, new SignFlipInterval(confidence, 1).ofDifference(SECOND, FIRST), 1e-9);
+    assertEquals(q, new SignFlipInterval(confidence, 7).ofDifference(FIRST, SECOND), 1e-9);
   }
 
   /** Only the first two bands count: the third has no scatter, the fourth one unit of a group. */
@@ -75,7 +71,7 @@ class TwoSampleSignFlipTest {
   @Test
   void withoutScatterThereIsNoMultiplier() {
     double[][] still = {{1, NONE}, {1, 2}, {1, NONE}};
-    assertEquals(0, TwoSampleSignFlip.withDefaults().fit(still, still));
+    assertEquals(0, new SignFlipInterval(0.95, 1).ofDifference(still, still));
   }
 
   /** With two units in either group residuals line up in half of the patterns. */
@@ -83,17 +79,15 @@ class TwoSampleSignFlipTest {
   void residualsThatLineUpGiveNoBound() {
     double[][] one = {{0}, {1}};
     double[][] two = {{0}, {3}};
-    assertEquals(
-        Double.POSITIVE_INFINITY,
-        TwoSampleSignFlip.withDefaults().withConfidence(0.9).fit(one, two));
+    assertEquals(Double.POSITIVE_INFINITY, new SignFlipInterval(0.9, 1).ofDifference(one, two));
   }
 
   @Test
   void eachGroupNeedsTwoUnits() {
-    TwoSampleSignFlip procedure = TwoSampleSignFlip.withDefaults();
+    SignFlipInterval procedure = new SignFlipInterval(0.95, 1);
     double[][] one = {{1, 2, 3, 4}};
-    assertThrows(IllegalArgumentException.class, () -> procedure.fit(one, SECOND));
-    assertThrows(IllegalArgumentException.class, () -> procedure.fit(FIRST, one));
-    assertThrows(IllegalArgumentException.class, () -> procedure.withConfidence(1));
+    assertThrows(IllegalArgumentException.class, () -> procedure.ofDifference(one, SECOND));
+    assertThrows(IllegalArgumentException.class, () -> procedure.ofDifference(FIRST, one));
+    assertThrows(IllegalArgumentException.class, () -> new SignFlipInterval(1, 1));
   }
 }
