@@ -16,11 +16,6 @@ final class Fields {
   private int[] bounds = new int[32];
   private int count;
 
-  /** Cuts one line. */
-  void cut(Lines lines, int line, Separator separator) {
-    cut(lines.chars(), lines.from(line), lines.to(line), separator);
-  }
-
   /** Cuts a range of characters. */
   void cut(char[] text, int from, int to, Separator separator) {
     chars = text;
@@ -40,16 +35,10 @@ final class Fields {
 
   /** Adds the field that starts here and answers where its separator stands. */
   private int addField(int from, int to, Separator separator) {
-    int start = from;
-    while (start < to && Lines.isBlank(chars[start]) && !separator.isAt(chars[start])) {
-      start++;
-    }
-    if (start < to && chars[start] == '"' && closingQuote(start + 1, to) > 0) {
-      int closing = closingQuote(start + 1, to);
-      int end = closing;
-      while (end < to && Lines.isBlank(chars[end]) && !separator.isAt(chars[end])) {
-        end++;
-      }
+    int start = skipBlanks(from, to, separator);
+    int closing = start < to && chars[start] == '"' ? closingQuote(start + 1, to) : -1;
+    if (closing > 0) {
+      int end = skipBlanks(closing, to, separator);
       if (end == to || separator.isAt(chars[end])) {
         addTrimmed(start + 1, closing - 1);
         return end;
@@ -77,11 +66,8 @@ final class Fields {
   }
 
   private void addTrimmed(int from, int to) {
-    int start = from;
+    int start = skipBlanks(from, to);
     int end = to;
-    while (start < end && Lines.isBlank(chars[start])) {
-      start++;
-    }
     while (start < end && Lines.isBlank(chars[end - 1])) {
       end--;
     }
@@ -91,6 +77,15 @@ final class Fields {
     bounds[2 * count] = start;
     bounds[2 * count + 1] = end;
     count++;
+  }
+
+  /** Skips blanks that do not part fields. */
+  private int skipBlanks(int from, int to, Separator separator) {
+    int at = from;
+    while (at < to && Lines.isBlank(chars[at]) && !separator.isAt(chars[at])) {
+      at++;
+    }
+    return at;
   }
 
   private int skipBlanks(int from, int to) {
@@ -119,16 +114,21 @@ final class Fields {
     return from(column) == to(column);
   }
 
-  int from(int column) {
+  private int from(int column) {
     return bounds[2 * column - 2];
   }
 
-  int to(int column) {
+  private int to(int column) {
     return bounds[2 * column - 1];
   }
 
   boolean isLooseNumber(int column) {
     return column <= count && NumberText.isLoose(chars, from(column), to(column));
+  }
+
+  /** Whether a field holds a number, or says that there is none. */
+  boolean saysNumber(int column) {
+    return isLooseNumber(column) || NumberText.isMissing(text(column));
   }
 
   int looseNumbers() {

@@ -21,103 +21,45 @@ final class HeaderWords {
 
   // Words are lower case, without accents; letters only.
   private static final Set<String> FREQUENCY =
-      Set.of(
-          "frequency",
-          "frequencies",
-          "freq",
-          "frq",
-          "frequenz",
-          "frequenzen",
-          "frequence",
-          "frequences",
-          "frecuencia",
-          "frequenza",
-          "frequencia",
-          "frequentie",
-          "frekvens",
-          "frekvence",
-          "frekvencia",
-          "frekans",
-          "taajuus",
-          "czestotliwosc",
-          "частота",
-          "周波数",
-          "频率",
-          "頻率");
+      NumberText.words(
+          """
+          frequency frequencies freq frq frequenz frequenzen frequence frequences frecuencia
+          frequenza frequencia frequentie frekvens frekvence frekvencia frekans taajuus
+          czestotliwosc частота 周波数 频率 頻率
+          """);
   private static final Set<String> LEVEL =
-      Set.of(
-          "level",
-          "levels",
-          "spl",
-          "magnitude",
-          "mag",
-          "amplitude",
-          "ampl",
-          "gain",
-          "response",
-          "pegel",
-          "schalldruckpegel",
-          "frequenzgang",
-          "betrag",
-          "niveau",
-          "amplitud",
-          "nivel",
-          "magnitud",
-          "livello",
-          "ampiezza",
-          "modulo",
-          "module",
-          "niva",
-          "niveauet",
-          "taso",
-          "poziom",
-          "uroven",
-          "уровень",
-          "音圧",
-          "レベル",
-          "音圧レベル",
-          "声压级",
-          "聲壓級");
+      NumberText.words(
+          """
+          level levels spl magnitude mag amplitude ampl gain response pegel schalldruckpegel
+          frequenzgang betrag niveau amplitud nivel magnitud livello ampiezza modulo module niva
+          niveauet taso poziom uroven уровень 音圧 レベル 音圧レベル 声压级 聲壓級
+          """);
   private static final Set<String> PHASE =
-      Set.of(
-          "phase", "phas", "phi", "fase", "faza", "faasi", "vaihe", "deg", "degree", "degrees",
-          "degre", "degres", "grad", "grados", "gradi", "graus", "graden", "grader", "winkel",
-          "angle", "rad", "radians", "фаза", "位相", "相位");
-  private static final Set<String> PHASE_UNIT = Set.of("deg", "degree", "degrees", "grad", "rad");
+      NumberText.words(
+          """
+          phase phas phi fase faza faasi vaihe deg degree degrees degre degres grad grados gradi
+          graus graden grader winkel angle rad radians фаза 位相 相位
+          """);
+  private static final Set<String> PHASE_UNIT =
+      NumberText.words("deg degree degrees grad rad");
   private static final Set<String> LINEAR_UNIT =
-      Set.of(
-          "pa", "mpa", "upa", "µpa", "μpa", "pascal", "pascals", "v", "mv", "uv", "µv", "μv",
-          "volt", "volts", "vrms", "mvrms", "linear", "percent", "prozent");
+      NumberText.words(
+          """
+          pa mpa upa µpa μpa pascal pascals v mv uv µv μv volt volts vrms mvrms linear percent
+          prozent
+          """);
   private static final Set<String> LINEAR =
-      Set.of("pressure", "schalldruck", "pression", "presion", "voltage", "spannung", "ratio");
+      NumberText.words(
+          """
+          pressure schalldruck pression presion voltage spannung ratio
+          """);
   private static final Set<String> OTHER =
-      Set.of(
-          "thd",
-          "distortion",
-          "klirr",
-          "klirrfaktor",
-          "harmonic",
-          "noise",
-          "rauschen",
-          "coherence",
-          "koharenz",
-          "delay",
-          "impedance",
-          "impedanz",
-          "ohm",
-          "ohms",
-          "uncertainty",
-          "unsicherheit",
-          "deviation",
-          "std",
-          "sd",
-          "tolerance",
-          "limit",
-          "time",
-          "date",
-          "zeit",
-          "datum",
-          "temperature");
+      NumberText.words(
+          """
+          thd distortion klirr klirrfaktor harmonic noise rauschen coherence koharenz delay
+          impedance impedanz ohm ohms uncertainty unsicherheit deviation std sd tolerance limit
+          time date zeit datum temperature
+          """);
 
   private final Set<String> words;
   private final boolean bracket;
