@@ -4,6 +4,8 @@ import java.text.Normalizer;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** What a column's title means, in the languages instruments and spreadsheets are set to. */
 final class HeaderWords {
@@ -61,6 +63,8 @@ final class HeaderWords {
           time date zeit datum temperature
           """);
 
+  private static final Pattern WORD = Pattern.compile("\\p{L}+|[°%]");
+
   private final Set<String> words;
   private final boolean bracket;
 
@@ -72,36 +76,17 @@ final class HeaderWords {
   static HeaderWords of(String title) {
     String lower = title.toLowerCase(Locale.ROOT);
     boolean ascii = lower.chars().allMatch(c -> c < 0x80);
-    return new HeaderWords(
-        split(ascii ? lower : withoutAccents(lower)),
-        title.indexOf('(') >= 0 || title.indexOf('[') >= 0 || title.indexOf('/') >= 0);
+    Set<String> words = new HashSet<>();
+    Matcher each = WORD.matcher(ascii ? lower : withoutAccents(lower));
+    while (each.find()) {
+      words.add(each.group().replace("°", "degree").replace("%", "percent"));
+    }
+    return new HeaderWords(words, title.matches("(?s).*[(\\[/].*"));
   }
 
   private static String withoutAccents(String text) {
-    String bare =
-        Normalizer.normalize(text, Normalizer.Form.NFD)
-            .codePoints()
-            .filter(c -> Character.getType(c) != Character.NON_SPACING_MARK)
-            .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-            .toString();
-    return Normalizer.normalize(bare, Normalizer.Form.NFC);
-  }
-
-  private static Set<String> split(String text) {
-    Set<String> words = new HashSet<>();
-    StringBuilder word = new StringBuilder();
-    for (int i = 0; i <= text.length(); i++) {
-      char c = i < text.length() ? text.charAt(i) : ' ';
-      if (Character.isLetter(c)) {
-        word.append(c);
-      } else {
-        words.add(word.toString());
-        word.setLength(0);
-        words.add(c == '°' ? "degree" : c == '%' ? "percent" : "");
-      }
-    }
-    words.remove("");
-    return words;
+    String parted = Normalizer.normalize(text, Normalizer.Form.NFD);
+    return Normalizer.normalize(parted.replaceAll("\\p{Mn}", ""), Normalizer.Form.NFC);
   }
 
   Role role() {
