@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import org.twinrig.problem.UnusableInput;
@@ -33,17 +34,18 @@ record DecodedText(String text, String encoding) {
     if (foreign.isPresent()) {
       throw remarks.refuse(foreign.get().what(), foreign.get().remedy());
     }
-    if (startsWith(bytes, 0xef, 0xbb, 0xbf)) {
+    String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
+    if (begin.equals("efbbbf")) {
       DecodedText decoded = decoded(bytes, 3, StandardCharsets.UTF_8);
       if (decoded.text().indexOf('\uFFFD') >= 0) {
         remarks.note(0, "some characters are not valid UTF-8 and were not understood");
       }
       return decoded;
     }
-    if (startsWith(bytes, 0xff, 0xfe)) {
+    if (begin.startsWith("fffe")) {
       return utf16(bytes, 2, StandardCharsets.UTF_16LE, remarks);
     }
-    if (startsWith(bytes, 0xfe, 0xff)) {
+    if (begin.startsWith("feff")) {
       return utf16(bytes, 2, StandardCharsets.UTF_16BE, remarks);
     }
     return withoutMark(bytes, remarks);
@@ -80,14 +82,6 @@ record DecodedText(String text, String encoding) {
     return new DecodedText(
         new String(bytes, markBytes, bytes.length - markBytes, charset),
         WORDS.get(charset) + (markBytes > 0 ? " with a byte-order mark" : ""));
-  }
-
-  private static boolean startsWith(byte[] bytes, int... first) {
-    boolean so = bytes.length >= first.length;
-    for (int i = 0; i < first.length && so; i++) {
-      so = (bytes[i] & 0xff) == first[i];
-    }
-    return so;
   }
 
   private static double shareOfZeros(byte[] bytes, int firstPlace) {

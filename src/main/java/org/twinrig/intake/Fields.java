@@ -1,8 +1,8 @@
 package org.twinrig.intake;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The fields of one line, as ranges of the text without blanks and quotes around them. Columns
@@ -16,15 +16,13 @@ final class Fields {
   private int[] bounds = new int[32];
   private int count;
 
-  /** Cuts a range of characters. */
   void cut(char[] text, int from, int to, Separator separator) {
     chars = text;
     count = 0;
     int at = from;
     if (separator == Separator.SPACES) {
-      at = skipBlanks(at, to);
-      while (at < to) {
-        at = skipBlanks(addField(at, to, separator), to);
+      for (at = skipBlanks(at, to); at < to; at = skipBlanks(at, to)) {
+        at = addField(at, to, separator);
       }
       return;
     }
@@ -155,29 +153,11 @@ final class Fields {
     return at;
   }
 
-  /** Whether a field is nothing but digits, not in quotes. */
-  boolean isBareDigits(int column) {
-    return column <= count && isDigits(from(column), to(column)) && !isQuoted(column);
-  }
-
-  /** Whether a field is digits with or without a sign, not in quotes. */
-  boolean isBareWhole(int column) {
-    int from = from(column);
-    boolean signed = from < to(column) && !NumberText.isDigit(chars[from]);
-    return isDigits(signed ? from + 1 : from, to(column)) && !isQuoted(column);
-  }
-
-  private boolean isQuoted(int column) {
-    return from(column) > 0 && chars[from(column) - 1] == '"';
-  }
-
-  private boolean isDigits(int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (!NumberText.isDigit(chars[i])) {
-        return false;
-      }
-    }
-    return from < to;
+  /** The field as it stands; empty when it is in quotes or there is none. */
+  String unquoted(int column) {
+    return column <= count && from(column) > 0 && chars[from(column) - 1] == '"'
+        ? ""
+        : text(column);
   }
 
   /** The number in a column, or NaN when it holds none. */
@@ -192,11 +172,8 @@ final class Fields {
         : "";
   }
 
+  /** The fields up to the last that is not empty. */
   List<String> texts() {
-    List<String> texts = new ArrayList<>();
-    for (int column = 1; column <= count; column++) {
-      texts.add(text(column));
-    }
-    return texts;
+    return IntStream.rangeClosed(1, filled()).mapToObj(this::text).toList();
   }
 }

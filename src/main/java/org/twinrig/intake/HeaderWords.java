@@ -81,12 +81,14 @@ final class HeaderWords {
     while (each.find()) {
       words.add(each.group().replace("°", "degree").replace("%", "percent"));
     }
-    return new HeaderWords(words, title.matches("(?s).*[(\\[/].*"));
+    return new HeaderWords(words, title.chars().anyMatch(c -> "([/".indexOf(c) >= 0));
   }
 
   private static String withoutAccents(String text) {
     String parted = Normalizer.normalize(text, Normalizer.Form.NFD);
-    return Normalizer.normalize(parted.replaceAll("\\p{Mn}", ""), Normalizer.Form.NFC);
+    // Accents only: the marks of other scripts, as in the last sign of a Japanese level, stay.
+    String bare = parted.replaceAll("[\\u0300-\\u036f]", "");
+    return Normalizer.normalize(bare, Normalizer.Form.NFC);
   }
 
   Role role() {

@@ -73,10 +73,7 @@ final class NumberLines {
   }
 
   private boolean takePoint(int line) throws UnusableInput {
-    if (lines.isBlankOrComment(line)) {
-      return false;
-    }
-    if (!isWhole(line)) {
+    if (lines.isBlankOrComment(line) || !isWhole(line)) {
       return false;
     }
     double hz = frequency();

@@ -2,6 +2,7 @@ package org.twinrig.intake;
 
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
@@ -73,22 +74,14 @@ final class Points {
           kept == 0 ? "there is no point above 0 Hz" : "there is only one point",
           "a curve needs two points or more");
     }
-    hz = Arrays.copyOf(hz, kept);
-    db = Arrays.copyOf(db, kept);
     if (fall) {
       remarks.note(0, "the frequencies fall; the points were put in rising order");
-      reverse(hz);
-      reverse(db);
     }
-    return Response.copyOf(hz, db);
+    return Response.copyOf(rising(hz, kept, fall), rising(db, kept, fall));
   }
 
-  private static void reverse(double[] values) {
-    for (int i = 0, j = values.length - 1; i < j; i++, j--) {
-      double first = values[i];
-      values[i] = values[j];
-      values[j] = first;
-    }
+  private static double[] rising(double[] values, int kept, boolean fall) {
+    return IntStream.range(0, kept).mapToDouble(i -> values[fall ? kept - 1 - i : i]).toArray();
   }
 
   /** Whether a point follows in order; false when it repeats the one before with its level. */

@@ -1,8 +1,10 @@
 package org.twinrig.intake;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.response.Response;
@@ -54,12 +56,8 @@ public record Reading(
 
   /** The extent of a curve in words, without a full stop. */
   static String extent(Response response) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < response.size(); i++) {
-      low = Math.min(low, response.levelDb(i));
-      high = Math.max(high, response.levelDb(i));
-    }
+    DoubleSummaryStatistics levels =
+        IntStream.range(0, response.size()).mapToDouble(response::levelDb).summaryStatistics();
     return "A curve of "
         + Numbers.count(response.size(), "point", "points")
         + " from "
@@ -67,9 +65,9 @@ public record Reading(
         + " to "
         + Numbers.hertz(response.toHz())
         + ", with levels from "
-        + Numbers.fixed(low, 1)
+        + Numbers.fixed(levels.getMin(), 1)
         + " dB to "
-        + Numbers.fixed(high, 1)
+        + Numbers.fixed(levels.getMax(), 1)
         + " dB";
   }
 }

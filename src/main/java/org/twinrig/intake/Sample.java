@@ -11,8 +11,23 @@ import org.twinrig.problem.UnusableInput;
 /**
  * The lines on which the format rests: the first fifty lines of numbers with no other text between,
  * or the longest such row when none has fifty; what parts them, and the columns they make.
+ *
+ * @param rows those that the separator cuts into numbers
+ * @param begin where the row of numbers begins, before anything was cut
+ * @param width the commonest number of fields, empty ones included
+ * @param filled the commonest number of fields up to the last that is not empty
+ * @param numeric the columns that hold a number, or say that there is none, in most lines
+ * @param occupied the columns that are not empty throughout
  */
-final class Sample {
+record Sample(
+    Lines lines,
+    List<Integer> rows,
+    int begin,
+    Separator separator,
+    int width,
+    int filled,
+    List<Integer> numeric,
+    List<Integer> occupied) {
   private static final int ENOUGH = 50;
 
   /** What parts the whole digits of a number from its decimals. */
@@ -39,25 +54,12 @@ final class Sample {
     }
   }
 
-  private final Lines lines;
-  private final Remarks remarks;
-  private final Fields fields = new Fields();
-  private final List<Integer> rows;
-  private final int begin;
-  private final Separator separator;
-  private final int width;
-  private final int filled;
-  private final List<Integer> numeric;
-  private final List<Integer> occupied;
-
-  Sample(Lines lines, Remarks remarks) throws UnusableInput {
-    this.lines = lines;
-    this.remarks = remarks;
-    List<Integer> longest = longestRow();
-    this.begin = longest.get(0);
-    this.separator = separator(longest);
+  static Sample of(Lines lines, Remarks remarks) throws UnusableInput {
+    Fields fields = new Fields();
+    List<Integer> longest = longestRow(lines, remarks);
+    Separator separator = separator(lines, longest, remarks);
     // A header line among them has no vote.
-    this.rows = longest.stream().filter(line -> separator.cuts(lines, line, fields)).toList();
+    List<Integer> rows = longest.stream().filter(l -> separator.cuts(lines, l, fields)).toList();
     Map<Integer, Integer> widths = new HashMap<>();
     Map<Integer, Integer> fills = new HashMap<>();
     Map<Integer, Integer> numbers = new HashMap<>();
@@ -72,13 +74,21 @@ final class Sample {
         used.merge(column, ink ? 1 : 0, Integer::sum);
       }
     }
-    this.width = commonest(widths);
-    this.filled = commonest(fills);
-    this.numeric = columns().filter(c -> 2 * numbers.get(c) >= rows.size()).boxed().toList();
-    this.occupied = columns().filter(c -> used.get(c) > 0).boxed().toList();
+    int width = commonest(widths);
+    List<Integer> columns = IntStream.rangeClosed(1, width).boxed().toList();
+    return new Sample(
+        lines,
+        rows,
+        longest.get(0),
+        separator,
+        width,
+        commonest(fills),
+        columns.stream().filter(c -> 2 * numbers.get(c) >= rows.size()).toList(),
+        columns.stream().filter(c -> used.get(c) > 0).toList());
   }
 
-  private List<Integer> longestRow() throws UnusableInput {
+  private static List<Integer> longestRow(Lines lines, Remarks remarks)
+      throws UnusableInput {
     List<Integer> longest = List.of();
     List<Integer> row = new ArrayList<>();
     for (int line = 1; line <= lines.count() && longest.size() < ENOUGH; line++) {
@@ -99,13 +109,16 @@ final class Sample {
   }
 
   /** The first that cuts at least half of the lines into numbers. */
-  private Separator separator(List<Integer> longest) throws UnusableInput {
+  private static Separator separator(Lines lines, List<Integer> longest, Remarks remarks)
+      throws UnusableInput {
+    Fields fields = new Fields();
     for (Separator each : Separator.values()) {
       long cut = longest.stream().filter(line -> each.cuts(lines, line, fields)).count();
       if (2 * cut >= longest.size()) {
         return each;
       }
     }
+    int begin = longest.get(0);
     lines.cut(begin, Separator.SPACES, fields);
     throw fields.filled() == 1 && fields.isLooseNumber(1)
         ? remarks.refuse(
@@ -118,10 +131,6 @@ final class Sample {
             "put commas, semicolons, tabs or spaces between bare numbers, and units in the header");
   }
 
-  private IntStream columns() {
-    return IntStream.rangeClosed(1, width);
-  }
-
   /** Among equally common counts the smaller: what is missing is seen, what is extra is not. */
   private static int commonest(Map<Integer, Integer> counts) {
     return counts.entrySet().stream()
@@ -132,38 +141,8 @@ final class Sample {
         .getKey();
   }
 
-  /** Where the row of numbers begins, before anything was cut. */
-  int begin() {
-    return begin;
-  }
-
-  /** The first line that the separator cuts into numbers. */
   int first() {
     return rows.get(0);
-  }
-
-  Separator separator() {
-    return separator;
-  }
-
-  /** The commonest number of fields, empty ones included. */
-  int width() {
-    return width;
-  }
-
-  /** The commonest number of fields up to the last that is not empty. */
-  int filled() {
-    return filled;
-  }
-
-  /** The columns that hold a number, or say that there is none, in most lines. */
-  List<Integer> numeric() {
-    return numeric;
-  }
-
-  /** The columns that are not empty throughout. */
-  List<Integer> occupied() {
-    return occupied;
   }
 
   /** Whether a line has the fields that lines have here; separators may be missing at its end. */
@@ -175,7 +154,7 @@ final class Sample {
    * Refuses commas that may be decimal marks as well: every one between a pair of columns has
    * digits only on both sides.
    */
-  void checkCommas() throws UnusableInput {
+  void checkCommas(Remarks remarks) throws UnusableInput {
     if (numeric.stream().anyMatch(c -> numeric.contains(c + 1) && isDoubtful(c))) {
       throw remarks.refuse(
           first(),
@@ -185,11 +164,13 @@ final class Sample {
   }
 
   private boolean isDoubtful(int column) {
+    Fields fields = new Fields();
     for (int line : rows) {
       lines.cut(line, Separator.COMMA, fields);
       if (fits(fields)
           && fields.isLooseNumber(column)
-          && !(fields.isBareWhole(column) && fields.isBareDigits(column + 1))) {
+          && !(fields.unquoted(column).matches("\\D?\\d+")
+              && fields.unquoted(column + 1).matches("\\d+"))) {
         return false;
       }
     }
@@ -197,7 +178,8 @@ final class Sample {
   }
 
   /** The mark that most numbers have; where these have none, the first one seen after them. */
-  DecimalMark decimalMark() throws UnusableInput {
+  DecimalMark decimalMark(Remarks remarks) throws UnusableInput {
+    Fields fields = new Fields();
     int points = 0;
     int commas = 0;
     int last = rows.get(rows.size() - 1);

@@ -1,6 +1,8 @@
 package org.twinrig.intake;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
 
@@ -75,15 +77,13 @@ final class TextCapture {
   }
 
   private static boolean looksLinear(Response response) {
-    boolean varies = false;
-    for (int i = 0; i < response.size(); i++) {
-      double level = response.levelDb(i);
-      if (level <= 0 || level >= MOST_LINEAR) {
-        return false;
-      }
-      varies |= level != response.levelDb(0);
-    }
-    return varies;
+    double first = response.levelDb(0);
+    return levels(response).allMatch(level -> level > 0 && level < MOST_LINEAR)
+        && levels(response).anyMatch(level -> level != first);
+  }
+
+  private static DoubleStream levels(Response response) {
+    return IntStream.range(0, response.size()).mapToDouble(response::levelDb);
   }
 
   /** Whether the level's title or any line above the numbers says decibel. */

@@ -6,10 +6,10 @@ import org.twinrig.problem.UnusableInput;
 /** How the lines of a file are to be read, as found on its sample. */
 record TextFormat(Sample sample, Titles titles, DecimalMark mark, ColumnRoles columns) {
   static TextFormat of(Lines lines, Remarks remarks) throws UnusableInput {
-    Sample sample = new Sample(lines, remarks);
+    Sample sample = Sample.of(lines, remarks);
     Titles titles = Titles.above(lines, sample);
     if (sample.separator() == Separator.COMMA && !titles.nameBoth()) {
-      sample.checkCommas();
+      sample.checkCommas(remarks);
     }
     if (sample.numeric().size() < 2) {
       throw remarks.refuse(
@@ -17,7 +17,7 @@ record TextFormat(Sample sample, Titles titles, DecimalMark mark, ColumnRoles co
           "the numbers do not stand in columns: " + lines.excerpt(sample.first()),
           "each line needs a frequency in Hz and a level in dB");
     }
-    DecimalMark mark = sample.decimalMark();
+    DecimalMark mark = sample.decimalMark(remarks);
     return new TextFormat(sample, titles, mark, new ColumnRoles(sample, titles, remarks));
   }
 

@@ -74,7 +74,7 @@ record Titles(int line, List<String> names) {
   private static List<String> cut(String text, Separator separator) {
     Fields fields = new Fields();
     fields.cut(text.toCharArray(), 0, text.length(), separator);
-    return fields.texts().subList(0, fields.filled());
+    return fields.texts();
   }
 
   /** Words, each with the bracket that follows it; joined by meaning when there are too many. */
