@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.twinrig.intake.CaptureFile;
-import org.twinrig.intake.InspectionReport;
 import org.twinrig.intake.Reading;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.spectrum.SoundContent;
@@ -52,10 +51,10 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
     for (Path file : files) {
       try {
         for (Reading reading : CaptureFile.readAll(file, file.toString(), sound)) {
-          common.out().println(InspectionReport.text(reading));
+          common.out().println(reading.report());
         }
       } catch (UnusableInput e) {
-        common.out().println(InspectionReport.text(e));
+        common.out().println("Not read: " + e.getMessage() + ".\n");
         status = 1;
       }
     }

@@ -5,56 +5,75 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.twinrig.intake.HeaderWords.Role;
-import org.twinrig.intake.Layout.FrequencyUnit;
 import org.twinrig.problem.UnusableInput;
 
 /**
  * Which column is the frequency and which the level. Titles decide; without them the first two
  * columns of numbers are frequency and level, and a third is the phase. Of two columns that may be
- * the level neither is chosen.
+ * the level neither is chosen. Columns count from 1.
  */
 final class ColumnRoles {
-  private final SampleTable table;
+  private final Sample sample;
   private final Titles titles;
   private final Remarks remarks;
+  private final int frequency;
+  private final int level;
+  private final OptionalInt phase;
+  private final boolean inKhz;
 
-  ColumnRoles(SampleTable table, Titles titles, Remarks remarks) {
-    this.table = table;
+  ColumnRoles(Sample sample, Titles titles, Remarks remarks) throws UnusableInput {
+    this.sample = sample;
     this.titles = titles;
     this.remarks = remarks;
-  }
-
-  Columns columns() throws UnusableInput {
-    int frequency;
-    int level;
-    OptionalInt phase;
     if (titles.line() == 0) {
-      frequency = table.numeric().get(0);
-      level = table.numeric().get(1);
-      phase = table.numeric().stream().skip(2).mapToInt(c -> c).findFirst();
-      phase.ifPresent(this::noteUntitledPhase);
+      frequency = sample.numeric().get(0);
+      level = sample.numeric().get(1);
+      phase = sample.numeric().stream().skip(2).mapToInt(c -> c).findFirst();
+      phase.ifPresent(
+          c ->
+              remarks.note(
+                  0, "column " + c + " has no title; it was taken as the phase, which is not used"));
     } else {
-      frequency = frequency();
-      level = level(frequency);
+      frequency = titledFrequency();
+      level = titledLevel();
       phase = with(Role.PHASE).stream().mapToInt(c -> c).findFirst();
     }
-    List<Integer> unused = new ArrayList<>(table.occupied());
-    unused.removeAll(List.of(frequency, level, phase.orElse(level)));
-    Columns columns = new Columns(frequency, level, phase, unused, titles.names());
-    noteUnused(columns);
-    return columns;
-  }
-
-  /** The unit the frequency's title says; hertz when it says nothing. */
-  FrequencyUnit unit(Columns columns) {
-    boolean khz = HeaderWords.of(columns.title(columns.frequency()).orElse("")).saysKhz();
-    if (khz) {
+    noteUnused();
+    inKhz = meaning(frequency).saysKhz();
+    if (inKhz) {
       remarks.note(titles.line(), "the frequencies are in kHz and were converted to Hz");
     }
-    return khz ? FrequencyUnit.KHZ : FrequencyUnit.HZ;
   }
 
-  private int frequency() throws UnusableInput {
+  int frequency() {
+    return frequency;
+  }
+
+  int level() {
+    return level;
+  }
+
+  /** The phase, when there is one; it is not used. */
+  OptionalInt phase() {
+    return phase;
+  }
+
+  /** Whether the frequency's title says kHz; hertz when it says nothing. */
+  boolean inKhz() {
+    return inKhz;
+  }
+
+  /** What a column's title means. */
+  HeaderWords meaning(int column) {
+    return HeaderWords.of(title(column));
+  }
+
+  /** A column inside a message: its number, and its title when it has one. */
+  String named(int column) {
+    return "column " + number(column);
+  }
+
+  private int titledFrequency() throws UnusableInput {
     List<Integer> titled = with(Role.FREQUENCY);
     if (titled.size() == 1) {
       return titled.get(0);
@@ -63,8 +82,8 @@ final class ColumnRoles {
       throw refuseSeveral(
           titled, "frequency", "put one curve in a file, with one frequency column");
     }
-    int first = table.numeric().get(0);
-    if (role(first) != Role.UNKNOWN) {
+    int first = sample.numeric().get(0);
+    if (meaning(first).role() != Role.UNKNOWN) {
       throw remarks.refuse(
           titles.line(),
           "no column's title says frequency",
@@ -74,9 +93,9 @@ final class ColumnRoles {
     return first;
   }
 
-  private int level(int frequency) throws UnusableInput {
+  private int titledLevel() throws UnusableInput {
     List<Integer> titled = with(Role.LEVEL);
-    List<Integer> inDb = titled.stream().filter(c -> HeaderWords.of(title(c)).saysDb()).toList();
+    List<Integer> inDb = titled.stream().filter(c -> meaning(c).saysDb()).toList();
     List<Integer> candidates = inDb.size() == 1 ? inDb : titled;
     if (candidates.isEmpty()) {
       candidates = with(Role.UNKNOWN).stream().filter(c -> c != frequency).toList();
@@ -115,29 +134,22 @@ final class ColumnRoles {
     return remarks.refuse(titles.line(), "columns " + named + " may each be the " + what, remedy);
   }
 
-  private void noteUntitledPhase(int column) {
-    remarks.note(
-        0, "column " + column + " has no title; it was taken as the phase, which is not used");
-  }
-
-  private void noteUnused(Columns columns) {
-    if (!columns.unused().isEmpty()) {
-      boolean one = columns.unused().size() == 1;
+  private void noteUnused() {
+    List<Integer> unused = new ArrayList<>(sample.occupied());
+    unused.removeAll(List.of(frequency, level, phase.orElse(level)));
+    if (!unused.isEmpty()) {
+      boolean one = unused.size() == 1;
       remarks.note(
           titles.line(),
           (one ? "column " : "columns ")
-              + columns.unused().stream().map(columns::named).collect(Collectors.joining(", "))
+              + unused.stream().map(this::number).collect(Collectors.joining(", "))
               + (one ? " was" : " were")
               + " not used");
     }
   }
 
   private List<Integer> with(Role role) {
-    return table.numeric().stream().filter(c -> role(c) == role).toList();
-  }
-
-  private Role role(int column) {
-    return HeaderWords.of(title(column)).role();
+    return sample.numeric().stream().filter(c -> meaning(c).role() == role).toList();
   }
 
   private String title(int column) {
@@ -146,9 +158,5 @@ final class ColumnRoles {
 
   private String number(int column) {
     return title(column).isBlank() ? "" + column : column + " " + Remarks.excerpt(title(column));
-  }
-
-  private String named(int column) {
-    return "column " + number(column);
   }
 }

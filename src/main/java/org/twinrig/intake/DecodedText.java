@@ -1,45 +1,52 @@
 package org.twinrig.intake;
 
 import java.nio.ByteBuffer;
-import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.Optional;
 import org.twinrig.problem.UnusableInput;
 
 /**
  * Which characters are these bytes. A byte-order mark decides; without one, zero bytes at every
  * second place tell UTF-16, and what is no valid UTF-8 is Latin-1.
+ *
+ * @param encoding in words: for example {@code UTF-8 with a byte-order mark}
  */
-final class DecodedText {
+record DecodedText(String text, String encoding) {
   /** Enough bytes to see which places hold zeros. */
   private static final int LOOKED_AT = 2048;
 
-  private final char[] chars;
-  private final TextEncoding encoding;
-  private final boolean byteOrderMark;
-
-  private DecodedText(char[] chars, TextEncoding encoding, boolean byteOrderMark) {
-    this.chars = chars;
-    this.encoding = encoding;
-    this.byteOrderMark = byteOrderMark;
-  }
+  private static final Map<Charset, String> WORDS =
+      Map.of(
+          StandardCharsets.UTF_8, "UTF-8",
+          StandardCharsets.ISO_8859_1, "Latin-1",
+          StandardCharsets.UTF_16LE, "UTF-16, low byte first",
+          StandardCharsets.UTF_16BE, "UTF-16, high byte first");
 
   static DecodedText of(byte[] bytes, Remarks remarks) throws UnusableInput {
     if (bytes.length == 0) {
-      throw remarks.refuse(0, "the file is empty", "export the curve again");
+      throw remarks.refuse("the file is empty", "export the curve again");
     }
-    var foreign = ForeignContent.in(bytes, remarks);
+    Optional<ForeignContent> foreign = ForeignContent.in(bytes);
     if (foreign.isPresent()) {
-      throw foreign.get();
+      throw remarks.refuse(foreign.get().what(), foreign.get().remedy());
     }
-    if (startsWith(bytes, 0xef, 0xbb, 0xbf)) {
-      return utf8WithMark(bytes, remarks);
+    String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
+    if (begin.equals("efbbbf")) {
+      DecodedText decoded = decoded(bytes, 3, StandardCharsets.UTF_8);
+      if (decoded.text().indexOf('\uFFFD') >= 0) {
+        remarks.note(0, "some characters are not valid UTF-8 and were not understood");
+      }
+      return decoded;
     }
-    if (startsWith(bytes, 0xff, 0xfe)) {
-      return utf16(bytes, 2, TextEncoding.UTF_16LE, remarks);
+    if (begin.startsWith("fffe")) {
+      return utf16(bytes, 2, StandardCharsets.UTF_16LE, remarks);
     }
-    if (startsWith(bytes, 0xfe, 0xff)) {
-      return utf16(bytes, 2, TextEncoding.UTF_16BE, remarks);
+    if (begin.startsWith("feff")) {
+      return utf16(bytes, 2, StandardCharsets.UTF_16BE, remarks);
     }
     return withoutMark(bytes, remarks);
   }
@@ -49,50 +56,32 @@ final class DecodedText {
     double zeroSecond = shareOfZeros(bytes, 1);
     // Digits, signs and blanks have a zero high byte; titles in other scripts need not have.
     if (zeroSecond > 0.4 && zeroFirst < 0.05) {
-      return utf16(bytes, 0, TextEncoding.UTF_16LE, remarks);
+      return utf16(bytes, 0, StandardCharsets.UTF_16LE, remarks);
     }
     if (zeroFirst > 0.4 && zeroSecond < 0.05) {
-      return utf16(bytes, 0, TextEncoding.UTF_16BE, remarks);
-    }
-    if (isAscii(bytes)) {
-      return new DecodedText(widened(bytes), TextEncoding.UTF_8, false);
+      return utf16(bytes, 0, StandardCharsets.UTF_16BE, remarks);
     }
     try {
-      CharBuffer strict = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes));
-      return new DecodedText(strict.toString().toCharArray(), TextEncoding.UTF_8, false);
+      StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes));
+      return decoded(bytes, 0, StandardCharsets.UTF_8);
     } catch (CharacterCodingException e) {
-      return new DecodedText(widened(bytes), TextEncoding.LATIN_1, false);
+      return decoded(bytes, 0, StandardCharsets.ISO_8859_1);
     }
   }
 
-  private static DecodedText utf8WithMark(byte[] bytes, Remarks remarks) {
-    String text = new String(bytes, 3, bytes.length - 3, StandardCharsets.UTF_8);
-    if (text.indexOf('\uFFFD') >= 0) {
-      remarks.note(0, "some characters are not valid UTF-8 and were not understood");
-    }
-    return new DecodedText(text.toCharArray(), TextEncoding.UTF_8, true);
-  }
-
-  private static DecodedText utf16(
-      byte[] bytes, int markBytes, TextEncoding encoding, Remarks remarks) throws UnusableInput {
+  private static DecodedText utf16(byte[] bytes, int markBytes, Charset charset, Remarks remarks)
+      throws UnusableInput {
     if (bytes.length % 2 != 0) {
       throw remarks.refuse(
-          0, "the file is UTF-16 text cut off within a character", "copy or export it again");
+          "the file is UTF-16 text cut off within a character", "copy or export it again");
     }
-    String text = new String(bytes, markBytes, bytes.length - markBytes, encoding.charset());
-    return new DecodedText(text.toCharArray(), encoding, markBytes > 0);
+    return decoded(bytes, markBytes, charset);
   }
 
-  private static boolean startsWith(byte[] bytes, int... first) {
-    if (bytes.length < first.length) {
-      return false;
-    }
-    for (int i = 0; i < first.length; i++) {
-      if ((bytes[i] & 0xff) != first[i]) {
-        return false;
-      }
-    }
-    return true;
+  private static DecodedText decoded(byte[] bytes, int markBytes, Charset charset) {
+    return new DecodedText(
+        new String(bytes, markBytes, bytes.length - markBytes, charset),
+        WORDS.get(charset) + (markBytes > 0 ? " with a byte-order mark" : ""));
   }
 
   private static double shareOfZeros(byte[] bytes, int firstPlace) {
@@ -103,36 +92,5 @@ final class DecodedText {
       places++;
     }
     return places == 0 ? 0 : (double) zeros / places;
-  }
-
-  private static boolean isAscii(byte[] bytes) {
-    for (byte b : bytes) {
-      if (b < 0) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  /** Latin-1, and so ASCII, is the first 256 characters of Unicode. */
-  private static char[] widened(byte[] bytes) {
-    char[] chars = new char[bytes.length];
-    for (int i = 0; i < bytes.length; i++) {
-      chars[i] = (char) (bytes[i] & 0xff);
-    }
-    return chars;
-  }
-
-  /** The characters themselves, not a copy: they are only read from here on. */
-  char[] chars() {
-    return chars;
-  }
-
-  TextEncoding encoding() {
-    return encoding;
-  }
-
-  boolean byteOrderMark() {
-    return byteOrderMark;
   }
 }

@@ -1,8 +1,8 @@
 package org.twinrig.intake;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The fields of one line, as ranges of the text without blanks and quotes around them. Columns
@@ -16,20 +16,13 @@ final class Fields {
   private int[] bounds = new int[32];
   private int count;
 
-  /** Cuts one line. */
-  void cut(Lines lines, int line, Separator separator) {
-    cut(lines.chars(), lines.from(line), lines.to(line), separator);
-  }
-
-  /** Cuts a range of characters. */
   void cut(char[] text, int from, int to, Separator separator) {
     chars = text;
     count = 0;
     int at = from;
     if (separator == Separator.SPACES) {
-      at = skipBlanks(at, to);
-      while (at < to) {
-        at = skipBlanks(addField(at, to, separator), to);
+      for (at = skipBlanks(at, to); at < to; at = skipBlanks(at, to)) {
+        at = addField(at, to, separator);
       }
       return;
     }
@@ -40,16 +33,10 @@ final class Fields {
 
   /** Adds the field that starts here and answers where its separator stands. */
   private int addField(int from, int to, Separator separator) {
-    int start = from;
-    while (start < to && Lines.isBlank(chars[start]) && !separator.isAt(chars[start])) {
-      start++;
-    }
-    if (start < to && chars[start] == '"' && closingQuote(start + 1, to) > 0) {
-      int closing = closingQuote(start + 1, to);
-      int end = closing;
-      while (end < to && Lines.isBlank(chars[end]) && !separator.isAt(chars[end])) {
-        end++;
-      }
+    int start = skipBlanks(from, to, separator);
+    int closing = start < to && chars[start] == '"' ? closingQuote(start + 1, to) : -1;
+    if (closing > 0) {
+      int end = skipBlanks(closing, to, separator);
       if (end == to || separator.isAt(chars[end])) {
         addTrimmed(start + 1, closing - 1);
         return end;
@@ -77,11 +64,8 @@ final class Fields {
   }
 
   private void addTrimmed(int from, int to) {
-    int start = from;
+    int start = skipBlanks(from, to);
     int end = to;
-    while (start < end && Lines.isBlank(chars[start])) {
-      start++;
-    }
     while (start < end && Lines.isBlank(chars[end - 1])) {
       end--;
     }
@@ -91,6 +75,15 @@ final class Fields {
     bounds[2 * count] = start;
     bounds[2 * count + 1] = end;
     count++;
+  }
+
+  /** Skips blanks that do not part fields. */
+  private int skipBlanks(int from, int to, Separator separator) {
+    int at = from;
+    while (at < to && Lines.isBlank(chars[at]) && !separator.isAt(chars[at])) {
+      at++;
+    }
+    return at;
   }
 
   private int skipBlanks(int from, int to) {
@@ -119,16 +112,21 @@ final class Fields {
     return from(column) == to(column);
   }
 
-  int from(int column) {
+  private int from(int column) {
     return bounds[2 * column - 2];
   }
 
-  int to(int column) {
+  private int to(int column) {
     return bounds[2 * column - 1];
   }
 
   boolean isLooseNumber(int column) {
     return column <= count && NumberText.isLoose(chars, from(column), to(column));
+  }
+
+  /** Whether a field holds a number, or says that there is none. */
+  boolean saysNumber(int column) {
+    return isLooseNumber(column) || NumberText.isMissing(text(column));
   }
 
   int looseNumbers() {
@@ -155,29 +153,11 @@ final class Fields {
     return at;
   }
 
-  /** Whether a field is nothing but digits, not in quotes. */
-  boolean isBareDigits(int column) {
-    return column <= count && isDigits(from(column), to(column)) && !isQuoted(column);
-  }
-
-  /** Whether a field is digits with or without a sign, not in quotes. */
-  boolean isBareWhole(int column) {
-    int from = from(column);
-    boolean signed = from < to(column) && !NumberText.isDigit(chars[from]);
-    return isDigits(signed ? from + 1 : from, to(column)) && !isQuoted(column);
-  }
-
-  private boolean isQuoted(int column) {
-    return from(column) > 0 && chars[from(column) - 1] == '"';
-  }
-
-  private boolean isDigits(int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (!NumberText.isDigit(chars[i])) {
-        return false;
-      }
-    }
-    return from < to;
+  /** The field as it stands; empty when it is in quotes or there is none. */
+  String unquoted(int column) {
+    return column <= count && from(column) > 0 && chars[from(column) - 1] == '"'
+        ? ""
+        : text(column);
   }
 
   /** The number in a column, or NaN when it holds none. */
@@ -192,11 +172,8 @@ final class Fields {
         : "";
   }
 
+  /** The fields up to the last that is not empty. */
   List<String> texts() {
-    List<String> texts = new ArrayList<>();
-    for (int column = 1; column <= count; column++) {
-      texts.add(text(column));
-    }
-    return texts;
+    return IntStream.rangeClosed(1, filled()).mapToObj(this::text).toList();
   }
 }

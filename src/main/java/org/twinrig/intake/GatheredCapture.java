@@ -1,7 +1,8 @@
 package org.twinrig.intake;
 
+import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
+import org.twinrig.intake.NamePattern.Part;
 
 /**
  * A file whose name told what it is.
@@ -9,34 +10,21 @@ import java.util.Optional;
  * @param file path as the table of captures writes it, with forward slashes
  * @param parts what the name, or the lab for all names, said
  */
-public record GatheredCapture(String file, Map<NamePattern.Part, String> parts) {
-
+public record GatheredCapture(String file, Map<Part, String> parts) {
   public GatheredCapture {
     parts = Map.copyOf(parts);
   }
 
-  /**
-   * One part.
-   *
-   * @return its text, empty where nothing was said
-   */
-  public String text(NamePattern.Part part) {
+  /** The text of one part, empty where nothing was said. */
+  public String text(Part part) {
     return parts.getOrDefault(part, "");
   }
 
   /** What may be captured only once. */
   String slot() {
-    return "`"
-        + text(NamePattern.Part.UNIT)
-        + "` on `"
-        + text(NamePattern.Part.FIXTURE)
-        + "`, side "
-        + text(NamePattern.Part.SIDE)
-        + ", seating "
-        + text(NamePattern.Part.SEATING);
-  }
-
-  Optional<String> kind() {
-    return Optional.ofNullable(parts.get(NamePattern.Part.KIND));
+    return String.format(
+        Locale.ROOT,
+        "`%s` on `%s`, side %s, seating %s",
+        text(Part.UNIT), text(Part.FIXTURE), text(Part.SIDE), text(Part.SEATING));
   }
 }

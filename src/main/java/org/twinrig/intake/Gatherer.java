@@ -11,9 +11,10 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.twinrig.intake.NamePattern.Part;
 import org.twinrig.internal.Sha256;
 import org.twinrig.internal.Spreadsheet;
 import org.twinrig.problem.Findings;
@@ -30,18 +31,15 @@ public final class Gatherer {
   private final Path folder;
   private final String source;
   private final NamePattern pattern;
-  private final Map<NamePattern.Part, String> given;
+  private final Map<Part, String> given;
+  private final List<Problem> problems = new ArrayList<>();
+  private final Map<String, GatheredCapture> bySlot = new HashMap<>();
+  private final Map<String, String> byContent = new HashMap<>();
+  private final Map<String, GatheredCapture> firstOfUnit = new HashMap<>();
+  private final List<GatheredCapture> captures = new ArrayList<>();
 
-  /**
-   * A gatherer.
-   *
-   * @param folder where the files are
-   * @param source how messages name the folder
-   * @param pattern how their names are read
-   * @param given parts that hold for all files
-   */
-  public Gatherer(
-      Path folder, String source, NamePattern pattern, Map<NamePattern.Part, String> given) {
+  /** For one folder, which messages call {@code source}; {@code given} holds for all files. */
+  public Gatherer(Path folder, String source, NamePattern pattern, Map<Part, String> given) {
     this.folder = folder;
     this.source = source;
     this.pattern = pattern;
@@ -61,7 +59,7 @@ public final class Gatherer {
   }
 
   /**
-   * Looks through the folder.
+   * Looks through the folder, once.
    *
    * @param table the folder of the table that will name the files
    * @return the captures, with what does not fit and what is there twice
@@ -69,86 +67,70 @@ public final class Gatherer {
    */
   public Findings<Found> gather(Path table) throws IOException {
     List<Path> files = files();
-    List<Problem> problems = new ArrayList<>();
-    Map<String, GatheredCapture> bySlot = new TreeMap<>();
-    Map<String, String> byContent = new HashMap<>();
-    Map<String, GatheredCapture> firstOfUnit = new HashMap<>();
-    List<GatheredCapture> captures = new ArrayList<>();
     UnreadNames unread = new UnreadNames(pattern);
     for (Path file : files) {
       String name = slashes(folder.relativize(file));
-      List<Map<NamePattern.Part, String>> readings = pattern.readings(name);
-      if (readings.size() != 1) {
-        unread.add(name, readings);
-        continue;
-      }
-      Map<NamePattern.Part, String> parts = new EnumMap<>(NamePattern.Part.class);
-      parts.putAll(given);
-      parts.putAll(readings.get(0));
-      GatheredCapture capture = new GatheredCapture(slashes(table.relativize(file)), parts);
-      if (runsAsFormula(capture)) {
-        problems.add(
-            Problem.refused(
-                name,
-                0,
-                "a part of the name begins with =, +, - or @ and would run in a spreadsheet",
-                "rename it"));
-        continue;
-      }
-      GatheredCapture earlier = bySlot.putIfAbsent(capture.slot(), capture);
-      GatheredCapture sibling =
-          firstOfUnit.putIfAbsent(capture.text(NamePattern.Part.UNIT), capture);
-      String twin = byContent.putIfAbsent(Sha256.hex(file), name);
-      if (earlier != null) {
-        problems.add(
-            Problem.refused(
-                name,
-                0,
-                capture.slot() + ", is `" + earlier.file() + "` already",
-                "give every seating its own number"));
-      } else if (sibling != null && !sibling.kind().equals(capture.kind())) {
-        problems.add(
-            Problem.refused(
-                name,
-                0,
-                "unit `"
-                    + capture.text(NamePattern.Part.UNIT)
-                    + "` is of kind `"
-                    + capture.text(NamePattern.Part.KIND)
-                    + "` here and `"
-                    + sibling.text(NamePattern.Part.KIND)
-                    + "` in `"
-                    + sibling.file()
-                    + "`",
-                "a unit has one kind: rename one of them"));
+      List<Map<Part, String>> readings = pattern.readings(name);
+      if (readings.size() == 1) {
+        Map<Part, String> parts = new EnumMap<>(Part.class);
+        parts.putAll(given);
+        parts.putAll(readings.get(0));
+        take(file, name, new GatheredCapture(slashes(table.relativize(file)), parts));
       } else {
-        captures.add(capture);
-        if (twin != null) {
-          problems.add(
-              Problem.note(
-                  name,
-                  0,
-                  "holds the same bytes as `"
-                      + twin
-                      + "`; it is taken as a capture all the same: if it is a copy by mistake, export it again"));
-        }
+        unread.add(name, readings);
       }
     }
-    captures.sort(order());
+    captures.sort(
+        Comparator.comparing((GatheredCapture c) -> c.text(Part.UNIT))
+            .thenComparing(c -> c.text(Part.FIXTURE))
+            .thenComparing(c -> c.text(Part.SIDE))
+            .thenComparing(c -> Integer.valueOf(c.text(Part.SEATING))));
     problems.addAll(unread.problems(source, files.size()));
     return new Findings<>(new Found(captures, files.size()), problems);
   }
 
-  private static boolean runsAsFormula(GatheredCapture capture) {
-    return Stream.concat(Stream.of(capture.file()), capture.parts().values().stream())
-        .anyMatch(Spreadsheet::runsAsFormula);
+  private void take(Path file, String name, GatheredCapture capture) throws IOException {
+    if (Stream.concat(Stream.of(capture.file()), capture.parts().values().stream())
+        .anyMatch(Spreadsheet::runsAsFormula)) {
+      refuse(
+          name,
+          "a part of the name begins with =, +, - or @ and would run in a spreadsheet",
+          "rename it");
+      return;
+    }
+    String unit = capture.text(Part.UNIT);
+    GatheredCapture earlier = bySlot.putIfAbsent(capture.slot(), capture);
+    GatheredCapture sibling = firstOfUnit.putIfAbsent(unit, capture);
+    String twin = byContent.putIfAbsent(Sha256.hex(file), name);
+    if (earlier != null) {
+      refuse(
+          name,
+          capture.slot() + ", is `" + earlier.file() + "` already",
+          "give every seating its own number");
+    } else if (sibling != null && !sibling.text(Part.KIND).equals(capture.text(Part.KIND))) {
+      refuse(
+          name,
+          String.format(
+              Locale.ROOT,
+              "unit `%s` is of kind `%s` here and `%s` in `%s`",
+              unit, capture.text(Part.KIND), sibling.text(Part.KIND), sibling.file()),
+          "a unit has one kind: rename one of them");
+    } else {
+      captures.add(capture);
+      if (twin != null) {
+        problems.add(
+            Problem.note(
+                name,
+                0,
+                "holds the same bytes as `"
+                    + twin
+                    + "`; it is taken as a capture all the same: if it is a copy by mistake, export it again"));
+      }
+    }
   }
 
-  private static Comparator<GatheredCapture> order() {
-    return Comparator.comparing((GatheredCapture c) -> c.text(NamePattern.Part.UNIT))
-        .thenComparing(c -> c.text(NamePattern.Part.FIXTURE))
-        .thenComparing(c -> c.text(NamePattern.Part.SIDE))
-        .thenComparing(c -> Integer.valueOf(c.text(NamePattern.Part.SEATING)));
+  private void refuse(String name, String what, String remedy) {
+    problems.add(Problem.refused(name, 0, what, remedy));
   }
 
   private List<Path> files() throws IOException {

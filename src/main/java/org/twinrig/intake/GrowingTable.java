@@ -28,20 +28,13 @@ public final class GrowingTable {
   private final Path file;
   private final byte[] before;
   private final List<String> columns;
-  private final Set<String> keys;
-  private final Map<String, Map<String, String>> rows;
+  private final Set<String> keys = new HashSet<>();
+  private final Map<String, Map<String, String>> rows = new HashMap<>();
 
-  private GrowingTable(
-      Path file,
-      byte[] before,
-      List<String> columns,
-      Set<String> keys,
-      Map<String, Map<String, String>> rows) {
+  private GrowingTable(Path file, byte[] before, List<String> columns) {
     this.file = file;
     this.before = before;
     this.columns = columns;
-    this.keys = keys;
-    this.rows = rows;
   }
 
   /**
@@ -56,27 +49,19 @@ public final class GrowingTable {
   public static GrowingTable open(Path file, LabTable.Columns known, String key)
       throws UnusableInput, IOException {
     if (!Files.exists(file)) {
-      return new GrowingTable(file, new byte[0], known.all(), Set.of(), Map.of());
+      return new GrowingTable(file, new byte[0], known.all());
     }
     LabTable table = LabTable.of(file, file.toString(), known);
     byte[] bytes = OrdinaryFile.at(file).bytes(); // no more than the table's reader takes
-    return new GrowingTable(
-        file.toRealPath(),
-        bytes,
-        table.columnNames(),
-        new HashSet<>(table.cells(key)),
-        rows(table, key));
-  }
-
-  private static Map<String, Map<String, String>> rows(LabTable table, String key) {
-    Map<String, Map<String, String>> rows = new HashMap<>();
+    GrowingTable growing = new GrowingTable(file.toRealPath(), bytes, table.columnNames());
+    growing.keys.addAll(table.cells(key));
     table.read(
         row -> {
           Map<String, String> cells = new HashMap<>();
-          table.columnNames().forEach(column -> cells.put(column, row.cell(column)));
-          return Optional.ofNullable(rows.putIfAbsent(row.cell(key), cells));
+          growing.columns.forEach(column -> cells.put(column, row.cell(column)));
+          return Optional.ofNullable(growing.rows.putIfAbsent(row.cell(key), cells));
         });
-    return rows;
+    return growing;
   }
 
   /** Whether the table is there already: true when it holds anything. */
@@ -84,11 +69,7 @@ public final class GrowingTable {
     return before.length > 0;
   }
 
-  /**
-   * Whether a row is there already.
-   *
-   * @param key what it has in the column that tells rows apart
-   */
+  /** Whether a row is there already that has this in the column that tells rows apart. */
   public boolean has(String key) {
     return keys.contains(key);
   }
@@ -97,7 +78,6 @@ public final class GrowingTable {
    * A cell of a row that is there already.
    *
    * @param key what the row has in the column that tells rows apart
-   * @param column one the table may have
    * @return the cell of the first such row, as written; nothing when there is no such row or
    *     column, or the row has too few or too many cells
    */

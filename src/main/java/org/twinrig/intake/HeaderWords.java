@@ -4,6 +4,8 @@ import java.text.Normalizer;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** What a column's title means, in the languages instruments and spreadsheets are set to. */
 final class HeaderWords {
@@ -21,103 +23,47 @@ final class HeaderWords {
 
   // Words are lower case, without accents; letters only.
   private static final Set<String> FREQUENCY =
-      Set.of(
-          "frequency",
-          "frequencies",
-          "freq",
-          "frq",
-          "frequenz",
-          "frequenzen",
-          "frequence",
-          "frequences",
-          "frecuencia",
-          "frequenza",
-          "frequencia",
-          "frequentie",
-          "frekvens",
-          "frekvence",
-          "frekvencia",
-          "frekans",
-          "taajuus",
-          "czestotliwosc",
-          "частота",
-          "周波数",
-          "频率",
-          "頻率");
+      NumberText.words(
+          """
+          frequency frequencies freq frq frequenz frequenzen frequence frequences frecuencia
+          frequenza frequencia frequentie frekvens frekvence frekvencia frekans taajuus
+          czestotliwosc частота 周波数 频率 頻率
+          """);
   private static final Set<String> LEVEL =
-      Set.of(
-          "level",
-          "levels",
-          "spl",
-          "magnitude",
-          "mag",
-          "amplitude",
-          "ampl",
-          "gain",
-          "response",
-          "pegel",
-          "schalldruckpegel",
-          "frequenzgang",
-          "betrag",
-          "niveau",
-          "amplitud",
-          "nivel",
-          "magnitud",
-          "livello",
-          "ampiezza",
-          "modulo",
-          "module",
-          "niva",
-          "niveauet",
-          "taso",
-          "poziom",
-          "uroven",
-          "уровень",
-          "音圧",
-          "レベル",
-          "音圧レベル",
-          "声压级",
-          "聲壓級");
+      NumberText.words(
+          """
+          level levels spl magnitude mag amplitude ampl gain response pegel schalldruckpegel
+          frequenzgang betrag niveau amplitud nivel magnitud livello ampiezza modulo module niva
+          niveauet taso poziom uroven уровень 音圧 レベル 音圧レベル 声压级 聲壓級
+          """);
   private static final Set<String> PHASE =
-      Set.of(
-          "phase", "phas", "phi", "fase", "faza", "faasi", "vaihe", "deg", "degree", "degrees",
-          "degre", "degres", "grad", "grados", "gradi", "graus", "graden", "grader", "winkel",
-          "angle", "rad", "radians", "фаза", "位相", "相位");
-  private static final Set<String> PHASE_UNIT = Set.of("deg", "degree", "degrees", "grad", "rad");
+      NumberText.words(
+          """
+          phase phas phi fase faza faasi vaihe deg degree degrees degre degres grad grados gradi
+          graus graden grader winkel angle rad radians фаза 位相 相位
+          """);
+  private static final Set<String> PHASE_UNIT =
+      NumberText.words("deg degree degrees grad rad");
   private static final Set<String> LINEAR_UNIT =
-      Set.of(
-          "pa", "mpa", "upa", "µpa", "μpa", "pascal", "pascals", "v", "mv", "uv", "µv", "μv",
-          "volt", "volts", "vrms", "mvrms", "linear", "percent", "prozent");
+      NumberText.words(
+          """
+          pa mpa upa µpa μpa pascal pascals v mv uv µv μv volt volts vrms mvrms linear percent
+          prozent
+          """);
   private static final Set<String> LINEAR =
-      Set.of("pressure", "schalldruck", "pression", "presion", "voltage", "spannung", "ratio");
+      NumberText.words(
+          """
+          pressure schalldruck pression presion voltage spannung ratio
+          """);
   private static final Set<String> OTHER =
-      Set.of(
-          "thd",
-          "distortion",
-          "klirr",
-          "klirrfaktor",
-          "harmonic",
-          "noise",
-          "rauschen",
-          "coherence",
-          "koharenz",
-          "delay",
-          "impedance",
-          "impedanz",
-          "ohm",
-          "ohms",
-          "uncertainty",
-          "unsicherheit",
-          "deviation",
-          "std",
-          "sd",
-          "tolerance",
-          "limit",
-          "time",
-          "date",
-          "zeit",
-          "datum",
-          "temperature");
+      NumberText.words(
+          """
+          thd distortion klirr klirrfaktor harmonic noise rauschen coherence koharenz delay
+          impedance impedanz ohm ohms uncertainty unsicherheit deviation std sd tolerance limit
+          time date zeit datum temperature
+          """);
+
+  private static final Pattern WORD = Pattern.compile("\\p{L}+|[°%]");
 
   private final Set<String> words;
   private final boolean bracket;
@@ -130,36 +76,19 @@ final class HeaderWords {
   static HeaderWords of(String title) {
     String lower = title.toLowerCase(Locale.ROOT);
     boolean ascii = lower.chars().allMatch(c -> c < 0x80);
-    return new HeaderWords(
-        split(ascii ? lower : withoutAccents(lower)),
-        title.indexOf('(') >= 0 || title.indexOf('[') >= 0 || title.indexOf('/') >= 0);
+    Set<String> words = new HashSet<>();
+    Matcher each = WORD.matcher(ascii ? lower : withoutAccents(lower));
+    while (each.find()) {
+      words.add(each.group().replace("°", "degree").replace("%", "percent"));
+    }
+    return new HeaderWords(words, title.chars().anyMatch(c -> "([/".indexOf(c) >= 0));
   }
 
   private static String withoutAccents(String text) {
-    String bare =
-        Normalizer.normalize(text, Normalizer.Form.NFD)
-            .codePoints()
-            .filter(c -> Character.getType(c) != Character.NON_SPACING_MARK)
-            .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-            .toString();
+    String parted = Normalizer.normalize(text, Normalizer.Form.NFD);
+    // Accents only: the marks of other scripts, as in the last sign of a Japanese level, stay.
+    String bare = parted.replaceAll("[\\u0300-\\u036f]", "");
     return Normalizer.normalize(bare, Normalizer.Form.NFC);
-  }
-
-  private static Set<String> split(String text) {
-    Set<String> words = new HashSet<>();
-    StringBuilder word = new StringBuilder();
-    for (int i = 0; i <= text.length(); i++) {
-      char c = i < text.length() ? text.charAt(i) : ' ';
-      if (Character.isLetter(c)) {
-        word.append(c);
-      } else {
-        words.add(word.toString());
-        word.setLength(0);
-        words.add(c == '°' ? "degree" : c == '%' ? "percent" : "");
-      }
-    }
-    words.remove("");
-    return words;
   }
 
   Role role() {

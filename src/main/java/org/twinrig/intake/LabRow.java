@@ -8,13 +8,13 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 import org.twinrig.problem.Problem;
 
 /**
  * One row of a {@link LabTable} while it is read. Every getter notes what is wrong with its cell,
  * so that the lab learns of all faults of a row at once; {@link #ifSound} then makes the row's
- * value only when there was none. What a getter gives for a faulty cell is never used.
+ * value only when there was none. What a getter gives for a faulty cell is never used. A column
+ * that was never declared is an {@link IllegalArgumentException}.
  */
 public final class LabRow {
   private final String source;
@@ -33,32 +33,17 @@ public final class LabRow {
     return line;
   }
 
-  /**
-   * A cell as written.
-   *
-   * @param column a column the table may have
-   * @return the text; empty when the cell is or the table lacks the column
-   * @throws IllegalArgumentException when the column was never declared
-   */
+  /** A cell as written; empty when the cell is or the table lacks the column. */
   public String cell(String column) {
     return cells.apply(column);
   }
 
-  /**
-   * Whether a cell holds any text.
-   *
-   * @param column a column the table may have
-   * @return false when it is blank or the table lacks the column
-   */
+  /** Whether a cell holds any text: not when it is blank or the table lacks the column. */
   public boolean has(String column) {
     return !cell(column).isBlank();
   }
 
-  /**
-   * A text that must be there.
-   *
-   * @return the text as written
-   */
+  /** A text that must be there, as written. */
   public String text(String column) {
     if (!has(column)) {
       refuse("`" + column + "` is empty", "every row needs it");
@@ -80,17 +65,14 @@ public final class LabRow {
     if (!words.contains(word)) {
       String guess =
           NearestName.among(word, words).map(n -> "did you mean `" + n + "`? ").orElse("");
-      refuse(shown(column), guess + "write " + either(words));
+      int last = words.size() - 1;
+      String most = last == 0 ? "" : "`" + String.join("`, `", words.subList(0, last)) + "`";
+      refuse(shown(column), guess + "write " + most + " or `" + words.get(last) + "`");
     }
     return word;
   }
 
-  /**
-   * A whole number that must be there.
-   *
-   * @param least the smallest that makes sense
-   * @param most the largest that makes sense
-   */
+  /** A whole number that must be there, from the smallest to the largest that makes sense. */
   public int count(String column, int least, int most) {
     OptionalLong number = PlainNumber.whole(cell(column));
     if (number.isEmpty() || number.getAsLong() < least || number.getAsLong() > most) {
@@ -100,26 +82,12 @@ public final class LabRow {
     return (int) number.getAsLong();
   }
 
-  /**
-   * A decimal number that must be there.
-   *
-   * @return the number, finite
-   */
+  /** A decimal number that must be there; finite. */
   public double decimal(String column) {
-    if (!has(column)) {
-      refuse("`" + column + "` is empty", "every row needs it");
-      return 0;
-    }
-    return parsed(column).orElse(0);
+    return text(column).isBlank() ? 0 : parsed(column).orElse(0);
   }
 
-  /**
-   * A decimal number that may be left out.
-   *
-   * @param least the smallest that makes sense
-   * @param most the largest that makes sense
-   * @return the number, or nothing when the cell is blank
-   */
+  /** A decimal number that may be left out, from the smallest to the largest that makes sense. */
   public OptionalDouble decimalIfAny(String column, double least, double most) {
     if (!has(column)) {
       return OptionalDouble.empty();
@@ -133,12 +101,7 @@ public final class LabRow {
     return number;
   }
 
-  /**
-   * Leaves the row out.
-   *
-   * @param what what is wrong
-   * @param remedy what would be right
-   */
+  /** Leaves the row out: what is wrong, and what would be right. */
   public void refuse(String what, String remedy) {
     problems.add(Problem.refused(source, line, what, remedy));
   }
@@ -148,12 +111,7 @@ public final class LabRow {
     problems.add(Problem.note(source, line, what));
   }
 
-  /**
-   * Makes the row's value when nothing was wrong.
-   *
-   * @param <T> the value's type
-   * @param value makes it; called only when no getter and no check refused the row
-   */
+  /** Makes the row's value when no getter and no check refused the row. */
   public <T> Optional<T> ifSound(Supplier<T> value) {
     boolean sound = problems.stream().allMatch(p -> p.kind() == Problem.Kind.NOTE);
     return sound ? Optional.of(value.get()) : Optional.empty();
@@ -176,13 +134,5 @@ public final class LabRow {
 
   private String shown(String column) {
     return has(column) ? "`" + column + "` is `" + cell(column) + "`" : "`" + column + "` is empty";
-  }
-
-  private static String either(List<String> words) {
-    List<String> quoted = words.stream().map(w -> "`" + w + "`").toList();
-    int last = quoted.size() - 1;
-    return quoted.stream().limit(last).collect(Collectors.joining(", "))
-        + " or "
-        + quoted.get(last);
   }
 }

@@ -2,9 +2,7 @@ package org.twinrig.intake;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -43,14 +41,14 @@ public final class LabTable {
 
   private final String source;
   private final Columns columns;
-  private final Map<String, Integer> positions;
+  private final List<String> names;
   private final List<TableText.Line> lines;
 
   private LabTable(
-      String source, Columns columns, Map<String, Integer> positions, List<TableText.Line> lines) {
+      String source, Columns columns, List<String> names, List<TableText.Line> lines) {
     this.source = source;
     this.columns = columns;
-    this.positions = positions;
+    this.names = names;
     this.lines = lines;
   }
 
@@ -58,7 +56,6 @@ public final class LabTable {
    * Reads a table whose header is sound.
    *
    * @param source how problems name it
-   * @param columns the columns it may have
    * @return the table; rows with a wrong number of cells are found out by {@link #read}
    * @throws UnusableInput when the file cannot be read as such a table, or its header lacks a
    *     required column, repeats one or has one that is not known
@@ -73,16 +70,8 @@ public final class LabTable {
               "holds no header line",
               "name the columns in the first line: " + String.join(",", columns.required())));
     }
-    TableHeader header = new TableHeader(source, lines.get(0), columns);
-    List<Problem> problems = header.problems();
-    if (!problems.isEmpty()) {
-      throw new UnusableInput(problems);
-    }
-    Map<String, Integer> positions = new LinkedHashMap<>();
-    for (String name : header.names()) {
-      positions.put(name, positions.size());
-    }
-    return new LabTable(source, columns, positions, lines.subList(1, lines.size()));
+    List<String> names = new TableHeader(source, lines.get(0), columns).names();
+    return new LabTable(source, columns, names, lines.subList(1, lines.size()));
   }
 
   /** How problems name the table. */
@@ -92,7 +81,7 @@ public final class LabTable {
 
   /** The columns the table has: in its own order. */
   public List<String> columnNames() {
-    return List.copyOf(positions.keySet());
+    return names;
   }
 
   /** How many rows there are, sound or not: 0 or more. */
@@ -103,13 +92,12 @@ public final class LabTable {
   /**
    * What stands in one column, including rows a reader would refuse.
    *
-   * @param column a column the table may have
    * @return cells in order, as written; rows too short to reach the column left out
    */
   public List<String> cells(String column) {
-    int position = positions.getOrDefault(column, Integer.MAX_VALUE);
+    int position = names.indexOf(column);
     return lines.stream()
-        .filter(line -> position < line.cells().size())
+        .filter(line -> position >= 0 && position < line.cells().size())
         .map(line -> line.cells().get(position))
         .toList();
   }
@@ -117,7 +105,6 @@ public final class LabTable {
   /**
    * Reads every row.
    *
-   * @param <T> what a row becomes
    * @param reader takes a row's cells and ends with {@link LabRow#ifSound}
    * @return what the sound rows became, in order, and every problem in order
    */
@@ -125,8 +112,8 @@ public final class LabTable {
     List<T> values = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     for (TableText.Line line : lines) {
-      if (isWhole(line)) {
-        LabRow row = row(line);
+      if (line.cells().size() == names.size()) {
+        LabRow row = new LabRow(source, line.number(), name -> cell(line, name));
         reader.apply(row).ifPresent(values::add);
         problems.addAll(row.problems());
       } else {
@@ -136,30 +123,21 @@ public final class LabTable {
     return new Findings<>(List.copyOf(values), problems);
   }
 
-  private LabRow row(TableText.Line line) {
-    return new LabRow(source, line.number(), name -> cell(line, name));
-  }
-
   private String cell(TableText.Line line, String name) {
-    if (!columns.required().contains(name) && !columns.optional().contains(name)) {
+    if (!columns.all().contains(name)) {
       throw new IllegalArgumentException("column " + name + " was not declared for " + source);
     }
-    Integer position = positions.get(name);
-    return position == null ? "" : line.cells().get(position);
-  }
-
-  private boolean isWhole(TableText.Line line) {
-    return line.cells().size() == positions.size();
+    int position = names.indexOf(name);
+    return position < 0 ? "" : line.cells().get(position);
   }
 
   private Problem wrongCount(TableText.Line line) {
     int cells = line.cells().size();
-    int missing = positions.size() - cells;
     return Problem.refused(
         source,
         line.number(),
-        "the row has " + cells + " cells, but the header names " + positions.size() + " columns",
-        missing > 0
+        "the row has " + cells + " cells, but the header names " + names.size() + " columns",
+        cells < names.size()
             ? "write a comma for every cell left empty"
             : "put quotes around a cell that holds a comma");
   }

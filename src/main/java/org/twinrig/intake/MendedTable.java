@@ -3,6 +3,7 @@ package org.twinrig.intake;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -31,11 +32,7 @@ public final class MendedTable {
   /** Bytes to be put in the place of a range. */
   private record Change(int from, int to, String text) {}
 
-  /**
-   * A table.
-   *
-   * @param bytes its file, which {@link LabTable} can read
-   */
+  /** Of a file that {@link LabTable} can read. */
   public MendedTable(byte[] bytes) {
     this.bytes = bytes.clone();
     cut();
@@ -45,7 +42,6 @@ public final class MendedTable {
    * The table with one cell written anew. A table that lacks the column gets it as its last one.
    *
    * @param line the line the row begins in, from 1
-   * @param column the column's name
    * @param text what the cell shall say; without line breaks
    * @return the whole file
    * @throws IllegalArgumentException when no row begins in the line, or the text has a line break
@@ -79,10 +75,10 @@ public final class MendedTable {
   }
 
   private String plain(Cell cell) {
-    String text =
+    String written =
         new String(bytes, cell.from(), cell.to() - cell.from(), StandardCharsets.UTF_8).strip();
-    boolean quoted = text.length() > 1 && text.startsWith("\"") && text.endsWith("\"");
-    return quoted ? text.substring(1, text.length() - 1).replace("\"\"", "\"") : text;
+    boolean quoted = written.length() > 1 && written.startsWith("\"") && written.endsWith("\"");
+    return quoted ? written.substring(1, written.length() - 1).replace("\"\"", "\"") : written;
   }
 
   private static String written(String text) {
@@ -103,25 +99,21 @@ public final class MendedTable {
   }
 
   private void cut() {
-    boolean marked =
-        bytes.length >= MARK.length
-            && java.util.Arrays.equals(bytes, 0, MARK.length, MARK, 0, MARK.length);
-    int at = marked ? MARK.length : 0;
+    int at = Arrays.mismatch(MARK, bytes) == MARK.length ? MARK.length : 0;
     int line = 1;
     while (at < bytes.length) {
       List<Cell> cells = new ArrayList<>();
       int end = bytes[at] == '#' ? lineEnd(at) : cells(at, cells);
-      boolean blank = cells.stream().allMatch(c -> plain(c).isBlank());
-      if (!blank) {
+      if (!cells.stream().allMatch(c -> plain(c).isBlank())) {
         rows.add(new Row(line, List.copyOf(cells)));
       }
-      int next = behindLineEnd(end);
-      line += lineEnds(at, next);
-      at = next;
+      for (; at <= end && at < bytes.length; at++) {
+        line += isLineEnd(at) ? 1 : 0;
+      }
     }
   }
 
-  /** Cuts the cells of the row that begins here and answers where its line end stands. */
+  /** Cuts the cells of the row that begins here and answers where its line end ends. */
   private int cells(int begin, List<Cell> cells) {
     int from = begin;
     boolean quoted = false;
@@ -136,32 +128,25 @@ public final class MendedTable {
         from = at + 1;
       } else if (!quoted && (b == '\n' || b == '\r')) {
         cells.add(new Cell(from, at));
-        return at;
+        return lineEnd(at);
       }
     }
     cells.add(new Cell(from, bytes.length));
     return bytes.length;
   }
 
+  /** The last byte of the first line end from here on. */
   private int lineEnd(int from) {
     int at = from;
-    while (at < bytes.length && bytes[at] != '\n' && bytes[at] != '\r') {
+    while (at < bytes.length && !isLineEnd(at)) {
       at++;
     }
     return at;
   }
 
-  private int behindLineEnd(int at) {
-    boolean two = at + 1 < bytes.length && bytes[at] == '\r' && bytes[at + 1] == '\n';
-    return Math.min(bytes.length, at + (two ? 2 : 1));
-  }
-
-  private int lineEnds(int from, int to) {
-    int count = 0;
-    for (int at = from; at < to; at++) {
-      boolean windows = bytes[at] == '\r' && at + 1 < to && bytes[at + 1] == '\n';
-      count += (bytes[at] == '\n' || bytes[at] == '\r') && !windows ? 1 : 0;
-    }
-    return count;
+  /** Whether a line ends with this byte; of two that belong together it is the second. */
+  private boolean isLineEnd(int at) {
+    boolean first = at + 1 < bytes.length && bytes[at + 1] == '\n';
+    return bytes[at] == '\n' || (bytes[at] == '\r' && !first);
   }
 }

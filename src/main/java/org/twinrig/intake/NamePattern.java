@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * How file names tell what a capture is: text with named parts in braces, for example {@code
@@ -29,17 +29,14 @@ public final class NamePattern {
 
   /** What a name can tell. */
   public enum Part {
-    /** The unit. */
     UNIT,
-    /** The fixture. */
     FIXTURE,
-    /** The side: L, R or M. */
+    /** L, R or M. */
     SIDE,
-    /** The seating, from 1. */
+    /** From 1. */
     SEATING,
-    /** The unit's kind. */
+    /** The unit's. */
     KIND,
-    /** The session. */
     SESSION;
 
     /** The part as patterns and tables write it: for example {@code unit}. */
@@ -61,15 +58,39 @@ public final class NamePattern {
           && part.map(p -> p != Part.SIDE && p != Part.SEATING).orElse(true);
     }
 
-    boolean takes(String written) {
-      return part.isEmpty() || value(this, written).isPresent();
+    /** All places in a name where this can end when it begins at one. */
+    List<Integer> ends(String name, int at) {
+      if (isText()) {
+        return name.startsWith(text, at) ? List.of(at + text.length()) : List.of();
+      }
+      return IntStream.rangeClosed(at + 1, end(name, at))
+          .filter(to -> part.isEmpty() || value(name.substring(at, to)).isPresent())
+          .boxed()
+          .toList();
+    }
+
+    /** What a written text means for the part; nothing when the part may not have it. */
+    Optional<String> value(String written) {
+      if (!choices.isEmpty() && !choices.contains(written)) {
+        return Optional.empty();
+      }
+      return switch (part.orElseThrow()) {
+        case SIDE -> Optional.ofNullable(SIDES.get(written.toLowerCase(Locale.ROOT)));
+        case SEATING ->
+            written.matches("0*[1-9][0-9]{0,3}")
+                ? Optional.of(written.replaceFirst("^0+", ""))
+                : Optional.empty();
+        // A name that begins or ends with a blank would not be found again in a table.
+        case UNIT, FIXTURE, KIND, SESSION ->
+            written.equals(written.strip()) ? Optional.of(written) : Optional.empty();
+      };
     }
 
     /** Says why a text is none the part may have. */
     String wrong(String written) {
       String subject = part.map(Part::word).orElse("*") + " `" + written + "` ";
       if (!choices.isEmpty() && !choices.contains(written)) {
-        return subject + "is not " + either(choices);
+        return subject + "is not `" + String.join("` or `", choices) + "`";
       }
       return switch (part.orElseThrow()) {
         case SIDE ->
@@ -80,10 +101,6 @@ public final class NamePattern {
         case SEATING -> subject + "is not a whole number from 1 to 9999";
         case UNIT, FIXTURE, KIND, SESSION -> subject + "begins or ends with a blank";
       };
-    }
-
-    private static String either(List<String> choices) {
-      return choices.stream().map(c -> "`" + c + "`").collect(Collectors.joining(" or "));
     }
 
     @Override
@@ -105,9 +122,8 @@ public final class NamePattern {
   }
 
   /**
-   * A pattern.
+   * A pattern as the lab writes it.
    *
-   * @param text as the lab writes it
    * @throws IllegalArgumentException when a part is not known, stands twice, or a brace is left
    *     open; the message says which and what would be right
    */
@@ -183,14 +199,11 @@ public final class NamePattern {
 
   /** Where a name that has no reading leaves the pattern. */
   PatternMisfit.Found misfit(String name) {
-    return PatternMisfit.of(tokens, name);
+    return new PatternMisfit(tokens, name).found();
   }
 
   private void read(
       String name, int at, int token, Map<Part, String> so, Set<Map<Part, String>> found) {
-    if (found.size() > 1) {
-      return;
-    }
     if (token == tokens.size()) {
       if (at == name.length()) {
         found.add(Map.copyOf(so));
@@ -198,45 +211,20 @@ public final class NamePattern {
       return;
     }
     Token next = tokens.get(token);
-    if (!next.text().isEmpty()) {
-      if (name.startsWith(next.text(), at)) {
-        read(name, at + next.text().length(), token + 1, so, found);
+    for (int to : next.ends(name, at)) {
+      if (found.size() > 1) {
+        return;
       }
-      return;
-    }
-    int slash = name.indexOf('/', at);
-    int end = slash < 0 ? name.length() : slash;
-    for (int to = at + 1; to <= end; to++) {
-      String value = name.substring(at, to);
-      if (next.part().isEmpty()) {
-        read(name, to, token + 1, so, found);
-      } else {
-        int reached = to;
-        value(next, value)
-            .ifPresent(
-                meant -> {
-                  so.put(next.part().get(), meant);
-                  read(name, reached, token + 1, so, found);
-                  so.remove(next.part().get());
-                });
-      }
+      next.part().ifPresent(p -> so.put(p, next.value(name.substring(at, to)).orElseThrow()));
+      read(name, to, token + 1, so, found);
+      next.part().ifPresent(so::remove);
     }
   }
 
-  private static Optional<String> value(Token token, String written) {
-    if (!token.choices().isEmpty() && !token.choices().contains(written)) {
-      return Optional.empty();
-    }
-    return switch (token.part().orElseThrow()) {
-      case SIDE -> Optional.ofNullable(SIDES.get(written.toLowerCase(Locale.ROOT)));
-      case SEATING ->
-          written.matches("0*[1-9][0-9]{0,3}")
-              ? Optional.of(written.replaceFirst("^0+", ""))
-              : Optional.empty();
-      // A name that begins or ends with a blank would not be found again in a table.
-      case UNIT, FIXTURE, KIND, SESSION ->
-          written.equals(written.strip()) ? Optional.of(written) : Optional.empty();
-    };
+  /** Where the folder or file name ends that a place lies in: no part reaches over a slash. */
+  static int end(String name, int at) {
+    int slash = name.indexOf('/', at);
+    return slash < 0 ? name.length() : slash;
   }
 
   @Override

@@ -17,10 +17,7 @@ public final class NearestName {
    * or swapped with their neighbour (optimal string alignment distance), not counting case, spaces,
    * hyphens and underscores. Names further than a third of the misspelt one's letters are no guess;
    * where none is nearer, one that alone begins with what was written, cut short, is.
-   *
-   * @param misspelt the name that is not known
-   * @param known the names that are; the earlier wins a tie
-   * @return the nearest, or nothing when none is near
+   * Of several as near, the first is taken.
    */
   public static Optional<String> among(String misspelt, Collection<String> known) {
     String wanted = bare(misspelt);
@@ -50,11 +47,7 @@ public final class NearestName {
     return longer.size() == 1 ? Optional.of(longer.get(0)) : Optional.empty();
   }
 
-  /**
-   * What is left of a name when case, spaces, hyphens and underscores do not count.
-   *
-   * @return the same for two names that differ by nothing else
-   */
+  /** What is left of a name when case, spaces, hyphens and underscores do not count. */
   public static String bare(String name) {
     return name.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "");
   }

@@ -2,43 +2,53 @@ package org.twinrig.intake;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.twinrig.intake.Layout.SkippedLines;
-import org.twinrig.intake.Layout.Why;
+import java.util.stream.Collectors;
+import org.twinrig.intake.Lines.Shape;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.UnusableInput;
 
 /**
- * Every line, read. From the first line of numbers on, a line obeys the dialect, is blank, is a
- * comment, or has the file refused; only text after the last number is left out.
+ * Every line, read. From the first line of numbers on, a line obeys the format, is blank, is a
+ * comment, or has the file refused, with what exactly is wrong with it and what would be right;
+ * only text after the last number is left out.
  */
 final class NumberLines {
+  /** Beyond this no level, gain or loss can be; common practice, no source. */
+  private static final double MOST_DB = 300;
+
+  private static final String FOOTER = "text after the numbers";
+
+  /** Adjacent lines that hold no point for the same reason. */
+  private record Skipped(String why, int from, int to) {
+    String told() {
+      return from + (to > from ? " to " + to : "") + " (" + why + ")";
+    }
+  }
+
   private final Lines lines;
-  private final Dialect dialect;
-  private final LineComplaint complaint;
-  private final LineShapes shapes;
+  private final TextFormat format;
   private final Remarks remarks;
   private final NumberText frequencies;
   private final NumberText levels;
   private final Fields fields = new Fields();
   private final Points points = new Points();
-  private final List<SkippedLines> skipped = new ArrayList<>();
+  private final List<Skipped> skipped = new ArrayList<>();
   private int zeroHzLine;
 
-  NumberLines(Lines lines, Dialect dialect, Remarks remarks) {
+  NumberLines(Lines lines, TextFormat format, Remarks remarks) {
     this.lines = lines;
-    this.dialect = dialect;
+    this.format = format;
     this.remarks = remarks;
-    this.frequencies = dialect.frequencies();
-    this.levels = dialect.levels();
-    this.shapes = new LineShapes(lines);
-    this.complaint = new LineComplaint(lines, dialect, remarks);
+    this.frequencies = format.frequencies();
+    this.levels = format.levels();
   }
 
   /** Reads all lines; the points are in the order of the file. */
   Points read() throws UnusableInput {
     for (int line = 1; line <= lines.count(); line++) {
-      if (!takePoint(line) && passOver(line) == Why.FOOTER) {
-        skip(Why.FOOTER, line, lines.count());
+      if (!takePoint(line) && passOver(line).equals(FOOTER)) {
         remarks.note(line, "the text after the numbers was left out");
+        skip(FOOTER, line, lines.count());
         break;
       }
     }
@@ -48,8 +58,13 @@ final class NumberLines {
     return points;
   }
 
-  List<SkippedLines> skipped() {
-    return skipped;
+  /** The lines that hold no point, in a sentence. */
+  String told() {
+    return skipped.isEmpty()
+        ? "Every line holds a point."
+        : skipped.stream()
+            .map(Skipped::told)
+            .collect(Collectors.joining(", ", "Lines without a point: ", "."));
   }
 
   /** How many points were left out because they are at 0 Hz. */
@@ -58,21 +73,17 @@ final class NumberLines {
   }
 
   private boolean takePoint(int line) throws UnusableInput {
-    if (shapes.isBlankOrComment(line)) {
+    if (lines.isBlankOrComment(line) || !isWhole(line)) {
       return false;
     }
-    fields.cut(lines, line, dialect.separator());
-    if (!dialect.table().fits(fields)) {
-      return false;
-    }
-    double hz = fields.number(dialect.columns().frequency(), frequencies);
-    double db = fields.number(dialect.columns().level(), levels);
-    if (hz == 0 && zeroHzLine == 0 && complaint.saysLevel(fields)) {
+    double hz = frequency();
+    double db = level();
+    if (hz == 0 && zeroHzLine == 0 && fields.saysNumber(levelColumn())) {
       // The lowest line of a Fourier transform; it has no place on a logarithmic axis.
       zeroHzLine = line;
       return true;
     }
-    if (hz > 0 && Math.abs(db) <= Plausibility.MOST_DB && hz < Double.POSITIVE_INFINITY) {
+    if (hz > 0 && Math.abs(db) <= MOST_DB && hz < Double.POSITIVE_INFINITY) {
       points.add(hz, db, line);
       return true;
     }
@@ -80,57 +91,197 @@ final class NumberLines {
   }
 
   /** Why a line that holds no point may be passed over; throws when it may not. */
-  private Why passOver(int line) throws UnusableInput {
-    LineShapes.Shape shape = shapes.of(line);
-    Why why =
+  private String passOver(int line) throws UnusableInput {
+    Shape shape = lines.shape(line);
+    String why =
         switch (shape) {
-          case BLANK -> Why.BLANK;
-          case COMMENT -> Why.COMMENT;
-          case NUMBERS, TEXT -> textAt(line, shape);
+          case BLANK -> "blank";
+          case COMMENT -> "comment";
+          case NUMBERS, TEXT -> points.size() == 0 ? above(line, shape) : below(line, shape);
         };
-    if (why != Why.FOOTER) {
+    if (!why.equals(FOOTER)) {
       skip(why, line, line);
     }
     return why;
   }
 
-  private Why textAt(int line, LineShapes.Shape shape) throws UnusableInput {
-    boolean above = points.size() == 0;
-    if (above) {
-      boolean belowTitles = dialect.titles().line() > 0 && line > dialect.titles().line();
-      if ((belowTitles && shape == LineShapes.Shape.NUMBERS) || complaint.isSpoiledPoint(line)) {
-        throw complaint.of(line);
-      }
-      return Why.HEADER;
+  private String above(int line, Shape shape) throws UnusableInput {
+    int titles = format.titles().line();
+    if ((shape == Shape.NUMBERS && titles > 0 && line > titles) || isSpoiledPoint(line)) {
+      throw complaint(line);
     }
+    return "header";
+  }
+
+  private String below(int line, Shape shape) throws UnusableInput {
     boolean between = numbersFollow(line);
-    if (shape == LineShapes.Shape.NUMBERS || complaint.isNearlyPoint(line, between)) {
-      throw complaint.of(line);
+    if (shape == Shape.NUMBERS || isNearlyPoint(line, between)) {
+      throw complaint(line);
     }
     if (between) {
       throw remarks.refuse(
           line,
-          "there is text between the numbers: " + Remarks.excerpt(lines.text(line)),
+          "there is text between the numbers: " + lines.excerpt(line),
           "put one curve in a file, and start remarks with #");
     }
-    return Why.FOOTER;
+    return FOOTER;
   }
 
   private boolean numbersFollow(int line) {
     for (int later = line + 1; later <= lines.count(); later++) {
-      if (shapes.of(later) == LineShapes.Shape.NUMBERS) {
+      if (lines.shape(later) == Shape.NUMBERS) {
         return true;
       }
     }
     return false;
   }
 
-  private void skip(Why why, int fromLine, int toLine) {
-    int last = skipped.size() - 1;
-    if (last >= 0 && skipped.get(last).why() == why && skipped.get(last).toLine() == fromLine - 1) {
-      skipped.set(last, new SkippedLines(why, skipped.get(last).fromLine(), toLine));
+  private void skip(String why, int from, int to) {
+    Skipped last = skipped.isEmpty() ? null : skipped.get(skipped.size() - 1);
+    if (last != null && last.why().equals(why) && last.to() == from - 1) {
+      skipped.set(skipped.size() - 1, new Skipped(why, last.from(), to));
     } else {
-      skipped.add(new SkippedLines(why, fromLine, toLine));
+      skipped.add(new Skipped(why, from, to));
     }
+  }
+
+  /**
+   * Whether a line that cannot be read was meant as a point, so that it must not pass for a header
+   * or a footer.
+   */
+  private boolean isSpoiledPoint(int line) {
+    if (!isWhole(line)) {
+      return fields.count() >= 2 && fields.looseNumbers() == fields.filled();
+    }
+    String level = fields.text(levelColumn());
+    if (!Double.isNaN(frequency())) {
+      return format.sample().separator() != Separator.SPACES
+          || startsLikeNumber(level)
+          || NumberText.isMissing(level);
+    }
+    return !Double.isNaN(level()) && startsLikeNumber(frequencyText());
+  }
+
+  /**
+   * Whether a line of text has its fields and a level, so that it was a point but for its
+   * frequency. Below the numbers it may also be a sum or a mean: there the frequency must have a
+   * digit at least.
+   */
+  private boolean isNearlyPoint(int line, boolean betweenNumbers) {
+    return isWhole(line)
+        && !Double.isNaN(level())
+        && (betweenNumbers || hasDigit(frequencyText()));
+  }
+
+  /** The complaint about a line that should hold a point; to be thrown. */
+  private UnusableInput complaint(int line) {
+    if (!isWhole(line)) {
+      return wrongCount(line);
+    }
+    double hz = frequency();
+    if (Double.isNaN(hz)) {
+      return noNumber(line, "frequency", frequencyText());
+    }
+    if (hz < 0) {
+      return remarks.refuse(
+          line,
+          "the frequency " + frequencyText() + " " + format.frequencyUnit() + " is below zero",
+          "frequencies lie above 0 Hz");
+    }
+    if (hz == 0 && fields.saysNumber(levelColumn())) {
+      return remarks.refuse(
+          line, "a second point stands at 0 Hz", "check the frequencies: they lie above 0 Hz");
+    }
+    if (Double.isInfinite(hz)) {
+      return remarks.refuse(
+          line,
+          "the frequency " + frequencyText() + " is too large",
+          "frequencies are given in Hz");
+    }
+    String level = fields.text(levelColumn());
+    return Double.isNaN(level())
+        ? noNumber(line, "level", level)
+        : remarks.refuse(
+            line,
+            "the level " + level + " dB lies outside -300 to 300 dB",
+            "check the decimal mark and which column is the level");
+  }
+
+  private UnusableInput wrongCount(int line) {
+    int usual = format.sample().filled();
+    boolean fewer = fields.count() < usual;
+    return remarks.refuse(
+        line,
+        Numbers.count(fewer ? fields.count() : fields.filled(), "field", "fields")
+            + " where other lines have "
+            + usual
+            + ": "
+            + lines.excerpt(line),
+        fewer
+            ? "complete the line, or use one separator in all lines"
+            : "use one separator and one decimal mark in all lines");
+  }
+
+  private UnusableInput noNumber(int line, String what, String field) {
+    if (field.isEmpty()) {
+      return remarks.refuse(
+          line, "the " + what + " is missing", "complete the line or leave it out");
+    }
+    String said = "the " + what + " is " + Remarks.excerpt(field);
+    if (NumberText.isSilence(field)) {
+      return remarks.refuse(
+          line,
+          said + ", which is the level of no sound at all",
+          "leave the line out, or measure again where the level is above the noise");
+    }
+    if (NumberText.isMissing(field)) {
+      return remarks.refuse(
+          line, said + ", which is no number", "leave the line out, or measure again");
+    }
+    String example = "1000" + format.mark().mark() + "5";
+    return remarks.refuse(
+        line,
+        "the " + what + " " + Remarks.excerpt(field) + " is not a number",
+        field.chars().allMatch(c -> isDigitOrMark((char) c))
+            ? "write numbers without thousands marks and with one decimal mark, such as " + example
+            : "write a bare number such as "
+                + example
+                + ", or start the line with # if it is a remark");
+  }
+
+  private static boolean isDigitOrMark(char c) {
+    return NumberText.isDigit(c) || Lines.isBlank(c) || ".,'-+".indexOf(c) >= 0;
+  }
+
+  private static boolean startsLikeNumber(String field) {
+    return !field.isEmpty()
+        && (NumberText.isDigit(field.charAt(0)) || "-+.,\u2212".indexOf(field.charAt(0)) >= 0)
+        && hasDigit(field);
+  }
+
+  private static boolean hasDigit(String field) {
+    return field.chars().anyMatch(c -> NumberText.isDigit((char) c));
+  }
+
+  /** Cuts a line; whether it has the fields that lines have here. */
+  private boolean isWhole(int line) {
+    lines.cut(line, format.sample().separator(), fields);
+    return format.sample().fits(fields);
+  }
+
+  private int levelColumn() {
+    return format.columns().level();
+  }
+
+  private String frequencyText() {
+    return fields.text(format.columns().frequency());
+  }
+
+  private double frequency() {
+    return fields.number(format.columns().frequency(), frequencies);
+  }
+
+  private double level() {
+    return fields.number(levelColumn(), levels);
   }
 }

@@ -1,6 +1,8 @@
 package org.twinrig.intake;
 
 import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Set;
 
 /**
  * What number is written here. Reads a range of characters without making a string of it: a study
@@ -26,6 +28,18 @@ final class NumberText {
 
   /** No level or frequency needs an exponent of more digits. */
   private static final int MOST_EXPONENT = 9999;
+
+  /** What programs and people write where they have no number; lower case. */
+  private static final Set<String> MISSING =
+      words(
+          """
+          nan -nan nan(ind) -nan(ind) 1.#qnan -1.#ind na n/a #n/a #nv #num! #zahl! #div/0!
+          #value! #wert! null none - -- --- inf +inf infinity +infinity ∞ +∞ 1.#inf
+          """);
+
+  /** Minus infinity, the level of a pressure of exactly zero. */
+  private static final Set<String> SILENCE =
+      words("-inf -infinity -∞ \u2212∞ -1.#inf \u2212inf");
 
   private final char mark;
   private final int powerOfTen;
@@ -138,6 +152,21 @@ final class NumberText {
   static String plain(double value) {
     BigDecimal exact = BigDecimal.valueOf(value);
     return exact.signum() == 0 ? "0" : exact.stripTrailingZeros().toPlainString();
+  }
+
+  /** The words of a text, in any order. */
+  static Set<String> words(String text) {
+    return Set.of(text.strip().split("\\s+"));
+  }
+
+  /** Whether a field says that there is no number, or none that is finite. */
+  static boolean isMissing(String field) {
+    return field.isEmpty() || MISSING.contains(field.toLowerCase(Locale.ROOT)) || isSilence(field);
+  }
+
+  /** Whether a field says minus infinity. */
+  static boolean isSilence(String field) {
+    return SILENCE.contains(field.toLowerCase(Locale.ROOT));
   }
 
   static boolean isDigit(char c) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
@@ -14,7 +15,8 @@ final class PatternMisfit {
   private final String name;
   private final Map<List<Integer>, Integer> farthest = new HashMap<>();
 
-  private PatternMisfit(List<NamePattern.Token> tokens, String name) {
+  /** Of a name that has no reading. */
+  PatternMisfit(List<NamePattern.Token> tokens, String name) {
     this.tokens = tokens;
     this.name = name;
   }
@@ -28,6 +30,9 @@ final class PatternMisfit {
    * @param told in words
    */
   record Found(int part, boolean certain, Optional<String> value, String told) {
+    private Found(int part, String told) {
+      this(part, false, Optional.empty(), told);
+    }
 
     /** Names with the same fault are told of together. */
     String sort() {
@@ -42,12 +47,7 @@ final class PatternMisfit {
     }
   }
 
-  /** Of a name that has no reading. */
-  static Found of(List<NamePattern.Token> tokens, String name) {
-    return new PatternMisfit(tokens, name).found();
-  }
-
-  private Found found() {
+  Found found() {
     NavigableSet<Integer> before = new TreeSet<>();
     NavigableSet<Integer> at = new TreeSet<>(List.of(0));
     int part = 0;
@@ -72,28 +72,14 @@ final class PatternMisfit {
   }
 
   /** All places a part can end at, when it begins at one of several. */
-  private NavigableSet<Integer> after(int part, NavigableSet<Integer> from) {
+  private NavigableSet<Integer> after(int part, Set<Integer> from) {
     NavigableSet<Integer> after = new TreeSet<>();
-    NamePattern.Token token = tokens.get(part);
-    for (int at : from) {
-      if (token.isText()) {
-        if (name.startsWith(token.text(), at)) {
-          after.add(at + token.text().length());
-        }
-        continue;
-      }
-      for (int to = at + 1; to <= end(at); to++) {
-        if (token.takes(name.substring(at, to))) {
-          after.add(to);
-        }
-      }
-    }
+    from.forEach(at -> after.addAll(tokens.get(part).ends(name, at)));
     return after;
   }
 
   private int end(int at) {
-    int slash = name.indexOf('/', at);
-    return slash < 0 ? name.length() : slash;
+    return NamePattern.end(name, at);
   }
 
   /** How many parts from the first on can be fitted in turn; one more when the name ends there. */
@@ -102,12 +88,11 @@ final class PatternMisfit {
       return at == name.length() ? part + 1 : part;
     }
     List<Integer> place = List.of(part, at);
-    Integer known = farthest.get(place);
-    if (known != null) {
-      return known;
+    if (farthest.containsKey(place)) {
+      return farthest.get(place);
     }
     int most = part;
-    for (int next : after(part, new TreeSet<>(List.of(at)))) {
+    for (int next : tokens.get(part).ends(name, at)) {
       most = Math.max(most, reached(part + 1, next));
     }
     farthest.put(place, most);
@@ -117,11 +102,7 @@ final class PatternMisfit {
   private Found wrongPart(int part, NavigableSet<Integer> at) {
     NamePattern.Token token = tokens.get(part);
     if (at.stream().allMatch(from -> end(from) == from)) {
-      return new Found(
-          part,
-          false,
-          Optional.empty(),
-          lead(part, at.first(), "but nothing is left for ") + token);
+      return new Found(part, lead(part, at.first(), "but nothing is left for ") + token);
     }
     Candidate best = candidate(part, at);
     String value = name.substring(best.from(), best.to());
@@ -160,8 +141,7 @@ final class PatternMisfit {
       return new Found(
           part, false, Optional.of(value), lead(part - 1, from, "but ") + open.wrong(value));
     }
-    return new Found(
-        part, false, Optional.empty(), lead(part - 1, from, "but ") + unended(open, text, from));
+    return new Found(part, lead(part - 1, from, "but ") + unended(open, text, from));
   }
 
   private String unended(NamePattern.Token open, String text, int from) {
@@ -179,17 +159,18 @@ final class PatternMisfit {
 
   private Found missing(int part, int at) {
     String rest = name.substring(at);
+    String text = part == tokens.size() ? "" : "`" + tokens.get(part).text() + "`";
     String why;
-    if (part == tokens.size()) {
+    if (text.isEmpty()) {
       why = "the pattern ends where the name goes on with `" + rest + "`";
     } else if (rest.isEmpty()) {
-      why = "the name ends where `" + tokens.get(part).text() + "` should follow";
+      why = "the name ends where " + text + " should follow";
     } else if (at == 0) {
-      why = "the name does not begin with `" + tokens.get(part).text() + "`";
+      why = "the name does not begin with " + text;
     } else {
-      why = "then `" + tokens.get(part).text() + "` should follow, not `" + rest + "`";
+      why = "then " + text + " should follow, not `" + rest + "`";
     }
-    return new Found(part, false, Optional.empty(), lead(part, at, "but ") + why);
+    return new Found(part, lead(part, at, "but ") + why);
   }
 
   private String lead(int part, int at, String turn) {

@@ -14,12 +14,7 @@ public final class PlainNumber {
 
   private PlainNumber() {}
 
-  /**
-   * A decimal number.
-   *
-   * @param text may have spaces around it
-   * @return the number, finite; or nothing when the text is none
-   */
+  /** A finite decimal number, spaces around it or not; nothing when the text is none. */
   public static OptionalDouble decimal(String text) {
     String bare = text.strip();
     if (!DECIMAL.matcher(bare).matches()) {
@@ -29,12 +24,7 @@ public final class PlainNumber {
     return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
 
-  /**
-   * A whole number of at most 18 digits.
-   *
-   * @param text may have spaces around it
-   * @return the number, or nothing when the text is none
-   */
+  /** A whole number of at most 18 digits, likewise. */
   public static OptionalLong whole(String text) {
     String bare = text.strip();
     return WHOLE.matcher(bare).matches()
@@ -42,11 +32,7 @@ public final class PlainNumber {
         : OptionalLong.empty();
   }
 
-  /**
-   * What to write in place of a number with a decimal comma.
-   *
-   * @return the remedy, one clause; nothing when the text is no such number
-   */
+  /** What to write in place of a number with a decimal comma, one clause; nothing for others. */
   public static Optional<String> commaRemedy(String text) {
     String bare = text.strip();
     return DECIMAL_COMMA.matcher(bare).matches()

@@ -1,7 +1,11 @@
 package org.twinrig.intake;
 
+import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.response.Response;
 
@@ -9,7 +13,7 @@ import org.twinrig.response.Response;
  * A capture file as read.
  *
  * @param response the curve, in Hz and dB, at rising frequencies
- * @param layout how the file was understood
+ * @param understood what the file was taken to be, in sentences
  * @param notes what the lab should know; all of kind {@code NOTE}, in the order of lines
  * @param sha256 the file's bytes as a SHA-256 in 64 hexadecimal digits
  * @param points how many points the file holds, counting those left out with a note
@@ -17,7 +21,7 @@ import org.twinrig.response.Response;
  */
 public record Reading(
     Response response,
-    CaptureLayout layout,
+    List<String> understood,
     List<Problem> notes,
     String sha256,
     long points,
@@ -25,9 +29,9 @@ public record Reading(
 
   public Reading {
     Objects.requireNonNull(response, "response");
-    Objects.requireNonNull(layout, "layout");
     Objects.requireNonNull(sha256, "sha256");
     Objects.requireNonNull(source, "source");
+    understood = List.copyOf(understood);
     notes = List.copyOf(notes);
     if (notes.stream().anyMatch(note -> note.kind() != Problem.Kind.NOTE)) {
       throw new IllegalArgumentException("what was read carries notes only");
@@ -35,5 +39,35 @@ public record Reading(
     if (points < response.size()) {
       throw new IllegalArgumentException("a file cannot hold fewer points than its curve");
     }
+  }
+
+  /** How the file was understood, for a person: several lines, each ended by a line feed. */
+  public String report() {
+    List<String> lines = new ArrayList<>();
+    lines.add(source);
+    understood.forEach(sentence -> lines.add("  " + sentence));
+    for (Problem note : notes) {
+      lines.add(
+          "  Note" + (note.line() > 0 ? " on line " + note.line() : "") + ": " + note.what() + ".");
+    }
+    lines.add("  SHA-256 " + sha256);
+    return String.join("\n", lines) + "\n";
+  }
+
+  /** The extent of a curve in words, without a full stop. */
+  static String extent(Response response) {
+    DoubleSummaryStatistics levels =
+        IntStream.range(0, response.size()).mapToDouble(response::levelDb).summaryStatistics();
+    return "A curve of "
+        + Numbers.count(response.size(), "point", "points")
+        + " from "
+        + Numbers.hertz(response.fromHz())
+        + " to "
+        + Numbers.hertz(response.toHz())
+        + ", with levels from "
+        + Numbers.fixed(levels.getMin(), 1)
+        + " dB to "
+        + Numbers.fixed(levels.getMax(), 1)
+        + " dB";
   }
 }

@@ -1,43 +1,51 @@
 package org.twinrig.intake;
 
-/** How one sample stands in a sound file. */
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** How one sample stands in a sound file: whole numbers, or IEEE 754 of either precision. */
 public enum SampleFormat {
-  /** Two bytes, whole numbers. */
-  INTEGER_16("16-bit integer", 2),
-  /** Three bytes, whole numbers. */
-  INTEGER_24("24-bit integer", 3),
-  /** Four bytes, whole numbers. */
-  INTEGER_32("32-bit integer", 4),
-  /** Four bytes, IEEE 754 single precision. */
-  FLOAT_32("32-bit float", 4),
-  /** Eight bytes, IEEE 754 double precision. */
-  FLOAT_64("64-bit float", 8);
+  INTEGER_16(SampleFormat.PCM, 16),
+  INTEGER_24(SampleFormat.PCM, 24),
+  INTEGER_32(SampleFormat.PCM, 32),
+  FLOAT_32(SampleFormat.IEEE_FLOAT, 32),
+  FLOAT_64(SampleFormat.IEEE_FLOAT, 64);
 
-  private final String words;
-  private final int bytes;
+  static final int PCM = 1;
+  static final int IEEE_FLOAT = 3;
 
-  SampleFormat(String words, int bytes) {
-    this.words = words;
-    this.bytes = bytes;
+  private final int tag;
+  private final int bits;
+
+  SampleFormat(int tag, int bits) {
+    this.tag = tag;
+    this.bits = bits;
   }
 
-  /** The format in words: for example {@code 24-bit integer}. */
-  public String words() {
-    return words;
+  /** The format of a WAV file's format tag and bits per sample. */
+  static Optional<SampleFormat> of(int tag, int bits) {
+    return Stream.of(values()).filter(f -> f.tag == tag && f.bits == bits).findFirst();
   }
 
-  /**
-   * The format in words, with the bits that are used where these are fewer.
-   *
-   * @param validBits how many bits of a sample are used
-   * @return for example {@code 32-bit integer, of which 24 bits are used}
-   */
-  public String words(int validBits) {
-    return validBits == 8 * bytes ? words : words + ", of which " + validBits + " bits are used";
+  /** In words: for example {@code 24-bit integer}. */
+  static String words(int tag, int bits) {
+    return bits + "-bit " + (tag == PCM ? "integer" : "float");
+  }
+
+  String words() {
+    return words(tag, bits);
+  }
+
+  int bits() {
+    return bits;
   }
 
   /** Bytes of one sample of one channel. */
   int bytes() {
-    return bytes;
+    return bits / 8;
+  }
+
+  boolean isWhole() {
+    return tag == PCM;
   }
 }

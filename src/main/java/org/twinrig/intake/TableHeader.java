@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
 
 /** The header line of a lab's table, judged against the columns it may have. */
 final class TableHeader {
@@ -21,14 +22,23 @@ final class TableHeader {
     this.columns = columns;
   }
 
-  List<String> names() {
+  /** The names of the columns. */
+  List<String> names() throws UnusableInput {
+    List<Problem> problems = problems();
+    if (!problems.isEmpty()) {
+      throw new UnusableInput(problems);
+    }
     return names;
   }
 
-  List<Problem> problems() {
-    Optional<Problem> separator = separator();
-    if (separator.isPresent()) {
-      return List.of(separator.get());
+  private List<Problem> problems() {
+    String first = names.get(0);
+    if (names.size() == 1 && (first.indexOf(';') >= 0 || first.indexOf('\t') >= 0)) {
+      // Other separators leave the header in one cell.
+      return List.of(
+          fatal(
+              "the cells are separated by " + (first.indexOf(';') >= 0 ? "semicolons" : "tabs"),
+              "save the table with commas between cells and a point as the decimal mark"));
     }
     List<Problem> problems = new ArrayList<>();
     Set<String> guessed = new HashSet<>();
@@ -40,28 +50,12 @@ final class TableHeader {
         problems.add(fatal("column `" + name + "` is there twice", "keep one of them"));
       }
     }
+    String needed = "add it; the table needs " + String.join(", ", columns.required());
     columns.required().stream()
         .filter(name -> !names.contains(name) && !guessed.contains(name))
-        .map(name -> fatal("lacks the column `" + name + "`", "add it" + among()))
+        .map(name -> fatal("lacks the column `" + name + "`", needed))
         .forEach(problems::add);
     return problems;
-  }
-
-  /** Other separators leave the header in one cell. */
-  private Optional<Problem> separator() {
-    boolean single = names.size() == 1;
-    if (single && names.get(0).indexOf(';') >= 0) {
-      return Optional.of(separatedBy("semicolons"));
-    }
-    return single && names.get(0).indexOf('\t') >= 0
-        ? Optional.of(separatedBy("tabs"))
-        : Optional.empty();
-  }
-
-  private Problem separatedBy(String what) {
-    return fatal(
-        "the cells are separated by " + what,
-        "save the table with commas between cells and a point as the decimal mark");
   }
 
   private Problem unknown(String name, Set<String> guessed) {
@@ -74,10 +68,6 @@ final class TableHeader {
     return fatal(
         "unknown column `" + name + "`",
         guess + "known columns here: " + String.join(", ", columns.all()));
-  }
-
-  private String among() {
-    return "; the table needs " + String.join(", ", columns.required());
   }
 
   private Problem fatal(String what, String remedy) {

@@ -69,7 +69,11 @@ final class TableText {
       for (CsvRecord each : records) {
         lines.add(new Line((int) each.getStartingLineNumber(), List.copyOf(each.getFields())));
         if (lines.size() > MOST_ROWS + 2) { // with the header and the end
-          throw tooManyRows(source, lines.get(lines.size() - 2).number());
+          throw tooMuch(
+              source,
+              lines.get(lines.size() - 2).number(),
+              "the table goes on after " + MOST_ROWS + " rows",
+              "split it into several tables");
         }
       }
     } catch (CsvParseException e) {
@@ -78,30 +82,22 @@ final class TableText {
     return lines;
   }
 
-  private static UnusableInput tooManyRows(String source, int line) {
-    return unusable(
-        source,
-        line,
-        "the table goes on after " + MOST_ROWS + " rows, which are the most that are read",
-        "split it into several tables");
-  }
-
   private static UnusableInput unread(String source, CsvParseException e) {
     Matcher at = FAILED_AT.matcher(String.valueOf(e.getMessage()));
     int line = at.find() ? Integer.parseInt(at.group(1)) : 0;
     String why = e.getCause() == null ? "" : String.valueOf(e.getCause().getMessage());
     if (why.contains("limit of")) {
-      return unusable(
+      return tooMuch(
           source,
           line,
-          "a row has more than " + MOST_CELLS + " cells, which are the most that are read",
+          "a row has more than " + MOST_CELLS + " cells",
           "check that this is the file you mean");
     }
     if (why.contains("max field size")) {
-      return unusable(
+      return tooMuch(
           source,
           line,
-          "a cell has more than " + LONGEST_CELL + " characters, which are the most that are read",
+          "a cell has more than " + LONGEST_CELL + " characters",
           "close the quote it begins with, or check that this is the file you mean");
     }
     return unusable(
@@ -109,6 +105,10 @@ final class TableText {
         line,
         "text follows the closing quote of a cell",
         "put the whole cell between quotes and write a quote inside it twice");
+  }
+
+  private static UnusableInput tooMuch(String source, int line, String what, String remedy) {
+    return unusable(source, line, what + ", which are the most that are read", remedy);
   }
 
   private static UnusableInput unusable(String source, int line, String what, String remedy) {

@@ -19,12 +19,12 @@ record Titles(int line, List<String> names) {
     names = List.copyOf(names);
   }
 
-  static Titles above(int firstNumbers, Lines lines, SampleTable table) {
-    for (int line = firstNumbers - 1; line >= 1; line--) {
-      List<String> names = named(lines.text(line), table);
+  static Titles above(Lines lines, Sample sample) {
+    for (int line = sample.first() - 1; line >= 1; line--) {
+      List<String> names = named(lines.text(line), sample);
       if (!names.isEmpty()) {
         return allUnits(names) && line > 1
-            ? joined(named(lines.text(line - 1), table), names, line)
+            ? joined(named(lines.text(line - 1), sample), names, line)
             : new Titles(line, names);
       }
     }
@@ -58,13 +58,13 @@ record Titles(int line, List<String> names) {
   }
 
   /** The titles in a line, or none: the header may be cut differently from the numbers. */
-  private static List<String> named(String line, SampleTable table) {
+  private static List<String> named(String line, Sample sample) {
     String text = withoutCommentMark(line);
-    List<Separator> ways = new ArrayList<>(List.of(table.separator()));
+    List<Separator> ways = new ArrayList<>(List.of(sample.separator()));
     ways.addAll(List.of(Separator.values()));
     for (Separator way : ways) {
-      List<String> names = way == Separator.SPACES ? words(text, table) : cut(text, way);
-      if (fit(names, table)) {
+      List<String> names = way == Separator.SPACES ? words(text, sample) : cut(text, way);
+      if (fit(names, sample)) {
         return names;
       }
     }
@@ -74,11 +74,11 @@ record Titles(int line, List<String> names) {
   private static List<String> cut(String text, Separator separator) {
     Fields fields = new Fields();
     fields.cut(text.toCharArray(), 0, text.length(), separator);
-    return fields.texts().subList(0, fields.filled());
+    return fields.texts();
   }
 
   /** Words, each with the bracket that follows it; joined by meaning when there are too many. */
-  private static List<String> words(String text, SampleTable table) {
+  private static List<String> words(String text, Sample sample) {
     List<String> words = new ArrayList<>();
     boolean open = false;
     for (String word : cut(text, Separator.SPACES)) {
@@ -88,15 +88,11 @@ record Titles(int line, List<String> names) {
       } else {
         words.add(word);
       }
-      open = (open || word.contains("(") || word.contains("[")) && !closes(word);
+      open = (open || word.contains("(") || word.contains("[")) && !word.matches(".*[)\\]],?");
     }
     // A sentence has words that are no titles, and its order says nothing about the columns.
     boolean titlesOnly = words.stream().noneMatch(w -> HeaderWords.of(w).role() == Role.UNKNOWN);
-    return words.size() > table.width() && titlesOnly ? joinedByMeaning(words) : words;
-  }
-
-  private static boolean closes(String word) {
-    return word.endsWith(")") || word.endsWith("]") || word.endsWith("),") || word.endsWith("],");
+    return words.size() > sample.width() && titlesOnly ? joinedByMeaning(words) : words;
   }
 
   private static List<String> joinedByMeaning(List<String> words) {
@@ -114,18 +110,15 @@ record Titles(int line, List<String> names) {
     return names;
   }
 
-  private static boolean fit(List<String> names, SampleTable table) {
-    return names.size() >= Math.min(table.filled(), table.width())
-        && names.size() <= table.width()
+  private static boolean fit(List<String> names, Sample sample) {
+    return names.size() >= Math.min(sample.filled(), sample.width())
+        && names.size() <= sample.width()
         && names.size() >= 2
         && names.stream().map(n -> HeaderWords.of(n).role()).anyMatch(Titles::isTelling);
   }
 
   private static boolean isTelling(Role role) {
-    return role == Role.FREQUENCY
-        || role == Role.LEVEL
-        || role == Role.PHASE
-        || role == Role.LINEAR;
+    return role != Role.OTHER && role != Role.UNKNOWN;
   }
 
   private static String withoutCommentMark(String line) {

@@ -19,12 +19,12 @@ import org.twinrig.problem.Problem;
 final class UnreadNames {
   private static final int MOST_SHOWN = 3;
 
+  private record Misfit(String name, PatternMisfit.Found found) {}
+
   private final NamePattern pattern;
   private final Map<String, List<Misfit>> misfits = new LinkedHashMap<>();
   private final List<String> ambiguous = new ArrayList<>();
   private String twoWays = "";
-
-  private record Misfit(String name, PatternMisfit.Found found) {}
 
   UnreadNames(NamePattern pattern) {
     this.pattern = pattern;
@@ -43,12 +43,7 @@ final class UnreadNames {
     ambiguous.add(name);
   }
 
-  /**
-   * What is wrong with them.
-   *
-   * @param folder the folder's name in messages
-   * @param files how many files were looked at
-   */
+  /** What is wrong with them, of so many files in a folder. */
   List<Problem> problems(String folder, int files) {
     List<Problem> problems = new ArrayList<>();
     int unfit = misfits.values().stream().mapToInt(List::size).sum();
@@ -58,32 +53,33 @@ final class UnreadNames {
       misfits.values().forEach(alike -> problems.add(unfit(alike)));
     }
     if (!ambiguous.isEmpty()) {
-      boolean one = ambiguous.size() == 1;
+      String first = ambiguous.size() == 1 ? "" : "the first as ";
       problems.add(
           Problem.refused(
               first(ambiguous),
               0,
-              "can be read in two ways: " + (one ? "" : "the first as ") + twoWays,
+              "can be read in two ways: " + first + twoWays,
               "name the texts a part may have, such as {fixture:plate|head}"));
     }
     return problems;
   }
 
   private Problem nothingFits(String folder, int files) {
-    // The most frequent fault; a stray file, such as a list of contents, may come first of all.
+    // The most frequent fault, the first of several; a stray file, such as a list of contents, may
+    // come first of all.
     List<Misfit> most =
         misfits.values().stream()
             .sorted(Comparator.comparingInt((List<Misfit> alike) -> alike.size()).reversed())
             .findFirst()
             .orElseThrow();
-    String what =
+    String all =
         files == 1
             ? "the only file does not fit the pattern `"
             : "none of the " + files + " files fits the pattern `";
     return Problem.refused(
         folder,
         0,
-        what + pattern + "`; take `" + most.get(0).name() + "`: " + told(most),
+        all + pattern + "`; take `" + most.get(0).name() + "`: " + told(most),
         "mend the pattern so that it reads as the names do");
   }
 
@@ -92,7 +88,8 @@ final class UnreadNames {
     return Problem.refused(
         first(alike.stream().map(Misfit::name).toList()),
         0,
-        (one ? "does not fit the pattern `" : "do not fit the pattern `")
+        (one ? "does" : "do")
+            + " not fit the pattern `"
             + pattern
             + "`: "
             + (one ? "" : "in the first, ")
@@ -105,16 +102,14 @@ final class UnreadNames {
     PatternMisfit.Found first = alike.get(0).found();
     List<String> others =
         alike.stream()
-            .map(m -> m.found().value())
-            .flatMap(Optional::stream)
+            .flatMap(m -> m.found().value().stream())
             .distinct()
             .filter(value -> !first.value().equals(Optional.of(value)))
             .map(value -> "`" + value + "`")
             .toList();
-    if (others.isEmpty()) {
-      return first.told();
-    }
-    return first.told() + " (in others " + FirstFew.of(others, MOST_SHOWN, n -> n + " more") + ")";
+    return others.isEmpty()
+        ? first.told()
+        : first.told() + " (in others " + FirstFew.of(others, MOST_SHOWN, n -> n + " more") + ")";
   }
 
   private static String first(List<String> names) {

@@ -3,12 +3,11 @@ package org.twinrig.intake;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
-import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Optional;
 import org.twinrig.internal.OrdinaryFile;
@@ -22,11 +21,10 @@ public final class Utf8File {
   private Utf8File() {}
 
   /**
-   * The whole text of a file.
+   * The whole text of a file, without byte-order mark.
    *
    * @param source how problems name it
    * @param mostBytes the largest size that is believable for such a file
-   * @return the text without byte-order mark
    * @throws UnusableInput when it cannot be read, is larger, is a spreadsheet, is UTF-16 or UTF-32,
    *     or holds a byte that is not UTF-8 (with its line)
    */
@@ -36,18 +34,31 @@ public final class Utf8File {
     if (spreadsheet.isPresent()) {
       throw new UnusableInput(spreadsheet.get());
     }
-    refuseWideText(bytes, source);
-    int start = hasUtf8Mark(bytes) ? 3 : 0;
+    String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
+    if (begin.startsWith("fffe") || begin.startsWith("feff")) {
+      throw unusable(source, 0, "is UTF-16 text", SAVE_AS);
+    }
+    for (int i = 0; i < bytes.length; i++) {
+      if (bytes[i] == 0) {
+        throw unusable(
+            source,
+            line(bytes, i),
+            "holds a zero byte: the file is UTF-16 text or no text at all",
+            SAVE_AS);
+      }
+    }
+    int start = begin.equals("efbbbf") ? 3 : 0;
     ByteBuffer input = ByteBuffer.wrap(bytes, start, bytes.length - start);
     CharBuffer text = CharBuffer.allocate(bytes.length - start + 1);
-    CharsetDecoder decoder =
-        StandardCharsets.UTF_8
-            .newDecoder()
-            .onMalformedInput(CodingErrorAction.REPORT)
-            .onUnmappableCharacter(CodingErrorAction.REPORT);
-    CoderResult result = decoder.decode(input, text, true);
+    CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(input, text, true);
     if (result.isError()) {
-      throw notUtf8(bytes, input.position(), source);
+      int at = input.position();
+      throw unusable(
+          source,
+          line(bytes, at),
+          String.format(
+              Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
+          SAVE_AS);
     }
     return text.flip().toString();
   }
@@ -59,11 +70,7 @@ public final class Utf8File {
         throw unusable(
             source,
             0,
-            String.format(
-                Locale.ROOT,
-                "is %d bytes long, but at most %d are believable",
-                found.size(),
-                mostBytes),
+            "is " + found.size() + " bytes long, but at most " + mostBytes + " are believable",
             "check that this is the file you mean");
       }
       return found.bytes();
@@ -77,45 +84,10 @@ public final class Utf8File {
     }
   }
 
-  /** Text in two or four bytes a letter shows itself by its mark or by zero bytes. */
-  private static void refuseWideText(byte[] bytes, String source) throws UnusableInput {
-    boolean marked = bytes.length >= 2 && ((bytes[0] & 0xFF) ^ (bytes[1] & 0xFF)) == 1;
-    if (marked && (bytes[0] & 0xFF) >= 0xFE) {
-      throw unusable(source, 0, "is UTF-16 text", SAVE_AS);
-    }
-    for (int i = 0; i < bytes.length; i++) {
-      if (bytes[i] == 0) {
-        throw unusable(
-            source,
-            line(bytes, i),
-            "holds a zero byte: the file is UTF-16 text or no text at all",
-            SAVE_AS);
-      }
-    }
-  }
-
-  private static boolean hasUtf8Mark(byte[] bytes) {
-    return bytes.length >= 3
-        && (bytes[0] & 0xFF) == 0xEF
-        && (bytes[1] & 0xFF) == 0xBB
-        && (bytes[2] & 0xFF) == 0xBF;
-  }
-
-  private static UnusableInput notUtf8(byte[] bytes, int position, String source) {
-    return unusable(
-        source,
-        line(bytes, position),
-        String.format(
-            Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[position] & 0xFF),
-        SAVE_AS);
-  }
-
   private static int line(byte[] bytes, int position) {
     int line = 1;
     for (int i = 0; i < position; i++) {
-      if (bytes[i] == '\n') {
-        line++;
-      }
+      line += bytes[i] == '\n' ? 1 : 0;
     }
     return line;
   }

@@ -2,9 +2,8 @@
  * Files to captures, and what a file was taken to be.
  *
  * <p>{@link org.twinrig.intake.CaptureFile} is the door: a path goes in, a {@link
- * org.twinrig.intake.Reading} comes out. The reading holds the curve and the {@link
- * org.twinrig.intake.CaptureLayout} the file was understood to have; {@link
- * org.twinrig.intake.InspectionReport} says the same in sentences.
+ * org.twinrig.intake.Reading} comes out. The reading holds the curve, and says in sentences what the
+ * file was taken to be.
  *
  * <h2>How a capture text is understood</h2>
  *
@@ -22,38 +21,25 @@
  *       kHz, or the file is not of a headphone; only the lab can say.
  * </ol>
  *
- * <p>The questions are asked in this order, one class each:
+ * <p>The questions are asked in this order:
  *
  * <pre>
- * FileBytes      can the file be read at all, and what is its SHA-256
- * DecodedText    which characters are its bytes ({@link org.twinrig.intake.TextEncoding})
- * Lines          where do lines start and end
- * LineShapes     is a line blank, a comment, numbers, or other text
- * Sample         on which lines does the dialect rest
- * Separator      what stands between two fields
- * SampleTable    how many columns there are, and which hold numbers
- * DecimalMark    point or comma
+ * CaptureFile    can the file be read at all, is it text or sound
+ * DecodedText    which characters are its bytes
+ * Lines          where lines start and end; is one blank, a comment, numbers, or other text
+ * Sample         on which lines the format rests: what parts fields, how many columns there are,
+ *                which hold numbers, point or comma
  * Titles         which line names the columns
  * HeaderWords    what a title means, in several languages
  * ColumnRoles    which column is frequency, which level
  * NumberLines    every line, read
- * PointOrder     rising, falling, repeated: the curve
- * Plausibility   can these numbers be hertz and decibels
+ * Points         rising, falling, repeated: the curve
+ * TextCapture    can these numbers be hertz and decibels
  * </pre>
  *
- * <h2>How a sound is understood</h2>
- *
- * <p>A file whose content begins as RIFF is sound, whatever its name. It is read as WAV by a strict
- * reader of our own: the JDK's {@code javax.sound.sampled} opens a cut-off file and gives it the
- * length its head states. What a sound holds, an impulse response or the recording of a sweep, is
- * declared by the lab ({@link org.twinrig.spectrum.SoundContent}).
- *
- * <pre>
- * WavChunks      where format and samples lie, every stated size held against the bytes
- * WavFormat      what a sample is ({@link org.twinrig.intake.SampleFormat}), channels, rate
- * WavSamples     one channel as numbers
- * CaptureSound   the channel of a side, its response ({@link org.twinrig.spectrum})
- * </pre>
+ * <p>A file whose content begins as RIFF is sound, whatever its name. What it holds, an impulse
+ * response or the recording of a sweep, is declared by the lab ({@link
+ * org.twinrig.spectrum.SoundContent}).
  *
  * <h2>What becomes of doubtful content</h2>
  *

@@ -46,39 +46,24 @@ public record Problem(Kind kind, String source, int line, String what, String re
     }
   }
 
-  /**
-   * A problem that stops everything.
-   *
-   * @param source the file
-   * @param line its line from 1, or 0 for the whole file
-   * @param what what is wrong
-   * @param remedy what would be right
-   */
+  /** A problem that stops everything. */
   public static Problem fatal(String source, int line, String what, String remedy) {
     return new Problem(Kind.FATAL, source, line, what, remedy);
   }
 
-  /**
-   * A problem that costs one item.
-   *
-   * @param source the file
-   * @param line its line from 1, or 0 for the whole file
-   * @param what what is wrong
-   * @param remedy what would be right
-   */
+  /** A problem that costs one item. */
   public static Problem refused(String source, int line, String what, String remedy) {
     return new Problem(Kind.REFUSED, source, line, what, remedy);
   }
 
-  /**
-   * Something the lab should know about an item that was used.
-   *
-   * @param source the file
-   * @param line its line from 1, or 0 for the whole file
-   * @param what how it was taken
-   */
+  /** Something the lab should know about an item that was used: how it was taken. */
   public static Problem note(String source, int line, String what) {
     return new Problem(Kind.NOTE, source, line, what, "");
+  }
+
+  /** The same about another line, with an addition to what is wrong. */
+  Problem at(int other, String addition) {
+    return new Problem(kind, source, other, what + addition, remedy);
   }
 
   /** The problem as one line of text: {@code file:line: what is wrong; what would be right}. */

@@ -14,13 +14,6 @@ import java.util.TreeSet;
 public final class Repeated {
   private static final int MOST_RANGES = 6;
 
-  /** All that two problems share besides their line. */
-  private record Saying(Problem.Kind kind, String source, String what, String remedy) {
-    static Saying of(Problem p) {
-      return new Saying(p.kind(), p.source(), p.what(), p.remedy());
-    }
-  }
-
   private Repeated() {}
 
   /**
@@ -31,16 +24,12 @@ public final class Repeated {
    *     names all the lines; every other problem as it was; each where its sentence came first
    */
   public static List<Problem> toldOnce(List<Problem> problems) {
-    Map<Saying, NavigableSet<Integer>> lines = new LinkedHashMap<>();
-    problems.forEach(p -> lines.computeIfAbsent(Saying.of(p), s -> new TreeSet<>()).add(p.line()));
+    Map<Problem, NavigableSet<Integer>> lines = new LinkedHashMap<>();
+    problems.forEach(p -> lines.computeIfAbsent(p.at(0, ""), s -> new TreeSet<>()).add(p.line()));
     List<Problem> told = new ArrayList<>();
-    lines.forEach((saying, at) -> told.add(problem(saying, at)));
+    lines.forEach(
+        (p, at) -> told.add(p.at(at.first(), at.size() == 1 ? "" : " (" + rows(at) + ")")));
     return List.copyOf(told);
-  }
-
-  private static Problem problem(Saying saying, NavigableSet<Integer> at) {
-    String what = at.size() == 1 ? saying.what() : saying.what() + " (" + rows(at) + ")";
-    return new Problem(saying.kind(), saying.source(), at.first(), what, saying.remedy());
   }
 
   private static String rows(NavigableSet<Integer> at) {

@@ -227,8 +227,14 @@ class EndToEndTest {
     Ran missing = Ran.of("study", folder.resolve("nowhere").toString());
     assertEquals(1, missing.status());
     assertFalse(missing.err().contains("\tat "), missing.err());
-    Ran inspected = Ran.of("inspect", folder.resolve("nowhere.txt").toString());
+    String nowhere = folder.resolve("nowhere.txt").toString();
+    Ran inspected = Ran.of("inspect", nowhere);
     assertEquals(1, inspected.status());
+    assertEquals(
+        "Not read: "
+            + nowhere
+            + ": there is no such file; check the name and the folder it is looked for in.",
+        inspected.out().strip());
     Ran version =
         Ran.of(
             "translate",

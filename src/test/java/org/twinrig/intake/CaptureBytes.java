@@ -30,10 +30,6 @@ final class CaptureBytes {
   }
 
   /** The points as text, so that a test can show them: {@code 20.0:85.3 25.0:85.9}. */
-  static Layout layout(Reading reading) {
-    return (Layout) reading.layout();
-  }
-
   static String points(Reading reading) {
     StringBuilder points = new StringBuilder();
     for (int i = 0; i < reading.response().size(); i++) {

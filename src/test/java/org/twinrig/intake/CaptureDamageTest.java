@@ -42,7 +42,7 @@ class CaptureDamageTest {
     try {
       Reading reading = CaptureBytes.read(bytes);
       assertTrue(reading.response().size() >= 2);
-      assertFalse(InspectionReport.text(reading).contains("NaN"));
+      assertFalse(reading.report().contains("NaN"));
     } catch (UnusableInput refusal) {
       assertTrue(refusal.getMessage().startsWith("capture.txt:"), refusal.getMessage());
       assertFalse(refusal.getMessage().contains("\n"), refusal.getMessage());

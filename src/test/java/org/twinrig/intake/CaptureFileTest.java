@@ -47,12 +47,12 @@ class CaptureFileTest {
     assertEquals(
         "plate/a.txt: the file has 64.1 MB, but at most 64 MB are read;"
             + " export this one curve as text",
-        refusal(sparse(FileBytes.MOST_BYTES + 1)));
+        refusal(sparse(CaptureFile.MOST_BYTES + 1)));
   }
 
   @Test
   void soundOfSixtyFourMegabytesIsStillRead() throws IOException {
-    Path file = sparse(FileBytes.MOST_BYTES);
+    Path file = sparse(CaptureFile.MOST_BYTES);
     try (RandomAccessFile large = new RandomAccessFile(file.toFile(), "rw")) {
       large.write(new byte[] {'R', 'I', 'F', 'F'});
     }
@@ -67,7 +67,7 @@ class CaptureFileTest {
     assertEquals(
         "plate/a.txt: the text has 32.1 MB, but at most 32 MB are read;"
             + " export this one curve with fewer points",
-        refusal(sparse(CaptureText.MOST_BYTES + 1L)));
+        refusal(sparse(TextCapture.MOST_BYTES + 1L)));
   }
 
   @Test
@@ -76,7 +76,7 @@ class CaptureFileTest {
     assertEquals(
         "plate/a.txt:1: there is a control character (code 0): this is not text;"
             + " export the curve as text",
-        refusal(sparse(CaptureText.MOST_BYTES)));
+        refusal(sparse(TextCapture.MOST_BYTES)));
   }
 
   private Path sparse(long bytes) throws IOException {

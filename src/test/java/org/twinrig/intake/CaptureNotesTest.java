@@ -3,13 +3,7 @@ package org.twinrig.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
-import org.twinrig.intake.Layout.FrequencyUnit;
-import org.twinrig.intake.Layout.LineEnds;
-import org.twinrig.intake.Layout.Order;
-import org.twinrig.intake.Layout.SkippedLines;
-import org.twinrig.intake.Layout.Why;
 import org.twinrig.problem.UnusableInput;
 
 /** What is used although it is odd, and the note that says so. */
@@ -20,25 +14,23 @@ class CaptureNotesTest {
     assertEquals(List.of(), reading.notes());
     assertEquals("capture.txt", reading.source());
     assertEquals(
-        new Layout(
-            TextEncoding.UTF_8,
-            false,
-            LineEnds.LF,
-            Separator.COMMA,
-            DecimalMark.POINT,
-            new Columns(
-                1, 2, OptionalInt.empty(), List.of(), List.of("Frequency (Hz)", "Level (dB)")),
-            FrequencyUnit.HZ,
-            Order.RISING,
-            List.of(new SkippedLines(Why.HEADER, 1, 1))),
-        reading.layout());
+        List.of(
+            "A curve of 2 points from 20 Hz to 200 Hz, with levels from 85.3 dB to 85.9 dB.",
+            "The text is UTF-8; lines end with LF.",
+            "Columns are parted by commas, with decimal points: column 1 'Frequency (Hz)' is the"
+                + " frequency in Hz, column 2 'Level (dB)' the level in dB.",
+            "Lines without a point: 1 (header)."),
+        reading.understood());
   }
 
   @Test
   void fallingFrequenciesAreReversed() throws UnusableInput {
     Reading reading = CaptureBytes.read("2000 86.2\n200 85.9\n20 85.3\n");
     assertEquals("20:85.3 200:85.9 2000:86.2", CaptureBytes.points(reading));
-    assertEquals(Order.FALLING, CaptureBytes.layout(reading).order());
+    assertEquals(
+        "A curve of 3 points from 20 Hz to 2 kHz, with levels from 85.3 dB to 86.2 dB; in the file"
+            + " the frequencies fall.",
+        reading.understood().get(0));
     assertEquals(
         "capture.txt: the frequencies fall; the points were put in rising order",
         CaptureBytes.notes(reading));
@@ -78,7 +70,10 @@ class CaptureNotesTest {
     // 1.001 * 1000 is 1000.9999999999999 in floating point; the decimal shift gives 1001.
     Reading reading = CaptureBytes.read("f (kHz);dB\n0.02;85.3\n1.001;85.9\n20.0;86\n");
     assertEquals("20:85.3 1001:85.9 20000:86", CaptureBytes.points(reading));
-    assertEquals(FrequencyUnit.KHZ, CaptureBytes.layout(reading).frequencyUnit());
+    assertEquals(
+        "Columns are parted by semicolons, with decimal points: column 1 'f (kHz)' is the frequency"
+            + " in kHz, column 2 'dB' the level in dB.",
+        reading.understood().get(2));
     assertEquals(
         "capture.txt:1: the frequencies are in kHz and were converted to Hz",
         CaptureBytes.notes(reading));
@@ -89,7 +84,10 @@ class CaptureNotesTest {
     Reading reading =
         CaptureBytes.read("No;Hz;dB;Phase (deg);Coherence\n1;20;85.3;9;1\n2;200;85.9;8;0.9\n");
     assertEquals("20:85.3 200:85.9", CaptureBytes.points(reading));
-    assertEquals(OptionalInt.of(4), CaptureBytes.layout(reading).columns().phase());
+    assertEquals(
+        "Columns are parted by semicolons, with decimal points: column 2 'Hz' is the frequency in"
+            + " Hz, column 3 'dB' the level in dB, column 4 'Phase (deg)' the phase.",
+        reading.understood().get(2));
     assertEquals(
         "capture.txt:1: columns 1 'No', 5 'Coherence' were not used", CaptureBytes.notes(reading));
   }
@@ -124,7 +122,7 @@ class CaptureNotesTest {
     Reading reading = CaptureBytes.read("20 85.3\n200 85.9\nend of data\n\nmean: 85.6\n");
     assertEquals("20:85.3 200:85.9", CaptureBytes.points(reading));
     assertEquals(
-        List.of(new SkippedLines(Why.FOOTER, 3, 5)), CaptureBytes.layout(reading).skipped());
+        "Lines without a point: 3 to 5 (text after the numbers).", reading.understood().get(3));
     assertEquals(
         "capture.txt:3: the text after the numbers was left out", CaptureBytes.notes(reading));
   }
@@ -165,7 +163,10 @@ class CaptureNotesTest {
       text.append(hz).append(";85\n");
     }
     Reading reading = CaptureBytes.read(text + "200,5;85,9\n");
-    assertEquals(DecimalMark.COMMA, CaptureBytes.layout(reading).decimalMark());
+    assertEquals(
+        "Columns are parted by semicolons, with decimal commas: column 1 is the frequency in Hz,"
+            + " column 2 the level in dB.",
+        reading.understood().get(2));
     assertEquals(200.5, reading.response().toHz());
   }
 
@@ -174,13 +175,8 @@ class CaptureNotesTest {
     Reading reading =
         CaptureBytes.read("Alder 3\n\n# a\n# b\nHz;dB\n20;85.3\n\n200;85.9\n% c\n2000;86.2\n");
     assertEquals(
-        List.of(
-            new SkippedLines(Why.HEADER, 1, 1),
-            new SkippedLines(Why.BLANK, 2, 2),
-            new SkippedLines(Why.COMMENT, 3, 4),
-            new SkippedLines(Why.HEADER, 5, 5),
-            new SkippedLines(Why.BLANK, 7, 7),
-            new SkippedLines(Why.COMMENT, 9, 9)),
-        CaptureBytes.layout(reading).skipped());
+        "Lines without a point: 1 (header), 2 (blank), 3 to 4 (comment), 5 (header), 7 (blank),"
+            + " 9 (comment).",
+        reading.understood().get(3));
   }
 }

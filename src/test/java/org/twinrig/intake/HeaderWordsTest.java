@@ -32,6 +32,7 @@ class HeaderWordsTest {
         "Level re 20 µPa; LEVEL",
         "Schalldruckpegel; LEVEL",
         "Nivå; LEVEL",
+        "レベル; LEVEL",
         "Magnitude; LEVEL",
         "Phase; PHASE",
         "Phase (°); PHASE",

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.problem.UnusableInput;
 
 /** What a person reads about a file, word by word. */
-class InspectionReportTest {
+class ReadingReportTest {
   @Test
   void saysHowAPlainFileWasUnderstood() throws UnusableInput {
     assertEquals(
@@ -20,7 +20,7 @@ class InspectionReportTest {
           Every line holds a point.
           SHA-256 8ae29d31a420401beda72aa73fa3e34e24879438e86834981b2c0dbff4d44852
         """,
-        InspectionReport.text(CaptureBytes.read("20\t85.3\n200\t85.9\n2000\t86.2\n")));
+        CaptureBytes.read("20\t85.3\n200\t85.9\n2000\t86.2\n").report());
   }
 
   @Test
@@ -52,7 +52,7 @@ class InspectionReportTest {
           Note on line 9: the text after the numbers was left out.
           SHA-256 681132da09abf4a849b7b3945b8a1df375a6de5e36ed7dcb4a0c8cf81eef9ee1
         """,
-        InspectionReport.text(CaptureBytes.read(bytes)));
+        CaptureBytes.read(bytes).report());
   }
 
   @Test
@@ -60,8 +60,8 @@ class InspectionReportTest {
     UnusableInput refusal =
         assertThrows(UnusableInput.class, () -> CaptureBytes.read("20;85.3\n200;8S.9\n"));
     assertEquals(
-        "Not read: capture.txt:2: the level '8S.9' is not a number; write a bare number such as"
-            + " 1000.5, or start the line with # if it is a remark.\n",
-        InspectionReport.text(refusal));
+        "capture.txt:2: the level '8S.9' is not a number; write a bare number such as"
+            + " 1000.5, or start the line with # if it is a remark",
+        refusal.getMessage());
   }
 }

@@ -1,0 +1,121 @@
+package org.twinrig.intake;
+
+import java.util.List;
+import org.twinrig.capture.Side;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.spectrum.Signal;
+import org.twinrig.spectrum.SoundContent;
+import org.twinrig.spectrum.SoundSpectrum;
+import org.twinrig.spectrum.Sweep;
+import org.twinrig.spectrum.UnusableSound;
+
+/** A capture as a WAV file: an impulse response, or the recording of a sweep. */
+final class SoundCapture {
+  private final byte[] bytes;
+  private final WavFile wav;
+  private final Remarks remarks;
+
+  SoundCapture(byte[] bytes, Remarks remarks) throws UnusableInput {
+    this.bytes = bytes;
+    this.wav = new WavFile(bytes, remarks);
+    this.remarks = remarks;
+  }
+
+  int channels() {
+    return wav.channels();
+  }
+
+  /** The curve of a side: of a stereo file channel 1 is left, channel 2 right. */
+  Reading read(SoundContent content, Side side) throws UnusableInput {
+    if (channels() == 2 && side == Side.M) {
+      throw remarks.refuse(
+          "the sound file has two channels, left and right, but stands for one curve (side M)",
+          "name it in two rows, side L (channel 1) and side R (channel 2), or export one channel");
+    }
+    return readChannel(content, channels() == 2 && side == Side.R ? 2 : 1);
+  }
+
+  /** The curve of a channel, from 1. */
+  Reading readChannel(SoundContent content, int channel) throws UnusableInput {
+    Signal signal = wav.channel(channel);
+    SoundSpectrum spectrum = spectrum(signal, content);
+    spectrum.notes().forEach(note -> remarks.note(0, note));
+    boolean sweep = content.sweep().isPresent();
+    if (wav.validBits() <= 16 && !sweep) {
+      // Rounded samples of a tail err together, not at random: a slow tail is lost below a step.
+      remarks.note(
+          0,
+          "an impulse response in "
+              + wav.validBits()
+              + " bits loses its tail below one step: low levels at low"
+              + " frequencies may be off by some tenths of a dB, which 24 bits or float avoid");
+    }
+    List<String> understood =
+        List.of(
+            Reading.extent(spectrum.response()) + ".",
+            file(channel, signal.size()),
+            content
+                .sweep()
+                .map(SoundCapture::sweep)
+                .orElse("It was taken for an impulse response."),
+            window(spectrum, content.window().fadeMs()),
+            "Levels are relative to full scale: "
+                + (sweep
+                    ? "a recording equal to the sweep at full scale is 0 dB."
+                    : "one sample at full scale is 0 dB at every frequency."));
+    return remarks.reading(spectrum.response(), understood, bytes, spectrum.response().size());
+  }
+
+  private SoundSpectrum spectrum(Signal signal, SoundContent content) throws UnusableInput {
+    try {
+      return SoundSpectrum.of(signal, content);
+    } catch (UnusableSound e) {
+      throw remarks.refuse(e.getMessage(), e.remedy());
+    }
+  }
+
+  private String file(int channel, int samples) {
+    String used =
+        wav.validBits() == wav.sample().bits()
+            ? ""
+            : ", of which " + wav.validBits() + " bits are used";
+    return "The sound is WAV, "
+        + wav.sample().words()
+        + used
+        + ", "
+        + wav.rateHz()
+        + " Hz, "
+        + (channels() == 1
+            ? "one channel (any side), "
+            : "channel " + channel + " of 2 (side " + (channel == 1 ? "L" : "R") + "), ")
+        + Numbers.count(samples, "sample", "samples")
+        + " ("
+        + Numbers.fixed((double) samples / wav.rateHz(), 3)
+        + " s).";
+  }
+
+  private static String sweep(Sweep sweep) {
+    return "It was taken for the recording of an exponential sweep from "
+        + Numbers.hertz(sweep.fromHz())
+        + " to "
+        + Numbers.hertz(sweep.toHz())
+        + " in "
+        + Numbers.fixed(sweep.seconds(), 2)
+        + " s and divided by that sweep; the second harmonic lies "
+        + Numbers.fixed(sweep.leadMs(2), 1)
+        + " ms ahead of the response.";
+  }
+
+  private static String window(SoundSpectrum spectrum, double fadeMs) {
+    return "The onset lies at "
+        + Numbers.fixed(spectrum.onsetMs(), 3)
+        + " ms; the window opens "
+        + Numbers.fixed(spectrum.beforeOnsetMs(), 1)
+        + " ms before it and closes "
+        + Numbers.fixed(spectrum.lengthMs(), 1)
+        + " ms after it, its ends raised cosines of up to "
+        + Numbers.fixed(fadeMs, 1)
+        + " ms.";
+  }
+}
