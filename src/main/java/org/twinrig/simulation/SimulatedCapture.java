@@ -13,7 +13,7 @@ import org.twinrig.capture.Capture;
  */
 @SuppressWarnings("ArrayRecordComponent") // written to a file, never compared
 record SimulatedCapture(
-    Capture capture, double[] phaseDeg, Optional<Trouble> planted, Dialect dialect) {
+    Capture capture, double[] phaseDeg, Optional<Trouble> planted, CaptureFormat format) {
 
   /** A planted trouble. */
   enum Trouble {
@@ -36,6 +36,6 @@ record SimulatedCapture(
   SimulatedCapture {
     Objects.requireNonNull(capture, "capture");
     Objects.requireNonNull(planted, "planted");
-    Objects.requireNonNull(dialect, "dialect");
+    Objects.requireNonNull(format, "format");
   }
 }

@@ -76,21 +76,18 @@ public final class SimulatedStudy {
     return captures.stream().map(SimulatedCapture::capture).toList();
   }
 
-  /**
-   * The back catalogue: graphs of units that are not in the study.
-   *
-   * @return in the order of catalogue.csv
-   */
+  /** The back catalogue, graphs of units that are not in the study: in the order of its table. */
   public List<SimulatedGraph> catalogue() {
     return graphs;
   }
 
   /**
-   * The true mean transfer of a kind between this study's fixtures; see {@link
-   * SimulationPlan#populationTransfer}.
+   * The true mean transfer of a kind: the expectation, over all units of the kind and all good
+   * seatings of each, of anchored band level on the new fixture minus the same on the old one. It
+   * is what a study estimates. It belongs to the kind, the fixtures and the frequency axis, not to
+   * the seed: work it out once for many studies.
    *
-   * @param anchor how every capture is anchored
-   * @return dB per band
+   * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    */
   public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
     return new PopulationTruth(bench, grid, anchor).meanTransfer(kind);
@@ -176,7 +173,7 @@ public final class SimulatedStudy {
    * @return the YAML text
    */
   public String studyFile(String dataPrefix) {
-    return StudyYaml.text(this, dataPrefix);
+    return new SimulatedTables(this).studyFile(dataPrefix);
   }
 
   List<SimulatedCapture> simulated() {
