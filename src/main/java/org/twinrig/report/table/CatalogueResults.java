@@ -210,13 +210,12 @@ public final class CatalogueResults {
                   mean ->
                       mean.number(
                               "to_db", "with the mean transfer of the kind added", m -> m.toDb())
-                          .number("ci_low_db", m -> m.toDb() - m.pointwiseHalfDb())
-                          .number(
-                              "ci_high_db",
+                          .interval(
+                              "ci_%s_db",
                               "interval of the mean transfer at this band alone, about *to_db*",
-                              m -> m.toDb() + m.pointwiseHalfDb())
-                          .number("sim_low_db", m -> m.toDb() - m.simultaneousHalfDb())
-                          .number("sim_high_db", m -> m.toDb() + m.simultaneousHalfDb()))
+                              m -> m.toDb(),
+                              m -> m.pointwiseHalfDb())
+                          .interval("sim_%s_db", "", m -> m.toDb(), m -> m.simultaneousHalfDb()))
               .word("mark", "by that interval, not by that of a unit", r -> r.mark().word())
               .word("reasons", r -> Reason.join(r.reasons())),
           reference -> reference.rows().stream());

@@ -6,7 +6,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
+import org.twinrig.band.Band;
+import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Spreadsheet;
 import tech.tablesaw.api.DoubleColumn;
@@ -117,6 +120,37 @@ public final class Columns<R> {
       more = more.with(new Column<>(c.name, c.help, c.format, r -> part.apply(r).flatMap(c.value)));
     }
     return more;
+  }
+
+  /** Columns of what every row has. */
+  <P> Columns<R> all(Function<R, P> part, Columns<P> columns) {
+    return part(row -> Optional.of(part.apply(row)), start -> columns);
+  }
+
+  /** A region's word and its ends. */
+  Columns<R> region(Function<R, Region> region) {
+    return word("region", r -> region.apply(r).word())
+        .hz("from_hz", r -> region.apply(r).fromHz())
+        .hz("to_hz", r -> region.apply(r).toHz());
+  }
+
+  /** The middle of a band and its borders. */
+  Columns<R> band(Function<R, Band> band) {
+    return hz("band_hz", r -> band.apply(r).midHz())
+        .hz("lower_hz", r -> band.apply(r).lowerHz())
+        .hz("upper_hz", r -> band.apply(r).upperHz());
+  }
+
+  /**
+   * Both ends of an interval about a value.
+   *
+   * @param name of either column, with {@code %s} for {@code low} and {@code high}
+   * @param help stands with the upper end and is about both
+   */
+  Columns<R> interval(
+      String name, String help, ToDoubleFunction<R> middle, ToDoubleFunction<R> half) {
+    return number(name.formatted("low"), r -> middle.applyAsDouble(r) - half.applyAsDouble(r))
+        .number(name.formatted("high"), help, r -> middle.applyAsDouble(r) + half.applyAsDouble(r));
   }
 
   private static Optional<Object> present(Object value) {

@@ -34,10 +34,9 @@ public final class ComparisonResults {
                   b -> b.at.differenceDb())
               .number("se_db", b -> b.at.standardErrorDb())
               .number("degrees_of_freedom", "no whole number", b -> b.at.degreesOfFreedom())
-              .number("ci_low_db", b -> b.at.differenceDb() - b.at.halfDb())
-              .number("ci_high_db", "at this band alone", b -> b.at.differenceDb() + b.at.halfDb())
-              .number("sim_low_db", b -> b.at.differenceDb() - b.at.simultaneousHalfDb())
-              .number("sim_high_db", b -> b.at.differenceDb() + b.at.simultaneousHalfDb())
+              .interval(
+                  "ci_%s_db", "at this band alone", b -> b.at.differenceDb(), b -> b.at.halfDb())
+              .interval("sim_%s_db", "", b -> b.at.differenceDb(), b -> b.at.simultaneousHalfDb())
               .word("different", "the simultaneous interval leaves out 0", b -> b.at.different())
               .word(
                   "equivalent",
@@ -67,13 +66,12 @@ public final class ComparisonResults {
               .number("mean_db", "mean transfer over studies", c -> c.at.meanDb())
               .number("se_db", c -> c.at.standardErrorDb())
               .number("tau_db", "standard deviation between studies", c -> c.at.tauDb())
-              .number("ci_low_db", c -> c.at.meanDb() - c.at.halfDb())
-              .number("ci_high_db", c -> c.at.meanDb() + c.at.halfDb())
-              .number("further_low_db", c -> c.at.meanDb() - c.at.furtherHalfDb())
-              .number(
-                  "further_high_db",
+              .interval("ci_%s_db", "", c -> c.at.meanDb(), c -> c.at.halfDb())
+              .interval(
+                  "further_%s_db",
                   "where the mean transfer of a further lab is expected",
-                  c -> c.at.meanDb() + c.at.furtherHalfDb()),
+                  c -> c.at.meanDb(),
+                  c -> c.at.furtherHalfDb()),
           comparison ->
               comparison.kinds().stream()
                   .flatMap(

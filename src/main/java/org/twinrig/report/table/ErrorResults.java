@@ -5,51 +5,51 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Fixture;
 import org.twinrig.evidence.BandBudget;
 import org.twinrig.evidence.ErrorSource;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.UncertaintyBudget;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.Study;
 
 /** Where errors come from: the budget, and how far seatings scatter. */
 final class ErrorResults {
   private ErrorResults() {}
 
   static final Result<StudyOutcome> BUDGET =
-      Result.of(
+      Result.inKinds(
           "error-budget.csv",
           "kind and band with an estimate",
-          Columns.<InKind<BandBudget>>start()
-              .text("kind", r -> r.kind().kind())
-              .hz("band_hz", r -> r.it().band().midHz())
-              .number("seating_from_db", r -> sd(r.it(), ErrorSource.SEATING_FROM))
+          Columns.<BandBudget>start()
+              .hz("band_hz", r -> r.band().midHz())
+              .number("seating_from_db", r -> sd(r, ErrorSource.SEATING_FROM))
               .number(
                   "seating_to_db",
                   "standard uncertainties, as all up to *combined_db*: from seating, averaged"
                       + " over the seatings of the study",
-                  r -> sd(r.it(), ErrorSource.SEATING_TO))
-              .number("units_db", "between units", r -> sd(r.it(), ErrorSource.UNITS))
-              .number("fit_db", "the mean transfer", r -> sd(r.it(), ErrorSource.FIT))
+                  r -> sd(r, ErrorSource.SEATING_TO))
+              .number("units_db", "between units", r -> sd(r, ErrorSource.UNITS))
+              .number("fit_db", "the mean transfer", r -> sd(r, ErrorSource.FIT))
               .number(
                   "calibrator_db",
                   "both calibrators; 0 with an anchor, which cancels them",
-                  r -> TransferResults.root(r.it().calibratorVariance()))
+                  r -> TransferResults.root(r.calibratorVariance()))
               .number(
                   "drift_db",
                   "correction of drift; empty where there was none",
-                  r -> sd(r.it(), ErrorSource.DRIFT))
-              .part(r -> r.it().total(), ErrorResults::total)
+                  r -> sd(r, ErrorSource.DRIFT))
+              .part(r -> r.total(), ErrorResults::total)
               .word(
                   "not_known",
                   "sources of which nothing is known, joined by *;*",
                   r ->
-                      r.it().unknown().stream()
-                          .map(ErrorSource::word)
-                          .collect(Collectors.joining("; ")))
+                      r.unknown().stream().map(ErrorSource::word).collect(Collectors.joining("; ")))
               .part(
-                  r -> r.it().monteCarlo(),
+                  r -> r.monteCarlo(),
                   check ->
                       check
                           .number("monte_carlo_sd_db", c -> c.standardDeviationDb())
@@ -60,7 +60,7 @@ final class ErrorResults {
                                   + " elsewhere, and the standard deviation also where it does"
                                   + " not exist",
                               c -> c.agrees())),
-          study -> InKind.of(study, kind -> kind.budget().bands().stream()),
+          kind -> kind.budget().bands().stream(),
           ". Without a known calibrator there is no total, and *combined_db* and all that"
               + " follows from it is empty");
 
@@ -87,66 +87,61 @@ final class ErrorResults {
   }
 
   /** How far seatings on a fixture scatter at a band. */
-  private record Scatter(String fixture, Repeatability.Scatter at) {}
+  private record Scatter(String kind, String fixture, Repeatability.Scatter at) {}
 
   private static Stream<Scatter> scatter(
-      String fixture, List<Optional<Repeatability.Scatter>> bands) {
-    return bands.stream().flatMap(Optional::stream).map(s -> new Scatter(fixture, s));
+      KindOutcome kind, Fixture fixture, List<Optional<Repeatability.Scatter>> bands) {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .map(at -> new Scatter(kind.kind(), fixture.name(), at));
+  }
+
+  private static Stream<Scatter> scatter(Study study, KindOutcome kind) {
+    return Stream.concat(
+        scatter(kind, study.from(), kind.repeatability().from()),
+        scatter(kind, study.to(), kind.repeatability().to()));
   }
 
   static final Result<StudyOutcome> REPEATABILITY =
       Result.of(
           "repeatability.csv",
           "kind, fixture and band where a unit was seated twice or more",
-          Columns.<InKind<Scatter>>start()
-              .text("kind", r -> r.kind().kind())
-              .text("fixture", r -> r.it().fixture)
-              .hz("band_hz", r -> r.it().at.band().midHz())
-              .count("units", r -> r.it().at.units())
-              .count("degrees_of_freedom", "seatings less units", r -> r.it().at.degreesOfFreedom())
-              .number(
-                  "sd_db", "between seatings of a unit, pooled over units", r -> r.it().at.sdDb())
-              .number("low_db", r -> r.it().at.lowDb())
-              .number("high_db", r -> r.it().at.highDb()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      Stream.concat(
-                          scatter(study.study().from().name(), kind.repeatability().from()),
-                          scatter(study.study().to().name(), kind.repeatability().to()))));
+          Columns.<Scatter>start()
+              .text("kind", Scatter::kind)
+              .text("fixture", Scatter::fixture)
+              .hz("band_hz", r -> r.at.band().midHz())
+              .count("units", r -> r.at.units())
+              .count("degrees_of_freedom", "seatings less units", r -> r.at.degreesOfFreedom())
+              .number("sd_db", "between seatings of a unit, pooled over units", r -> r.at.sdDb())
+              .number("low_db", r -> r.at.lowDb())
+              .number("high_db", r -> r.at.highDb()),
+          study -> study.kinds().stream().flatMap(kind -> scatter(study.study(), kind)));
 
   /** What so many seatings buy in a region; which of them is an index. */
   private record Seatings(SeatingsNeeded there, int which) {}
 
   static final Result<StudyOutcome> SEATINGS =
-      Result.of(
+      Result.inKinds(
           "seatings.csv",
           "kind, region and number of seatings",
-          Columns.<InKind<Seatings>>start()
-              .text("kind", r -> r.kind().kind())
-              .word("region", r -> r.it().there.region().word())
-              .hz("from_hz", r -> r.it().there.region().fromHz())
-              .hz("to_hz", r -> r.it().there.region().toHz())
+          Columns.<Seatings>start()
+              .region(r -> r.there.region())
               .count(
                   "seatings",
                   "1, 2, 3, 5 or 10, of the old graph and of a new measurement alike",
-                  r -> SeatingsNeeded.SEATINGS.get(r.it().which))
+                  r -> SeatingsNeeded.SEATINGS.get(r.which))
               .number(
                   "prediction_half_db",
                   "root mean square over the region, if both were averaged over that many",
-                  r -> r.it().there.halfDb().get(r.it().which))
+                  r -> r.there.halfDb().get(r.which))
               .number(
                   "never_below_db",
                   "the half-width that no number of seatings goes below",
-                  r -> r.it().there.neverBelowDb()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.seatings().stream()
-                          .flatMap(
-                              s ->
-                                  IntStream.range(0, SeatingsNeeded.SEATINGS.size())
-                                      .mapToObj(k -> new Seatings(s, k)))));
+                  r -> r.there.neverBelowDb()),
+          kind ->
+              kind.seatings().stream()
+                  .flatMap(
+                      s ->
+                          IntStream.range(0, SeatingsNeeded.SEATINGS.size())
+                              .mapToObj(k -> new Seatings(s, k))));
 }

@@ -11,6 +11,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
 import tech.tablesaw.api.Table;
 
 /**
@@ -59,6 +61,29 @@ public final class Result<S> {
   static <S, R> Result<S> of(
       String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows, String remark) {
     return new Result<>(file, rowOf, new Body<>(columns, rows), remark);
+  }
+
+  /** A table about the kinds of a study, which its first column names; rows come kind by kind. */
+  static <T> Result<StudyOutcome> inKinds(
+      String file, String rowOf, Columns<T> columns, Function<KindOutcome, Stream<T>> rows) {
+    return inKinds(file, rowOf, columns, rows, "");
+  }
+
+  static <T> Result<StudyOutcome> inKinds(
+      String file,
+      String rowOf,
+      Columns<T> columns,
+      Function<KindOutcome, Stream<T>> rows,
+      String remark) {
+    record InKind<T>(String kind, T it) {}
+    return of(
+        file,
+        rowOf,
+        Columns.<InKind<T>>start().text("kind", InKind::kind).all(InKind::it, columns),
+        study ->
+            study.kinds().stream()
+                .flatMap(k -> rows.apply(k).map(it -> new InKind<>(k.kind(), it))),
+        remark);
   }
 
   /** Its name in a result folder. */

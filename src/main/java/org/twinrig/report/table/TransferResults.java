@@ -17,19 +17,16 @@ final class TransferResults {
   private TransferResults() {}
 
   static final Result<StudyOutcome> TRANSFER =
-      Result.of(
+      Result.inKinds(
           "transfer.csv",
           "kind and band",
-          Columns.<InKind<MarkedBand>>start()
-              .text("kind", r -> r.kind().kind())
-              .hz("band_hz", r -> r.it().band().midHz())
-              .hz("lower_hz", r -> r.it().band().lowerHz())
-              .hz("upper_hz", r -> r.it().band().upperHz())
-              .count("units", "with a level on both fixtures", r -> r.it().outcome().units())
-              .part(r -> fitted(r.it()), TransferResults::estimate)
-              .word("mark", r -> r.it().mark().word())
-              .word("reasons", r -> Reason.join(r.it().reasons())),
-          study -> InKind.of(study, kind -> kind.transfer().bands().stream()));
+          Columns.<MarkedBand>start()
+              .band(r -> r.band())
+              .count("units", "with a level on both fixtures", r -> r.outcome().units())
+              .part(r -> fitted(r), TransferResults::estimate)
+              .word("mark", r -> r.mark().word())
+              .word("reasons", r -> Reason.join(r.reasons())),
+          kind -> kind.transfer().bands().stream());
 
   private static Optional<BandOutcome.Fitted> fitted(MarkedBand band) {
     return band.outcome() instanceof BandOutcome.Fitted f ? Optional.of(f) : Optional.empty();
@@ -45,8 +42,7 @@ final class TransferResults {
         .number("se_db", "its standard error", f -> f.mean().standardErrorDb())
         .number("ci_low_db", f -> f.mean().lowDb())
         .number("ci_high_db", "its interval at this band alone", f -> f.mean().highDb())
-        .number("sim_low_db", f -> f.mean().meanDb() - f.simultaneousHalfDb())
-        .number("sim_high_db", f -> f.mean().meanDb() + f.simultaneousHalfDb())
+        .interval("sim_%s_db", "", f -> f.mean().meanDb(), f -> f.simultaneousHalfDb())
         .word(
             "model",
             "what predicts one unit: *offset*, or *window* where its old graph around the band says"
@@ -137,40 +133,39 @@ final class TransferResults {
         .filter(Paired::complete);
   }
 
+  private record Judged(double limitDb, Equivalence.Verdict at) {}
+
   static final Result<StudyOutcome> EQUIVALENCE =
-      Result.of(
+      Result.inKinds(
           "equivalence.csv",
           "kind and band with an estimate",
-          Columns.<InKind<Equivalence.Verdict>>start()
-              .text("kind", r -> r.kind().kind())
-              .hz("band_hz", r -> r.it().band().midHz())
-              .hz("lower_hz", r -> r.it().band().lowerHz())
-              .hz("upper_hz", r -> r.it().band().upperHz())
-              .count("units", r -> r.it().mean().units())
-              .number("offset_db", r -> r.it().mean().meanDb())
+          Columns.<Judged>start()
+              .band(r -> r.at.band())
+              .count("units", r -> r.at.mean().units())
+              .number("offset_db", r -> r.at.mean().meanDb())
               .number(
                   "equivalence_db",
                   "the study's limit: a mean transfer within plus or minus that makes no difference",
-                  r -> r.kind().evidence().equivalence().limitDb())
-              .number("p", "of two one-sided tests against it", r -> r.it().p())
-              .number("tost_low_db", r -> r.it().mean().meanDb() - r.it().halfDb())
-              .number(
-                  "tost_high_db",
+                  r -> r.limitDb)
+              .number("p", "of two one-sided tests against it", r -> r.at.p())
+              .interval(
+                  "tost_%s_db",
                   "the interval that goes with them: at 90 % where the confidence is 95 %",
-                  r -> r.it().mean().meanDb() + r.it().halfDb())
-              .number("sim_low_db", r -> r.it().mean().meanDb() - r.it().simultaneousHalfDb())
-              .number(
-                  "sim_high_db",
+                  r -> r.at.mean().meanDb(),
+                  r -> r.at.halfDb())
+              .interval(
+                  "sim_%s_db",
                   "at the confidence itself",
-                  r -> r.it().mean().meanDb() + r.it().simultaneousHalfDb())
-              .word("equivalent", "shown at this band by itself", r -> r.it().alone())
-              .word(
-                  "equivalent_at_once", "shown at all such bands at once", r -> r.it().together()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.evidence().equivalence().bands().stream().flatMap(Optional::stream)));
+                  r -> r.at.mean().meanDb(),
+                  r -> r.at.simultaneousHalfDb())
+              .word("equivalent", "shown at this band by itself", r -> r.at.alone())
+              .word("equivalent_at_once", "shown at all such bands at once", r -> r.at.together()),
+          kind -> {
+            Equivalence all = kind.evidence().equivalence();
+            return all.bands().stream()
+                .flatMap(Optional::stream)
+                .map(at -> new Judged(all.limitDb(), at));
+          });
 
   static final Result<StudyOutcome> EQUIVALENCE_REGIONS =
       Result.of(
@@ -178,9 +173,7 @@ final class TransferResults {
           "kind and region in which every band has an estimate",
           Columns.<RegionEquivalence>start()
               .text("kind", RegionEquivalence::kind)
-              .word("region", r -> r.region().word())
-              .hz("from_hz", r -> r.region().fromHz())
-              .hz("to_hz", r -> r.region().toHz())
+              .region(r -> r.region())
               .count("bands", RegionEquivalence::bands)
               .number("p", "the greatest of its bands", RegionEquivalence::p)
               .number(

@@ -37,27 +37,24 @@ final class ValidationResults {
 
   private static Result<StudyOutcome> errors(
       String file, String rowOf, Function<KindOutcome, List<RegionErrors>> regions) {
-    return Result.of(
+    return Result.inKinds(
         file,
         rowOf,
-        Columns.<InKind<RegionErrors>>start()
-            .text("kind", r -> r.kind().kind())
-            .word("region", r -> r.it().region().word())
-            .hz("from_hz", r -> r.it().region().fromHz())
-            .hz("to_hz", r -> r.it().region().toHz())
-            .count("units", "with an error there", r -> r.it().units())
-            .number("bias_db", "mean error, measured minus predicted", r -> r.it().biasDb())
-            .number("rms_offset_db", r -> r.it().rmsOffsetDb())
+        Columns.<RegionErrors>start()
+            .region(r -> r.region())
+            .count("units", "with an error there", r -> r.units())
+            .number("bias_db", "mean error, measured minus predicted", r -> r.biasDb())
+            .number("rms_offset_db", r -> r.rmsOffsetDb())
             .number(
                 "rms_db",
                 "root mean square error of the offset; of the model, its choice included",
-                r -> r.it().rmsDb())
+                r -> r.rmsDb())
             .number(
                 "coverage",
                 "share of errors inside the prediction interval, every band of every unit counted"
                     + " once; empty where too few units make one",
-                r -> r.it().coverage()),
-        study -> InKind.of(study, kind -> regions.apply(kind).stream()));
+                r -> r.coverage()),
+        kind -> regions.apply(kind).stream());
   }
 
   /** A trial of the prediction on units it never saw, in a region or, without one, all bands. */
@@ -145,60 +142,45 @@ final class ValidationResults {
   private record Ranked(RankKeeping.Result among, RankKeeping.Ranked unit) {}
 
   static final Result<StudyOutcome> RANKS =
-      Result.of(
+      Result.inKinds(
           "ranks.csv",
           "kind and unit with all bands of the range",
-          Columns.<InKind<Ranked>>start()
-              .text("kind", r -> r.kind().kind())
-              .text("unit", r -> r.it().unit.unit())
-              .hz("from_hz", r -> r.it().among.range().fromHz())
-              .hz(
-                  "to_hz",
-                  "the range of *publishing* in *study.yaml*",
-                  r -> r.it().among.range().toHz())
-              .number("deviation_from_db", r -> r.it().unit.fromDb())
+          Columns.<Ranked>start()
+              .text("unit", r -> r.unit.unit())
+              .hz("from_hz", r -> r.among.range().fromHz())
+              .hz("to_hz", "the range of *publishing* in *study.yaml*", r -> r.among.range().toHz())
+              .number("deviation_from_db", r -> r.unit.fromDb())
               .number(
                   "deviation_to_db",
                   "from the fixture's own reference curve, root mean square over the range",
-                  r -> r.it().unit.toDb())
-              .number("rank_from", r -> r.it().unit.rankFrom())
+                  r -> r.unit.toDb())
+              .number("rank_from", r -> r.unit.rankFrom())
               .number(
                   "rank_to",
                   "1 is nearest; equals share the mean of their ranks",
-                  r -> r.it().unit.rankTo())
-              .number(
-                  "rank_change",
-                  "new minus old: above 0 the unit falls",
-                  r -> r.it().unit.change()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.evidence().ranks().stream()
-                          .flatMap(all -> all.units().stream().map(u -> new Ranked(all, u)))));
+                  r -> r.unit.rankTo())
+              .number("rank_change", "new minus old: above 0 the unit falls", r -> r.unit.change()),
+          kind ->
+              kind.evidence().ranks().stream()
+                  .flatMap(all -> all.units().stream().map(u -> new Ranked(all, u))));
 
   static final Result<StudyOutcome> RANK_CORRELATION =
-      Result.of(
+      Result.inKinds(
           "rank-correlation.csv",
           "kind and coefficient",
-          Columns.<InKind<RankCorrelation>>start()
-              .text("kind", r -> r.kind().kind())
-              .word("measure", "*Spearman* or *Kendall tau-b*", r -> r.it().measure().word())
-              .count("units", r -> r.it().units())
+          Columns.<RankCorrelation>start()
+              .word("measure", "*Spearman* or *Kendall tau-b*", r -> r.measure().word())
+              .count("units", r -> r.units())
               .number(
                   "coefficient",
                   "1: the order of units is the same on both fixtures",
-                  r -> r.it().coefficient())
-              .number("low", r -> r.it().interval().map(RankCorrelation.Interval::low))
+                  r -> r.coefficient())
+              .number("low", r -> r.interval().map(RankCorrelation.Interval::low))
               .number(
                   "high",
                   "empty with too few units, or where the coefficient is 1 or -1",
-                  r -> r.it().interval().map(RankCorrelation.Interval::high)),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.evidence().ranks().stream()
-                          .flatMap(
-                              r -> Stream.concat(r.spearman().stream(), r.kendall().stream()))));
+                  r -> r.interval().map(RankCorrelation.Interval::high)),
+          kind ->
+              kind.evidence().ranks().stream()
+                  .flatMap(r -> Stream.concat(r.spearman().stream(), r.kendall().stream())));
 }
