@@ -22,12 +22,7 @@ final class Draws {
     this.uniforms = uniforms;
   }
 
-  /**
-   * The stream of one purpose.
-   *
-   * @param seed the study's seed
-   * @param keys what the numbers are for, such as kind, unit, fixture and seating
-   */
+  /** The stream of what the keys say, such as kind, unit, fixture and seating. */
   static Draws of(long seed, long... keys) {
     long state = mixed(seed);
     for (long key : keys) {

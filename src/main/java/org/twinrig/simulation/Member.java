@@ -6,9 +6,8 @@ import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 
 /**
- * A unit of the study, with the specimen behind it.
+ * A unit of the study as the lab has it, with the specimen behind it.
  *
- * @param unit as the lab has it
  * @param turn when in the study it was measured, from 0
  * @param fixtures keys of the fixtures it was measured on: 0 the old one, 1 the new one
  */

@@ -32,10 +32,9 @@ public enum SimulatedKind {
   }
 
   /**
-   * The kind of a label.
+   * The kind that study files write so.
    *
-   * @param label as study files write it
-   * @throws IllegalArgumentException when no kind has it
+   * @throws IllegalArgumentException when there is none
    */
   public static SimulatedKind ofLabel(String label) {
     for (SimulatedKind kind : values()) {

@@ -29,12 +29,9 @@ record SimulatedUnit(
     double pinnaScore) {
 
   /**
-   * What an in-ear puts into the canal.
-   *
-   * @param tube the sound tube
-   * @param meshResistance of the mesh at its mouth, Pa·s/m³
-   * @param face the soft face of the tip, which resonates near 16 kHz and takes up what arrives
-   *     there
+   * What an in-ear puts into the canal: the sound tube, the resistance of the mesh at its mouth
+   * (Pa·s/m³), and the soft face of the tip, which resonates near 16 kHz and takes up what arrives
+   * there.
    */
   record Nozzle(Tube tube, double meshResistance, Branch face) {
 

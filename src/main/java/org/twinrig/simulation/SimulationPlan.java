@@ -7,13 +7,9 @@ import org.twinrig.internal.Checks;
 /**
  * What study to make. Immutable; the same plan gives the same study, to the byte.
  *
- * @param seed of everything random
  * @param groups units wanted, per kind
  * @param seatings of every unit on each fixture, 1 or more
- * @param axis frequencies of every capture
  * @param bothSidesShare share of the units that are measured left and right, 0 to 1
- * @param troubles what goes wrong in the lab
- * @param formats how capture files are written
  * @param catalogueGraphs old graphs of units that are not in the study
  */
 public record SimulationPlan(
@@ -34,12 +30,7 @@ public record SimulationPlan(
     MIXED
   }
 
-  /**
-   * Units of one kind.
-   *
-   * @param fit units that enter the estimates, 0 or more
-   * @param holdout units that are kept out of every fit, 0 or more
-   */
+  /** Units of one kind that enter the estimates, and those that are kept out of every fit. */
   public record Group(SimulatedKind kind, int fit, int holdout) {
     public Group {
       if (fit < 0 || holdout < 0 || fit + holdout < 1) {
@@ -48,13 +39,7 @@ public record SimulationPlan(
     }
   }
 
-  /**
-   * Logarithmically spaced frequencies.
-   *
-   * @param points 2 or more
-   * @param fromHz lowest, above 0
-   * @param toHz highest, above {@code fromHz}
-   */
+  /** Logarithmically spaced frequencies, 2 or more. */
   public record Axis(int points, double fromHz, double toHz) {
     public Axis {
       if (points < 2 || !(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {

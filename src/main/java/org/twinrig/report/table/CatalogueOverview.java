@@ -44,26 +44,18 @@ public record CatalogueOverview(
   }
 
   /**
-   * The graphs of one kind with one decision.
-   *
-   * @param octaves mean octaves by mark: reliable, caution, unreliable, missing
+   * The graphs of one kind with one decision, and their mean octaves by mark: reliable, caution,
+   * unreliable, missing.
    */
   public record Decided(String kind, Decision decision, int graphs, List<Double> octaves) {}
 
   /**
-   * What became of a zone of the study over the graphs of its kind.
-   *
-   * @param zone of the study's transfer
-   * @param shares share of bands times graphs: reliable, caution, unreliable, missing
+   * What became of a zone of the study's transfer over the graphs of its kind: shares of bands
+   * times graphs, reliable, caution, unreliable, missing.
    */
   public record ZoneShare(String kind, Zone zone, int graphs, List<Double> shares) {}
 
-  /**
-   * Looks at a catalogue.
-   *
-   * @param translation what was applied
-   * @param outcome what became of the catalogue
-   */
+  /** Looks at what became of a catalogue by the translation that was applied. */
   public static CatalogueOverview of(Translation translation, CatalogueRun.Outcome outcome) {
     Map<String, List<CatalogueRun.Line>> byKind = new LinkedHashMap<>();
     outcome
@@ -172,11 +164,7 @@ public record CatalogueOverview(
     return rows;
   }
 
-  /**
-   * Writes overview.csv, overview-zones.csv and units-to-measure.csv.
-   *
-   * @throws IOException when they cannot be written
-   */
+  /** Writes overview.csv, overview-zones.csv and units-to-measure.csv. */
   public void write(Path folder) throws IOException {
     CatalogueResults.OVERVIEW.write(folder, this);
     CatalogueResults.OVERVIEW_ZONES.write(folder, this);

@@ -7,11 +7,7 @@ import org.twinrig.internal.Numbers;
 public final class PlainZones {
   private PlainZones() {}
 
-  /**
-   * One zone, its ends in Hz, with what the mark allows and why, in plain words.
-   *
-   * @param advice what the mark allows
-   */
+  /** One zone, its ends in Hz, with what the mark allows and why, in plain words. */
   public record Row(
       String kind, double fromHz, double toHz, String mark, String advice, String reason) {}
 

@@ -164,12 +164,7 @@ public final class PlanResults {
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL = List.of(OCTAVES, BANDS, CURVES);
 
-  /**
-   * Writes them.
-   *
-   * @param plans one per kind
-   * @throws IOException when they cannot be written
-   */
+  /** Writes them for plans, one per kind. */
   public static void write(List<Plan> plans, PlanLimits limits, Path folder) throws IOException {
     for (Result<Made> result : List.of(OCTAVES, BANDS, CURVES)) {
       result.write(folder, new Made(plans, limits));

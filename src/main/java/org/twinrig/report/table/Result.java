@@ -47,10 +47,8 @@ public final class Result<S> {
   }
 
   /**
-   * Describes a result.
-   *
-   * @param file its name in a result folder
-   * @param rowOf what there is one row per, as the manual says it
+   * Describes a result: its name in a result folder, and what there is one row per, as the manual
+   * says it.
    */
   static <S, R> Result<S> of(
       String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows) {
@@ -123,11 +121,7 @@ public final class Result<S> {
     return text.toString();
   }
 
-  /**
-   * Writes the file.
-   *
-   * @throws IOException when it cannot be written
-   */
+  /** Writes the file. */
   public void write(Path folder, S source) throws IOException {
     Files.writeString(folder.resolve(file), csv(source), StandardCharsets.UTF_8);
   }
