@@ -20,9 +20,12 @@ public final class PlainZones {
           Columns.<Row>start()
               .text("kind", Row::kind)
               .word("from_hz", r -> Numbers.fixed(r.fromHz, 0))
-              .word("to_hz", "in whole Hz", r -> Numbers.fixed(r.toHz, 0))
-              .word("mark", "*no data* where nothing was measured", Row::mark)
+              .word("to_hz", r -> Numbers.fixed(r.toHz, 0))
+              .help("in whole Hz")
+              .word("mark", Row::mark)
+              .help("*no data* where nothing was measured")
               .word("what_to_do", Row::advice)
-              .text("reason", "in plain words", Row::reason),
+              .text("reason", Row::reason)
+              .help("in plain words"),
           List::stream);
 }

@@ -52,27 +52,17 @@ public final class Result<S> {
    */
   static <S, R> Result<S> of(
       String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows) {
-    return of(file, rowOf, columns, rows, "");
+    return new Result<>(file, rowOf, new Body<>(columns, rows), "");
   }
 
   /** The same with a remark that the manual adds after the columns. */
-  static <S, R> Result<S> of(
-      String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows, String remark) {
-    return new Result<>(file, rowOf, new Body<>(columns, rows), remark);
+  Result<S> remark(String words) {
+    return new Result<>(file, rowOf, body, words);
   }
 
   /** A table about the kinds of a study, which its first column names; rows come kind by kind. */
   static <T> Result<StudyOutcome> inKinds(
       String file, String rowOf, Columns<T> columns, Function<KindOutcome, Stream<T>> rows) {
-    return inKinds(file, rowOf, columns, rows, "");
-  }
-
-  static <T> Result<StudyOutcome> inKinds(
-      String file,
-      String rowOf,
-      Columns<T> columns,
-      Function<KindOutcome, Stream<T>> rows,
-      String remark) {
     record InKind<T>(String kind, T it) {}
     return of(
         file,
@@ -80,8 +70,7 @@ public final class Result<S> {
         Columns.<InKind<T>>start().text("kind", InKind::kind).all(InKind::it, columns),
         study ->
             study.kinds().stream()
-                .flatMap(k -> rows.apply(k).map(it -> new InKind<>(k.kind(), it))),
-        remark);
+                .flatMap(k -> rows.apply(k).map(it -> new InKind<>(k.kind(), it))));
   }
 
   /** Its name in a result folder. */
@@ -101,7 +90,7 @@ public final class Result<S> {
 
   /** Its line in the manual's table of files. */
   public String help() {
-    return "| `" + file + "` | " + rowOf + " | " + body.columns.help() + remark + " |";
+    return "| `" + file + "` | " + rowOf + " | " + body.columns.manual() + remark + " |";
   }
 
   /** The rows to reckon with, in typed columns with the names of the file. */

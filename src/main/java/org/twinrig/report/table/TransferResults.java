@@ -22,7 +22,8 @@ final class TransferResults {
           "kind and band",
           Columns.<MarkedBand>start()
               .band(r -> r.band())
-              .count("units", "with a level on both fixtures", r -> r.outcome().units())
+              .count("units", r -> r.outcome().units())
+              .help("with a level on both fixtures")
               .part(r -> fitted(r), TransferResults::estimate)
               .word("mark", r -> r.mark().word())
               .word("reasons", r -> Reason.join(r.reasons())),
@@ -34,53 +35,44 @@ final class TransferResults {
 
   private static Columns<BandOutcome.Fitted> estimate(Columns<BandOutcome.Fitted> columns) {
     return columns
-        .number(
-            "offset_db",
+        .number("offset_db", f -> f.mean().meanDb())
+        .help(
             "mean transfer, new minus old; with fewer than three units this and all up to the mark"
-                + " are empty",
-            f -> f.mean().meanDb())
-        .number("se_db", "its standard error", f -> f.mean().standardErrorDb())
+                + " are empty")
+        .number("se_db", f -> f.mean().standardErrorDb())
+        .help("its standard error")
         .number("ci_low_db", f -> f.mean().lowDb())
-        .number("ci_high_db", "its interval at this band alone", f -> f.mean().highDb())
-        .interval("sim_%s_db", "", f -> f.mean().meanDb(), f -> f.simultaneousHalfDb())
-        .word(
-            "model",
+        .number("ci_high_db", f -> f.mean().highDb())
+        .help("its interval at this band alone")
+        .interval("sim_%s_db", f -> f.mean().meanDb(), f -> f.simultaneousHalfDb())
+        .word("model", f -> f.prediction().model().word())
+        .help(
             "what predicts one unit: *offset*, or *window* where its old graph around the band says"
-                + " more",
-            f -> f.prediction().model().word())
+                + " more")
         .part(
             f -> f.prediction().window(),
             window ->
                 window
-                    .number("window_octaves", "half-width of the window", w -> w.halfOctaves())
-                    .number(
-                        "borrow_octaves",
-                        "how far to either side bands lent their units to its fit",
-                        w -> w.borrowOctaves())
-                    .number(
-                        "shrinkage",
+                    .number("window_octaves", w -> w.halfOctaves())
+                    .help("half-width of the window")
+                    .number("borrow_octaves", w -> w.borrowOctaves())
+                    .help("how far to either side bands lent their units to its fit")
+                    .number("shrinkage", w -> w.shrinkage())
+                    .help(
                         "penalty of its ridge; these three are empty for *offset*, and weighted"
-                            + " means of several windows with *model: average*",
-                        w -> w.shrinkage()))
-        .number(
-            "prediction_half_db",
-            "for a graph averaged over as many seatings as in the study",
-            f -> f.prediction().halfDb())
-        .number(
-            "unit_sd_db",
-            "between units, seating scatter taken out",
-            f -> Math.sqrt(f.mean().tauSquared()))
+                            + " means of several windows with *model: average*"))
+        .number("prediction_half_db", f -> f.prediction().halfDb())
+        .help("for a graph averaged over as many seatings as in the study")
+        .number("unit_sd_db", f -> Math.sqrt(f.mean().tauSquared()))
+        .help("between units, seating scatter taken out")
         .number("seat_sd_from_db", f -> root(f.scatter().seatVarianceFrom()))
-        .number(
-            "seat_sd_to_db",
-            "between seatings of a unit; empty where no unit was seated twice",
-            f -> root(f.scatter().seatVarianceTo()))
+        .number("seat_sd_to_db", f -> root(f.scatter().seatVarianceTo()))
+        .help("between seatings of a unit; empty where no unit was seated twice")
         .number("loo_rms_offset_db", f -> f.prediction().looRmsOffsetDb())
-        .number(
-            "loo_rms_db",
+        .number("loo_rms_db", f -> f.prediction().looRmsDb())
+        .help(
             "root mean square error on units left out in turn: of the offset; of the model, its"
-                + " choice included",
-            f -> f.prediction().looRmsDb());
+                + " choice included");
   }
 
   static OptionalDouble root(OptionalDouble variance) {
@@ -103,28 +95,26 @@ final class TransferResults {
   }
 
   static final Result<StudyOutcome> DIFFERENCES =
-      Result.of(
-          "differences.csv",
-          "kind, unit and band with a level on both fixtures",
-          Columns.<Paired>start()
-              .text("kind", p -> p.all.kind())
-              .text("unit", p -> p.all.units().get(p.unit))
-              .hz("band_hz", p -> p.all.grid().band(p.band).midHz())
-              .number("from_db", Paired::fromDb)
-              .number(
-                  "to_db",
-                  "mean level over accepted seatings and sides, anchored if the study has an"
-                      + " anchor",
-                  Paired::toDb)
-              .number("difference_db", p -> p.toDb() - p.fromDb())
-              .count("seatings_from", p -> p.all.from().seatings().get(p.unit).get(p.band))
-              .count(
-                  "seatings_to",
-                  "how many accepted seatings have a level there",
-                  p -> p.all.to().seatings().get(p.unit).get(p.band)),
-          study -> study.kinds().stream().flatMap(k -> paired(k.paired())),
-          ". Units with the role *holdout*, and a check unit without the role *fit*, are not in"
-              + " it");
+      Result.<StudyOutcome, Paired>of(
+              "differences.csv",
+              "kind, unit and band with a level on both fixtures",
+              Columns.<Paired>start()
+                  .text("kind", p -> p.all.kind())
+                  .text("unit", p -> p.all.units().get(p.unit))
+                  .hz("band_hz", p -> p.all.grid().band(p.band).midHz())
+                  .number("from_db", Paired::fromDb)
+                  .number("to_db", Paired::toDb)
+                  .help(
+                      "mean level over accepted seatings and sides, anchored if the study has an"
+                          + " anchor")
+                  .number("difference_db", p -> p.toDb() - p.fromDb())
+                  .count("seatings_from", p -> p.all.from().seatings().get(p.unit).get(p.band))
+                  .count("seatings_to", p -> p.all.to().seatings().get(p.unit).get(p.band))
+                  .help("how many accepted seatings have a level there"),
+              study -> study.kinds().stream().flatMap(k -> paired(k.paired())))
+          .remark(
+              ". Units with the role *holdout*, and a check unit without the role *fit*, are not in"
+                  + " it");
 
   private static Stream<Paired> paired(PairedUnits all) {
     return IntStream.range(0, all.units().size())
@@ -143,23 +133,19 @@ final class TransferResults {
               .band(r -> r.at.band())
               .count("units", r -> r.at.mean().units())
               .number("offset_db", r -> r.at.mean().meanDb())
-              .number(
-                  "equivalence_db",
-                  "the study's limit: a mean transfer within plus or minus that makes no difference",
-                  r -> r.limitDb)
-              .number("p", "of two one-sided tests against it", r -> r.at.p())
-              .interval(
-                  "tost_%s_db",
-                  "the interval that goes with them: at 90 % where the confidence is 95 %",
-                  r -> r.at.mean().meanDb(),
-                  r -> r.at.halfDb())
-              .interval(
-                  "sim_%s_db",
-                  "at the confidence itself",
-                  r -> r.at.mean().meanDb(),
-                  r -> r.at.simultaneousHalfDb())
-              .word("equivalent", "shown at this band by itself", r -> r.at.alone())
-              .word("equivalent_at_once", "shown at all such bands at once", r -> r.at.together()),
+              .number("equivalence_db", r -> r.limitDb)
+              .help(
+                  "the study's limit: a mean transfer within plus or minus that makes no difference")
+              .number("p", r -> r.at.p())
+              .help("of two one-sided tests against it")
+              .interval("tost_%s_db", r -> r.at.mean().meanDb(), r -> r.at.halfDb())
+              .help("the interval that goes with them: at 90 % where the confidence is 95 %")
+              .interval("sim_%s_db", r -> r.at.mean().meanDb(), r -> r.at.simultaneousHalfDb())
+              .help("at the confidence itself")
+              .word("equivalent", r -> r.at.alone())
+              .help("shown at this band by itself")
+              .word("equivalent_at_once", r -> r.at.together())
+              .help("shown at all such bands at once"),
           kind -> {
             Equivalence all = kind.evidence().equivalence();
             return all.bands().stream()
@@ -175,12 +161,11 @@ final class TransferResults {
               .text("kind", RegionEquivalence::kind)
               .region(r -> r.region())
               .count("bands", RegionEquivalence::bands)
-              .number("p", "the greatest of its bands", RegionEquivalence::p)
-              .number(
-                  "p_holm",
-                  "the same adjusted after Holm over all kinds and regions",
-                  RegionEquivalence::adjustedP)
-              .word(
-                  "equivalent", "shown in the whole region, by *p_holm*", RegionEquivalence::shown),
+              .number("p", RegionEquivalence::p)
+              .help("the greatest of its bands")
+              .number("p_holm", RegionEquivalence::adjustedP)
+              .help("the same adjusted after Holm over all kinds and regions")
+              .word("equivalent", RegionEquivalence::shown)
+              .help("shown in the whole region, by *p_holm*"),
           study -> study.regionEquivalence().stream());
 }
