@@ -13,21 +13,13 @@ public final class AsideFile {
   /** Writes a file. */
   @FunctionalInterface
   public interface Writer {
-    /**
-     * Writes a file.
-     *
-     * @throws IOException when it cannot be written
-     */
+    /** Writes a file. */
     void write(Path file) throws IOException;
   }
 
   /**
-   * Makes the empty file that is written before it is moved. What lies beside already stays as it
-   * is, whatever its name.
-   *
-   * @param target where it shall be
-   * @return the file, new and no link, under a hidden name
-   * @throws IOException when it cannot be made
+   * Makes the empty file, new and no link, under a hidden name, that is written before it is moved
+   * to its place. What lies beside already stays as it is, whatever its name.
    */
   public static Path create(Path target) throws IOException {
     String name = Objects.requireNonNull(target.getFileName(), "a file").toString();
@@ -42,10 +34,9 @@ public final class AsideFile {
   }
 
   /**
-   * Writes a file beside its place, forces it to the disk and moves it there.
+   * Writes a file beside its place, forces it to the disk and moves it there, over what is there
+   * but never over a link.
    *
-   * @param target where it shall be; replaced when it is there, but not when it is a link
-   * @param writer writes it
    * @throws IOException when it cannot be written or moved; the target is then as it was
    */
   public static void replace(Path target, Writer writer) throws IOException {
@@ -63,11 +54,8 @@ public final class AsideFile {
   }
 
   /**
-   * Moves a file that was written aside over the one it replaces, and forces that to the disk.
-   *
-   * @param aside the file, forced to the disk already
-   * @param target where it shall be
-   * @throws IOException when it cannot be moved
+   * Moves a file that was written aside and forced to the disk over the one it replaces, and forces
+   * that to the disk.
    */
   public static void moved(Path aside, Path target) throws IOException {
     new Disk().replace(aside, target);

@@ -6,12 +6,7 @@ import java.util.Locale;
 public final class Checks {
   private Checks() {}
 
-  /**
-   * Refuses NaN and infinities.
-   *
-   * @param name its name, with unit
-   * @throws IllegalArgumentException when it is not finite
-   */
+  /** Refuses NaN and infinities; the name of the quantity has its unit, here and below. */
   public static double finite(double value, String name) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException(name + " must be a finite number, but is " + value);
@@ -19,12 +14,7 @@ public final class Checks {
     return value;
   }
 
-  /**
-   * Refuses everything but finite numbers above zero.
-   *
-   * @param name its name, with unit
-   * @throws IllegalArgumentException when it is not finite and positive
-   */
+  /** Refuses everything but finite numbers above zero. */
   public static double positive(double value, String name) {
     if (!(value > 0) || Double.isInfinite(value)) {
       throw new IllegalArgumentException(name + " must be above 0, but is " + value);
@@ -32,12 +22,7 @@ public final class Checks {
     return value;
   }
 
-  /**
-   * Refuses everything but finite numbers of zero or more.
-   *
-   * @param name its name, with unit
-   * @throws IllegalArgumentException when it is not finite or is negative
-   */
+  /** Refuses everything but finite numbers of zero or more. */
   public static double notNegative(double value, String name) {
     if (!(value >= 0) || Double.isInfinite(value)) {
       throw new IllegalArgumentException(name + " must be 0 or more, but is " + value);
@@ -45,11 +30,7 @@ public final class Checks {
     return value;
   }
 
-  /**
-   * Refuses everything outside the open interval from 0 to 1, such as a confidence.
-   *
-   * @throws IllegalArgumentException when it is not strictly between 0 and 1
-   */
+  /** Refuses everything outside the open interval from 0 to 1, such as a confidence. */
   public static double fraction(double value, String name) {
     if (!(value > 0 && value < 1)) {
       throw new IllegalArgumentException(

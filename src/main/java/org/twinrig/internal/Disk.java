@@ -21,31 +21,20 @@ public class Disk {
   /** The disk of this machine. */
   public Disk() {}
 
-  /**
-   * Makes a folder.
-   *
-   * @param folder with its parent there
-   * @throws IOException when it cannot be made
-   */
+  /** Makes a folder whose parent is there. */
   public void createFolder(Path folder) throws IOException {
     Files.createDirectory(folder);
   }
 
-  /**
-   * Writes a new file and forces it to the disk.
-   *
-   * @param bytes its content
-   * @throws IOException when it cannot be written
-   */
+  /** Writes a new file and forces it to the disk. */
   public void write(Path file, byte[] bytes) throws IOException {
     Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     force(file);
   }
 
   /**
-   * Moves a file or folder, never over another one that holds anything.
+   * Moves a file or folder on its file system, never over another one that holds anything.
    *
-   * @param to where it shall be, on the same file system
    * @throws IOException when it cannot be moved; nothing has changed then
    */
   public void move(Path from, Path to) throws IOException {
@@ -53,9 +42,8 @@ public class Disk {
   }
 
   /**
-   * Moves a file over another one, at once.
+   * Moves a file over another one in the same folder, at once.
    *
-   * @param to the file it replaces, in the same folder
    * @throws IOException when it cannot be moved; nothing has changed then
    */
   public void replace(Path from, Path to) throws IOException {
@@ -63,10 +51,8 @@ public class Disk {
   }
 
   /**
-   * Exchanges two folders at once: there is no moment at which either name is missing.
-   *
-   * @param one of them
-   * @return whether that was done; false where the system cannot, and then nothing has changed
+   * Exchanges two folders at once: there is no moment at which either name is missing. Returns
+   * whether that was done; false where the system cannot, and then nothing has changed.
    */
   public boolean exchange(Path one, Path other) {
     try {
@@ -76,20 +62,12 @@ public class Disk {
     }
   }
 
-  /**
-   * Removes a file, a link or an empty folder.
-   *
-   * @throws IOException when it is missing, cannot be removed, or is a folder that is not empty
-   */
+  /** Removes a file, a link or an empty folder. */
   public void delete(Path path) throws IOException {
     Files.delete(path);
   }
 
-  /**
-   * Forces the content of a file, or the names in a folder, to the disk.
-   *
-   * @throws IOException when the disk refuses
-   */
+  /** Forces the content of a file, or the names in a folder, to the disk. */
   public void force(Path path) throws IOException {
     boolean folder = Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS);
     if (folder && WINDOWS) {
@@ -101,12 +79,7 @@ public class Disk {
     }
   }
 
-  /**
-   * Forces a folder with everything in it to the disk.
-   *
-   * @param folder the folder; no link in it is followed
-   * @throws IOException when the disk refuses
-   */
+  /** Forces a folder with everything in it to the disk; no link in it is followed. */
   public void forceAll(Path folder) throws IOException {
     try {
       if (SystemCalls.syncFileSystem(folder)) {

@@ -9,12 +9,9 @@ public final class FirstFew {
   private FirstFew() {}
 
   /**
-   * Such as "a, b, c and 4 more files".
+   * Such as "a, b, c and 4 more files"; all of them when there are not more than {@code most}.
    *
-   * @param all in order
-   * @param most how many are listed
-   * @param more says how many are not
-   * @return the list in words; all of them when there are not more than are listed
+   * @param more says how many are not listed
    */
   public static String of(Collection<String> all, int most, IntFunction<String> more) {
     String listed = all.stream().limit(most).collect(Collectors.joining(", "));

@@ -16,11 +16,9 @@ public final class Numbers {
   };
 
   /**
-   * A number with a fixed count of decimals and no minus sign before a zero.
+   * A number with a fixed count of decimals, 0 to 8, and no minus sign before a zero, for example
+   * {@code -0.25}.
    *
-   * @param value finite
-   * @param decimals 0 to 8
-   * @return for example {@code -0.25}
    * @throws IllegalArgumentException when the value is not finite: no output may carry NaN
    */
   public static String fixed(double value, int decimals) {
@@ -44,10 +42,8 @@ public final class Numbers {
   }
 
   /**
-   * A frequency to three significant digits with its unit, as texts show it: {@code 31.5 Hz},
-   * {@code 1.25 kHz}.
-   *
-   * @param hz above 0
+   * A frequency above 0 Hz to three significant digits with its unit, as texts show it: {@code 31.5
+   * Hz}, {@code 1.25 kHz}.
    */
   public static String hertz(double hz) {
     Checks.positive(hz, "a frequency in Hz");
@@ -59,13 +55,9 @@ public final class Numbers {
   }
 
   /**
-   * A value printed so that it cannot contradict the verdict it stands in: when it exceeds a limit
-   * by less than the last digit shows, it is rounded up.
-   *
-   * @param value the measured value
-   * @param limit the bound it is compared with
-   * @param decimals digits after the point
-   * @return the text; on the same side of the printed limit as the value is of the limit
+   * A value printed so that it cannot contradict the verdict it stands in: on the same side of the
+   * printed limit as the value is of the limit. When it exceeds the limit by less than the last
+   * digit shows, it is rounded up.
    */
   public static String against(double value, double limit, int decimals) {
     String plain = fixed(value, decimals);
@@ -82,13 +74,7 @@ public final class Numbers {
     return plain;
   }
 
-  /**
-   * The English word for one or several.
-   *
-   * @param one the singular
-   * @param many the plural
-   * @return for example {@code 1 unit} or {@code 12 units}
-   */
+  /** The English word for one or several: {@code 1 unit} or {@code 12 units}. */
   public static String count(long count, String one, String many) {
     return String.format(Locale.ROOT, "%d %s", count, count == 1 ? one : many);
   }

@@ -44,11 +44,9 @@ public final class OrdinaryFile {
   }
 
   /**
-   * Looks at a file; links are followed.
+   * Looks at a file, which is not opened yet; links are followed.
    *
-   * @return the file, not opened yet
    * @throws NotOrdinaryException when it is anything but an ordinary file
-   * @throws IOException when it is not there or cannot be reached
    */
   public static OrdinaryFile at(Path file) throws IOException {
     Path real = file.toRealPath();
@@ -75,10 +73,7 @@ public final class OrdinaryFile {
   }
 
   /**
-   * Opens it, and looks again: what was put into its place meanwhile is not read.
-   *
-   * @return its content, from the first byte
-   * @throws IOException when it cannot be opened, or is not the file that was looked at
+   * Opens it at its first byte, and looks again: what was put into its place meanwhile is not read.
    */
   public InputStream open() throws IOException {
     if (size() == 0) {
@@ -98,9 +93,8 @@ public final class OrdinaryFile {
   }
 
   /**
-   * All of it.
+   * All of it: as many bytes as {@link #size} says, below 2 GiB.
    *
-   * @return as many bytes as {@link #size} says, below 2 GiB
    * @throws IOException when it cannot be read, or is changed while it is
    */
   public byte[] bytes() throws IOException {

@@ -17,12 +17,8 @@ public final class Parallel {
   private Parallel() {}
 
   /**
-   * Applies a function to every item.
-   *
-   * @param <R> results
-   * @param threads how many threads, 1 or more
-   * @param work the function; must not depend on the order of calls
-   * @return one result per item, in the order of the items whatever the number of threads
+   * Applies a function, which must not depend on the order of calls, to every item: one result per
+   * item, in the order of the items whatever the number of threads (1 or more).
    */
   public static <T, R> List<R> map(List<T> items, int threads, Function<T, R> work) {
     if (threads < 1) {

@@ -13,10 +13,8 @@ public final class Printable {
   private Printable() {}
 
   /**
-   * A text on one line.
-   *
-   * @return the same with tabs and line feeds as blanks and a question mark for what cannot be
-   *     shown
+   * A text on one line, with tabs and line feeds as blanks and a question mark for what cannot be
+   * shown.
    */
   public static String line(String text) {
     int[] shown =
@@ -27,9 +25,8 @@ public final class Printable {
   }
 
   /**
-   * A JSON text with what cannot be shown escaped; read again, it is the same.
-   *
-   * @param json whole and valid: such letters stand in its strings only
+   * A whole and valid JSON text with what cannot be shown, which stands in its strings only,
+   * escaped; read again, it is the same.
    */
   public static String json(String json) {
     return json.codePoints()
@@ -44,12 +41,7 @@ public final class Printable {
         .collect(Collectors.joining());
   }
 
-  /**
-   * Whether a letter may be shown.
-   *
-   * @param letter a code point
-   * @return false for those above, tabs and line feeds included
-   */
+  /** Whether a letter may be shown: false for those above, tabs and line feeds included. */
   public static boolean isShown(int letter) {
     return switch (Character.getType(letter)) {
       case Character.CONTROL,

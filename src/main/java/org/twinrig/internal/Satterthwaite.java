@@ -8,11 +8,11 @@ public final class Satterthwaite {
   private Satterthwaite() {}
 
   /**
-   * The effective degrees of freedom.
+   * The effective degrees of freedom, between the least of all and their sum; infinite when all
+   * that count are.
    *
    * @param variances the summands, 0 or more, of which one is above 0
    * @param degreesOfFreedom of each; may be infinite
-   * @return between the least of them and their sum; infinite when all that count are
    */
   public static double freedom(double[] variances, double[] degreesOfFreedom) {
     double total = 0;

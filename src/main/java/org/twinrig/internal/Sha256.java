@@ -12,22 +12,12 @@ import java.util.HexFormat;
 public final class Sha256 {
   private Sha256() {}
 
-  /**
-   * The SHA-256 of some bytes.
-   *
-   * @param bytes any; not changed
-   * @return 64 hexadecimal digits
-   */
+  /** The SHA-256 of some bytes: 64 hexadecimal digits. */
   public static String hex(byte[] bytes) {
     return HexFormat.of().formatHex(digest().digest(bytes));
   }
 
-  /**
-   * The SHA-256 of a file of any size, which is never in memory as a whole.
-   *
-   * @return 64 hexadecimal digits
-   * @throws IOException when it cannot be read
-   */
+  /** The same of a file of any size, which is never in memory as a whole. */
   public static String hex(Path file) throws IOException {
     MessageDigest digest = digest();
     try (InputStream in = new DigestInputStream(OrdinaryFile.at(file).open(), digest)) {

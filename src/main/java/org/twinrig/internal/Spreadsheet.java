@@ -6,11 +6,7 @@ public final class Spreadsheet {
 
   private Spreadsheet() {}
 
-  /**
-   * Whether a cell with this text would run as a formula.
-   *
-   * @return true when it begins as formulas do
-   */
+  /** Whether a cell with this text would run as a formula: whether it begins as formulas do. */
   public static boolean runsAsFormula(String text) {
     return !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
   }

@@ -3,14 +3,9 @@ package org.twinrig.simulation;
 import java.util.List;
 
 /**
- * The maker's tuning of a unit: the level it is meant to give on a typical ear, apart from what the
- * ear itself adds.
- *
- * @param tiltDbPerOctave slope about 500 Hz
- * @param bassDb shelf below about 100 Hz
- * @param lowestHz second-order roll-off of the bass
- * @param highestHz second-order roll-off of the treble
- * @param peaks broad rises and dips
+ * The maker's tuning of a unit, the level it is meant to give on a typical ear, apart from what the
+ * ear itself adds: slope about 500 Hz, shelf below about 100 Hz, second-order roll-offs of bass and
+ * treble, and broad rises and dips.
  */
 record Balance(
     double tiltDbPerOctave, double bassDb, double lowestHz, double highestHz, List<Mode> peaks) {

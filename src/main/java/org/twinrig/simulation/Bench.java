@@ -1,14 +1,11 @@
 package org.twinrig.simulation;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
+import org.twinrig.response.Response;
 
-/**
- * The two fixtures of a simulated study, ready on one frequency axis.
- *
- * @param hz frequencies
- * @param from the old fixture
- * @param to the new fixture
- */
+/** The old and the new fixture of a simulated study, ready on one frequency axis in Hz. */
 @SuppressWarnings("ArrayRecordComponent") // a kernel's working array, never compared
 record Bench(double[] hz, Chain.LoadedAxis from, Chain.LoadedAxis to) {
 
@@ -23,5 +20,14 @@ record Bench(double[] hz, Chain.LoadedAxis from, Chain.LoadedAxis to) {
 
   List<Chain.LoadedAxis> both() {
     return List.of(from, to);
+  }
+
+  /** What a file holds of levels on the axis when it goes only from one frequency to another. */
+  Response response(double[] levels, double fromHz, double toHz) {
+    int[] kept =
+        IntStream.range(0, hz.length).filter(i -> hz[i] >= fromHz && hz[i] <= toHz).toArray();
+    return Response.copyOf(
+        Arrays.stream(kept).mapToDouble(i -> hz[i]).toArray(),
+        Arrays.stream(kept).mapToDouble(i -> levels[i]).toArray());
   }
 }

@@ -3,12 +3,9 @@ package org.twinrig.simulation;
 import org.twinrig.internal.Checks;
 
 /**
- * An acoustic resistance, mass and compliance in a row: a side resonator, a leak (no compliance in
- * the way) or a membrane.
- *
- * @param resistance Pa·s/m³, 0 or more
- * @param mass kg/m⁴, 0 or more
- * @param compliance m³/Pa, above 0; infinite when nothing closes the branch, as in a leak
+ * An acoustic resistance (Pa·s/m³) and mass (kg/m⁴), 0 or more, and compliance (m³/Pa, above 0) in
+ * a row: a side resonator or a membrane, or a leak, whose compliance is infinite as nothing closes
+ * it.
  */
 record Branch(double resistance, double mass, double compliance) {
 
@@ -25,13 +22,7 @@ record Branch(double resistance, double mass, double compliance) {
     return new Branch(resistance, mass, Double.POSITIVE_INFINITY);
   }
 
-  /**
-   * A resonator from what is heard of it.
-   *
-   * @param complianceM3PerPa its compliance, m³/Pa
-   * @param resonanceHz its resonance frequency, Hz
-   * @param quality its quality factor
-   */
+  /** A resonator from its compliance in m³/Pa and what is heard of it. */
   static Branch resonant(double complianceM3PerPa, double resonanceHz, double quality) {
     double omega = 2 * Math.PI * resonanceHz;
     double mass = 1 / (omega * omega * complianceM3PerPa);

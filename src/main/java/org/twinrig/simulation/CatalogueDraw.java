@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.twinrig.capture.Side;
-import org.twinrig.response.Response;
 import org.twinrig.simulation.SimulatedGraph.Form;
 
 /** Makes the back catalogue: graphs of fresh units on the old fixture, as a lab piles them up. */
@@ -34,12 +33,16 @@ final class CatalogueDraw {
     int seatings = 1 + Purpose.GRAPH.draws(plan.seed(), index).below(MOST_SEATINGS);
     Form form = index % 11 == 4 ? Form.COMPENSATED : Form.RAW;
     boolean unknown = index % 13 == 6;
+    boolean narrow = index % 9 == 2;
     return new SimulatedGraph(
         String.format(Locale.ROOT, "G-%03d", index + 1),
         UnitNames.of(firstName + index),
         specimen.kind(),
         unknown ? "unknown" : specimen.kind().label(),
-        response(index, levels(specimen, seatings, form)),
+        bench.response(
+            levels(specimen, seatings, form),
+            narrow ? NARROW_FROM_HZ : 0,
+            narrow ? NARROW_TO_HZ : Double.POSITIVE_INFINITY),
         seatings,
         form);
   }
@@ -67,7 +70,7 @@ final class CatalogueDraw {
 
   private double[] levels(Specimen specimen, int seatings, Form form) {
     FittedUnit fitted = specimen.on(bench.from().fixture(), Side.M, 0);
-    Chain chain = Chain.of(bench.from(), fitted);
+    Chain chain = new Chain(bench.from(), fitted);
     double[] sum = new double[bench.hz().length];
     Arrays.fill(sum, fitted.unit().sensitivityDb());
     for (int seating = 1; seating <= seatings; seating++) {
@@ -82,20 +85,5 @@ final class CatalogueDraw {
       sum[i] = Math.rint((sum[i] - referenceDb) * 100) / 100;
     }
     return sum;
-  }
-
-  private Response response(int index, double[] levels) {
-    double[] hz = bench.hz();
-    boolean narrow = index % 9 == 2;
-    int start = 0;
-    int end = hz.length;
-    while (narrow && hz[start] < NARROW_FROM_HZ) {
-      start++;
-    }
-    while (narrow && hz[end - 1] > NARROW_TO_HZ) {
-      end--;
-    }
-    return Response.copyOf(
-        Arrays.copyOfRange(hz, start, end), Arrays.copyOfRange(levels, start, end));
   }
 }

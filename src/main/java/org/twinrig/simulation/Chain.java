@@ -1,5 +1,7 @@
 package org.twinrig.simulation;
 
+import java.util.Arrays;
+
 /**
  * The chain from a unit's source to a fixture's microphone, solved at every frequency of an axis.
  *
@@ -21,7 +23,8 @@ final class Chain {
   private final Complex[] sourceImpedance;
   private final TwoPort[] nozzle;
 
-  private Chain(LoadedAxis axis, FittedUnit fitted) {
+  /** The chain of a unit on the fixture the axis was loaded with. */
+  Chain(LoadedAxis axis, FittedUnit fitted) {
     this.hz = axis.hz();
     this.load = axis.load();
     this.fitted = fitted;
@@ -35,11 +38,6 @@ final class Chain {
       sourceImpedance[i] = unit.source().impedance(omega);
       nozzle[i] = unit.nozzle().at(omega);
     }
-  }
-
-  /** The chain of a unit on the fixture the axis was loaded with. */
-  static Chain of(LoadedAxis axis, FittedUnit fitted) {
-    return new Chain(axis, fitted);
   }
 
   /**
@@ -57,12 +55,7 @@ final class Chain {
 
   /** Level at the microphone for one seating, dB re the unit's 0 dB. */
   double[] levelsDb(FittedUnit.Seated seated) {
-    Complex[] pressure = pressure(seated);
-    double[] levelsDb = new double[hz.length];
-    for (int i = 0; i < hz.length; i++) {
-      levelsDb[i] = pressure[i].decibels();
-    }
-    return levelsDb;
+    return Arrays.stream(pressure(seated)).mapToDouble(Complex::decibels).toArray();
   }
 
   private Complex pressure(int i, FittedUnit.Seated seated, double[] gains) {
@@ -94,12 +87,7 @@ final class Chain {
     return new Complex(resistance, omega * mass);
   }
 
-  /**
-   * A frequency axis with the ear load of one fixture worked out on it.
-   *
-   * @param hz rising frequencies
-   * @param load state at the reference plane per frequency
-   */
+  /** Rising frequencies with the ear load of one fixture, at its reference plane, on each. */
   @SuppressWarnings("ArrayRecordComponent") // a kernel's working arrays, never compared
   record LoadedAxis(SimulatedFixture fixture, double[] hz, TwoPort.Wave[] load) {
     static LoadedAxis of(SimulatedFixture fixture, double[] hz) {

@@ -1,11 +1,6 @@
 package org.twinrig.simulation;
 
-/**
- * A complex number, for quantities of the form {@code x·e^(jωt)}.
- *
- * @param re real part
- * @param im imaginary part
- */
+/** A complex number, for quantities of the form {@code x·e^(jωt)}. */
 record Complex(double re, double im) {
   static final Complex ZERO = new Complex(0, 0);
   static final Complex ONE = new Complex(1, 0);

@@ -9,10 +9,9 @@ import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
 
 /**
- * The sessions of a study: so many units in a row on one fixture, then the chain is switched off.
- *
- * @param sessions all, the old fixture's first
- * @param drift drift of the third session on the head at its end, dB above 6 kHz; 0 for none
+ * The sessions of a study, the old fixture's first: so many units in a row on one fixture, then the
+ * chain is switched off. The third session on the head drifts, by {@code drift} dB above 6 kHz at
+ * its end; 0 for none.
  */
 record Diary(List<Session> sessions, int perFixture, double drift) {
 

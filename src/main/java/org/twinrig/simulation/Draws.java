@@ -1,7 +1,9 @@
 package org.twinrig.simulation;
 
+import java.util.PrimitiveIterator;
 import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
+import java.util.stream.IntStream;
 
 /**
  * Random numbers that depend on the seed and on what they are for, never on the order in which
@@ -12,18 +14,15 @@ import java.util.function.DoubleSupplier;
  * ({@link NormalQuantile}), so that they are the same on every Java release.
  */
 final class Draws {
+  private static final double EDGE = 1e-12;
+
   private final DoubleSupplier uniforms;
 
   private Draws(DoubleSupplier uniforms) {
     this.uniforms = uniforms;
   }
 
-  /**
-   * The stream of one purpose.
-   *
-   * @param seed the study's seed
-   * @param keys what the numbers are for, such as kind, unit, fixture and seating
-   */
+  /** The stream of what the keys say, such as kind, unit, fixture and seating. */
   static Draws of(long seed, long... keys) {
     long state = mixed(seed);
     for (long key : keys) {
@@ -33,9 +32,38 @@ final class Draws {
     return new Draws(() -> ((source.nextLong() >>> 12) + 0.5) * 0x1p-52);
   }
 
-  /** The numbers of one member of an evenly spread population; see {@link EvenUniforms}. */
-  static Draws even(long seed, long member, int abovePrime) {
-    return new Draws(new EvenUniforms(seed, member, abovePrime));
+  /**
+   * Uniform numbers that fill their cube evenly over the members of a population, so that a mean
+   * over the members settles faster than with random ones: a Kronecker sequence, coordinate {@code
+   * j} of member {@code n} being {@code frac(shift_j + n·√p_j)} with {@code p_j} the j-th prime
+   * (Niederreiter, Bull. Amer. Math. Soc. 84 (1978), 957-1041) and a random shift (Cranley and
+   * Patterson, SIAM J. Numer. Anal. 13 (1976), 904-914).
+   *
+   * @param seed of the shifts
+   * @param above the first prime used is the first above this; streams of different purposes start
+   *     far apart
+   */
+  static Draws even(long seed, long member, int above) {
+    PrimitiveIterator.OfInt primes =
+        IntStream.iterate(above + 1, p -> p + 1).filter(Draws::isPrime).iterator();
+    PrimitiveIterator.OfInt dimensions = IntStream.iterate(0, j -> j + 1).iterator();
+    return new Draws(
+        () -> {
+          int prime = primes.nextInt();
+          double shift = of(seed, prime, dimensions.nextInt()).uniform();
+          double step = StrictMath.sqrt(prime);
+          double place = shift + member * (step - Math.floor(step));
+          return Math.max(EDGE, Math.min(1 - EDGE, place - Math.floor(place)));
+        });
+  }
+
+  private static boolean isPrime(int number) {
+    for (int divisor = 2; divisor * divisor <= number; divisor++) {
+      if (number % divisor == 0) {
+        return false;
+      }
+    }
+    return number > 1;
   }
 
   private static long mixed(long value) {

@@ -3,10 +3,8 @@ package org.twinrig.simulation;
 import java.util.List;
 
 /**
- * The inner end of an ear: tube sections with side branches, read by a microphone or felt by an
- * eardrum at the far end.
- *
- * @param sections from the reference plane inwards
+ * The inner end of an ear: tube sections from the reference plane inwards with side branches, read
+ * by a microphone or felt by an eardrum at the far end.
  */
 record EarLoad(List<Section> sections) {
 

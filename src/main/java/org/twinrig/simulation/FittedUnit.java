@@ -4,14 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A unit's side on a fixture, before the chance of one seating.
- *
- * @param unit the source
- * @param fixture what it sits on
- * @param leakResistance of its seal here, Pa·s/m³
- * @param canalM canal between tip or entrance and the reference plane, m
- * @param modes its cross modes as they come out here
- * @param pinna concha and canal entrance; empty for in-ears
+ * A unit's side on a fixture, before the chance of one seating: the leak resistance of its seal
+ * here (Pa·s/m³), the canal between tip or entrance and the reference plane (m), its cross modes as
+ * they come out here, and concha and canal entrance, which in-ears have not.
  */
 record FittedUnit(
     SimulatedUnit unit,
@@ -72,12 +67,8 @@ record FittedUnit(
   }
 
   /**
-   * One seating, ready for the chain.
-   *
-   * @param leak of the seal
-   * @param canal outside the reference plane
-   * @param frontM3 air between source and ear, m³
-   * @param modes all modes as struck
+   * One seating, ready for the chain: the seal's leak, the canal outside the reference plane, the
+   * air between source and ear, and all modes as struck.
    */
   record Seated(Branch leak, Tube canal, double frontM3, List<Mode> modes) {}
 }

@@ -11,10 +11,6 @@ import org.twinrig.internal.Checks;
  * <p>{@code g} is the gain at the mode's frequency: above 1 a resonance, below 1 a notch; far from
  * {@code f0} the factor is 1. A notch at the ear is where the mode meets the direct sound in
  * opposite phase.
- *
- * @param hz frequency of the mode, Hz
- * @param quality its quality factor
- * @param gainDb level at the mode's frequency, dB
  */
 record Mode(double hz, double quality, double gainDb) {
 

@@ -7,12 +7,7 @@ package org.twinrig.simulation;
 final class NormalQuantile {
   private NormalQuantile() {}
 
-  /**
-   * The quantile.
-   *
-   * @param probability strictly between 0 and 1
-   * @return z with {@code Φ(z) = probability}
-   */
+  /** {@code z} with {@code Φ(z) = probability}, which lies strictly between 0 and 1. */
   static double of(double probability) {
     double q = probability - 0.5;
     if (Math.abs(q) <= 0.425) {

@@ -4,14 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How one good seating falls out, as six independent standard normal numbers.
- *
- * @param leak how tight the seal came out
- * @param depth how deep a tip or a canal ended up
- * @param height up or down against the ear
- * @param tilt forward or backward against the ear
- * @param press how hard it is pressed on
- * @param cavity how the cross modes of the cavity were struck
+ * How one good seating falls out, as six independent standard normal numbers: how tight the seal
+ * came out, how deep a tip or a canal ended up, up or down and forward or backward against the ear,
+ * how hard it is pressed on, and how the cross modes of the cavity were struck.
  */
 record Placement(
     double leak, double depth, double height, double tilt, double press, double cavity) {
@@ -34,8 +29,6 @@ record Placement(
    * lattice with a random shift, each coordinate {@code frac(shift + i·g^-(k+1))} with {@code g}
    * the root of {@code g^7 = g + 1} (the golden ratio's cousin in six dimensions), turned into
    * normals by their quantiles.
-   *
-   * @param draws gives the shift
    */
   static List<Placement> even(int count, Draws draws) {
     double[] shift = new double[VARIATES];

@@ -8,13 +8,11 @@ import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
 /**
- * Anchored band levels of a unit's side on a fixture in the mean over good seatings, free of noise.
+ * Band levels, anchored as every capture is, of a unit's side on a fixture in the mean over good
+ * seatings, free of noise.
  *
  * <p>The mean over seatings, not the level of the middle seating, is what many seatings tend to: a
  * leak's effect in decibels is skewed, so the two differ.
- *
- * @param hz frequencies of the captures
- * @param anchor how every capture is anchored
  */
 @SuppressWarnings("ArrayRecordComponent") // a kernel's working array, never compared
 record SeatingMean(double[] hz, BandGrid grid, Anchor anchor) {

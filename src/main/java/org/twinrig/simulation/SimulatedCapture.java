@@ -5,15 +5,13 @@ import java.util.Optional;
 import org.twinrig.capture.Capture;
 
 /**
- * A capture and what is known of it because it was made up.
- *
- * @param capture as the lab has it
- * @param phaseDeg phase at the microphone in degrees, one per point
- * @param planted what is wrong with it; empty when nothing is
+ * A capture as the lab has it and what is known of it because it was made up: phase at the
+ * microphone in degrees, one per point, what is wrong with it, if anything, and the format of its
+ * file.
  */
 @SuppressWarnings("ArrayRecordComponent") // written to a file, never compared
 record SimulatedCapture(
-    Capture capture, double[] phaseDeg, Optional<Trouble> planted, Dialect dialect) {
+    Capture capture, double[] phaseDeg, Optional<Trouble> planted, CaptureFormat format) {
 
   /** A planted trouble. */
   enum Trouble {
@@ -36,6 +34,6 @@ record SimulatedCapture(
   SimulatedCapture {
     Objects.requireNonNull(capture, "capture");
     Objects.requireNonNull(planted, "planted");
-    Objects.requireNonNull(dialect, "dialect");
+    Objects.requireNonNull(format, "format");
   }
 }

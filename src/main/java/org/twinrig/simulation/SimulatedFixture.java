@@ -5,15 +5,9 @@ import java.util.List;
 import org.twinrig.capture.Fixture;
 
 /**
- * A fixture: what a headphone meets when it is put on.
- *
- * @param identity name, label and specified range
- * @param load the ear simulator from its reference plane inwards
- * @param canal what lies between canal entrance and reference plane
- * @param cupSeal how cups seal on the cheek
- * @param concha gain of the concha, under cups
- * @param notch resonance at the canal entrance, under cups
- * @param scatter how much seatings and units vary on it
+ * A fixture: what a headphone meets when it is put on. The ear simulator from its reference plane
+ * inwards, what lies between it and the canal entrance, how cups and tips seal, gain of the concha
+ * and resonance at the canal entrance under cups, and how much seatings and units vary on it.
  */
 record SimulatedFixture(
     Fixture identity,
@@ -35,12 +29,8 @@ record SimulatedFixture(
   record Canal(double radiusM, double underCupM, double behindTipM, double depthShare) {}
 
   /**
-   * A seal.
-   *
-   * @param factor median leak resistance against the hard plate's
-   * @param unitNepers spread between units of that factor
-   * @param seatingNepers spread between seatings
-   * @param lostFactor what is left of the leak resistance when the seal is lost
+   * A seal: median leak resistance against the hard plate's, spread of that factor between units
+   * and between seatings in nepers, and what is left of it when the seal is lost.
    */
   record Seal(double factor, double unitNepers, double seatingNepers, double lostFactor) {}
 

@@ -6,14 +6,10 @@ import org.twinrig.response.Response;
 /**
  * An old graph of a unit that is not in the study, made on the old fixture.
  *
- * @param graph its name, such as {@code G-007}
- * @param unit the unit's name
- * @param kind its true kind
- * @param listedKind its kind as the catalogue has it; {@code unknown} for a few
+ * @param kind its true kind; the one listed in the catalogue is {@code unknown} for a few
  * @param response the curve in its file: the mean in dB over its seatings, less the reference curve
  *     when it is compensated
  * @param seatings how many good seatings were averaged
- * @param form what was done to the curve
  */
 public record SimulatedGraph(
     String graph,

@@ -32,10 +32,9 @@ public enum SimulatedKind {
   }
 
   /**
-   * The kind of a label.
+   * The kind that study files write so.
    *
-   * @param label as study files write it
-   * @throws IllegalArgumentException when no kind has it
+   * @throws IllegalArgumentException when there is none
    */
   public static SimulatedKind ofLabel(String label) {
     for (SimulatedKind kind : values()) {
@@ -57,10 +56,10 @@ public enum SimulatedKind {
 
   KindRanges ranges() {
     return switch (this) {
-      case OPEN_OVER_EAR -> KindTable.OPEN_OVER_EAR;
-      case CLOSED_OVER_EAR -> KindTable.CLOSED_OVER_EAR;
-      case ON_EAR -> KindTable.ON_EAR;
-      case IN_EAR -> KindTable.IN_EAR;
+      case OPEN_OVER_EAR -> KindRanges.OPEN_OVER_EAR;
+      case CLOSED_OVER_EAR -> KindRanges.CLOSED_OVER_EAR;
+      case ON_EAR -> KindRanges.ON_EAR;
+      case IN_EAR -> KindRanges.IN_EAR;
     };
   }
 }

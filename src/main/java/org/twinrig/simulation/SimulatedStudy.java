@@ -76,33 +76,27 @@ public final class SimulatedStudy {
     return captures.stream().map(SimulatedCapture::capture).toList();
   }
 
-  /**
-   * The back catalogue: graphs of units that are not in the study.
-   *
-   * @return in the order of catalogue.csv
-   */
+  /** The back catalogue, graphs of units that are not in the study: in the order of its table. */
   public List<SimulatedGraph> catalogue() {
     return graphs;
   }
 
   /**
-   * The true mean transfer of a kind between this study's fixtures; see {@link
-   * SimulationPlan#populationTransfer}.
+   * The true mean transfer of a kind: the expectation, over all units of the kind and all good
+   * seatings of each, of anchored band level on the new fixture minus the same on the old one. It
+   * is what a study estimates. It belongs to the kind, the fixtures and the frequency axis, not to
+   * the seed: work it out once for many studies.
    *
-   * @param anchor how every capture is anchored
-   * @return dB per band
+   * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    */
   public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
     return new PopulationTruth(bench, grid, anchor).meanTransfer(kind);
   }
 
   /**
-   * A unit's own transfer: the expectation over its good seatings, and the mean over its measured
-   * sides, of anchored band level on the new fixture minus the same on the old one.
+   * A unit's own transfer, dB per band: the expectation over its good seatings, and the mean over
+   * its measured sides, of anchored band level on the new fixture minus the same on the old one.
    *
-   * @param unit its name
-   * @param anchor how every capture is anchored
-   * @return dB per band
    * @throws IllegalArgumentException when no unit has the name
    */
   public Levels trueUnitTransfer(String unit, BandGrid grid, Anchor anchor) {
@@ -116,12 +110,9 @@ public final class SimulatedStudy {
   }
 
   /**
-   * What the new fixture would show of a catalogue's unit, raw: its anchored band levels there, in
-   * expectation over good seatings.
+   * What the new fixture would show of a catalogue's unit, raw: its band levels there, dB relative
+   * to the anchor, in expectation over good seatings.
    *
-   * @param graph the graph's name
-   * @param anchor how every capture is anchored
-   * @return dB per band relative to the anchor
    * @throws IllegalArgumentException when no graph has the name
    */
   public Levels trueOnNewFixture(String graph, BandGrid grid, Anchor anchor) {
@@ -138,8 +129,6 @@ public final class SimulatedStudy {
   /**
    * The study without files, as a lab would have declared it, ready to be analysed with {@link
    * #captures}.
-   *
-   * @param settings how it is to be computed and judged
    */
   public Study declared(Settings settings) {
     Path nowhere = Path.of(".");
@@ -158,25 +147,22 @@ public final class SimulatedStudy {
   }
 
   /**
-   * Writes the study as a folder that holds {@code study.yaml}, the tables, the capture files, the
-   * catalogue and the truth. Written beside the target and then moved into place.
+   * Writes the study as a folder, new or empty, that holds {@code study.yaml}, the tables, the
+   * capture files, the catalogue and the truth. Written beside the target and then moved into
+   * place.
    *
-   * @param folder a folder that does not exist or is empty
-   * @throws UnusableInput when it exists and is not empty, or is a file
-   * @throws IOException when the disk refuses
+   * @throws UnusableInput when the folder exists and is not empty, or is a file
    */
   public void writeTo(Path folder) throws UnusableInput, IOException {
     new StudyWriter(this).writeTo(folder);
   }
 
   /**
-   * The text of a study file for data that stand elsewhere.
-   *
-   * @param dataPrefix path from the study file's folder to the data, ending in a slash, or empty
-   * @return the YAML text
+   * The text of a study file for data that stand elsewhere: at the end of a path from its folder
+   * that is empty or ends in a slash.
    */
   public String studyFile(String dataPrefix) {
-    return StudyYaml.text(this, dataPrefix);
+    return new SimulatedTables(this).studyFile(dataPrefix);
   }
 
   List<SimulatedCapture> simulated() {

@@ -2,21 +2,14 @@ package org.twinrig.simulation;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
-import org.twinrig.response.Anchor;
-import org.twinrig.response.Levels;
 
 /**
  * What study to make. Immutable; the same plan gives the same study, to the byte.
  *
- * @param seed of everything random
  * @param groups units wanted, per kind
  * @param seatings of every unit on each fixture, 1 or more
- * @param axis frequencies of every capture
  * @param bothSidesShare share of the units that are measured left and right, 0 to 1
- * @param troubles what goes wrong in the lab
- * @param dialects how capture files are written
  * @param catalogueGraphs old graphs of units that are not in the study
  */
 public record SimulationPlan(
@@ -26,23 +19,18 @@ public record SimulationPlan(
     Axis axis,
     double bothSidesShare,
     Troubles troubles,
-    Dialects dialects,
+    Formats formats,
     int catalogueGraphs) {
 
   /** How capture files are written. */
-  public enum Dialects {
+  public enum Formats {
     /** Comma, point, UTF-8: one way for all. */
     PLAIN,
     /** As several instruments and spreadsheets would. */
     MIXED
   }
 
-  /**
-   * Units of one kind.
-   *
-   * @param fit units that enter the estimates, 0 or more
-   * @param holdout units that are kept out of every fit, 0 or more
-   */
+  /** Units of one kind that enter the estimates, and those that are kept out of every fit. */
   public record Group(SimulatedKind kind, int fit, int holdout) {
     public Group {
       if (fit < 0 || holdout < 0 || fit + holdout < 1) {
@@ -51,24 +39,13 @@ public record SimulationPlan(
     }
   }
 
-  /**
-   * Logarithmically spaced frequencies.
-   *
-   * @param points 2 or more
-   * @param fromHz lowest, above 0
-   * @param toHz highest, above {@code fromHz}
-   */
+  /** Logarithmically spaced frequencies, 2 or more. */
   public record Axis(int points, double fromHz, double toHz) {
     public Axis {
       if (points < 2 || !(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
         throw new IllegalArgumentException(
-            "an axis needs 2 or more points and 0 < from < to, but has "
-                + points
-                + " from "
-                + fromHz
-                + " to "
-                + toHz
-                + " Hz");
+            "an axis needs 2 or more points and 0 < from < to, but has %s from %s to %s Hz"
+                .formatted(points, fromHz, toHz));
       }
     }
 
@@ -112,16 +89,6 @@ public record SimulationPlan(
         throw new IllegalArgumentException("units on one fixture must be 0 or more");
       }
     }
-
-    /** Nothing goes wrong: every seating is a good one: the plan of a perfect lab. */
-    public static Troubles none() {
-      return new Troubles(0, 0, 0, 0, 0, 0);
-    }
-
-    /** What usually goes wrong: the plan of an ordinary lab. */
-    public static Troubles usual() {
-      return new Troubles(0.20, 0.012, 0.4, 1, 0.08, 0.8);
-    }
   }
 
   public SimulationPlan {
@@ -152,12 +119,19 @@ public record SimulationPlan(
             new Group(SimulatedKind.CLOSED_OVER_EAR, 12, 0),
             new Group(SimulatedKind.IN_EAR, 12, 0));
     return new SimulationPlan(
-        1, groups, 5, new Axis(240, 10, 22_000), 0, Troubles.none(), Dialects.PLAIN, 0);
+        1,
+        groups,
+        5,
+        new Axis(240, 10, 22_000),
+        0,
+        new Troubles(0, 0, 0, 0, 0, 0),
+        Formats.PLAIN,
+        0);
   }
 
   /**
    * The study the demonstration shows: three kinds with enough units and one with too few, some
-   * units measured on both sides, the usual troubles, files in mixed dialects and a back catalogue.
+   * units measured on both sides, the usual troubles, files in mixed formats and a back catalogue.
    */
   public static SimulationPlan demo() {
     List<Group> groups =
@@ -167,57 +141,39 @@ public record SimulationPlan(
             new Group(SimulatedKind.IN_EAR, 14, 1),
             new Group(SimulatedKind.ON_EAR, 3, 0));
     return new SimulationPlan(
-        20260302, groups, 5, new Axis(180, 10, 22_000), 0.2, Troubles.usual(), Dialects.MIXED, 44);
+        20260302,
+        groups,
+        5,
+        new Axis(180, 10, 22_000),
+        0.2,
+        new Troubles(0.20, 0.012, 0.4, 1, 0.08, 0.8),
+        Formats.MIXED,
+        44);
   }
 
-  /**
-   * The same plan with another seed.
-   *
-   * @param newSeed any number
-   * @return the changed plan
-   */
+  /** The same plan with another seed. */
   public SimulationPlan withSeed(long newSeed) {
     return new SimulationPlan(
-        newSeed, groups, seatings, axis, bothSidesShare, troubles, dialects, catalogueGraphs);
+        newSeed, groups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /**
-   * The same plan with other units.
-   *
-   * @param newGroups each kind once
-   * @return the changed plan
-   */
+  /** The same plan with other units. */
   public SimulationPlan withGroups(List<Group> newGroups) {
     return new SimulationPlan(
-        seed, newGroups, seatings, axis, bothSidesShare, troubles, dialects, catalogueGraphs);
+        seed, newGroups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /**
-   * The same plan with so many fitting units in every kind.
-   *
-   * @param units 1 or more
-   * @return the changed plan
-   */
+  /** The same plan with so many fitting units in every kind. */
   public SimulationPlan withUnitsPerKind(int units) {
     return withGroups(groups.stream().map(g -> new Group(g.kind(), units, g.holdout())).toList());
   }
 
-  /**
-   * The same plan with so many held-out units in every kind.
-   *
-   * @param units 0 or more
-   * @return the changed plan
-   */
+  /** The same plan with so many held-out units in every kind. */
   public SimulationPlan withHoldoutsPerKind(int units) {
     return withGroups(groups.stream().map(g -> new Group(g.kind(), g.fit(), units)).toList());
   }
 
-  /**
-   * The same plan with other kinds, each with as many units as the first has now.
-   *
-   * @param kinds one or more
-   * @return the changed plan
-   */
+  /** The same plan with other kinds, each with as many units as the first has now. */
   public SimulationPlan withKinds(SimulatedKind... kinds) {
     List<Group> changed = new ArrayList<>();
     for (SimulatedKind kind : kinds) {
@@ -226,69 +182,34 @@ public record SimulationPlan(
     return withGroups(changed);
   }
 
-  /**
-   * The same plan with another number of seatings.
-   *
-   * @param newSeatings 1 or more
-   * @return the changed plan
-   */
+  /** The same plan with another number of seatings. */
   public SimulationPlan withSeatings(int newSeatings) {
     return new SimulationPlan(
-        seed, groups, newSeatings, axis, bothSidesShare, troubles, dialects, catalogueGraphs);
+        seed, groups, newSeatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /**
-   * The same plan on other frequencies.
-   *
-   * @param newAxis the frequencies
-   * @return the changed plan
-   */
+  /** The same plan on other frequencies. */
   public SimulationPlan withAxis(Axis newAxis) {
     return new SimulationPlan(
-        seed, groups, seatings, newAxis, bothSidesShare, troubles, dialects, catalogueGraphs);
+        seed, groups, seatings, newAxis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /**
-   * The same plan with another share of units measured on both sides.
-   *
-   * @param share 0 to 1
-   * @return the changed plan
-   */
+  /** The same plan with another share of units measured on both sides. */
   public SimulationPlan withBothSidesShare(double share) {
     return new SimulationPlan(
-        seed, groups, seatings, axis, share, troubles, dialects, catalogueGraphs);
+        seed, groups, seatings, axis, share, troubles, formats, catalogueGraphs);
   }
 
-  /**
-   * The same plan with other troubles.
-   *
-   * @param newTroubles what goes wrong
-   * @return the changed plan
-   */
+  /** The same plan with other troubles. */
   public SimulationPlan withTroubles(Troubles newTroubles) {
     return new SimulationPlan(
-        seed, groups, seatings, axis, bothSidesShare, newTroubles, dialects, catalogueGraphs);
+        seed, groups, seatings, axis, bothSidesShare, newTroubles, formats, catalogueGraphs);
   }
 
-  /**
-   * The same plan with files written otherwise.
-   *
-   * @return the changed plan
-   */
-  public SimulationPlan withDialects(Dialects newDialects) {
-    return new SimulationPlan(
-        seed, groups, seatings, axis, bothSidesShare, troubles, newDialects, catalogueGraphs);
-  }
-
-  /**
-   * The same plan with another size of the back catalogue.
-   *
-   * @param graphs 0 or more
-   * @return the changed plan
-   */
+  /** The same plan with another size of the back catalogue. */
   public SimulationPlan withCatalogueGraphs(int graphs) {
     return new SimulationPlan(
-        seed, groups, seatings, axis, bothSidesShare, troubles, dialects, graphs);
+        seed, groups, seatings, axis, bothSidesShare, troubles, formats, graphs);
   }
 
   /** Makes the study on a plate and a head: the study; the same for equal plans. */
@@ -296,27 +217,8 @@ public record SimulationPlan(
     return draw(FixturePair.PLATE_TO_HEAD);
   }
 
-  /**
-   * Makes the study on other fixtures.
-   *
-   * @param fixtures what the units are measured on
-   * @return the study; the same for equal plans and fixtures
-   */
+  /** Makes the study on other fixtures. */
   public SimulatedStudy draw(FixturePair fixtures) {
     return new StudyDraw(this, fixtures).study();
-  }
-
-  /**
-   * The true mean transfer of a kind from plate to head: the expectation, over all units of the
-   * kind and all good seatings of each, of anchored band level on the new fixture minus the same on
-   * the old one. It is what a study estimates. It belongs to the kind and to the frequency axis,
-   * not to the seed: work it out once for many studies.
-   *
-   * @param anchor how every capture is anchored
-   * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
-   * @see PopulationTruth
-   */
-  public Levels populationTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
-    return new PopulationTruth(Bench.on(axis.frequenciesHz()), grid, anchor).meanTransfer(kind);
   }
 }

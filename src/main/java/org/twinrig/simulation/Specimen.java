@@ -68,7 +68,7 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sa
     for (Side side : sides) {
       FittedUnit fitted = on(axis.fixture(), side, fixtureKey);
       Draws shift = Purpose.TRUTH.draws(seed, kind.key(), number, fixtureKey, sideKey(side));
-      perSide.add(mean.levelsDb(Chain.of(axis, fitted), fitted, Placement.even(seatings, shift)));
+      perSide.add(mean.levelsDb(new Chain(axis, fitted), fitted, Placement.even(seatings, shift)));
     }
     double[] levels = new double[perSide.get(0).length];
     for (int b = 0; b < levels.length; b++) {

@@ -16,9 +16,6 @@ import org.twinrig.response.Response;
 
 /** Writes a simulated study as files, whole or not at all. */
 final class StudyWriter {
-  /** The curve that compensated graphs had subtracted, relative to catalogue.csv. */
-  static final String REFERENCE_FILE = "catalogue/" + ReferenceCurve.NAME + ".csv";
-
   private final SimulatedStudy study;
 
   StudyWriter(SimulatedStudy study) {
@@ -70,30 +67,33 @@ final class StudyWriter {
   }
 
   private void writeAll(Path data) throws IOException {
-    write(data.resolve("study.yaml"), List.of(study.studyFile("").stripTrailing()));
-    write(data.resolve("units.csv"), StudyTables.units(study));
-    write(data.resolve("captures.csv"), StudyTables.captures(study));
-    write(data.resolve("sessions.csv"), StudyTables.sessions(study));
+    SimulatedTables tables = new SimulatedTables(study);
+    write(data.resolve("study.yaml"), List.of(tables.studyFile("").stripTrailing()));
+    write(data.resolve("units.csv"), tables.units());
+    write(data.resolve("captures.csv"), tables.captures());
+    write(data.resolve("sessions.csv"), tables.sessions());
     for (SimulatedCapture made : study.simulated()) {
-      write(data.resolve(made.capture().entry().file()), CaptureText.bytes(made));
+      write(data.resolve(made.capture().entry().file()), CaptureFormat.file(made));
     }
-    write(data.resolve("truth/mean-transfer.csv"), TruthTables.meanTransfer(study));
-    write(data.resolve("truth/unit-transfer.csv"), TruthTables.unitTransfer(study));
-    write(data.resolve("truth/troubles.csv"), StudyTables.troubles(study));
+    write(data.resolve("truth/mean-transfer.csv"), tables.trueMeanTransfer());
+    write(data.resolve("truth/unit-transfer.csv"), tables.trueUnitTransfer());
+    write(data.resolve("truth/troubles.csv"), tables.troubles());
     if (!study.catalogue().isEmpty()) {
-      writeCatalogue(data);
+      writeCatalogue(data, tables);
     }
   }
 
-  private void writeCatalogue(Path data) throws IOException {
-    write(data.resolve("catalogue.csv"), StudyTables.catalogue(study));
+  private void writeCatalogue(Path data, SimulatedTables tables) throws IOException {
+    write(data.resolve("catalogue.csv"), tables.catalogue());
     for (SimulatedGraph graph : study.catalogue()) {
-      write(data.resolve(StudyTables.graphFile(graph)), CaptureText.plain(graph.response()));
+      Path file = data.resolve(SimulatedTables.graphFile(graph));
+      write(file, CaptureFormat.PLAIN.bytes(graph.response()));
     }
     double[] hz = study.frequenciesHz();
     double[] levels = Arrays.stream(hz).map(ReferenceCurve::levelDb).toArray();
-    write(data.resolve(REFERENCE_FILE), CaptureText.plain(Response.copyOf(hz, levels)));
-    write(data.resolve("truth/catalogue.csv"), TruthTables.catalogue(study));
+    byte[] reference = CaptureFormat.PLAIN.bytes(Response.copyOf(hz, levels));
+    write(data.resolve(SimulatedTables.REFERENCE_FILE), reference);
+    write(data.resolve("truth/catalogue.csv"), tables.trueCatalogue());
   }
 
   private static void write(Path file, List<String> lines) throws IOException {

@@ -7,11 +7,6 @@ package org.twinrig.simulation;
  *
  * <p>A reciprocal two-port has determinant 1. Source: Beranek and Mellow, 2nd ed., two-port
  * networks and transmission matrices.
- *
- * @param a pressure ratio, no unit
- * @param b transfer impedance, Pa·s/m³
- * @param c transfer admittance, m³/(Pa·s)
- * @param d volume-velocity ratio, no unit
  */
 record TwoPort(Complex a, Complex b, Complex c, Complex d) {
 
@@ -45,12 +40,7 @@ record TwoPort(Complex a, Complex b, Complex c, Complex d) {
         c.times(ear.pressure()).plus(d.times(ear.flow())));
   }
 
-  /**
-   * Sound pressure and volume velocity at one place.
-   *
-   * @param pressure Pa
-   * @param flow volume velocity towards the ear, m³/s
-   */
+  /** Sound pressure in Pa and volume velocity towards the ear in m³/s at one place. */
   record Wave(Complex pressure, Complex flow) {
     /** Unit pressure on a load of this admittance. */
     static Wave on(Complex admittance) {

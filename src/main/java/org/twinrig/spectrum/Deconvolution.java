@@ -30,10 +30,8 @@ final class Deconvolution {
   private Deconvolution() {}
 
   /**
-   * The impulse response, with the time before the recording's start in front.
-   *
-   * @param impulse its samples; the recording's start is at index {@code lead}
-   * @param lead how many samples lie before the recording's start
+   * The impulse response; the recording's start is at index {@code lead}, the time before it in
+   * front.
    */
   record Result(Signal impulse, int lead) {}
 

@@ -17,15 +17,13 @@ final class Fourier {
   private static final int STEPS_BEFORE_ANEW = 64;
 
   /**
-   * {@code |X[k]|²} of a real sequence, for {@code k} from 0 to N/2.
+   * {@code |X[k]|²} of a real sequence, for {@code k} from 0 to N/2; N is a power of two, 4 or
+   * more.
    *
    * <p>Even and odd samples go through one complex transform of half the length as real and
    * imaginary part, {@code Z}; then {@code X[k] = E[k] + e^(-2πi k/N)·O[k]} with {@code E[k] =
    * (Z[k] + Z*[M-k])/2}, {@code O[k] = (Z[k] - Z*[M-k])/2i}, {@code M = N/2} (Press et al.,
    * Numerical Recipes, 3rd ed., 12.3.2, from memory).
-   *
-   * @param x real samples; their number N is a power of two, 4 or more
-   * @return N/2 + 1 powers
    */
   static double[] powers(double[] x) {
     int half = x.length / 2;

@@ -3,16 +3,13 @@ package org.twinrig.spectrum;
 import org.twinrig.internal.Checks;
 
 /**
- * The window an impulse response is seen through: it opens before the onset, is flat, and closes
- * some time after; both ends are half a period of a raised cosine (Hann).
+ * The window an impulse response is seen through: it opens {@code beforeOnsetMs} (0 or more) before
+ * the onset, is flat, and closes {@code lengthMs} (above 0) after it. Both ends are half a period
+ * of a raised cosine (Hann) and take {@code fadeMs}: at most half of {@code lengthMs}, and before
+ * the onset never longer than {@code beforeOnsetMs}.
  *
  * <p>Its length sets the lowest frequency that can be told: the reciprocal of the time after the
  * onset.
- *
- * @param beforeOnsetMs from its start to the onset, ms; 0 or more
- * @param lengthMs from the onset to its end, ms; above 0
- * @param fadeMs how long each end takes, ms; from 0 to half of {@code lengthMs}; before the onset
- *     never longer than {@code beforeOnsetMs}
  */
 public record ImpulseWindow(double beforeOnsetMs, double lengthMs, double fadeMs) {
 

@@ -13,12 +13,9 @@ final class Onset {
   private Onset() {}
 
   /**
-   * The onset.
-   *
-   * @param impulse an impulse response that is not silent
-   * @param searchMs how far ahead of the largest sample it may lie: a sweep's harmonics lie ahead,
-   *     too, and must not be found
-   * @return the index of a sample
+   * The index of the onset in an impulse response that is not silent. It is searched for {@code
+   * searchMs} ahead of the largest sample and no further: a sweep's harmonics lie ahead, too, and
+   * must not be found.
    */
   static int of(Signal impulse, double searchMs) {
     int peak = impulse.peakIndex();

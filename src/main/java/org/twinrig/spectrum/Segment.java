@@ -1,13 +1,8 @@
 package org.twinrig.spectrum;
 
 /**
- * The part of an impulse response under the window.
- *
- * @param impulse the impulse response
- * @param onset the index of its onset
- * @param from the first sample under the window
- * @param to one past the last
- * @param fade how many samples each end of the window takes at most
+ * The part of an impulse response under the window: the indices of its onset, of the first sample
+ * under the window and of the one past the last, and how many samples each end takes at most.
  */
 record Segment(Signal impulse, int onset, int from, int to, int fade) {
 

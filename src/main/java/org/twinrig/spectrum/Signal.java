@@ -18,10 +18,8 @@ public final class Signal {
   }
 
   /**
-   * A signal from its samples.
+   * A signal from its samples, one or more finite numbers, 1 at full scale.
    *
-   * @param samples one or more finite numbers, 1 at full scale; copied
-   * @param rateHz samples per second, above 0
    * @throws IllegalArgumentException when there is no sample, one is not finite, or the rate is not
    *     above 0
    */
@@ -45,17 +43,12 @@ public final class Signal {
     return samples.length;
   }
 
-  /**
-   * One sample.
-   *
-   * @param index from 0
-   * @return relative to full scale
-   */
+  /** One sample relative to full scale, from index 0. */
   public double sample(int index) {
     return samples[index];
   }
 
-  /** The sampling rate. */
+  /** The sampling rate, samples per second. */
   public double rateHz() {
     return rateHz;
   }

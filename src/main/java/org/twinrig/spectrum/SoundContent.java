@@ -4,11 +4,8 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * What a lab's sound files hold, and how they are to be looked at.
- *
- * @param window the window over an impulse response
- * @param sweep the sweep that was played when the files are recordings of one; nothing when they
- *     are impulse responses
+ * What a lab's sound files hold, and how they are to be looked at: recordings of the sweep that was
+ * played or, without one, impulse responses, under a window.
  */
 public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
 
@@ -22,11 +19,7 @@ public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
     return new SoundContent(ImpulseWindow.defaults(), Optional.empty());
   }
 
-  /**
-   * Recordings of a sweep instead.
-   *
-   * @return the changed content
-   */
+  /** Recordings of a sweep instead. */
   public SoundContent withSweep(Sweep played) {
     return new SoundContent(window, Optional.of(played));
   }

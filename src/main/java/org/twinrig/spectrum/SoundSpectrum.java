@@ -7,9 +7,8 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.response.Response;
 
 /**
- * The frequency response of a sound, and how it was found.
+ * The frequency response of a sound, levels in dB relative to full scale, and how it was found.
  *
- * @param response levels in dB relative to full scale
  * @param onsetMs from the sound's start to the onset; after deconvolution, to the moment the
  *     sweep's response begins
  * @param beforeOnsetMs from the window's start to the onset
@@ -29,10 +28,8 @@ public record SoundSpectrum(
   }
 
   /**
-   * The response of a sound.
+   * The response of a sound, which is what {@code content} says.
    *
-   * @param sound an impulse response, or the recording of a sweep
-   * @param content which of the two, and the window
    * @throws UnusableSound when it is silent, clipped, too short, or not what {@code content} says
    */
   public static SoundSpectrum of(Signal sound, SoundContent content) throws UnusableSound {

@@ -4,20 +4,15 @@ import java.util.Locale;
 import org.twinrig.internal.Checks;
 
 /**
- * An exponential sine sweep as it was played: {@code x(t) = sin(2π f1 L (e^(t/L) - 1))} with {@code
- * L = T / ln(f2/f1)}, full scale.
+ * An exponential sine sweep as it was played, full scale: {@code x(t) = sin(2π f1 L (e^(t/L) - 1))}
+ * with {@code L = T / ln(f2/f1)}, from {@code f1} up to {@code f2} in {@code T}. Its start rises
+ * and its end falls as half a period of a raised cosine, in so many ms; 0 for none.
  *
  * <p>A harmonic of order {@code n} of a sweep is the sweep itself ahead by {@code L ln n}: after
  * deconvolution distortion lies that far ahead of the linear response.
  *
  * <p>Source: A. Farina, Simultaneous measurement of impulse response and distortion with a
  * swept-sine technique, 108th AES Convention, 2000, preprint 5093.
- *
- * @param fromHz where it begins, {@code f1}
- * @param toHz where it ends, {@code f2}; above {@code fromHz}
- * @param seconds how long it lasts, {@code T}
- * @param fadeInMs how long its start rises, as half a period of a raised cosine; 0 for none
- * @param fadeOutMs how long its end falls, likewise
  */
 public record Sweep(double fromHz, double toHz, double seconds, double fadeInMs, double fadeOutMs) {
 
@@ -38,20 +33,14 @@ public record Sweep(double fromHz, double toHz, double seconds, double fadeInMs,
   }
 
   /**
-   * How far the response to a harmonic lies ahead of the linear one, {@code L ln n}.
-   *
-   * @param order of the harmonic, {@code n}; 2 is the octave
+   * How far the response to the harmonic of an order {@code n} (2 is the octave) lies ahead of the
+   * linear one, {@code L ln n}.
    */
   public double leadMs(int order) {
     return 1000 * seconds / Math.log(toHz / fromHz) * Math.log(order);
   }
 
-  /**
-   * The sweep as samples.
-   *
-   * @param rateHz samples per second
-   * @return the samples from {@code t = 0}, 1 at full scale
-   */
+  /** The sweep from {@code t = 0} at so many samples per second, 1 at full scale. */
   public Signal signal(double rateHz) {
     double[] samples = new double[size(rateHz)];
     double scaleSeconds = seconds / Math.log(toHz / fromHz);

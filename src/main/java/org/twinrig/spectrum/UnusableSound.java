@@ -6,12 +6,7 @@ public final class UnusableSound extends Exception {
 
   private final String remedy;
 
-  /**
-   * Says why there is no response.
-   *
-   * @param what what is wrong, one clause without a final stop
-   * @param remedy what would be right, one clause without a final stop
-   */
+  /** Says what is wrong and what would be right, one clause each without a final stop. */
   public UnusableSound(String what, String remedy) {
     super(what);
     this.remedy = remedy;

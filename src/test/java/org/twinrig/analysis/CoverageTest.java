@@ -46,7 +46,7 @@ class CoverageTest {
     };
     Levels[] truths = new Levels[kinds.length];
     for (int k = 0; k < kinds.length; k++) {
-      truths[k] = plan.populationTransfer(kinds[k], grid, anchor);
+      truths[k] = plan.draw().trueMeanTransfer(kinds[k], grid, anchor);
     }
     int held = 0;
     for (int seed = 1; seed <= studies; seed++) {

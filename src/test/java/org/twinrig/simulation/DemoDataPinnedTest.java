@@ -20,31 +20,32 @@ class DemoDataPinnedTest {
   private static final Path DATA = Path.of("demo-data", "plate-to-head");
   private static final long MOST_BYTES = 5_000_000;
   private static final SimulatedStudy STUDY = SimulationPlan.demo().draw();
+  private static final SimulatedTables TABLES = new SimulatedTables(STUDY);
 
   @Test
   void capturesAreWhatThePlanMakes() throws IOException {
     for (SimulatedCapture made : STUDY.simulated()) {
       Path file = DATA.resolve(made.capture().entry().file());
-      assertArrayEquals(CaptureText.bytes(made), Files.readAllBytes(file), file.toString());
+      assertArrayEquals(CaptureFormat.file(made), Files.readAllBytes(file), file.toString());
     }
   }
 
   @Test
   void graphsAreWhatThePlanMakes() throws IOException {
     for (SimulatedGraph graph : STUDY.catalogue()) {
-      Path file = DATA.resolve(StudyTables.graphFile(graph));
+      Path file = DATA.resolve(SimulatedTables.graphFile(graph));
       assertArrayEquals(
-          CaptureText.plain(graph.response()), Files.readAllBytes(file), file.toString());
+          CaptureFormat.PLAIN.bytes(graph.response()), Files.readAllBytes(file), file.toString());
     }
   }
 
   @Test
   void tablesAreWhatThePlanMakes() throws IOException {
-    assertEquals(StudyTables.units(STUDY), lines(DATA.resolve("units.csv")));
-    assertEquals(StudyTables.captures(STUDY), lines(DATA.resolve("captures.csv")));
-    assertEquals(StudyTables.sessions(STUDY), lines(DATA.resolve("sessions.csv")));
-    assertEquals(StudyTables.catalogue(STUDY), lines(DATA.resolve("catalogue.csv")));
-    assertEquals(StudyTables.troubles(STUDY), lines(DATA.resolve("truth/troubles.csv")));
+    assertEquals(TABLES.units(), lines(DATA.resolve("units.csv")));
+    assertEquals(TABLES.captures(), lines(DATA.resolve("captures.csv")));
+    assertEquals(TABLES.sessions(), lines(DATA.resolve("sessions.csv")));
+    assertEquals(TABLES.catalogue(), lines(DATA.resolve("catalogue.csv")));
+    assertEquals(TABLES.troubles(), lines(DATA.resolve("truth/troubles.csv")));
   }
 
   @Test

@@ -77,7 +77,9 @@ class SimulatedStudyTest {
       int units = 300;
       KindFigures figures = KindFigures.of(kind, units);
       Levels truth =
-          SimulationPlan.standard().populationTransfer(kind, KindFigures.GRID, KindFigures.ANCHOR);
+          SimulationPlan.standard()
+              .draw()
+              .trueMeanTransfer(kind, KindFigures.GRID, KindFigures.ANCHOR);
       for (int b = 0; b < KindFigures.GRID.size(); b++) {
         double error = figures.meanDb()[b] - truth.db(b);
         double allowed = 4 * figures.unitSdDb()[b] / Math.sqrt(units) + 0.02;
@@ -125,7 +127,7 @@ class SimulatedStudyTest {
     SeatingMean mean = new SeatingMean(hz, KindFigures.GRID, KindFigures.ANCHOR);
     FittedUnit fitted = specimen.on(bench.to().fixture(), Side.M, 1);
     double[] middle =
-        mean.levelsDb(Chain.of(bench.to(), fitted), fitted, List.of(Placement.MIDDLE));
+        mean.levelsDb(new Chain(bench.to(), fitted), fitted, List.of(Placement.MIDDLE));
     double[] expected = specimen.levelsDb(bench, mean, 64, 1);
     assertTrue(expected[0] < middle[0] - 0.1, () -> expected[0] + " against " + middle[0]);
   }

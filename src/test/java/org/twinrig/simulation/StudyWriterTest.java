@@ -145,46 +145,46 @@ class StudyWriterTest {
         PLAN.draw().studyFile("../data/"));
   }
 
-  /** Every dialect holds exactly the numbers of the capture. */
+  /** Every format holds exactly the numbers of the capture. */
   @TestFactory
-  List<DynamicTest> noDialectLosesADigit() {
+  List<DynamicTest> noFormatLosesADigit() {
     Capture capture = PLAN.draw().captures().get(0);
     double[] phases = new double[capture.response().size()];
     List<DynamicTest> tests = new ArrayList<>();
-    for (Dialect dialect : Dialect.ALL) {
+    for (CaptureFormat format : CaptureFormat.ALL) {
       tests.add(
           DynamicTest.dynamicTest(
-              dialect.head().get(dialect.head().size() - 1),
+              format.head(),
               () -> {
                 byte[] bytes =
-                    CaptureText.bytes(
-                        new SimulatedCapture(capture, phases, Optional.empty(), dialect));
-                assertEquals(capture.response(), read(bytes, dialect));
+                    CaptureFormat.file(
+                        new SimulatedCapture(capture, phases, Optional.empty(), format));
+                assertEquals(capture.response(), read(bytes, format));
               }));
     }
     return tests;
   }
 
-  private static Response read(byte[] bytes, Dialect dialect) {
-    String text = new String(bytes, dialect.charset());
-    assertEquals(dialect.byteOrderMark(), text.startsWith("\uFEFF"));
+  private static Response read(byte[] bytes, CaptureFormat format) {
+    String text = new String(bytes, format.charset());
+    assertEquals(format.byteOrderMark(), text.startsWith("\uFEFF"));
     List<String> lines =
-        List.of(text.split(dialect.lineEnd(), -1)).stream()
-            .skip(dialect.head().size())
+        List.of(text.split(format.lineEnd(), -1)).stream()
+            .skip(format.head().lines().count())
             .filter(line -> !line.isEmpty())
             .toList();
     double[] hz = new double[lines.size()];
     double[] db = new double[lines.size()];
     for (int i = 0; i < hz.length; i++) {
-      String[] cells = lines.get(i).split(dialect.separator(), -1);
-      hz[i] = number(cells[dialect.columns().indexOf(Dialect.Column.HZ)], dialect);
-      db[i] = number(cells[dialect.columns().indexOf(Dialect.Column.DB)], dialect);
+      String[] cells = lines.get(i).split(format.separator(), -1);
+      hz[i] = number(cells[format.columns().indexOf(CaptureFormat.Column.HZ)], format);
+      db[i] = number(cells[format.columns().indexOf(CaptureFormat.Column.DB)], format);
     }
     return Response.copyOf(hz, db);
   }
 
-  private static double number(String cell, Dialect dialect) {
-    return Double.parseDouble(cell.replace(dialect.decimal(), '.'));
+  private static double number(String cell, CaptureFormat format) {
+    return Double.parseDouble(cell.replace(format.decimal(), '.'));
   }
 
   private static String first(Path folder, String file) throws IOException {

@@ -11,32 +11,19 @@ public final class Matrix {
     this.values = values;
   }
 
-  /**
-   * A matrix from its rows.
-   *
-   * @param rows equally long; copied
-   */
+  /** A matrix from its equally long rows, which are copied. */
   public static Matrix ofRows(double[][] rows) {
     return new Matrix(new DMatrixRMaj(rows));
   }
 
-  /**
-   * Matrix product.
-   *
-   * @param right with as many rows as this has columns
-   */
+  /** The product with a matrix that has as many rows as this has columns. */
   public Matrix times(Matrix right) {
     DMatrixRMaj product = new DMatrixRMaj(values.numRows, right.values.numCols);
     CommonOps_DDRM.mult(values, right.values, product);
     return new Matrix(product);
   }
 
-  /**
-   * One element.
-   *
-   * @param row from 0
-   * @param column from 0
-   */
+  /** One element; rows and columns count from 0. */
   public double get(int row, int column) {
     return values.unsafe_get(row, column);
   }

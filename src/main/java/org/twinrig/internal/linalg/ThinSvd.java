@@ -37,13 +37,10 @@ public final class ThinSvd {
   }
 
   /**
-   * Decomposes a matrix.
+   * Decomposes a matrix of finite elements, given row after row.
    *
-   * @param rowMajor its elements, row after row; not changed
    * @param rows {@code m}, 1 or more
    * @param columns {@code p}, 1 or more
-   * @return the decomposition
-   * @throws IllegalArgumentException when the elements are not finite
    */
   public static ThinSvd of(double[] rowMajor, int rows, int columns) {
     // Zero rows change neither σ nor V, and make every matrix at least as tall as wide.
@@ -72,43 +69,25 @@ public final class ThinSvd {
     return columns;
   }
 
-  /**
-   * A singular value.
-   *
-   * @param k from 0, falling
-   * @return {@code σ_k}, 0 or more
-   */
+  /** The singular value {@code σ_k}, 0 or more; falling from {@code k = 0}. */
   public double sigma(int k) {
     return singularValues[k];
   }
 
-  /**
-   * An element of {@code U}.
-   *
-   * @param row from 0
-   * @param k from 0
-   */
+  /** An element of {@code U}; rows and {@code k} count from 0. */
   public double u(int row, int k) {
     return left[row * columns + k];
   }
 
-  /**
-   * An element of {@code V}.
-   *
-   * @param column from 0
-   * @param k from 0
-   */
+  /** An element of {@code V}; columns and {@code k} count from 0. */
   public double v(int column, int k) {
     return right[column * columns + k];
   }
 
   /**
-   * Ridge coefficients {@code β = V·diag(σ/(σ²+λ))·Uᵀ·y}; with {@code λ = 0} those of least
-   * squares, of least length where columns depend on each other.
-   *
-   * @param y one response per row
-   * @param lambda penalty {@code λ}, 0 or more
-   * @return one coefficient per column
+   * Ridge coefficients, one per column, {@code β = V·diag(σ/(σ²+λ))·Uᵀ·y} for one response per row
+   * and a penalty {@code λ} of 0 or more; with {@code λ = 0} those of least squares, of least
+   * length where columns depend on each other.
    */
   public double[] ridge(double[] y, double lambda) {
     double[] beta = new double[columns];

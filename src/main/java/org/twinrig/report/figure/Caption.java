@@ -4,12 +4,8 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 
 /**
- * What every drawing of a kind carries.
- *
- * @param kind the kind of headphone
- * @param units how many units stand behind it
- * @param confidence of the intervals
- * @param fingerprint of the study
+ * What every drawing of a kind carries: its name, how many units stand behind it, the confidence of
+ * the intervals, and the study's fingerprint.
  */
 public record Caption(String kind, int units, double confidence, String fingerprint) {
 

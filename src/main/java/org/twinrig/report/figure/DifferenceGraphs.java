@@ -32,11 +32,7 @@ public final class DifferenceGraphs {
     this.db = Axis.stepped("dB", -end, end, STEP_DB, DB_PER_DECADE);
   }
 
-  /**
-   * The mean difference at a band.
-   *
-   * @param db new fixture minus old fixture, dB
-   */
+  /** The mean difference at a band, new fixture minus old fixture, dB. */
   public record Mean(Band band, double db) {}
 
   /** One kind over the strip of its zones, as an inline SVG as wide as its place. */

@@ -9,13 +9,7 @@ import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
 import org.twinrig.translation.TranslatedGraph;
 
-/**
- * A stretch of the frequency axis that carries one mark.
- *
- * @param fromHz lower end, Hz
- * @param toHz upper end, Hz
- * @param mark its mark; nothing where nothing was measured
- */
+/** A stretch of the frequency axis that carries one mark; none where nothing was measured. */
 public record Stretch(double fromHz, double toHz, Optional<Mark> mark) {
 
   public Stretch {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Mark;
@@ -20,8 +21,6 @@ import org.twinrig.translation.Decision;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 import tech.tablesaw.aggregate.AggregateFunctions;
-import tech.tablesaw.api.DoubleColumn;
-import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
 /**
@@ -44,26 +43,18 @@ public record CatalogueOverview(
   }
 
   /**
-   * The graphs of one kind with one decision.
-   *
-   * @param octaves mean octaves by mark: reliable, caution, unreliable, missing
+   * The graphs of one kind with one decision, and their mean octaves by mark: reliable, caution,
+   * unreliable, missing.
    */
   public record Decided(String kind, Decision decision, int graphs, List<Double> octaves) {}
 
   /**
-   * What became of a zone of the study over the graphs of its kind.
-   *
-   * @param zone of the study's transfer
-   * @param shares share of bands times graphs: reliable, caution, unreliable, missing
+   * What became of a zone of the study's transfer over the graphs of its kind: shares of bands
+   * times graphs, reliable, caution, unreliable, missing.
    */
   public record ZoneShare(String kind, Zone zone, int graphs, List<Double> shares) {}
 
-  /**
-   * Looks at a catalogue.
-   *
-   * @param translation what was applied
-   * @param outcome what became of the catalogue
-   */
+  /** Looks at what became of a catalogue by the translation that was applied. */
   public static CatalogueOverview of(Translation translation, CatalogueRun.Outcome outcome) {
     Map<String, List<CatalogueRun.Line>> byKind = new LinkedHashMap<>();
     outcome
@@ -83,7 +74,7 @@ public record CatalogueOverview(
             .map(TransferFunction::kind)
             .collect(Collectors.toSet());
     return new CatalogueOverview(
-        decided(outcome.lines()),
+        decided(outcome),
         zones,
         choices.stream()
             .filter(c -> !c.isEmpty())
@@ -128,55 +119,37 @@ public record CatalogueOverview(
     return new ZoneShare(kind.kind(), zone, lines.size(), shares);
   }
 
-  private static List<Decided> decided(List<CatalogueRun.Line> lines) {
-    if (lines.isEmpty()) {
+  private static List<Decided> decided(CatalogueRun.Outcome outcome) {
+    if (outcome.lines().isEmpty()) {
       return List.of();
     }
-    StringColumn kinds = StringColumn.create("kind");
-    StringColumn decisions = StringColumn.create("decision");
-    DoubleColumn[] octaves = {
-      DoubleColumn.create("reliable"),
-      DoubleColumn.create("caution"),
-      DoubleColumn.create("unreliable"),
-      DoubleColumn.create("missing")
-    };
-    for (CatalogueRun.Line line : lines) {
-      kinds.append(line.entry().kind());
-      decisions.append(line.decision().name());
-      octaves[0].append(line.octaves().reliable());
-      octaves[1].append(line.octaves().caution());
-      octaves[2].append(line.octaves().unreliable());
-      octaves[3].append(line.octaves().missing());
-    }
+    List<String> octaves =
+        List.of("reliable_octaves", "caution_octaves", "unreliable_octaves", "missing_octaves");
     Table summary =
-        Table.create(kinds, decisions, octaves[0], octaves[1], octaves[2], octaves[3])
-            .summarize(
-                List.of("reliable", "caution", "unreliable", "missing"),
-                AggregateFunctions.mean,
-                AggregateFunctions.count)
+        CatalogueResults.SUMMARY
+            .table(outcome)
+            .summarize(octaves, AggregateFunctions.mean, AggregateFunctions.count)
             .by("kind", "decision")
             .sortOn("kind", "decision");
-    List<Decided> rows = new ArrayList<>();
-    for (int r = 0; r < summary.rowCount(); r++) {
-      List<Double> means = new ArrayList<>();
-      for (DoubleColumn column : octaves) {
-        means.add(summary.doubleColumn("Mean [" + column.name() + "]").getDouble(r));
-      }
-      rows.add(
-          new Decided(
-              summary.stringColumn("kind").get(r),
-              Decision.valueOf(summary.stringColumn("decision").get(r)),
-              (int) Math.round(summary.doubleColumn("Count [reliable]").getDouble(r)),
-              means));
-    }
-    return rows;
+    return summary.stream()
+        .map(
+            row ->
+                new Decided(
+                    row.getString("kind"),
+                    decision(row.getString("decision")),
+                    (int) Math.round(row.getDouble("Count [reliable_octaves]")),
+                    octaves.stream().map(name -> row.getDouble("Mean [" + name + "]")).toList()))
+        .toList();
   }
 
-  /**
-   * Writes overview.csv, overview-zones.csv and units-to-measure.csv.
-   *
-   * @throws IOException when they cannot be written
-   */
+  private static Decision decision(String word) {
+    return Stream.of(Decision.values())
+        .filter(d -> d.word().equals(word))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Writes overview.csv, overview-zones.csv and units-to-measure.csv. */
   public void write(Path folder) throws IOException {
     CatalogueResults.OVERVIEW.write(folder, this);
     CatalogueResults.OVERVIEW_ZONES.write(folder, this);

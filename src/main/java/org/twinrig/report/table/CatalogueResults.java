@@ -26,21 +26,19 @@ public final class CatalogueResults {
           "band of the study; one file per graph",
           Columns.<TranslatedBand>start()
               .hz("band_hz", b -> b.band().midHz())
-              .number(
-                  "from_db",
-                  "the old graph; empty where it does not cover the band",
-                  TranslatedBand::fromDb)
+              .number("from_db", TranslatedBand::fromDb)
+              .help("the old graph; empty where it does not cover the band")
               .part(
                   TranslatedBand::predicted,
                   predicted ->
                       predicted
-                          .number("to_db", "as if measured on the new fixture", p -> p.toDb())
+                          .number("to_db", p -> p.toDb())
+                          .help("as if measured on the new fixture")
                           .number("low_db", p -> p.lowDb())
-                          .number(
-                              "high_db",
+                          .number("high_db", p -> p.highDb())
+                          .help(
                               "prediction interval of *to_db*; all three are empty where none can"
-                                  + " be given",
-                              p -> p.highDb()))
+                                  + " be given"))
               .word("mark", b -> b.mark().word())
               .word("reasons", b -> Reason.join(b.reasons())),
           graph -> graph.bands().stream());
@@ -54,18 +52,16 @@ public final class CatalogueResults {
               .text("graph", l -> l.entry().graph())
               .text("unit", l -> l.entry().unit())
               .text("kind", l -> l.entry().kind())
-              .word(
-                  "decision",
-                  "*publish*, *publish with marks* or *re-measure*",
-                  l -> l.decision().word())
+              .word("decision", l -> l.decision().word())
+              .help("*publish*, *publish with marks* or *re-measure*")
               .number("reliable_octaves", l -> l.octaves().reliable())
               .number("caution_octaves", l -> l.octaves().caution())
-              .number(
-                  "unreliable_octaves",
-                  "of the bands that the graph covers",
-                  l -> l.octaves().unreliable())
-              .number("missing_octaves", "bands it does not cover", l -> l.octaves().missing())
-              .word("reasons", "of all bands it covers", l -> Reason.join(l.reasons())),
+              .number("unreliable_octaves", l -> l.octaves().unreliable())
+              .help("of the bands that the graph covers")
+              .number("missing_octaves", l -> l.octaves().missing())
+              .help("bands it does not cover")
+              .word("reasons", l -> Reason.join(l.reasons()))
+              .help("of all bands it covers"),
           outcome -> outcome.lines().stream());
 
   /** How every graph was taken and given. */
@@ -76,45 +72,34 @@ public final class CatalogueResults {
           Columns.<CatalogueRun.Line>start()
               .text("graph", l -> l.entry().graph())
               .text("file", l -> l.entry().file())
-              .word("sha256", "of the file", l -> l.sha256().substring(0, SHA256_DIGITS))
-              .count(
-                  "seatings_taken",
-                  "1 where the catalogue says nothing",
-                  l -> l.entry().averaged().seatings().orElse(1))
-              .count(
-                  "sides", "empty: taken to be as in the study", l -> l.entry().averaged().sides())
+              .word("sha256", l -> l.sha256().substring(0, SHA256_DIGITS))
+              .help("of the file")
+              .count("seatings_taken", l -> l.entry().averaged().seatings().orElse(1))
+              .help("1 where the catalogue says nothing")
+              .count("sides", l -> l.entry().averaged().sides())
+              .help("empty: taken to be as in the study")
               .word("form_from", l -> form(l.treatment().before()))
-              .word(
-                  "form_to",
-                  "*raw* or *compensated*, as it came and as it is given",
-                  l -> form(l.treatment().now()))
-              .word(
-                  "smoothing",
-                  "as stated; empty where nothing is, and taken as none",
-                  l -> l.entry().smoothing().map(Smoothing::word))
-              .word(
-                  "smoothing_match",
-                  "how graph and captures were made alike, see below",
-                  l -> l.treatment().smoothing().word())
+              .word("form_to", l -> form(l.treatment().now()))
+              .help("*raw* or *compensated*, as it came and as it is given")
+              .word("smoothing", l -> l.entry().smoothing().map(Smoothing::word))
+              .help("as stated; empty where nothing is, and taken as none")
+              .word("smoothing_match", l -> l.treatment().smoothing().word())
+              .help("how graph and captures were made alike, see below")
               .text("old_reference", l -> l.treatment().before().map(Treatment.Reference::file))
-              .word(
-                  "old_reference_smoothing",
+              .word("old_reference_smoothing", l -> smoothing(l.treatment().before()))
+              .help(
                   "the curve that was added back, and its smoothing if stated; empty for a raw"
-                      + " graph",
-                  l -> smoothing(l.treatment().before()))
+                      + " graph")
               .text("new_reference", l -> l.treatment().now().map(Treatment.Reference::file))
-              .word(
-                  "new_reference_smoothing",
-                  "the curve subtracted again; empty where the graph is given raw",
-                  l -> smoothing(l.treatment().now()))
+              .word("new_reference_smoothing", l -> smoothing(l.treatment().now()))
+              .help("the curve subtracted again; empty where the graph is given raw")
               .number("change_rms_db", l -> l.change().totalRmsDb())
               .number("fixture_change_rms_db", l -> l.change().fixtureRmsDb())
-              .number(
-                  "reference_change_rms_db",
+              .number("reference_change_rms_db", l -> l.change().referenceRmsDb())
+              .help(
                   "how far the graph moved over the range of *publishing*, root mean square: in"
                       + " all; by the change of fixture; by the change of reference, empty where"
-                      + " the graph came raw or is given raw",
-                  l -> l.change().referenceRmsDb()),
+                      + " the graph came raw or is given raw"),
           outcome -> outcome.lines().stream());
 
   private static String form(Optional<Treatment.Reference> reference) {
@@ -137,7 +122,8 @@ public final class CatalogueResults {
               .number("mean_reliable_octaves", d -> d.octaves().get(0))
               .number("mean_caution_octaves", d -> d.octaves().get(1))
               .number("mean_unreliable_octaves", d -> d.octaves().get(2))
-              .number("mean_missing_octaves", "means over these graphs", d -> d.octaves().get(3)),
+              .number("mean_missing_octaves", d -> d.octaves().get(3))
+              .help("means over these graphs"),
           overview -> overview.decisions().stream());
 
   /** By the zones of the study. */
@@ -151,14 +137,13 @@ public final class CatalogueResults {
               .hz("to_hz", z -> z.zone().toHz())
               .word("mark_in_study", z -> z.zone().mark().word())
               .word("reasons_in_study", z -> Reason.join(z.zone().reasons()))
-              .count("graphs", "of the kind", z -> z.graphs())
+              .count("graphs", z -> z.graphs())
+              .help("of the kind")
               .number("reliable_share", z -> z.shares().get(0))
               .number("caution_share", z -> z.shares().get(1))
               .number("unreliable_share", z -> z.shares().get(2))
-              .number(
-                  "missing_share",
-                  "of the zone's bands over all these graphs; the four add up to 1",
-                  z -> z.shares().get(3)),
+              .number("missing_share", z -> z.shares().get(3))
+              .help("of the zone's bands over all these graphs; the four add up to 1"),
           overview -> overview.zones().stream());
 
   /** A unit worth measuring and its rank in its kind. */
@@ -185,16 +170,13 @@ public final class CatalogueResults {
           Columns.<Ranked>start()
               .text("kind", r -> r.choice.kind())
               .text("unit", r -> r.choice.unit())
-              .count(
-                  "rank",
-                  "within the kind, 1 helps most; each is chosen given those before it",
-                  Ranked::rank)
+              .count("rank", Ranked::rank)
+              .help("within the kind, 1 helps most; each is chosen given those before it")
               .number("prediction_rms_before_db", r -> r.choice.beforeDb())
-              .number(
-                  "prediction_rms_after_db",
+              .number("prediction_rms_after_db", r -> r.choice.afterDb())
+              .help(
                   "root of the mean prediction variance of the kind's graphs over the range of"
-                      + " *publishing*, without and with this unit, those before it being measured",
-                  r -> r.choice.afterDb()),
+                      + " *publishing*, without and with this unit, those before it being measured"),
           overview -> ranked(overview.choices()));
 
   /** A reference curve as the mean transfer moves it. */
@@ -208,16 +190,13 @@ public final class CatalogueResults {
               .part(
                   r -> r.mean(),
                   mean ->
-                      mean.number(
-                              "to_db", "with the mean transfer of the kind added", m -> m.toDb())
-                          .number("ci_low_db", m -> m.toDb() - m.pointwiseHalfDb())
-                          .number(
-                              "ci_high_db",
-                              "interval of the mean transfer at this band alone, about *to_db*",
-                              m -> m.toDb() + m.pointwiseHalfDb())
-                          .number("sim_low_db", m -> m.toDb() - m.simultaneousHalfDb())
-                          .number("sim_high_db", m -> m.toDb() + m.simultaneousHalfDb()))
-              .word("mark", "by that interval, not by that of a unit", r -> r.mark().word())
+                      mean.number("to_db", m -> m.toDb())
+                          .help("with the mean transfer of the kind added")
+                          .interval("ci_%s_db", m -> m.toDb(), m -> m.pointwiseHalfDb())
+                          .help("interval of the mean transfer at this band alone, about *to_db*")
+                          .interval("sim_%s_db", m -> m.toDb(), m -> m.simultaneousHalfDb()))
+              .word("mark", r -> r.mark().word())
+              .help("by that interval, not by that of a unit")
               .word("reasons", r -> Reason.join(r.reasons())),
           reference -> reference.rows().stream());
 

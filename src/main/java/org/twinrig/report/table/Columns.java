@@ -6,8 +6,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.function.UnaryOperator;
+import org.twinrig.band.Band;
+import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Spreadsheet;
 import tech.tablesaw.api.DoubleColumn;
@@ -77,48 +81,32 @@ public final class Columns<R> {
     return new Columns<>(more);
   }
 
-  private Columns<R> with(String name, String help, Format format, Function<R, ?> value) {
-    return with(new Column<>(name, help, format, row -> present(value.apply(row))));
+  /** What a reader must know of the column before, or of several up to it. */
+  Columns<R> help(String help) {
+    List<Column<R>> explained = new ArrayList<>(all);
+    Column<R> last = explained.remove(all.size() - 1);
+    explained.add(new Column<>(last.name, help, last.format, last.value));
+    return new Columns<>(explained);
   }
 
   Columns<R> text(String name, Function<R, ?> value) {
-    return text(name, "", value);
-  }
-
-  Columns<R> text(String name, String help, Function<R, ?> value) {
-    return with(name, help, Format.TEXT, value);
+    return with(new Column<>(name, "", Format.TEXT, row -> present(value.apply(row))));
   }
 
   Columns<R> word(String name, Function<R, ?> value) {
-    return word(name, "", value);
-  }
-
-  Columns<R> word(String name, String help, Function<R, ?> value) {
-    return with(name, help, Format.WORD, value);
+    return with(new Column<>(name, "", Format.WORD, row -> present(value.apply(row))));
   }
 
   Columns<R> count(String name, Function<R, ?> value) {
-    return count(name, "", value);
-  }
-
-  Columns<R> count(String name, String help, Function<R, ?> value) {
-    return with(name, help, Format.COUNT, value);
+    return with(new Column<>(name, "", Format.COUNT, row -> present(value.apply(row))));
   }
 
   Columns<R> hz(String name, Function<R, ?> value) {
-    return hz(name, "", value);
-  }
-
-  Columns<R> hz(String name, String help, Function<R, ?> value) {
-    return with(name, help, Format.HZ, value);
+    return with(new Column<>(name, "", Format.HZ, row -> present(value.apply(row))));
   }
 
   Columns<R> number(String name, Function<R, ?> value) {
-    return number(name, "", value);
-  }
-
-  Columns<R> number(String name, String help, Function<R, ?> value) {
-    return with(name, help, Format.NUMBER, value);
+    return with(new Column<>(name, "", Format.NUMBER, row -> present(value.apply(row))));
   }
 
   /** Columns of a part that a row may lack; all of them are empty then. */
@@ -128,6 +116,31 @@ public final class Columns<R> {
       more = more.with(new Column<>(c.name, c.help, c.format, r -> part.apply(r).flatMap(c.value)));
     }
     return more;
+  }
+
+  /** Columns of what every row has. */
+  <P> Columns<R> all(Function<R, P> part, Columns<P> columns) {
+    return part(row -> Optional.of(part.apply(row)), start -> columns);
+  }
+
+  /** A region's word and its ends. */
+  Columns<R> region(Function<R, Region> region) {
+    return word("region", r -> region.apply(r).word())
+        .hz("from_hz", r -> region.apply(r).fromHz())
+        .hz("to_hz", r -> region.apply(r).toHz());
+  }
+
+  /** The middle of a band and its borders. */
+  Columns<R> band(Function<R, Band> band) {
+    return hz("band_hz", r -> band.apply(r).midHz())
+        .hz("lower_hz", r -> band.apply(r).lowerHz())
+        .hz("upper_hz", r -> band.apply(r).upperHz());
+  }
+
+  /** Both ends of an interval about a value; {@code %s} in the name is low and high. */
+  Columns<R> interval(String name, ToDoubleFunction<R> middle, ToDoubleFunction<R> half) {
+    return number(name.formatted("low"), r -> middle.applyAsDouble(r) - half.applyAsDouble(r))
+        .number(name.formatted("high"), r -> middle.applyAsDouble(r) + half.applyAsDouble(r));
   }
 
   private static Optional<Object> present(Object value) {
@@ -167,7 +180,7 @@ public final class Columns<R> {
   }
 
   /** The names in code type, each with what a reader must know, as the manual has them. */
-  String help() {
+  String manual() {
     StringBuilder text = new StringBuilder();
     for (Column<R> column : all) {
       text.append(text.isEmpty() ? "`" : ", `").append(column.name).append('`');
@@ -179,50 +192,34 @@ public final class Columns<R> {
   /** The rows as columns for reckoning with; a missing number is tablesaw's missing value. */
   List<tech.tablesaw.columns.Column<?>> reckoned(List<R> rows) {
     List<tech.tablesaw.columns.Column<?>> columns = new ArrayList<>();
-    for (Column<R> column : all) {
+    for (Column<R> c : all) {
+      List<Optional<Object>> values = rows.stream().map(c.value).toList();
       columns.add(
-          switch (column.format) {
-            case TEXT, WORD -> words(column, rows);
-            case COUNT -> counts(column, rows);
-            case HZ, NUMBER -> numbers(column, rows);
+          switch (c.format) {
+            // As the lab wrote it: the apostrophe is for spreadsheets.
+            case TEXT ->
+                filled(StringColumn.create(c.name), values, (t, v) -> t.append((String) v));
+            case WORD ->
+                filled(StringColumn.create(c.name), values, (t, v) -> t.append(c.format.cell(v)));
+            case COUNT ->
+                filled(
+                    LongColumn.create(c.name),
+                    values,
+                    (t, v) -> t.append(((Number) v).longValue()));
+            case HZ, NUMBER ->
+                filled(
+                    DoubleColumn.create(c.name),
+                    values,
+                    (t, v) -> t.append(((Number) v).doubleValue()));
           });
     }
     return columns;
   }
 
-  private StringColumn words(Column<R> column, List<R> rows) {
-    StringColumn words = StringColumn.create(column.name);
-    for (R row : rows) {
-      // As the lab wrote it: the apostrophe is for spreadsheets.
-      words.append(
-          column
-              .value
-              .apply(row)
-              .map(v -> v instanceof String s ? s : Format.WORD.cell(v))
-              .orElse(""));
-    }
-    return words;
-  }
-
-  private LongColumn counts(Column<R> column, List<R> rows) {
-    LongColumn counts = LongColumn.create(column.name);
-    for (R row : rows) {
-      column
-          .value
-          .apply(row)
-          .ifPresentOrElse(v -> counts.append(((Number) v).longValue()), counts::appendMissing);
-    }
-    return counts;
-  }
-
-  private DoubleColumn numbers(Column<R> column, List<R> rows) {
-    DoubleColumn numbers = DoubleColumn.create(column.name);
-    for (R row : rows) {
-      column
-          .value
-          .apply(row)
-          .ifPresentOrElse(v -> numbers.append(((Number) v).doubleValue()), numbers::appendMissing);
-    }
-    return numbers;
+  private static <C extends tech.tablesaw.columns.Column<?>> C filled(
+      C column, List<Optional<Object>> values, BiConsumer<C, Object> append) {
+    values.forEach(
+        value -> value.ifPresentOrElse(v -> append.accept(column, v), column::appendMissing));
+    return column;
   }
 }

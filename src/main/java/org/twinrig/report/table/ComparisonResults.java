@@ -21,29 +21,26 @@ public final class ComparisonResults {
           Columns.<Between>start()
               .text("kind", b -> b.pair.difference().kind())
               .text("first", b -> b.pair.first())
-              .text(
-                  "second",
-                  "the studies by title; by folder as well where titles are alike",
-                  b -> b.pair.second())
+              .text("second", b -> b.pair.second())
+              .help("the studies by title; by folder as well where titles are alike")
               .hz("band_hz", b -> b.at.band().midHz())
               .count("units_first", b -> b.pair.units().first())
-              .count("units_second", "of the kind", b -> b.pair.units().second())
-              .number(
-                  "difference_db",
-                  "mean transfer of the first less that of the second",
-                  b -> b.at.differenceDb())
+              .count("units_second", b -> b.pair.units().second())
+              .help("of the kind")
+              .number("difference_db", b -> b.at.differenceDb())
+              .help("mean transfer of the first less that of the second")
               .number("se_db", b -> b.at.standardErrorDb())
-              .number("degrees_of_freedom", "no whole number", b -> b.at.degreesOfFreedom())
-              .number("ci_low_db", b -> b.at.differenceDb() - b.at.halfDb())
-              .number("ci_high_db", "at this band alone", b -> b.at.differenceDb() + b.at.halfDb())
-              .number("sim_low_db", b -> b.at.differenceDb() - b.at.simultaneousHalfDb())
-              .number("sim_high_db", b -> b.at.differenceDb() + b.at.simultaneousHalfDb())
-              .word("different", "the simultaneous interval leaves out 0", b -> b.at.different())
-              .word(
-                  "equivalent",
-                  "within *equivalence_db*, at this band by itself",
-                  b -> b.at.equivalentAlone())
-              .word("equivalent_at_once", "the same at all bands at once", b -> b.at.equivalent()),
+              .number("degrees_of_freedom", b -> b.at.degreesOfFreedom())
+              .help("no whole number")
+              .interval("ci_%s_db", b -> b.at.differenceDb(), b -> b.at.halfDb())
+              .help("at this band alone")
+              .interval("sim_%s_db", b -> b.at.differenceDb(), b -> b.at.simultaneousHalfDb())
+              .word("different", b -> b.at.different())
+              .help("the simultaneous interval leaves out 0")
+              .word("equivalent", b -> b.at.equivalentAlone())
+              .help("within *equivalence_db*, at this band by itself")
+              .word("equivalent_at_once", b -> b.at.equivalent())
+              .help("the same at all bands at once"),
           comparison ->
               comparison.kinds().stream()
                   .flatMap(k -> k.pairs().stream())
@@ -63,17 +60,16 @@ public final class ComparisonResults {
               .text("kind", Combined::kind)
               .hz("band_hz", c -> c.at.band().midHz())
               .count("studies", c -> c.at.studies())
-              .count("units", "of these studies together", c -> c.at.units())
-              .number("mean_db", "mean transfer over studies", c -> c.at.meanDb())
+              .count("units", c -> c.at.units())
+              .help("of these studies together")
+              .number("mean_db", c -> c.at.meanDb())
+              .help("mean transfer over studies")
               .number("se_db", c -> c.at.standardErrorDb())
-              .number("tau_db", "standard deviation between studies", c -> c.at.tauDb())
-              .number("ci_low_db", c -> c.at.meanDb() - c.at.halfDb())
-              .number("ci_high_db", c -> c.at.meanDb() + c.at.halfDb())
-              .number("further_low_db", c -> c.at.meanDb() - c.at.furtherHalfDb())
-              .number(
-                  "further_high_db",
-                  "where the mean transfer of a further lab is expected",
-                  c -> c.at.meanDb() + c.at.furtherHalfDb()),
+              .number("tau_db", c -> c.at.tauDb())
+              .help("standard deviation between studies")
+              .interval("ci_%s_db", c -> c.at.meanDb(), c -> c.at.halfDb())
+              .interval("further_%s_db", c -> c.at.meanDb(), c -> c.at.furtherHalfDb())
+              .help("where the mean transfer of a further lab is expected"),
           comparison ->
               comparison.kinds().stream()
                   .flatMap(
@@ -85,11 +81,7 @@ public final class ComparisonResults {
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL = List.of(DIFFERENCES, COMBINED);
 
-  /**
-   * Writes them.
-   *
-   * @throws IOException when they cannot be written
-   */
+  /** Writes them. */
   public static void write(StudyComparison comparison, Path folder) throws IOException {
     DIFFERENCES.write(folder, comparison);
     COMBINED.write(folder, comparison);

@@ -5,64 +5,63 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Fixture;
 import org.twinrig.evidence.BandBudget;
 import org.twinrig.evidence.ErrorSource;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.UncertaintyBudget;
 import org.twinrig.internal.Numbers;
+import org.twinrig.study.Study;
 
 /** Where errors come from: the budget, and how far seatings scatter. */
 final class ErrorResults {
   private ErrorResults() {}
 
   static final Result<StudyOutcome> BUDGET =
-      Result.of(
-          "error-budget.csv",
-          "kind and band with an estimate",
-          Columns.<InKind<BandBudget>>start()
-              .text("kind", r -> r.kind().kind())
-              .hz("band_hz", r -> r.it().band().midHz())
-              .number("seating_from_db", r -> sd(r.it(), ErrorSource.SEATING_FROM))
-              .number(
-                  "seating_to_db",
-                  "standard uncertainties, as all up to *combined_db*: from seating, averaged"
-                      + " over the seatings of the study",
-                  r -> sd(r.it(), ErrorSource.SEATING_TO))
-              .number("units_db", "between units", r -> sd(r.it(), ErrorSource.UNITS))
-              .number("fit_db", "the mean transfer", r -> sd(r.it(), ErrorSource.FIT))
-              .number(
-                  "calibrator_db",
-                  "both calibrators; 0 with an anchor, which cancels them",
-                  r -> TransferResults.root(r.it().calibratorVariance()))
-              .number(
-                  "drift_db",
-                  "correction of drift; empty where there was none",
-                  r -> sd(r.it(), ErrorSource.DRIFT))
-              .part(r -> r.it().total(), ErrorResults::total)
-              .word(
-                  "not_known",
-                  "sources of which nothing is known, joined by *;*",
-                  r ->
-                      r.it().unknown().stream()
-                          .map(ErrorSource::word)
-                          .collect(Collectors.joining("; ")))
-              .part(
-                  r -> r.it().monteCarlo(),
-                  check ->
-                      check
-                          .number("monte_carlo_sd_db", c -> c.standardDeviationDb())
-                          .number("monte_carlo_expanded_db", c -> c.expandedDb())
-                          .word(
-                              "monte_carlo_agrees",
-                              "the same by a Monte Carlo run at one band an octave; empty"
-                                  + " elsewhere, and the standard deviation also where it does"
-                                  + " not exist",
-                              c -> c.agrees())),
-          study -> InKind.of(study, kind -> kind.budget().bands().stream()),
-          ". Without a known calibrator there is no total, and *combined_db* and all that"
-              + " follows from it is empty");
+      Result.inKinds(
+              "error-budget.csv",
+              "kind and band with an estimate",
+              Columns.<BandBudget>start()
+                  .hz("band_hz", r -> r.band().midHz())
+                  .number("seating_from_db", r -> sd(r, ErrorSource.SEATING_FROM))
+                  .number("seating_to_db", r -> sd(r, ErrorSource.SEATING_TO))
+                  .help(
+                      "standard uncertainties, as all up to *combined_db*: from seating, averaged"
+                          + " over the seatings of the study")
+                  .number("units_db", r -> sd(r, ErrorSource.UNITS))
+                  .help("between units")
+                  .number("fit_db", r -> sd(r, ErrorSource.FIT))
+                  .help("the mean transfer")
+                  .number("calibrator_db", r -> TransferResults.root(r.calibratorVariance()))
+                  .help("both calibrators; 0 with an anchor, which cancels them")
+                  .number("drift_db", r -> sd(r, ErrorSource.DRIFT))
+                  .help("correction of drift; empty where there was none")
+                  .part(r -> r.total(), ErrorResults::total)
+                  .word(
+                      "not_known",
+                      r ->
+                          r.unknown().stream()
+                              .map(ErrorSource::word)
+                              .collect(Collectors.joining("; ")))
+                  .help("sources of which nothing is known, joined by *;*")
+                  .part(
+                      r -> r.monteCarlo(),
+                      check ->
+                          check
+                              .number("monte_carlo_sd_db", c -> c.standardDeviationDb())
+                              .number("monte_carlo_expanded_db", c -> c.expandedDb())
+                              .word("monte_carlo_agrees", c -> c.agrees())
+                              .help(
+                                  "the same by a Monte Carlo run at one band an octave; empty"
+                                      + " elsewhere, and the standard deviation also where it does"
+                                      + " not exist")),
+              kind -> kind.budget().bands().stream())
+          .remark(
+              ". Without a known calibrator there is no total, and *combined_db* and all that"
+                  + " follows from it is empty");
 
   private static Object sd(BandBudget band, ErrorSource source) {
     return TransferResults.root(band.variance(source));
@@ -70,16 +69,14 @@ final class ErrorResults {
 
   private static Columns<UncertaintyBudget> total(Columns<UncertaintyBudget> columns) {
     return columns
-        .number("combined_db", "all of them", UncertaintyBudget::combined)
-        .word(
-            "effective_dof",
-            "degrees of freedom after Welch and Satterthwaite, *Inf* where there is no end to them",
-            t -> freedom(t.effectiveDegreesOfFreedom()))
+        .number("combined_db", UncertaintyBudget::combined)
+        .help("all of them")
+        .word("effective_dof", t -> freedom(t.effectiveDegreesOfFreedom()))
+        .help(
+            "degrees of freedom after Welch and Satterthwaite, *Inf* where there is no end to them")
         .number("coverage_factor", UncertaintyBudget::coverageFactor)
-        .number(
-            "expanded_db",
-            "half-width at the study's confidence: the factor times *combined_db*",
-            t -> t.coverageFactor() * t.combined());
+        .number("expanded_db", t -> t.coverageFactor() * t.combined())
+        .help("half-width at the study's confidence: the factor times *combined_db*");
   }
 
   private static String freedom(double degrees) {
@@ -87,66 +84,57 @@ final class ErrorResults {
   }
 
   /** How far seatings on a fixture scatter at a band. */
-  private record Scatter(String fixture, Repeatability.Scatter at) {}
+  private record Scatter(String kind, String fixture, Repeatability.Scatter at) {}
 
   private static Stream<Scatter> scatter(
-      String fixture, List<Optional<Repeatability.Scatter>> bands) {
-    return bands.stream().flatMap(Optional::stream).map(s -> new Scatter(fixture, s));
+      KindOutcome kind, Fixture fixture, List<Optional<Repeatability.Scatter>> bands) {
+    return bands.stream()
+        .flatMap(Optional::stream)
+        .map(at -> new Scatter(kind.kind(), fixture.name(), at));
+  }
+
+  private static Stream<Scatter> scatter(Study study, KindOutcome kind) {
+    return Stream.concat(
+        scatter(kind, study.from(), kind.repeatability().from()),
+        scatter(kind, study.to(), kind.repeatability().to()));
   }
 
   static final Result<StudyOutcome> REPEATABILITY =
       Result.of(
           "repeatability.csv",
           "kind, fixture and band where a unit was seated twice or more",
-          Columns.<InKind<Scatter>>start()
-              .text("kind", r -> r.kind().kind())
-              .text("fixture", r -> r.it().fixture)
-              .hz("band_hz", r -> r.it().at.band().midHz())
-              .count("units", r -> r.it().at.units())
-              .count("degrees_of_freedom", "seatings less units", r -> r.it().at.degreesOfFreedom())
-              .number(
-                  "sd_db", "between seatings of a unit, pooled over units", r -> r.it().at.sdDb())
-              .number("low_db", r -> r.it().at.lowDb())
-              .number("high_db", r -> r.it().at.highDb()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      Stream.concat(
-                          scatter(study.study().from().name(), kind.repeatability().from()),
-                          scatter(study.study().to().name(), kind.repeatability().to()))));
+          Columns.<Scatter>start()
+              .text("kind", Scatter::kind)
+              .text("fixture", Scatter::fixture)
+              .hz("band_hz", r -> r.at.band().midHz())
+              .count("units", r -> r.at.units())
+              .count("degrees_of_freedom", r -> r.at.degreesOfFreedom())
+              .help("seatings less units")
+              .number("sd_db", r -> r.at.sdDb())
+              .help("between seatings of a unit, pooled over units")
+              .number("low_db", r -> r.at.lowDb())
+              .number("high_db", r -> r.at.highDb()),
+          study -> study.kinds().stream().flatMap(kind -> scatter(study.study(), kind)));
 
   /** What so many seatings buy in a region; which of them is an index. */
   private record Seatings(SeatingsNeeded there, int which) {}
 
   static final Result<StudyOutcome> SEATINGS =
-      Result.of(
+      Result.inKinds(
           "seatings.csv",
           "kind, region and number of seatings",
-          Columns.<InKind<Seatings>>start()
-              .text("kind", r -> r.kind().kind())
-              .word("region", r -> r.it().there.region().word())
-              .hz("from_hz", r -> r.it().there.region().fromHz())
-              .hz("to_hz", r -> r.it().there.region().toHz())
-              .count(
-                  "seatings",
-                  "1, 2, 3, 5 or 10, of the old graph and of a new measurement alike",
-                  r -> SeatingsNeeded.SEATINGS.get(r.it().which))
-              .number(
-                  "prediction_half_db",
-                  "root mean square over the region, if both were averaged over that many",
-                  r -> r.it().there.halfDb().get(r.it().which))
-              .number(
-                  "never_below_db",
-                  "the half-width that no number of seatings goes below",
-                  r -> r.it().there.neverBelowDb()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.seatings().stream()
-                          .flatMap(
-                              s ->
-                                  IntStream.range(0, SeatingsNeeded.SEATINGS.size())
-                                      .mapToObj(k -> new Seatings(s, k)))));
+          Columns.<Seatings>start()
+              .region(r -> r.there.region())
+              .count("seatings", r -> SeatingsNeeded.SEATINGS.get(r.which))
+              .help("1, 2, 3, 5 or 10, of the old graph and of a new measurement alike")
+              .number("prediction_half_db", r -> r.there.halfDb().get(r.which))
+              .help("root mean square over the region, if both were averaged over that many")
+              .number("never_below_db", r -> r.there.neverBelowDb())
+              .help("the half-width that no number of seatings goes below"),
+          kind ->
+              kind.seatings().stream()
+                  .flatMap(
+                      s ->
+                          IntStream.range(0, SeatingsNeeded.SEATINGS.size())
+                              .mapToObj(k -> new Seatings(s, k))));
 }

@@ -20,11 +20,7 @@ public final class GraphFileNames {
 
   private final Map<String, String> names = new HashMap<>();
 
-  /**
-   * Names for graphs.
-   *
-   * @param graphs their ids, all different, in the order of the catalogue
-   */
+  /** Names for graphs of different ids, in the order of the catalogue. */
   public GraphFileNames(List<String> graphs) {
     Set<String> taken = new HashSet<>();
     for (String graph : graphs) {
@@ -37,11 +33,7 @@ public final class GraphFileNames {
     }
   }
 
-  /**
-   * The file name of a graph, without its ending.
-   *
-   * @param graph one of the ids
-   */
+  /** The file name of a graph, without its ending. */
   public String of(String graph) {
     String name = names.get(graph);
     if (name == null) {

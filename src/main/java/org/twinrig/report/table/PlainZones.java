@@ -7,11 +7,7 @@ import org.twinrig.internal.Numbers;
 public final class PlainZones {
   private PlainZones() {}
 
-  /**
-   * One zone, its ends in Hz, with what the mark allows and why, in plain words.
-   *
-   * @param advice what the mark allows
-   */
+  /** One zone, its ends in Hz, with what the mark allows and why, in plain words. */
   public record Row(
       String kind, double fromHz, double toHz, String mark, String advice, String reason) {}
 
@@ -24,9 +20,12 @@ public final class PlainZones {
           Columns.<Row>start()
               .text("kind", Row::kind)
               .word("from_hz", r -> Numbers.fixed(r.fromHz, 0))
-              .word("to_hz", "in whole Hz", r -> Numbers.fixed(r.toHz, 0))
-              .word("mark", "*no data* where nothing was measured", Row::mark)
+              .word("to_hz", r -> Numbers.fixed(r.toHz, 0))
+              .help("in whole Hz")
+              .word("mark", Row::mark)
+              .help("*no data* where nothing was measured")
               .word("what_to_do", Row::advice)
-              .text("reason", "in plain words", Row::reason),
+              .text("reason", Row::reason)
+              .help("in plain words"),
           List::stream);
 }

@@ -35,19 +35,16 @@ public final class PlanResults {
               .text("kind", o -> o.plan.kind())
               .hz("from_hz", o -> o.zone.fromHz())
               .hz("to_hz", o -> o.zone.toHz())
-              .number("tolerance_db", "the half-width to be reached", o -> o.zone.toleranceDb())
-              .number(
-                  "present_half_db",
-                  "now; half-widths here are root mean squares over the octave",
-                  o -> o.zone.presentHalfDb())
-              .number(
-                  "never_below_db",
-                  "what no number of units and seatings goes below",
-                  o -> o.zone.neverBelowDb())
+              .number("tolerance_db", o -> o.zone.toleranceDb())
+              .help("the half-width to be reached")
+              .number("present_half_db", o -> o.zone.presentHalfDb())
+              .help("now; half-widths here are root mean squares over the octave")
+              .number("never_below_db", o -> o.zone.neverBelowDb())
+              .help("what no number of units and seatings goes below")
               .word(
                   "outlook",
-                  "*met*, *planned*, *even chance*, *beyond limits* or *never*",
                   o -> o.zone.outlook().name().toLowerCase(Locale.ROOT).replace('_', ' '))
+              .help("*met*, *planned*, *even chance*, *beyond limits* or *never*")
               .part(
                   o -> o.zone.evenChance(),
                   d ->
@@ -57,10 +54,8 @@ public final class PlanResults {
                           "the cheapest design expected to meet the tolerance, which every other"
                               + " study misses: units, seatings of each on either fixture, seatings"
                               + " in all"))
-              .number(
-                  "even_half_db",
-                  "half-width expected of it",
-                  o -> o.zone.evenChance().map(d -> o.zone.halfDb(d)))
+              .number("even_half_db", o -> o.zone.evenChance().map(d -> o.zone.halfDb(d)))
+              .help("half-width expected of it")
               .part(
                   o -> o.zone.cautious(),
                   d ->
@@ -68,20 +63,19 @@ public final class PlanResults {
                           d,
                           "cautious",
                           "the cheapest that meets it nine times in ten, to within a tenth of it"))
+              .number("cautious_half_db", o -> o.zone.cautious().map(d -> o.zone.halfDb(d)))
+              .help("half-width expected of it")
               .number(
-                  "cautious_half_db",
-                  "half-width expected of it",
-                  o -> o.zone.cautious().map(d -> o.zone.halfDb(d)))
-              .number(
-                  "cautious_upper_half_db",
-                  "half-width it stays below nine times in ten",
-                  o -> o.zone.cautious().map(d -> o.zone.upperHalfDb(d)))
-              .number("difference_db", "the study's *equivalence_db*", o -> o.limits.differenceDb())
+                  "cautious_upper_half_db", o -> o.zone.cautious().map(d -> o.zone.upperHalfDb(d)))
+              .help("half-width it stays below nine times in ten")
+              .number("difference_db", o -> o.limits.differenceDb())
+              .help("the study's *equivalence_db*")
               .count(
                   "units_to_show",
+                  o -> o.zone.unitsToShow(o.limits.differenceDb(), o.limits.unitsMax()))
+              .help(
                   "units, seated as now, with which a mean transfer of that size is shown nine"
-                      + " times in ten",
-                  o -> o.zone.unitsToShow(o.limits.differenceDb(), o.limits.unitsMax())),
+                      + " times in ten"),
           made -> made.each(p -> p.zones().stream().map(z -> new Octave(p, z, made.limits))));
 
   private static Columns<Design> design(Columns<Design> columns, String which, String help) {
@@ -89,7 +83,8 @@ public final class PlanResults {
         .count(which + "_units", Design::units)
         .count(which + "_seatings_from", Design::seatingsFrom)
         .count(which + "_seatings_to", Design::seatingsTo)
-        .count(which + "_seatings", help, Design::seatings);
+        .count(which + "_seatings", Design::seatings)
+        .help(help);
   }
 
   private record PlannedBand(Plan plan, Plan.BandPlan band) {}
@@ -103,16 +98,13 @@ public final class PlanResults {
               .hz("band_hz", b -> b.band.band().midHz())
               .number("tolerance_db", b -> b.band.toleranceDb())
               .number("present_half_db", b -> b.band.presentHalfDb())
-              .number(
-                  "planned_half_db",
+              .number("planned_half_db", b -> b.band.plannedHalfDb())
+              .help(
                   "expected of the cheapest design with an even chance for all octaves that have"
-                      + " one; as now where there is none",
-                  b -> b.band.plannedHalfDb())
+                      + " one; as now where there is none")
               .number("never_below_db", b -> b.band.neverBelowDb())
-              .word(
-                  "curable",
-                  "whether *never_below_db* is within the tolerance",
-                  b -> b.band.curable()),
+              .word("curable", b -> b.band.curable())
+              .help("whether *never_below_db* is within the tolerance"),
           made -> made.each(p -> p.bands().stream().map(b -> new PlannedBand(p, b))));
 
   private record Curve(Plan plan, ZonePlan zone, Design design) {}
@@ -127,15 +119,12 @@ public final class PlanResults {
               .hz("to_hz", c -> c.zone.toHz())
               .count("units", c -> c.design.units())
               .count("seatings_from", c -> c.design.seatingsFrom())
-              .count(
-                  "seatings_to",
-                  "of every unit; the same on both fixtures",
-                  c -> c.design.seatingsTo())
-              .number("half_db", "expected", c -> c.zone.halfDb(c.design))
-              .number(
-                  "upper_half_db",
-                  "stays below it nine times in ten",
-                  c -> c.zone.upperHalfDb(c.design)),
+              .count("seatings_to", c -> c.design.seatingsTo())
+              .help("of every unit; the same on both fixtures")
+              .number("half_db", c -> c.zone.halfDb(c.design))
+              .help("expected")
+              .number("upper_half_db", c -> c.zone.upperHalfDb(c.design))
+              .help("stays below it nine times in ten"),
           made -> made.each(p -> p.zones().stream().flatMap(z -> designs(p, made.limits, z))));
 
   private static Stream<Curve> designs(Plan plan, PlanLimits limits, ZonePlan zone) {
@@ -164,12 +153,7 @@ public final class PlanResults {
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL = List.of(OCTAVES, BANDS, CURVES);
 
-  /**
-   * Writes them.
-   *
-   * @param plans one per kind
-   * @throws IOException when they cannot be written
-   */
+  /** Writes them for plans, one per kind. */
   public static void write(List<Plan> plans, PlanLimits limits, Path folder) throws IOException {
     for (Result<Made> result : List.of(OCTAVES, BANDS, CURVES)) {
       result.write(folder, new Made(plans, limits));

@@ -11,6 +11,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
 import tech.tablesaw.api.Table;
 
 /**
@@ -49,20 +51,30 @@ public final class Result<S> {
   }
 
   /**
-   * Describes a result.
-   *
-   * @param file its name in a result folder
-   * @param rowOf what there is one row per, as the manual says it
+   * Describes a result: its name in a result folder, and what there is one row per, as the manual
+   * says it.
    */
   static <S, R> Result<S> of(
       String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows) {
-    return of(file, rowOf, columns, rows, "");
+    return new Result<>(file, rowOf, new Body<>(columns, rows), "");
   }
 
   /** The same with a remark that the manual adds after the columns. */
-  static <S, R> Result<S> of(
-      String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows, String remark) {
-    return new Result<>(file, rowOf, new Body<>(columns, rows), remark);
+  Result<S> remark(String words) {
+    return new Result<>(file, rowOf, body, words);
+  }
+
+  /** A table about the kinds of a study, which its first column names; rows come kind by kind. */
+  static <T> Result<StudyOutcome> inKinds(
+      String file, String rowOf, Columns<T> columns, Function<KindOutcome, Stream<T>> rows) {
+    record InKind<T>(String kind, T it) {}
+    return of(
+        file,
+        rowOf,
+        Columns.<InKind<T>>start().text("kind", InKind::kind).all(InKind::it, columns),
+        study ->
+            study.kinds().stream()
+                .flatMap(k -> rows.apply(k).map(it -> new InKind<>(k.kind(), it))));
   }
 
   /** Its name in a result folder. */
@@ -87,7 +99,7 @@ public final class Result<S> {
 
   /** Its line in the manual's table of files. */
   public String help() {
-    return "| `" + file + "` | " + rowOf + " | " + body.columns.help() + remark + " |";
+    return "| `" + file + "` | " + rowOf + " | " + body.columns.manual() + remark + " |";
   }
 
   /** The rows to reckon with, in typed columns with the names of the file. */
@@ -107,11 +119,7 @@ public final class Result<S> {
     return text.toString();
   }
 
-  /**
-   * Writes the file.
-   *
-   * @throws IOException when it cannot be written
-   */
+  /** Writes the file. */
   public void write(Path folder, S source) throws IOException {
     Files.writeString(folder.resolve(file), csv(source), StandardCharsets.UTF_8);
   }

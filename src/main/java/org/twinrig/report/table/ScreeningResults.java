@@ -76,21 +76,17 @@ final class ScreeningResults {
                           .text("fixture", CaptureEntry::fixture)
                           .word("side", c -> c.side().name())
                           .count("seating", CaptureEntry::seating)
-                          .text(
-                              "file",
+                          .text("file", CaptureEntry::file)
+                          .help(
                               "from fixture to file empty for *unit outlier*, which is about a"
-                                  + " whole unit",
-                              CaptureEntry::file))
-              .text("finding", "see below", Found::finding)
+                                  + " whole unit"))
+              .text("finding", Found::finding)
+              .help("see below")
               .number("value", Found::value)
-              .number(
-                  "limit",
-                  "what was found, and what it exceeds; empty where the lab left the capture out",
-                  Found::limit)
-              .word(
-                  "excluded",
-                  "*lab*: left out by *captures.csv*; *rule*: by screening; *no*: used",
-                  Found::excluded),
+              .number("limit", Found::limit)
+              .help("what was found, and what it exceeds; empty where the lab left the capture out")
+              .word("excluded", Found::excluded)
+              .help("*lab*: left out by *captures.csv*; *rule*: by screening; *no*: used"),
           ScreeningResults::found);
 
   /** A point of a chart of the check unit. */
@@ -124,39 +120,34 @@ final class ScreeningResults {
           Columns.<Charted>start()
               .text("unit", c -> c.review.unit())
               .text("fixture", Charted::fixture)
-              .word(
-                  "quantity",
-                  "*level*, or *octave re level*: the octave less the level",
-                  c -> c.chart.midHz().isPresent() ? "octave re level" : "level")
-              .hz("band_hz", "middle of the octave; empty for *level*", c -> c.chart.midHz())
-              .text("session", "in the order of dates", c -> c.point.session())
-              .count("seatings", "of the check unit", c -> c.point.seatings())
-              .number(
-                  "value_db",
-                  "their mean, as calibrated and before any anchor",
-                  c -> c.point.valueDb())
+              .word("quantity", c -> c.chart.midHz().isPresent() ? "octave re level" : "level")
+              .help("*level*, or *octave re level*: the octave less the level")
+              .hz("band_hz", c -> c.chart.midHz())
+              .help("middle of the octave; empty for *level*")
+              .text("session", c -> c.point.session())
+              .help("in the order of dates")
+              .count("seatings", c -> c.point.seatings())
+              .help("of the check unit")
+              .number("value_db", c -> c.point.valueDb())
+              .help("their mean, as calibrated and before any anchor")
               .part(
                   Charted::limited,
                   limited ->
                       limited
                           .number("centre_db", l -> l.limits.centreDb())
                           .number("lower_db", l -> l.limits.lowerDb())
-                          .number(
-                              "upper_db",
-                              "centre line and limits of single values",
-                              l -> l.limits.upperDb())
+                          .number("upper_db", l -> l.limits.upperDb())
+                          .help("centre line and limits of single values")
                           .number("ewma_db", l -> l.average.valueDb())
                           .number(
                               "ewma_lower_db", l -> l.limits.centreDb() - l.average.halfWidthDb())
                           .number(
-                              "ewma_upper_db",
-                              "moving average and its limits",
-                              l -> l.limits.centreDb() + l.average.halfWidthDb()))
-              .word(
-                  "outside",
+                              "ewma_upper_db", l -> l.limits.centreDb() + l.average.halfWidthDb())
+                          .help("moving average and its limits"))
+              .word("outside", Charted::outside)
+              .help(
                   "whether the value or the average is; *no limits* with fewer than six sessions,"
-                      + " and the six before are empty",
-                  Charted::outside),
+                      + " and the six before are empty"),
           ScreeningResults::charted);
 
   static final Result<DriftCorrection> DRIFT_CORRECTION =
@@ -166,11 +157,11 @@ final class ScreeningResults {
           Columns.<DriftCorrection.Taken>start()
               .text("fixture", DriftCorrection.Taken::fixture)
               .text("session", DriftCorrection.Taken::session)
-              .hz("band_hz", "middle of the octave", DriftCorrection.Taken::midHz)
-              .number(
-                  "taken_out_db",
+              .hz("band_hz", DriftCorrection.Taken::midHz)
+              .help("middle of the octave")
+              .number("taken_out_db", DriftCorrection.Taken::departureDb)
+              .help(
                   "subtracted from every capture of the session; in between it runs linearly over"
-                      + " the logarithm of frequency",
-                  DriftCorrection.Taken::departureDb),
+                      + " the logarithm of frequency"),
           correction -> correction.taken().stream());
 }

@@ -41,11 +41,7 @@ public final class StudyResults {
     return TransferResults.TRANSFER;
   }
 
-  /**
-   * Writes them; drift.csv and drift-correction.csv only where there is a check unit.
-   *
-   * @throws IOException when one cannot be written
-   */
+  /** Writes them; drift.csv and drift-correction.csv only where there is a check unit. */
   public static void write(Path folder, StudyOutcome outcome) throws IOException {
     for (Result<StudyOutcome> result : ALL) {
       result.write(folder, outcome);

@@ -17,19 +17,17 @@ final class TransferResults {
   private TransferResults() {}
 
   static final Result<StudyOutcome> TRANSFER =
-      Result.of(
+      Result.inKinds(
           "transfer.csv",
           "kind and band",
-          Columns.<InKind<MarkedBand>>start()
-              .text("kind", r -> r.kind().kind())
-              .hz("band_hz", r -> r.it().band().midHz())
-              .hz("lower_hz", r -> r.it().band().lowerHz())
-              .hz("upper_hz", r -> r.it().band().upperHz())
-              .count("units", "with a level on both fixtures", r -> r.it().outcome().units())
-              .part(r -> fitted(r.it()), TransferResults::estimate)
-              .word("mark", r -> r.it().mark().word())
-              .word("reasons", r -> Reason.join(r.it().reasons())),
-          study -> InKind.of(study, kind -> kind.transfer().bands().stream()));
+          Columns.<MarkedBand>start()
+              .band(r -> r.band())
+              .count("units", r -> r.outcome().units())
+              .help("with a level on both fixtures")
+              .part(r -> fitted(r), TransferResults::estimate)
+              .word("mark", r -> r.mark().word())
+              .word("reasons", r -> Reason.join(r.reasons())),
+          kind -> kind.transfer().bands().stream());
 
   private static Optional<BandOutcome.Fitted> fitted(MarkedBand band) {
     return band.outcome() instanceof BandOutcome.Fitted f ? Optional.of(f) : Optional.empty();
@@ -37,54 +35,44 @@ final class TransferResults {
 
   private static Columns<BandOutcome.Fitted> estimate(Columns<BandOutcome.Fitted> columns) {
     return columns
-        .number(
-            "offset_db",
+        .number("offset_db", f -> f.mean().meanDb())
+        .help(
             "mean transfer, new minus old; with fewer than three units this and all up to the mark"
-                + " are empty",
-            f -> f.mean().meanDb())
-        .number("se_db", "its standard error", f -> f.mean().standardErrorDb())
+                + " are empty")
+        .number("se_db", f -> f.mean().standardErrorDb())
+        .help("its standard error")
         .number("ci_low_db", f -> f.mean().lowDb())
-        .number("ci_high_db", "its interval at this band alone", f -> f.mean().highDb())
-        .number("sim_low_db", f -> f.mean().meanDb() - f.simultaneousHalfDb())
-        .number("sim_high_db", f -> f.mean().meanDb() + f.simultaneousHalfDb())
-        .word(
-            "model",
+        .number("ci_high_db", f -> f.mean().highDb())
+        .help("its interval at this band alone")
+        .interval("sim_%s_db", f -> f.mean().meanDb(), f -> f.simultaneousHalfDb())
+        .word("model", f -> f.prediction().model().word())
+        .help(
             "what predicts one unit: *offset*, or *window* where its old graph around the band says"
-                + " more",
-            f -> f.prediction().model().word())
+                + " more")
         .part(
             f -> f.prediction().window(),
             window ->
                 window
-                    .number("window_octaves", "half-width of the window", w -> w.halfOctaves())
-                    .number(
-                        "borrow_octaves",
-                        "how far to either side bands lent their units to its fit",
-                        w -> w.pooledOctaves())
-                    .number(
-                        "shrinkage",
+                    .number("window_octaves", w -> w.halfOctaves())
+                    .help("half-width of the window")
+                    .number("borrow_octaves", w -> w.pooledOctaves())
+                    .help("how far to either side bands lent their units to its fit")
+                    .number("shrinkage", w -> w.shrinkage())
+                    .help(
                         "penalty of its ridge; these three are empty for *offset*, and weighted"
-                            + " means of several windows with *model: average*",
-                        w -> w.shrinkage()))
-        .number(
-            "prediction_half_db",
-            "for a graph averaged over as many seatings as in the study",
-            f -> f.prediction().halfDb())
-        .number(
-            "unit_sd_db",
-            "between units, seating scatter taken out",
-            f -> Math.sqrt(f.mean().tauSquared()))
+                            + " means of several windows with *model: average*"))
+        .number("prediction_half_db", f -> f.prediction().halfDb())
+        .help("for a graph averaged over as many seatings as in the study")
+        .number("unit_sd_db", f -> Math.sqrt(f.mean().tauSquared()))
+        .help("between units, seating scatter taken out")
         .number("seat_sd_from_db", f -> root(f.scatter().seatVarianceFrom()))
-        .number(
-            "seat_sd_to_db",
-            "between seatings of a unit; empty where no unit was seated twice",
-            f -> root(f.scatter().seatVarianceTo()))
+        .number("seat_sd_to_db", f -> root(f.scatter().seatVarianceTo()))
+        .help("between seatings of a unit; empty where no unit was seated twice")
         .number("loo_rms_offset_db", f -> f.prediction().looRmsOffsetDb())
-        .number(
-            "loo_rms_db",
+        .number("loo_rms_db", f -> f.prediction().looRmsDb())
+        .help(
             "root mean square error on units left out in turn: of the offset; of the model, its"
-                + " choice included",
-            f -> f.prediction().looRmsDb());
+                + " choice included");
   }
 
   static OptionalDouble root(OptionalDouble variance) {
@@ -107,28 +95,26 @@ final class TransferResults {
   }
 
   static final Result<StudyOutcome> DIFFERENCES =
-      Result.of(
-          "differences.csv",
-          "kind, unit and band with a level on both fixtures",
-          Columns.<Paired>start()
-              .text("kind", p -> p.all.kind())
-              .text("unit", p -> p.all.units().get(p.unit))
-              .hz("band_hz", p -> p.all.grid().band(p.band).midHz())
-              .number("from_db", Paired::fromDb)
-              .number(
-                  "to_db",
-                  "mean level over accepted seatings and sides, anchored if the study has an"
-                      + " anchor",
-                  Paired::toDb)
-              .number("difference_db", p -> p.toDb() - p.fromDb())
-              .count("seatings_from", p -> p.all.from().seatings().get(p.unit).get(p.band))
-              .count(
-                  "seatings_to",
-                  "how many accepted seatings have a level there",
-                  p -> p.all.to().seatings().get(p.unit).get(p.band)),
-          study -> study.kinds().stream().flatMap(k -> paired(k.paired())),
-          ". Units with the role *holdout*, and a check unit without the role *fit*, are not in"
-              + " it");
+      Result.<StudyOutcome, Paired>of(
+              "differences.csv",
+              "kind, unit and band with a level on both fixtures",
+              Columns.<Paired>start()
+                  .text("kind", p -> p.all.kind())
+                  .text("unit", p -> p.all.units().get(p.unit))
+                  .hz("band_hz", p -> p.all.grid().band(p.band).midHz())
+                  .number("from_db", Paired::fromDb)
+                  .number("to_db", Paired::toDb)
+                  .help(
+                      "mean level over accepted seatings and sides, anchored if the study has an"
+                          + " anchor")
+                  .number("difference_db", p -> p.toDb() - p.fromDb())
+                  .count("seatings_from", p -> p.all.from().seatings().get(p.unit).get(p.band))
+                  .count("seatings_to", p -> p.all.to().seatings().get(p.unit).get(p.band))
+                  .help("how many accepted seatings have a level there"),
+              study -> study.kinds().stream().flatMap(k -> paired(k.paired())))
+          .remark(
+              ". Units with the role *holdout*, and a check unit without the role *fit*, are not in"
+                  + " it");
 
   private static Stream<Paired> paired(PairedUnits all) {
     return IntStream.range(0, all.units().size())
@@ -137,40 +123,35 @@ final class TransferResults {
         .filter(Paired::complete);
   }
 
+  private record Judged(double limitDb, Equivalence.Verdict at) {}
+
   static final Result<StudyOutcome> EQUIVALENCE =
-      Result.of(
+      Result.inKinds(
           "equivalence.csv",
           "kind and band with an estimate",
-          Columns.<InKind<Equivalence.Verdict>>start()
-              .text("kind", r -> r.kind().kind())
-              .hz("band_hz", r -> r.it().band().midHz())
-              .hz("lower_hz", r -> r.it().band().lowerHz())
-              .hz("upper_hz", r -> r.it().band().upperHz())
-              .count("units", r -> r.it().mean().units())
-              .number("offset_db", r -> r.it().mean().meanDb())
-              .number(
-                  "equivalence_db",
-                  "the study's limit: a mean transfer within plus or minus that makes no difference",
-                  r -> r.kind().evidence().equivalence().limitDb())
-              .number("p", "of two one-sided tests against it", r -> r.it().p())
-              .number("tost_low_db", r -> r.it().mean().meanDb() - r.it().halfDb())
-              .number(
-                  "tost_high_db",
-                  "the interval that goes with them: at 90 % where the confidence is 95 %",
-                  r -> r.it().mean().meanDb() + r.it().halfDb())
-              .number("sim_low_db", r -> r.it().mean().meanDb() - r.it().simultaneousHalfDb())
-              .number(
-                  "sim_high_db",
-                  "at the confidence itself",
-                  r -> r.it().mean().meanDb() + r.it().simultaneousHalfDb())
-              .word("equivalent", "shown at this band by itself", r -> r.it().alone())
-              .word(
-                  "equivalent_at_once", "shown at all such bands at once", r -> r.it().together()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.evidence().equivalence().bands().stream().flatMap(Optional::stream)));
+          Columns.<Judged>start()
+              .band(r -> r.at.band())
+              .count("units", r -> r.at.mean().units())
+              .number("offset_db", r -> r.at.mean().meanDb())
+              .number("equivalence_db", r -> r.limitDb)
+              .help(
+                  "the study's limit: a mean transfer within plus or minus that makes no difference")
+              .number("p", r -> r.at.p())
+              .help("of two one-sided tests against it")
+              .interval("tost_%s_db", r -> r.at.mean().meanDb(), r -> r.at.halfDb())
+              .help("the interval that goes with them: at 90 % where the confidence is 95 %")
+              .interval("sim_%s_db", r -> r.at.mean().meanDb(), r -> r.at.simultaneousHalfDb())
+              .help("at the confidence itself")
+              .word("equivalent", r -> r.at.alone())
+              .help("shown at this band by itself")
+              .word("equivalent_at_once", r -> r.at.together())
+              .help("shown at all such bands at once"),
+          kind -> {
+            Equivalence all = kind.evidence().equivalence();
+            return all.bands().stream()
+                .flatMap(Optional::stream)
+                .map(at -> new Judged(all.limitDb(), at));
+          });
 
   static final Result<StudyOutcome> EQUIVALENCE_REGIONS =
       Result.of(
@@ -178,16 +159,13 @@ final class TransferResults {
           "kind and region in which every band has an estimate",
           Columns.<RegionEquivalence>start()
               .text("kind", RegionEquivalence::kind)
-              .word("region", r -> r.region().word())
-              .hz("from_hz", r -> r.region().fromHz())
-              .hz("to_hz", r -> r.region().toHz())
+              .region(r -> r.region())
               .count("bands", RegionEquivalence::bands)
-              .number("p", "the greatest of its bands", RegionEquivalence::p)
-              .number(
-                  "p_holm",
-                  "the same adjusted after Holm over all kinds and regions",
-                  RegionEquivalence::adjustedP)
-              .word(
-                  "equivalent", "shown in the whole region, by *p_holm*", RegionEquivalence::shown),
+              .number("p", RegionEquivalence::p)
+              .help("the greatest of its bands")
+              .number("p_holm", RegionEquivalence::adjustedP)
+              .help("the same adjusted after Holm over all kinds and regions")
+              .word("equivalent", RegionEquivalence::shown)
+              .help("shown in the whole region, by *p_holm*"),
           study -> study.regionEquivalence().stream());
 }

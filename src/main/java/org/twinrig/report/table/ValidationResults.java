@@ -37,27 +37,23 @@ final class ValidationResults {
 
   private static Result<StudyOutcome> errors(
       String file, String rowOf, Function<KindOutcome, List<RegionErrors>> regions) {
-    return Result.of(
+    return Result.inKinds(
         file,
         rowOf,
-        Columns.<InKind<RegionErrors>>start()
-            .text("kind", r -> r.kind().kind())
-            .word("region", r -> r.it().region().word())
-            .hz("from_hz", r -> r.it().region().fromHz())
-            .hz("to_hz", r -> r.it().region().toHz())
-            .count("units", "with an error there", r -> r.it().units())
-            .number("bias_db", "mean error, measured minus predicted", r -> r.it().biasDb())
-            .number("rms_offset_db", r -> r.it().rmsOffsetDb())
-            .number(
-                "rms_db",
-                "root mean square error of the offset; of the model, its choice included",
-                r -> r.it().rmsDb())
-            .number(
-                "coverage",
+        Columns.<RegionErrors>start()
+            .region(r -> r.region())
+            .count("units", r -> r.units())
+            .help("with an error there")
+            .number("bias_db", r -> r.biasDb())
+            .help("mean error, measured minus predicted")
+            .number("rms_offset_db", r -> r.rmsOffsetDb())
+            .number("rms_db", r -> r.rmsDb())
+            .help("root mean square error of the offset; of the model, its choice included")
+            .number("coverage", r -> r.coverage())
+            .help(
                 "share of errors inside the prediction interval, every band of every unit counted"
-                    + " once; empty where too few units make one",
-                r -> r.it().coverage()),
-        study -> InKind.of(study, kind -> regions.apply(kind).stream()));
+                    + " once; empty where too few units make one"),
+        kind -> regions.apply(kind).stream());
   }
 
   /** A trial of the prediction on units it never saw, in a region or, without one, all bands. */
@@ -105,19 +101,19 @@ final class ValidationResults {
           "kind, unit and region, then all bands",
           Columns.<Trial<UnitThere>>start()
               .text("kind", t -> t.kind.kind())
-              .word("tried", "*left out* or *held out*", t -> t.tried)
+              .word("tried", t -> t.tried)
+              .help("*left out* or *held out*")
               .text("unit", t -> t.it.unit.unit())
               .word("region", Trial::where)
               .hz("from_hz", Trial::fromHz)
               .hz("to_hz", Trial::toHz)
-              .count("bands", "with an error", t -> t.it.unit.bands())
+              .count("bands", t -> t.it.unit.bands())
+              .help("with an error")
               .number("bias_db", t -> t.it.unit.biasDb())
               .number("rms_offset_db", t -> t.it.unit.rmsOffsetDb())
               .number("rms_db", t -> t.it.unit.rmsDb())
-              .number(
-                  "inside",
-                  "share of its bands inside the prediction interval",
-                  t -> t.it.unit.inside()),
+              .number("inside", t -> t.it.unit.inside())
+              .help("share of its bands inside the prediction interval"),
           study -> trials(study, ValidationResults::units, UnitThere::region));
 
   static final Result<StudyOutcome> COVERAGE =
@@ -126,79 +122,60 @@ final class ValidationResults {
           "kind, *left out* or *held out*, region and stated confidence",
           Columns.<Trial<Coverage>>start()
               .text("kind", t -> t.kind.kind())
-              .word("tried", "*left out* or *held out*", t -> t.tried)
+              .word("tried", t -> t.tried)
+              .help("*left out* or *held out*")
               .word("region", Trial::where)
               .hz("from_hz", Trial::fromHz)
               .hz("to_hz", Trial::toHz)
-              .number(
-                  "stated",
-                  "confidence of the prediction interval: 0.5, 0.8, 0.9, 0.95, 0.99",
-                  t -> t.it.stated())
-              .count("counted", "how many units", t -> t.it.units())
-              .number(
-                  "reached", "mean over units of the share of bands inside", t -> t.it.reached())
+              .number("stated", t -> t.it.stated())
+              .help("confidence of the prediction interval: 0.5, 0.8, 0.9, 0.95, 0.99")
+              .count("counted", t -> t.it.units())
+              .help("how many units")
+              .number("reached", t -> t.it.reached())
+              .help("mean over units of the share of bands inside")
               .number("low", t -> t.it.low())
-              .number("high", "interval of *reached*, by units", t -> t.it.high()),
+              .number("high", t -> t.it.high())
+              .help("interval of *reached*, by units"),
           study -> trials(study, v -> v.coverage().stream(), Coverage::region));
 
   /** A unit and its ranks among those of its kind. */
   private record Ranked(RankKeeping.Result among, RankKeeping.Ranked unit) {}
 
   static final Result<StudyOutcome> RANKS =
-      Result.of(
+      Result.inKinds(
           "ranks.csv",
           "kind and unit with all bands of the range",
-          Columns.<InKind<Ranked>>start()
-              .text("kind", r -> r.kind().kind())
-              .text("unit", r -> r.it().unit.unit())
-              .hz("from_hz", r -> r.it().among.range().fromHz())
-              .hz(
-                  "to_hz",
-                  "the range of *publishing* in *study.yaml*",
-                  r -> r.it().among.range().toHz())
-              .number("deviation_from_db", r -> r.it().unit.fromDb())
-              .number(
-                  "deviation_to_db",
-                  "from the fixture's own reference curve, root mean square over the range",
-                  r -> r.it().unit.toDb())
-              .number("rank_from", r -> r.it().unit.rankFrom())
-              .number(
-                  "rank_to",
-                  "1 is nearest; equals share the mean of their ranks",
-                  r -> r.it().unit.rankTo())
-              .number(
-                  "rank_change",
-                  "new minus old: above 0 the unit falls",
-                  r -> r.it().unit.change()),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.evidence().ranks().stream()
-                          .flatMap(all -> all.units().stream().map(u -> new Ranked(all, u)))));
+          Columns.<Ranked>start()
+              .text("unit", r -> r.unit.unit())
+              .hz("from_hz", r -> r.among.range().fromHz())
+              .hz("to_hz", r -> r.among.range().toHz())
+              .help("the range of *publishing* in *study.yaml*")
+              .number("deviation_from_db", r -> r.unit.fromDb())
+              .number("deviation_to_db", r -> r.unit.toDb())
+              .help("from the fixture's own reference curve, root mean square over the range")
+              .number("rank_from", r -> r.unit.rankFrom())
+              .number("rank_to", r -> r.unit.rankTo())
+              .help("1 is nearest; equals share the mean of their ranks")
+              .number("rank_change", r -> r.unit.change())
+              .help("new minus old: above 0 the unit falls"),
+          kind ->
+              kind.evidence().ranks().stream()
+                  .flatMap(all -> all.units().stream().map(u -> new Ranked(all, u))));
 
   static final Result<StudyOutcome> RANK_CORRELATION =
-      Result.of(
+      Result.inKinds(
           "rank-correlation.csv",
           "kind and coefficient",
-          Columns.<InKind<RankCorrelation>>start()
-              .text("kind", r -> r.kind().kind())
-              .word("measure", "*Spearman* or *Kendall tau-b*", r -> r.it().measure().word())
-              .count("units", r -> r.it().units())
-              .number(
-                  "coefficient",
-                  "1: the order of units is the same on both fixtures",
-                  r -> r.it().coefficient())
-              .number("low", r -> r.it().interval().map(RankCorrelation.Interval::low))
-              .number(
-                  "high",
-                  "empty with too few units, or where the coefficient is 1 or -1",
-                  r -> r.it().interval().map(RankCorrelation.Interval::high)),
-          study ->
-              InKind.of(
-                  study,
-                  kind ->
-                      kind.evidence().ranks().stream()
-                          .flatMap(
-                              r -> Stream.concat(r.spearman().stream(), r.kendall().stream()))));
+          Columns.<RankCorrelation>start()
+              .word("measure", r -> r.measure().word())
+              .help("*Spearman* or *Kendall tau-b*")
+              .count("units", r -> r.units())
+              .number("coefficient", r -> r.coefficient())
+              .help("1: the order of units is the same on both fixtures")
+              .number("low", r -> r.interval().map(RankCorrelation.Interval::low))
+              .number("high", r -> r.interval().map(RankCorrelation.Interval::high))
+              .help("empty with too few units, or where the coefficient is 1 or -1"),
+          kind ->
+              kind.evidence().ranks().stream()
+                  .flatMap(r -> Stream.concat(r.spearman().stream(), r.kendall().stream())));
 }
