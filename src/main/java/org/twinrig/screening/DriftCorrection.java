@@ -2,15 +2,17 @@ package org.twinrig.screening;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.twinrig.capture.Capture;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
 import org.twinrig.response.Anchor;
+import org.twinrig.response.Levels;
 
 /**
  * Takes out of every capture what the check unit departed in that session from its mean over the
@@ -47,12 +49,39 @@ public final class DriftCorrection {
   record OnFixture(
       String fixture, Map<String, OctaveCurve> departures, Optional<DriftUncertainty> uncertainty) {
 
-    OnFixture {
-      departures = Collections.unmodifiableMap(new LinkedHashMap<>(departures));
+    static OnFixture of(String fixture, List<CheckSession> seen, Anchor anchor) {
+      return new OnFixture(fixture, departures(seen), DriftUncertainty.of(seen, anchor));
     }
 
-    static OnFixture of(String fixture, List<CheckSession> seen, Anchor anchor) {
-      return new OnFixture(fixture, Departures.of(seen), DriftUncertainty.of(seen, anchor));
+    private static Map<String, OctaveCurve> departures(List<CheckSession> seen) {
+      Map<String, OctaveCurve> departures = new LinkedHashMap<>();
+      if (seen.size() < 2) {
+        return departures;
+      }
+      List<double[]> means = seen.stream().map(OnFixture::means).toList();
+      for (int s = 0; s < seen.size(); s++) {
+        double[] departure = means.get(s).clone();
+        for (int b = 0; b < departure.length; b++) {
+          int octave = b;
+          departure[b] -= mean(means.stream().mapToDouble(m -> m[octave]));
+        }
+        Levels levels = Levels.copyOf(CheckCaptures.OCTAVES, departure);
+        if (levels.present() > 0) {
+          departures.put(seen.get(s).session(), OctaveCurve.through(levels));
+        }
+      }
+      return departures;
+    }
+
+    /** Octave levels averaged over seatings: NaN where no seating has the octave. */
+    private static double[] means(CheckSession session) {
+      return IntStream.range(0, CheckCaptures.OCTAVES.size())
+          .mapToDouble(b -> mean(Arrays.stream(session.values(CheckSession.Quantity.absolute(b)))))
+          .toArray();
+    }
+
+    private static double mean(DoubleStream values) {
+      return values.filter(v -> !Double.isNaN(v)).average().orElse(Double.NaN);
     }
   }
 

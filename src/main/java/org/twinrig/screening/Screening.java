@@ -3,10 +3,8 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
@@ -100,12 +98,8 @@ public record Screening(
   }
 
   private static List<Verdict> doubts(Study study, List<AnchoredCapture> offered) {
-    Map<String, String> kinds = new HashMap<>();
-    for (Unit unit : study.units()) {
-      kinds.put(unit.name(), unit.kind());
-    }
     List<Verdict> doubts = new ArrayList<>(Completeness.of(offered));
-    for (List<Group> groups : Group.byScale(Group.of(offered, kinds::get))) {
+    for (List<Group> groups : Group.byScale(study, offered)) {
       doubts.addAll(SealCheck.of(groups));
       doubts.addAll(OddSeating.of(groups));
       doubts.addAll(SideImbalance.of(groups));
