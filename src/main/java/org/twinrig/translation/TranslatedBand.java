@@ -34,7 +34,7 @@ public record TranslatedBand(
    *
    * @param toDb level on the new fixture, dB
    * @param halfDb half-width of the prediction interval, dB
-   * @param degreesOfFreedom of the interval; effective ones where several legs were combined
+   * @param degreesOfFreedom of the interval; effective ones where several links were combined
    */
   public record Predicted(double toDb, double halfDb, double degreesOfFreedom) {
     public Predicted {

@@ -1,6 +1,5 @@
 package org.twinrig.translation;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
@@ -138,12 +137,6 @@ public record Translation(
    * @return possibly none
    */
   public List<TransferFunction> candidatesForUnknown() {
-    List<TransferFunction> candidates = new ArrayList<>();
-    for (TransferFunction kind : kinds) {
-      if (kind.units() >= minUnits) {
-        candidates.add(kind);
-      }
-    }
-    return candidates;
+    return kinds.stream().filter(k -> k.units() >= minUnits).toList();
   }
 }
