@@ -26,7 +26,6 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
   /**
    * One session on the chart.
    *
-   * @param session its name
    * @param valueDb mean over the session's seatings of the check unit, dB
    * @param seatings of the check unit in the session
    * @param ewma the moving average up to here; empty without limits

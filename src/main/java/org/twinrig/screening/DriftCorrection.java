@@ -40,7 +40,6 @@ public final class DriftCorrection {
   /**
    * The correction on one fixture.
    *
-   * @param fixture its name
    * @param departures of the check unit by session; only sessions in which it was captured, and
    *     none when there are fewer than two
    * @param uncertainty variance of a departure that is only due to the check unit's seating; empty
@@ -88,8 +87,6 @@ public final class DriftCorrection {
   /**
    * What was taken out of every capture of a session at one octave.
    *
-   * @param fixture the fixture's name
-   * @param session the session's name
    * @param midHz mid frequency of the octave, Hz
    * @param departureDb the check unit's departure from its mean over the sessions, dB
    */
@@ -156,7 +153,6 @@ public final class DriftCorrection {
    * What the correction on both fixtures adds to the error of a difference between them, at one
    * frequency.
    *
-   * @param hz the frequency in Hz
    * @return the sum of the fixtures' variances with Satterthwaite's degrees of freedom (JCGM
    *     100:2008, G.4.1); nothing when no fixture was corrected
    */

@@ -13,8 +13,6 @@ import org.twinrig.capture.Session;
  * <p>The level is charted as calibrated and before any anchor, which would hide its drift; the
  * octaves are charted relative to it, so that a drift of level is not seen eleven times.
  *
- * @param fixture the fixture's name
- * @param label how reports call it
  * @param octaves charts of the octaves that have values
  * @param without sessions of the fixture without an accepted capture of the check unit
  */
@@ -114,7 +112,6 @@ public record FixtureDrift(
   /**
    * A session out of control.
    *
-   * @param session its name
    * @param charts that show it, the level first
    * @param worst the chart that exceeds its limit most
    * @param departureDb of the worst chart, dB

@@ -22,8 +22,6 @@ import org.twinrig.study.Study;
 /**
  * The captures of one side of one unit on one fixture, at least one, in the order of their rows:
  * the same thing, seated again and again.
- *
- * @param kind the unit's kind
  */
 record Group(String kind, List<AnchoredCapture> captures) {
 

@@ -57,7 +57,6 @@ public final class SealCheck {
    * How far a capture lies below the best seating of its unit in the bass, and the limit it is
    * judged by.
    *
-   * @param capture what was measured
    * @param lossDb mean level below that of the best seating, in the part of the axis where the
    *     capture comes off worse against the limit, dB
    * @param limitDb the loss there beyond which the seal counts as lost, dB
@@ -85,12 +84,7 @@ public final class SealCheck {
     }
   }
 
-  /**
-   * Scores the captures of a study that the lab did not leave out and that reach into the bass.
-   *
-   * @param study what the lab declared
-   * @return one score per capture
-   */
+  /** Scores the captures of a study that the lab did not leave out and that reach into the bass. */
   public static List<Score> scores(Study study, List<AnchoredCapture> captures) {
     return Group.byScale(study, Screening.offered(captures)).stream()
         .flatMap(groups -> scores(groups).stream())

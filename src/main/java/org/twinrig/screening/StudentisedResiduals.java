@@ -12,6 +12,7 @@ import org.twinrig.study.BandSample;
  *
  * <p>Source: Cook and Weisberg 1982, Residuals and Influence in Regression, 2.2 (from memory).
  */
+@SuppressWarnings("ArrayRecordComponent") // read unit by unit, never compared
 record StudentisedResiduals(
     int band, int members, double[] departuresDb, double[] t, double[] direction) {
   /** Captures are read to about this; units cannot be held to agree better. */
@@ -20,9 +21,7 @@ record StudentisedResiduals(
   /**
    * The residuals at a band.
    *
-   * @param band its position in the grid
    * @param sample the differences of the units that have one, 3 or more
-   * @param units how many units the kind has
    */
   static StudentisedResiduals of(int band, BandSample sample, int units) {
     int n = sample.size();

@@ -41,25 +41,15 @@ public final class CatalogueRun {
   /** Takes re-expressed graphs; called from several threads at once. */
   @FunctionalInterface
   public interface Sink {
-    /**
-     * Takes one graph.
-     *
-     * @throws IOException when it cannot be kept
-     */
+    /** Takes one graph. */
     void accept(TranslatedGraph graph) throws IOException;
   }
 
   /**
    * What became of one graph.
    *
-   * @param entry the old graph
-   * @param decision what to do with the result
-   * @param octaves how much of the axis carries which mark
-   * @param reasons why marks are below reliable
    * @param marks one per band; nothing where the graph has no level
-   * @param treatment how the graph was taken and given
    * @param change how much of the range readers compare by moved
-   * @param sketch the raw old graph
    * @param sha256 of the graph's file, followed by that of its reference's when it names one
    */
   public record Line(
@@ -86,10 +76,6 @@ public final class CatalogueRun {
   /**
    * How much of the axis carries which mark.
    *
-   * @param reliable octaves marked reliable
-   * @param caution octaves marked caution
-   * @param unreliable octaves marked unreliable
-   * @param missing octaves the graph does not cover
    * @param lost octaves unreliable or missing in the range readers compare by
    */
   public record Octaves(
@@ -118,9 +104,7 @@ public final class CatalogueRun {
    * @param catalogue what the table lists, with the problems found in it
    * @param folder the folder file names are relative to
    * @param root the folder they must not leave
-   * @param sink takes every graph
    * @return what became of each, and everything that was refused
-   * @throws IOException when the sink cannot keep a graph
    * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */
   public Findings<Outcome> run(

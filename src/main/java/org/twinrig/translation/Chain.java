@@ -76,7 +76,6 @@ public final class Chain {
   /**
    * The same chain with links for all graphs smoothed more than the captures.
    *
-   * @param smoothings of the graphs
    * @param smoothed gives the links for one of them, their captures smoothed alike before the fit;
    *     asked only where the graphs are smoothed more
    */
@@ -146,13 +145,7 @@ public final class Chain {
     return links.stream().map(name).collect(Collectors.joining(with));
   }
 
-  /**
-   * What became of a graph.
-   *
-   * @param raw re-expressed as a raw graph
-   * @param given in the form it came in
-   * @param sketch of the raw old graph
-   */
+  /** What became of a graph. */
   record Result(TranslatedGraph raw, TranslatedGraph given, Sketch sketch) {}
 
   Result translate(OldGraphFile file) {

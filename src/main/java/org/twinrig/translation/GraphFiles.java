@@ -48,10 +48,7 @@ final class GraphFiles {
   /**
    * An old graph as its file holds it.
    *
-   * @param entry its row of the catalogue
    * @param raw the same with its reference added back; as published for a raw graph
-   * @param before the reference that was added back
-   * @param sha256 of everything it is made from
    */
   record OldGraphFile(
       CatalogueEntry entry,

@@ -33,11 +33,7 @@ record JsonPart(JsonNode node, String place, String source) {
           .maxNameLength(1000)
           .build();
 
-  /**
-   * The whole of a text.
-   *
-   * @throws UnusableInput when it is not JSON
-   */
+  /** The whole of a text. */
   static JsonPart tree(String text, String source) throws UnusableInput {
     try {
       return new JsonPart(

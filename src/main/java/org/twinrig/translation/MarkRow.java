@@ -6,8 +6,6 @@ import org.twinrig.reliability.Mark;
 /**
  * The marks of a graph, band by band, as one letter each: {@code R} reliable, {@code C} caution,
  * {@code U} unreliable, {@code -} where the graph has no level.
- *
- * @param letters one per band
  */
 public record MarkRow(String letters) {
   public MarkRow {
@@ -27,7 +25,6 @@ public record MarkRow(String letters) {
   /**
    * The mark of a band.
    *
-   * @param band position in the grid
    * @return the mark; nothing where the graph has no level
    */
   public Optional<Mark> at(int band) {

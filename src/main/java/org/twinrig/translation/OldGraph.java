@@ -17,7 +17,6 @@ import org.twinrig.response.Response;
 /**
  * A graph on the study's bands, as one link of a chain takes it.
  *
- * @param levels as the graph came
  * @param pinned to the study's anchor, for windows to look at; nothing when it does not reach it
  * @param carried what an earlier link left uncertain, one per band; nothing for a graph as measured
  */
@@ -122,7 +121,6 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   /**
    * The standard uncertainty that comes in from an earlier link.
    *
-   * @param band the band that is predicted
    * @param window the window that predicts it, if any
    * @return uncertainty with the least degrees of freedom of the bands it comes from
    */

@@ -35,16 +35,7 @@ public final class Sketch {
     return new Sketch(db);
   }
 
-  /** How many bands it has: as many as the study's grid. */
-  public int size() {
-    return db.length;
-  }
-
-  /**
-   * Whether a band has a level.
-   *
-   * @param band position in the grid
-   */
+  /** Whether a band has a level. */
   public boolean has(int band) {
     return !Float.isNaN(db[band]);
   }
@@ -52,7 +43,6 @@ public final class Sketch {
   /**
    * The level of a band that has one.
    *
-   * @param band position in the grid
    * @return dB relative to the anchor
    * @throws IllegalStateException when it is missing
    */
@@ -71,10 +61,5 @@ public final class Sketch {
   @Override
   public int hashCode() {
     return Arrays.hashCode(db);
-  }
-
-  @Override
-  public String toString() {
-    return "Sketch[" + db.length + " bands]";
   }
 }

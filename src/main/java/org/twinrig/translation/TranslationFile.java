@@ -91,7 +91,6 @@ public final class TranslationFile {
   /**
    * A translation as text.
    *
-   * @param translation what a study found
    * @return JSON, numbers in full precision
    */
   public static String text(Translation translation) {
@@ -167,7 +166,6 @@ public final class TranslationFile {
   /**
    * Reads a translation.
    *
-   * @param source its name in messages
    * @throws UnusableInput when it cannot be read, is of another format or version, was changed
    *     since it was written, lacks something, or holds a number that a study cannot give
    */

@@ -37,11 +37,7 @@ public final class Translator {
   private final Translation translation;
   private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
 
-  /**
-   * A translator.
-   *
-   * @param translation what a study found
-   */
+  /** A translator. */
   public Translator(Translation translation) {
     this.translation = translation;
   }
@@ -50,7 +46,6 @@ public final class Translator {
    * Re-expresses one graph.
    *
    * @param raw its raw response on the old fixture
-   * @return the graph on the study's bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
     return translate(entry, OldGraph.of(raw, translation));

@@ -36,7 +36,6 @@ class ErrorBudgetPageTest {
               k.transfer(),
               k.zones(),
               k.wanders(),
-              k.errors(),
               k.stability(),
               ErrorBudget.of(k.paired(), k.estimate(), settings),
               k.repeatability(),
