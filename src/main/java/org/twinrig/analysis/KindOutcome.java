@@ -2,6 +2,7 @@ package org.twinrig.analysis;
 
 import java.util.List;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.evidence.RegionErrors;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.regression.KindEstimate;
@@ -38,6 +39,11 @@ public record KindOutcome(
     zones = List.copyOf(zones);
     wanders = List.copyOf(wanders);
     seatings = List.copyOf(seatings);
+  }
+
+  /** Errors on units that did not enter, by region. */
+  public List<RegionErrors> errors() {
+    return evidence.leftOut().regions();
   }
 
   /** The kind: its name. */

@@ -35,6 +35,11 @@ public final class Sketch {
     return new Sketch(db);
   }
 
+  /** How many bands it has: as many as the study's grid. */
+  public int size() {
+    return db.length;
+  }
+
   /** Whether a band has a level. */
   public boolean has(int band) {
     return !Float.isNaN(db[band]);
