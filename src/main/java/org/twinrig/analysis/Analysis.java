@@ -59,10 +59,7 @@ public final class Analysis {
   /**
    * Analyses a study.
    *
-   * @param study what the lab declared
-   * @param captures its captures as read
    * @param threads how many threads to work on; the outcome does not depend on it
-   * @return what was found
    * @throws UnusableInput when no kind has a unit on both fixtures
    */
   public static StudyOutcome of(
@@ -75,29 +72,12 @@ public final class Analysis {
    * were is taken from the earlier outcome: all else about a kind follows from them.
    *
    * @param earlier what was found before the change
-   * @param study what the lab declares now
-   * @param captures its captures as read
-   * @param threads how many threads to work on
-   * @return the same as {@link #of} would give, faster
    * @throws UnusableInput when no kind has a unit on both fixtures
    */
   public static StudyOutcome again(
-      StudyOutcome earlier, Study study, FingerprintedCaptures captures, int threads)
+      StudyOutcome earlier, Study study, List<Capture> captures, String fingerprint, int threads)
       throws UnusableInput {
-    return new Analysis(study, threads, Optional.of(earlier))
-        .run(captures.captures(), captures.fingerprint());
-  }
-
-  /**
-   * Captures and what they are known by.
-   *
-   * @param captures as read
-   * @param fingerprint of the study's inputs
-   */
-  public record FingerprintedCaptures(List<Capture> captures, String fingerprint) {
-    public FingerprintedCaptures {
-      captures = List.copyOf(captures);
-    }
+    return new Analysis(study, threads, Optional.of(earlier)).run(captures, fingerprint);
   }
 
   /** Captures the lab itself left out, and copies, may be why nothing is left. */
@@ -186,7 +166,6 @@ public final class Analysis {
         kind.transfer(),
         Zone.of(kind.transfer().bands()),
         wanders,
-        evidence.leftOut().regions(),
         new MarkStability(settings.confidence(), settings.seed())
             .of(estimate, kind.rule(), wanders),
         ErrorBudget.of(paired, estimate, settings, drift),

@@ -8,78 +8,62 @@ import org.twinrig.study.Study;
 
 /** Whether a study can be held against others: what must be the same in all of them. */
 final class Comparability {
-  private Comparability() {}
+  private final StudyComparison.Named study;
+  private final List<Problem> problems = new ArrayList<>();
+
+  private Comparability(StudyComparison.Named study) {
+    this.study = study;
+  }
 
   static List<Problem> problems(List<StudyComparison.Named> others, StudyComparison.Named study) {
-    List<Problem> problems = new ArrayList<>();
-    StudyComparison.Named first = others.get(0);
+    Comparability checks = new Comparability(study);
     for (StudyComparison.Named other : others) {
       if (other.outcome().fingerprint().equals(study.outcome().fingerprint())) {
-        problems.add(
-            fatal(
-                study,
-                "the study is the same as " + other.place(),
-                "give each study once: a study says nothing about itself"));
-        return problems;
+        checks.refuse(
+            "the study is the same as " + other.place(),
+            "give each study once: a study says nothing about itself");
+        return checks.problems;
       }
     }
+    checks.against(others.get(0));
+    return checks.problems;
+  }
+
+  private void against(StudyComparison.Named first) {
     Study one = first.outcome().study();
     Study two = study.outcome().study();
     if (!one.from().label().equals(two.from().label())
         || !one.to().label().equals(two.to().label())) {
-      problems.add(
-          fatal(
-              study,
-              "the study goes from "
-                  + way(two)
-                  + ", but "
-                  + first.place()
-                  + " goes from "
-                  + way(one),
-              "compare studies of the same two fixtures, with the same labels in study.yaml"));
+      refuse(
+          "the study goes from " + way(two) + ", but " + first.place() + " goes from " + way(one),
+          "compare studies of the same two fixtures, with the same labels in study.yaml");
     }
-    settings(first, study, problems);
-    return problems;
+    settings(one.settings(), two.settings(), " than " + first.place());
   }
 
-  private static void settings(
-      StudyComparison.Named first, StudyComparison.Named study, List<Problem> problems) {
-    Settings one = first.outcome().study().settings();
-    Settings two = study.outcome().study().settings();
-    String than = " than " + first.place();
+  private void settings(Settings one, Settings two, String than) {
     if (!one.grid().equals(two.grid())) {
-      problems.add(fatal(study, "the study has other bands" + than, same("bands")));
+      refuse("the study has other bands" + than, same("bands"));
     }
     if (!one.anchor().equals(two.anchor())) {
-      problems.add(
-          fatal(
-              study,
-              "the study is anchored otherwise"
-                  + than
-                  + " ("
-                  + two.anchor().words()
-                  + "; "
-                  + one.anchor().words()
-                  + ")",
-              same("anchor")));
+      String anchors = " (" + two.anchor().words() + "; " + one.anchor().words() + ")";
+      refuse("the study is anchored otherwise" + than + anchors, same("anchor"));
     }
     if (!one.captureSmoothing().equals(two.captureSmoothing())) {
-      problems.add(
-          fatal(
-              study,
-              "the captures are smoothed otherwise" + than,
-              "compare captures that were smoothed alike"));
+      refuse(
+          "the captures are smoothed otherwise" + than,
+          "compare captures that were smoothed alike");
     }
     if (one.confidence() != two.confidence()) {
-      problems.add(fatal(study, "the study has another confidence" + than, same("confidence")));
+      refuse("the study has another confidence" + than, same("confidence"));
     }
     if (one.tolerance().equivalenceDb() != two.tolerance().equivalenceDb()) {
-      problems.add(
-          fatal(
-              study,
-              "the study has another equivalence_db" + than,
-              same("tolerance.equivalence_db")));
+      refuse("the study has another equivalence_db" + than, same("tolerance.equivalence_db"));
     }
+  }
+
+  private void refuse(String what, String remedy) {
+    problems.add(Problem.fatal(study.place(), 0, what, remedy));
   }
 
   private static String way(Study study) {
@@ -88,9 +72,5 @@ final class Comparability {
 
   private static String same(String key) {
     return "set the same `" + key + "` in study.yaml of both";
-  }
-
-  private static Problem fatal(StudyComparison.Named study, String what, String remedy) {
-    return Problem.fatal(study.place(), 0, what, remedy);
   }
 }

@@ -15,11 +15,8 @@ import org.twinrig.translation.TransferFunction;
 /**
  * Everything a study found about one kind.
  *
- * @param paired its units on both fixtures
- * @param estimate how the fixtures differ for it
  * @param zones runs of bands with the same mark
  * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
- * @param errors errors on units that did not enter, by region
  * @param stability how often bands keep their marks and zones their edges
  * @param budget where the error of a translated level comes from
  * @param repeatability how far seatings scatter
@@ -32,7 +29,6 @@ public record KindOutcome(
     TransferFunction transfer,
     List<Zone> zones,
     List<ResonanceWander> wanders,
-    List<RegionErrors> errors,
     MarkStability.Result stability,
     ErrorBudget budget,
     Repeatability repeatability,
@@ -42,8 +38,12 @@ public record KindOutcome(
   public KindOutcome {
     zones = List.copyOf(zones);
     wanders = List.copyOf(wanders);
-    errors = List.copyOf(errors);
     seatings = List.copyOf(seatings);
+  }
+
+  /** Errors on units that did not enter, by region. */
+  public List<RegionErrors> errors() {
+    return evidence.leftOut().regions();
   }
 
   /** The kind: its name. */

@@ -13,7 +13,6 @@ import org.twinrig.translation.TransferFunction;
 /**
  * The estimate of one kind, and its marks.
  *
- * @param estimate how the fixtures differ for it
  * @param rule how its bands are marked
  */
 record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfer) {

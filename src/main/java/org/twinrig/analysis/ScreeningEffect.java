@@ -42,7 +42,6 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
   /**
    * The effect on every kind that has such captures.
    *
-   * @param outcome what the study found
    * @return in the order of the outcome's kinds
    */
   public static List<ScreeningEffect> of(StudyOutcome outcome) {

@@ -29,7 +29,6 @@ public final class SmoothedStudy {
   /**
    * Fits a study anew.
    *
-   * @param outcome what the study found
    * @param smoothing applied to every capture that counted
    * @param threads how many threads to work on; the outcome does not depend on it
    * @return the translation of graphs smoothed alike

@@ -15,7 +15,6 @@ import org.twinrig.study.Settings;
 /**
  * Studies of the same two fixtures held against each other, kind by kind.
  *
- * @param studies two or more
  * @param kinds the kinds that two studies or more have, in the order they first stand
  * @param lonely kinds that one study alone has, with its name
  */
@@ -32,7 +31,6 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
    *
    * @param name different from the others'
    * @param place where it lies, for complaints
-   * @param outcome what it found
    */
   public record Named(String name, String place, StudyOutcome outcome) {
     private Optional<KindOutcome> kind(String kind) {
@@ -43,7 +41,6 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   /**
    * One kind.
    *
-   * @param kind its name
    * @param pairs every two studies that have it, in order
    * @param combined all studies that have it together
    */
@@ -56,8 +53,6 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   /**
    * Two studies.
    *
-   * @param first the name of one
-   * @param second the name of the other
    * @param units how many units of the kind each has
    * @param shared how many units carry the same name in both
    * @param difference first minus second
@@ -71,7 +66,6 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   /**
    * Compares.
    *
-   * @param studies two or more
    * @return the comparison, judged by the terms of the first, which all share
    * @throws UnusableInput when fixtures, bands, anchor, smoothing, confidence or equivalence_db
    *     differ, a study is given twice, or no kind is found in two of them

@@ -17,8 +17,6 @@ import org.twinrig.translation.Translation;
 /**
  * Everything a study found.
  *
- * @param study what the lab declared
- * @param fingerprint of the study's inputs
  * @param captures every capture that could be used, whether it counted or not
  * @param screening which of them counted, and what was found
  * @param kinds one outcome per kind that has units on both fixtures

@@ -18,8 +18,8 @@ import org.twinrig.report.RunRecord;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.Translation;
-import org.twinrig.translation.Translations;
 
 /** What every command that re-expresses a catalogue does: read it, run it, write it. */
 final class CatalogueSteps {
@@ -67,13 +67,13 @@ final class CatalogueSteps {
   CatalogueWords run(Listed listed, ResultFolder out, Choices choices) throws UnusableInput {
     long start = System.nanoTime();
     Findings<CatalogueReader.Catalogue> entries = listed.entries();
-    Translations translations = legs.translations(entries.value().smoothings(), common.threads());
+    Chain chain = legs.chain(entries.value().smoothings(), common.threads());
     common.progress(
         "Re-expressing " + Numbers.count(entries.value().entries().size(), "graph.", "graphs."));
     Findings<CatalogueRun.Outcome> outcome =
-        out.write(folder -> fill(folder, new Job(listed.table(), entries, translations, choices)));
+        out.write(folder -> fill(folder, new Job(listed.table(), entries, chain, choices)));
     CatalogueWords words =
-        new CatalogueWords(entries.value().source(), outcome, translations.whole(), out.target());
+        new CatalogueWords(entries.value().source(), outcome, chain.whole(), out.target());
     common.refusals(outcome.problems());
     common.notes(words.notes());
     speed(outcome.value(), (System.nanoTime() - start) / 1e9);
@@ -81,10 +81,7 @@ final class CatalogueSteps {
   }
 
   private record Job(
-      Path catalogue,
-      Findings<CatalogueReader.Catalogue> entries,
-      Translations translations,
-      Choices choices) {}
+      Path catalogue, Findings<CatalogueReader.Catalogue> entries, Chain chain, Choices choices) {}
 
   private void speed(CatalogueRun.Outcome outcome, double seconds) {
     if (outcome.lines().size() >= WORTH_TIMING) {
@@ -102,7 +99,7 @@ final class CatalogueSteps {
       throws IOException, UnusableInput {
     Path home = job.catalogue.toRealPath().resolve("..").normalize();
     DataRoot root = new DataRoot(home);
-    Translation whole = job.translations.whole();
+    Translation whole = job.chain.whole();
     CatalogueFolder results =
         new CatalogueFolder(
             folder,
@@ -110,7 +107,7 @@ final class CatalogueSteps {
             job.entries.value(),
             new CatalogueFolder.Choices(job.choices.figures(), common.threads()));
     Findings<CatalogueRun.Outcome> run =
-        new CatalogueRun(job.translations, common.threads()).run(job.entries, home, root, results);
+        new CatalogueRun(job.chain, common.threads()).run(job.entries, home, root, results);
     Findings<CatalogueRun.Outcome> outcome = noted(run, job.entries.value().source(), whole);
     if (outcome.value().lines().isEmpty()) {
       throw nothing(outcome, job.entries.value().source());

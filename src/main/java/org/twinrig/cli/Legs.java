@@ -14,9 +14,9 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunInputs;
 import org.twinrig.response.Smoothing;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.TranslationFile;
-import org.twinrig.translation.Translations;
 
 /** The studies and translation files graphs are taken through, one after the other. */
 final class Legs {
@@ -169,14 +169,14 @@ final class Legs {
   }
 
   /**
-   * The way, with legs smoothed alike for graphs of the given smoothings where the captures are at
-   * hand.
+   * The chain, with links smoothed alike for graphs of the given smoothings where the captures are
+   * at hand.
    */
-  Translations translations(Collection<Smoothing> smoothings, int threads) {
-    Translations way = Translations.of(legs.stream().map(Leg::translation).toList());
+  Chain chain(Collection<Smoothing> smoothings, int threads) {
+    Chain chain = Chain.of(legs.stream().map(Leg::translation).toList());
     return legs.stream().anyMatch(l -> l.outcome().isEmpty())
-        ? way
-        : way.withAlike(
+        ? chain
+        : chain.withAlike(
             smoothings, smoothing -> legs.stream().map(l -> l.alike(smoothing, threads)).toList());
   }
 }

@@ -11,7 +11,7 @@ import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.Translations;
+import org.twinrig.translation.Chain;
 
 /** Which units of a study's catalogue are worth capturing; its graphs are read, none is written. */
 final class UnitsOfCatalogue {
@@ -28,7 +28,7 @@ final class UnitsOfCatalogue {
     try {
       Path home = file.toRealPath().resolve("..").normalize();
       Findings<CatalogueRun.Outcome> run =
-          new CatalogueRun(Translations.of(List.of(outcome.translation())), common.threads())
+          new CatalogueRun(Chain.of(List.of(outcome.translation())), common.threads())
               .run(
                   CatalogueReader.read(file, file.toString()),
                   home,

@@ -31,7 +31,7 @@ public record HeldOutUnits(Translation translation, KindEstimate estimate) {
     List<Trial> trials = new ArrayList<>();
     for (int i = 0; i < paired.units().size(); i++) {
       Levels from = paired.from().means().get(i);
-      List<TranslatedBand> bands = translator.apply(graph(paired, i), from).bands();
+      List<TranslatedBand> bands = translator.applyPinned(graph(paired, i), from).bands();
       trials.add(trial(paired.units().get(i), bands, paired.to().means().get(i)));
     }
     return trials;

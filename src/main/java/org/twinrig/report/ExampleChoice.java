@@ -19,9 +19,9 @@ import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
-import org.twinrig.translation.Translations;
 import org.twinrig.translation.Translator;
 
 /**
@@ -85,7 +85,7 @@ public final class ExampleChoice {
     Path home = catalogue.toRealPath().resolve("..").normalize();
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     Findings<CatalogueRun.Outcome> run =
-        new CatalogueRun(Translations.of(List.of(translation)), threads)
+        new CatalogueRun(Chain.of(List.of(translation)), threads)
             .run(
                 new Findings<>(few, List.of()),
                 home,
@@ -120,7 +120,7 @@ public final class ExampleChoice {
               int seatings =
                   k.paired().from().seatings().get(0).stream().mapToInt(n -> n).max().orElse(1);
               Levels levels = k.paired().from().means().get(0);
-              return translator.apply(
+              return translator.applyPinned(
                   CatalogueEntry.raw(unit, k.kind(), Math.max(1, seatings)), levels);
             })
         .toList();

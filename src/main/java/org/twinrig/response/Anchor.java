@@ -14,8 +14,6 @@ public sealed interface Anchor {
   /**
    * The level to subtract from a response.
    *
-   * @param response the capture
-   * @param perOctave bands per octave of the study
    * @return dB, or nothing when the response does not reach the anchor
    */
   OptionalDouble levelOf(Response response, int perOctave);
@@ -23,7 +21,6 @@ public sealed interface Anchor {
   /**
    * A response with its level at the anchor subtracted.
    *
-   * @param perOctave bands per octave of the study
    * @return the pinned response, or nothing when it does not reach the anchor
    */
   default Optional<Response> pinned(Response response, int perOctave) {
@@ -43,8 +40,6 @@ public sealed interface Anchor {
   /**
    * Why a response that reaches the anchor cannot be pinned there all the same.
    *
-   * @param response the capture
-   * @param perOctave bands per octave of the study
    * @return what the capture lacks, as the rest of a sentence; nothing when it has no hole there
    */
   default Optional<String> holeIn(Response response, int perOctave) {
@@ -65,9 +60,6 @@ public sealed interface Anchor {
   /**
    * Whether the anchor makes levels agree at a band, whatever the units: it is narrow or holds one
    * band alone, and the band lies within 1/6 octave of it. That units agree there says nothing.
-   *
-   * @param band one of the study's bands
-   * @return true when it does
    */
   default boolean pins(Band band) {
     double[] ends = stretch(band.perOctave());
@@ -82,7 +74,6 @@ public sealed interface Anchor {
   /**
    * What is looked at.
    *
-   * @param perOctave bands per octave of the study
    * @return lower and upper end, Hz; both 0 where nothing is
    */
   double[] stretch(int perOctave);

@@ -21,7 +21,6 @@ public final class BandLevels {
   /**
    * Levels of a response on a grid.
    *
-   * @param response the curve
    * @return one level per band in dB, missing where the response did not measure the band
    */
   public static Levels of(Response response, BandGrid grid) {

@@ -63,20 +63,12 @@ public final class Levels {
     return grid;
   }
 
-  /**
-   * Whether a band has a level.
-   *
-   * @param band position in the grid, from 0
-   */
+  /** Whether a band has a level. */
   public boolean has(int band) {
     return !Double.isNaN(db[band]);
   }
 
-  /**
-   * Whether a band has a level that is known from points further apart than 1/6 octave only.
-   *
-   * @param band position in the grid, from 0
-   */
+  /** Whether a band has a level that is known from points further apart than 1/6 octave only. */
   public boolean isCoarse(int band) {
     return coarse.get(band);
   }
@@ -84,7 +76,6 @@ public final class Levels {
   /**
    * The level of a band.
    *
-   * @param band position in the grid, from 0
    * @return dB, or nothing when it is missing
    */
   public OptionalDouble level(int band) {
@@ -94,8 +85,6 @@ public final class Levels {
   /**
    * The level of a band that is known to have one.
    *
-   * @param band position in the grid, from 0
-   * @return dB
    * @throws IllegalStateException when it is missing
    */
   public double db(int band) {

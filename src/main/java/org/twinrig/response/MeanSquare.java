@@ -17,11 +17,9 @@ final class MeanSquare {
   /**
    * The level over a stretch that lies inside the response.
    *
-   * @param response the curve
    * @param lowerHz lower end, on the piece that starts at {@code firstPiece}
    * @param upperHz upper end, above {@code lowerHz}
    * @param firstPiece the point the piece of the lower end starts at
-   * @return dB
    */
   static double levelDb(Response response, double lowerHz, double upperHz, int firstPiece) {
     // Powers are taken relative to the level at the lower end, so that no level can overflow.

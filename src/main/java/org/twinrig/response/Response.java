@@ -78,21 +78,12 @@ public final class Response {
     return frequenciesHz.length;
   }
 
-  /**
-   * The frequency of a point.
-   *
-   * @param point from 0
-   */
+  /** The frequency of a point. */
   public double frequencyHz(int point) {
     return frequenciesHz[point];
   }
 
-  /**
-   * The level of a point.
-   *
-   * @param point from 0
-   * @return dB
-   */
+  /** The level of a point. */
   public double levelDb(int point) {
     return levelsDb[point];
   }
@@ -139,7 +130,6 @@ public final class Response {
    * Other levels at the same frequencies, measured as these are.
    *
    * @param otherDb as many finite levels; copied
-   * @return the changed response
    */
   public Response withLevels(double[] otherDb) {
     return new Response(frequenciesHz, copyOf(frequenciesHz, otherDb).levelsDb, steps);
@@ -149,7 +139,6 @@ public final class Response {
    * The sum of two curves where both reach, at the points of both: exact for lines between. What
    * either of them did not measure the sum does not have.
    *
-   * @param other added, dB
    * @return the sum; nothing when the curves do not overlap
    */
   public Optional<Response> plus(Response other) {
@@ -180,7 +169,6 @@ public final class Response {
    * difference stays within a tolerance of a constant. Curves that share less than half of the axis
    * they cover together are not compared.
    *
-   * @param other another curve
    * @param toleranceDb 0 or more, dB
    */
   public boolean sameShape(Response other, double toleranceDb) {

@@ -62,7 +62,6 @@ public record Smoothing(int fraction) {
   /**
    * Whether curves smoothed so show less detail.
    *
-   * @param other another smoothing
    * @return true when this one averages over more of the axis
    */
   public boolean widerThan(Smoothing other) {

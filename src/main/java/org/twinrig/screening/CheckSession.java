@@ -8,7 +8,6 @@ import org.twinrig.response.Levels;
 /**
  * The check unit in one session on one fixture.
  *
- * @param session the session's name
  * @param levelsDb level of each seating, dB, as calibrated
  * @param octaves octave levels of each seating as calibrated
  */

@@ -13,13 +13,13 @@ import org.twinrig.internal.Checks;
  * @param sigmaDb {@code σ}, dB, 0 or more
  */
 public record ControlLimits(double centreDb, double sigmaDb) {
-  /** Mean range of two normal values over σ, {@code 2/√π}, as the handbook prints it. */
-  private static final double MEAN_RANGE = 1.128;
-
   /** Median range of two normal values over σ, {@code √2·Φ⁻¹(0.75)}. */
   private static final double MEDIAN_RANGE = 0.9538725524;
 
   private static final double SIGMAS = 3;
+
+  /** Weight {@code λ} of the newest value: the handbook's choice for a mix of shifts. */
+  private static final double LAMBDA = 0.3;
 
   /**
    * Scatter of a level that is read to 0.01 dB, {@code 0.01/√12}: nothing is steadier than that.
@@ -32,32 +32,23 @@ public record ControlLimits(double centreDb, double sigmaDb) {
   }
 
   /**
-   * The textbook's limits: {@code mean ± 3·MR/1.128} with the mean moving range {@code MR}
-   * (NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2). They suit values that are known to
-   * be in control: one odd value makes two great ranges, and among fewer than eight values it can
-   * never lie outside limits that it widened itself.
-   *
-   * @param valuesDb 2 or more, in the order of time
-   */
-  static ControlLimits byMeanRange(double[] valuesDb) {
-    return new ControlLimits(
-        Arrays.stream(valuesDb).average().orElseThrow(),
-        Arrays.stream(movingRanges(valuesDb)).average().orElseThrow() / MEAN_RANGE);
-  }
-
-  /**
-   * The same from the medians: {@code median ± 3·MMR/0.954} with the median moving range {@code
-   * MMR}. One odd value moves neither much. This is for values of which some may be out of control;
-   * in simulation 2 % of the values of a steady process lie outside with 6 to 12 values, where the
-   * textbook's limits exceed 0.3 %, and an odd value 6σ away among nine is found in 77 % of the
-   * cases instead of 16 %. Common practice; the factor follows from the normal distribution.
+   * Limits from medians: {@code median ± 3·MMR/0.954} with the median moving range {@code MMR}, for
+   * values of which some may be out of control. One odd value moves neither much. The textbook's
+   * {@code mean ± 3·MR/1.128} with the mean moving range {@code MR} (NIST/SEMATECH e-Handbook of
+   * Statistical Methods, 6.3.2.2) suit values that are known to be in control: one odd value makes
+   * two great ranges, and among fewer than eight values it can never lie outside limits that it
+   * widened itself. In simulation 2 % of the values of a steady process lie outside the medians'
+   * limits with 6 to 12 values, where the textbook's limits exceed 0.3 %, and an odd value 6σ away
+   * among nine is found in 77 % of the cases instead of 16 %. Common practice; the factor follows
+   * from the normal distribution.
    *
    * @param valuesDb 2 or more, in the order of time
    */
   static ControlLimits byMedianRange(double[] valuesDb) {
+    double[] ranges = new double[valuesDb.length - 1];
+    Arrays.setAll(ranges, i -> Math.abs(valuesDb[i + 1] - valuesDb[i]));
     return new ControlLimits(
-        Scatter.median(valuesDb),
-        Math.max(LEAST_SIGMA_DB, Scatter.median(movingRanges(valuesDb)) / MEDIAN_RANGE));
+        Scatter.median(valuesDb), Math.max(LEAST_SIGMA_DB, Scatter.median(ranges) / MEDIAN_RANGE));
   }
 
   /** Half-width of the limits: {@code 3σ}, dB. */
@@ -80,9 +71,32 @@ public record ControlLimits(double centreDb, double sigmaDb) {
     return centreDb + halfWidthDb();
   }
 
-  private static double[] movingRanges(double[] values) {
-    double[] ranges = new double[values.length - 1];
-    Arrays.setAll(ranges, i -> Math.abs(values[i + 1] - values[i]));
-    return ranges;
+  /**
+   * Exponentially weighted moving average of values, which finds small lasting shifts that single
+   * values hide: {@code z_i = λ·x_i + (1-λ)·z_{i-1}} from {@code z_0} the centre line. Source:
+   * NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4. A value outside the limits of single
+   * values is passed over, {@code z_i = z_{i-1}}, as the average would go on to accuse the sessions
+   * after it.
+   */
+  double[] averagesDb(double[] valuesDb) {
+    double[] averages = new double[valuesDb.length];
+    double before = centreDb;
+    for (int i = 0; i < averages.length; i++) {
+      if (!exceededBy(valuesDb[i])) {
+        before = LAMBDA * valuesDb[i] + (1 - LAMBDA) * before;
+      }
+      averages[i] = before;
+    }
+    return averages;
+  }
+
+  /**
+   * Half-width of the limits of the average, {@code 3σ·√( λ/(2-λ) · (1-(1-λ)^(2i)) )} at value
+   * {@code i} from 1. These limits for a starting chart instead of their end value: Montgomery,
+   * Introduction to Statistical Quality Control (from memory).
+   */
+  double averageHalfWidthDb(int number) {
+    double settled = LAMBDA / (2 - LAMBDA);
+    return halfWidthDb() * Math.sqrt(settled * (1 - Math.pow(1 - LAMBDA, 2.0 * number)));
   }
 }

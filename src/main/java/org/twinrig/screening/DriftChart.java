@@ -26,7 +26,6 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
   /**
    * One session on the chart.
    *
-   * @param session its name
    * @param valueDb mean over the session's seatings of the check unit, dB
    * @param seatings of the check unit in the session
    * @param ewma the moving average up to here; empty without limits
@@ -43,40 +42,28 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
    */
   public record Average(double valueDb, double halfWidthDb) {}
 
-  /** A session's value before it is judged. */
-  record Value(String session, double valueDb, int seatings) {}
-
   public DriftChart {
     points = List.copyOf(points);
   }
 
-  static DriftChart of(Optional<Band> band, List<Value> values) {
-    double[] db = values.stream().mapToDouble(Value::valueDb).toArray();
+  /** The chart of points that are not judged yet. */
+  static DriftChart of(Optional<Band> band, List<Point> bare) {
+    double[] db = bare.stream().mapToDouble(Point::valueDb).toArray();
     if (db.length < FEWEST_SESSIONS) {
-      List<Point> bare =
-          values.stream()
-              .map(v -> new Point(v.session, v.valueDb, v.seatings, Optional.empty(), false))
-              .toList();
       return new DriftChart(band, bare, Optional.empty());
     }
     ControlLimits limits = ControlLimits.byMedianRange(db);
-    double[] ewma = Ewma.of(db, limits);
+    double[] ewma = limits.averagesDb(db);
     List<Point> points = new ArrayList<>();
     for (int i = 0; i < db.length; i++) {
-      Average average = new Average(ewma[i], Ewma.halfWidthDb(i + 1, limits));
+      Average average = new Average(ewma[i], limits.averageHalfWidthDb(i + 1));
       boolean outside =
           limits.exceededBy(db[i])
               || Math.abs(average.valueDb - limits.centreDb()) > average.halfWidthDb;
-      points.add(
-          new Point(
-              values.get(i).session, db[i], values.get(i).seatings, Optional.of(average), outside));
+      Point at = bare.get(i);
+      points.add(new Point(at.session, db[i], at.seatings, Optional.of(average), outside));
     }
     return new DriftChart(band, points, Optional.of(limits));
-  }
-
-  /** Whether a session lies outside. */
-  boolean outside(String session) {
-    return side(session) != 0;
   }
 
   /** On which side of the centre a session lies outside: 1 above, -1 below, 0 when it does not. */

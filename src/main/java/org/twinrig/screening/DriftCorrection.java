@@ -2,15 +2,17 @@ package org.twinrig.screening;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.twinrig.capture.Capture;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
 import org.twinrig.response.Anchor;
+import org.twinrig.response.Levels;
 
 /**
  * Takes out of every capture what the check unit departed in that session from its mean over the
@@ -38,7 +40,6 @@ public final class DriftCorrection {
   /**
    * The correction on one fixture.
    *
-   * @param fixture its name
    * @param departures of the check unit by session; only sessions in which it was captured, and
    *     none when there are fewer than two
    * @param uncertainty variance of a departure that is only due to the check unit's seating; empty
@@ -47,20 +48,45 @@ public final class DriftCorrection {
   record OnFixture(
       String fixture, Map<String, OctaveCurve> departures, Optional<DriftUncertainty> uncertainty) {
 
-    OnFixture {
-      departures = Collections.unmodifiableMap(new LinkedHashMap<>(departures));
+    static OnFixture of(String fixture, List<CheckSession> seen, Anchor anchor) {
+      return new OnFixture(fixture, departures(seen), DriftUncertainty.of(seen, anchor));
     }
 
-    static OnFixture of(String fixture, List<CheckSession> seen, Anchor anchor) {
-      return new OnFixture(fixture, Departures.of(seen), DriftUncertainty.of(seen, anchor));
+    private static Map<String, OctaveCurve> departures(List<CheckSession> seen) {
+      Map<String, OctaveCurve> departures = new LinkedHashMap<>();
+      if (seen.size() < 2) {
+        return departures;
+      }
+      List<double[]> means = seen.stream().map(OnFixture::means).toList();
+      for (int s = 0; s < seen.size(); s++) {
+        double[] departure = means.get(s).clone();
+        for (int b = 0; b < departure.length; b++) {
+          int octave = b;
+          departure[b] -= mean(means.stream().mapToDouble(m -> m[octave]));
+        }
+        Levels levels = Levels.copyOf(CheckCaptures.OCTAVES, departure);
+        if (levels.present() > 0) {
+          departures.put(seen.get(s).session(), OctaveCurve.through(levels));
+        }
+      }
+      return departures;
+    }
+
+    /** Octave levels averaged over seatings: NaN where no seating has the octave. */
+    private static double[] means(CheckSession session) {
+      return IntStream.range(0, CheckCaptures.OCTAVES.size())
+          .mapToDouble(b -> mean(Arrays.stream(session.values(CheckSession.Quantity.absolute(b)))))
+          .toArray();
+    }
+
+    private static double mean(DoubleStream values) {
+      return values.filter(v -> !Double.isNaN(v)).average().orElse(Double.NaN);
     }
   }
 
   /**
    * What was taken out of every capture of a session at one octave.
    *
-   * @param fixture the fixture's name
-   * @param session the session's name
    * @param midHz mid frequency of the octave, Hz
    * @param departureDb the check unit's departure from its mean over the sessions, dB
    */
@@ -127,7 +153,6 @@ public final class DriftCorrection {
    * What the correction on both fixtures adds to the error of a difference between them, at one
    * frequency.
    *
-   * @param hz the frequency in Hz
    * @return the sum of the fixtures' variances with Satterthwaite's degrees of freedom (JCGM
    *     100:2008, G.4.1); nothing when no fixture was corrected
    */

@@ -25,22 +25,19 @@ import org.twinrig.response.Levels;
  */
 record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
 
-  /** What one octave says. */
-  private record AtOctave(double variance, int degreesOfFreedom) {}
-
   static Optional<DriftUncertainty> of(List<CheckSession> seen, Anchor anchor) {
     double[] variances = new double[CheckCaptures.OCTAVES.size()];
     Arrays.fill(variances, Double.NaN);
-    int freedom = Integer.MAX_VALUE;
+    double freedom = Double.POSITIVE_INFINITY;
     for (int b = 0; b < variances.length; b++) {
       CheckSession.Quantity quantity =
           anchor instanceof Anchor.None
               ? CheckSession.Quantity.absolute(b)
               : CheckSession.Quantity.shape(b);
-      Optional<AtOctave> at = at(seen, quantity);
+      Optional<DriftCorrection.Uncertainty> at = at(seen, quantity);
       if (at.isPresent()) {
-        variances[b] = at.get().variance;
-        freedom = Math.min(freedom, at.get().degreesOfFreedom);
+        variances[b] = at.get().variance();
+        freedom = Math.min(freedom, at.get().degreesOfFreedom());
       }
     }
     Levels levels = Levels.copyOf(CheckCaptures.OCTAVES, variances);
@@ -49,7 +46,8 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
         : Optional.of(new DriftUncertainty(OctaveCurve.through(levels), freedom));
   }
 
-  private static Optional<AtOctave> at(List<CheckSession> seen, CheckSession.Quantity quantity) {
+  private static Optional<DriftCorrection.Uncertainty> at(
+      List<CheckSession> seen, CheckSession.Quantity quantity) {
     List<double[]> sessions =
         seen.stream().map(s -> s.values(quantity)).filter(v -> v.length > 0).toList();
     int count = sessions.size();
@@ -63,7 +61,9 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
       within = squares(sessions.stream().mapToDouble(v -> v[0]).toArray());
       freedom = count - 1;
     }
-    return Optional.of(new AtOctave(within / freedom * reciprocal * (1 - 1.0 / count), freedom));
+    return Optional.of(
+        new DriftCorrection.Uncertainty(
+            within / freedom * reciprocal * (1 - 1.0 / count), freedom));
   }
 
   private static double squares(double[] values) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.band.Band;
 import org.twinrig.capture.Session;
 
 /**
@@ -12,8 +13,6 @@ import org.twinrig.capture.Session;
  * <p>The level is charted as calibrated and before any anchor, which would hide its drift; the
  * octaves are charted relative to it, so that a drift of level is not seen eleven times.
  *
- * @param fixture the fixture's name
- * @param label how reports call it
  * @param octaves charts of the octaves that have values
  * @param without sessions of the fixture without an accepted capture of the check unit
  */
@@ -34,9 +33,7 @@ public record FixtureDrift(
     List<DriftChart> octaves = new ArrayList<>();
     for (int b = 0; b < CheckCaptures.OCTAVES.size(); b++) {
       DriftChart chart =
-          DriftChart.of(
-              Optional.of(CheckCaptures.OCTAVES.band(b)),
-              values(seen, CheckSession.Quantity.shape(b)));
+          chart(Optional.of(CheckCaptures.OCTAVES.band(b)), seen, CheckSession.Quantity.shape(b));
       if (!chart.points().isEmpty()) {
         octaves.add(chart);
       }
@@ -45,7 +42,7 @@ public record FixtureDrift(
     return new FixtureDrift(
         fixture,
         label,
-        DriftChart.of(Optional.empty(), values(seen, CheckSession.Quantity.level())),
+        chart(Optional.empty(), seen, CheckSession.Quantity.level()),
         octaves,
         sessions.stream()
             .filter(s -> s.fixture().equals(fixture) && !names.contains(s.name()))
@@ -53,20 +50,20 @@ public record FixtureDrift(
             .toList());
   }
 
-  private static List<DriftChart.Value> values(
-      List<CheckSession> seen, CheckSession.Quantity quantity) {
-    List<DriftChart.Value> values = new ArrayList<>();
+  private static DriftChart chart(
+      Optional<Band> band, List<CheckSession> seen, CheckSession.Quantity quantity) {
+    List<DriftChart.Point> points = new ArrayList<>();
     for (CheckSession session : seen) {
       double[] seatings = session.values(quantity);
-      if (seatings.length > 0) {
-        values.add(
-            new DriftChart.Value(
-                session.session(),
-                Arrays.stream(seatings).average().orElseThrow(),
-                seatings.length));
-      }
+      Arrays.stream(seatings)
+          .average()
+          .ifPresent(
+              mean ->
+                  points.add(
+                      new DriftChart.Point(
+                          session.session(), mean, seatings.length, Optional.empty(), false)));
     }
-    return values;
+    return DriftChart.of(band, points);
   }
 
   /** All charts: the level, then the octaves. */
@@ -115,7 +112,6 @@ public record FixtureDrift(
   /**
    * A session out of control.
    *
-   * @param session its name
    * @param charts that show it, the level first
    * @param worst the chart that exceeds its limit most
    * @param departureDb of the worst chart, dB
@@ -131,17 +127,17 @@ public record FixtureDrift(
       charts = List.copyOf(charts);
     }
 
-    private static DriftChart.Departure departure(DriftChart chart, String session) {
-      return chart.departure(session).orElseThrow();
-    }
-
     private static OutOfControl of(String session, List<DriftChart> charts) {
       DriftChart worst = charts.get(0);
+      DriftChart.Departure farthest = worst.departure(session).orElseThrow();
       for (DriftChart chart : charts) {
-        worst = departure(chart, session).exceeds(departure(worst, session)) ? chart : worst;
+        DriftChart.Departure departure = chart.departure(session).orElseThrow();
+        if (departure.exceeds(farthest)) {
+          worst = chart;
+          farthest = departure;
+        }
       }
-      DriftChart.Departure departure = departure(worst, session);
-      return new OutOfControl(session, charts, worst, departure.valueDb(), departure.limitDb());
+      return new OutOfControl(session, charts, worst, farthest.valueDb(), farthest.limitDb());
     }
   }
 }

@@ -1,50 +1,70 @@
 package org.twinrig.screening;
 
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.DoubleStream;
 import org.twinrig.band.BandGrid;
-import org.twinrig.capture.Side;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Unit;
 import org.twinrig.response.Levels;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Study;
 
 /**
- * The captures of one side of one unit on one fixture: the same thing, seated again and again.
- *
- * @param kind the unit's kind
- * @param captures in the order of their rows, at least one
+ * The captures of one side of one unit on one fixture, at least one, in the order of their rows:
+ * the same thing, seated again and again.
  */
-record Group(Key key, String kind, List<AnchoredCapture> captures) {
+record Group(String kind, List<AnchoredCapture> captures) {
 
-  /** Whose captures. */
-  record Key(String unit, String fixture, Side side) {}
+  /** A seating and its mean level over a part of the axis, dB. */
+  record Seat(AnchoredCapture capture, double levelDb) {
+    CaptureEntry entry() {
+      return capture.capture().entry();
+    }
+  }
 
-  /** Groups judged by one scale. */
-  private record Scale(String kind, String fixture) {}
+  /**
+   * Groups in order of first appearance, those together that are judged by one scale: the same kind
+   * on the same fixture.
+   */
+  static List<List<Group>> byScale(Study study, List<AnchoredCapture> captures) {
+    Map<String, String> kinds = new HashMap<>();
+    for (Unit unit : study.units()) {
+      kinds.put(unit.name(), unit.kind());
+    }
+    return List.copyOf(
+        of(captures, kinds::get).stream()
+            .collect(
+                groupingBy(g -> List.of(g.kind, g.first().fixture()), LinkedHashMap::new, toList()))
+            .values());
+  }
 
   /** Captures sorted into groups, in order of first appearance. */
   static List<Group> of(List<AnchoredCapture> captures, Function<String, String> kindOfUnit) {
-    Map<Key, List<AnchoredCapture>> byKey = new LinkedHashMap<>();
+    Map<List<Object>, List<AnchoredCapture>> groups = new LinkedHashMap<>();
     for (AnchoredCapture c : captures) {
-      var entry = c.capture().entry();
-      Key key = new Key(entry.unit(), entry.fixture(), entry.side());
-      byKey.computeIfAbsent(key, k -> new ArrayList<>()).add(c);
+      CaptureEntry e = c.capture().entry();
+      groups
+          .computeIfAbsent(List.of(e.unit(), e.fixture(), e.side()), k -> new ArrayList<>())
+          .add(c);
     }
-    return byKey.entrySet().stream()
-        .map(e -> new Group(e.getKey(), kindOfUnit.apply(e.getKey().unit), e.getValue()))
+    return groups.values().stream()
+        .map(all -> new Group(kindOfUnit.apply(all.get(0).capture().entry().unit()), all))
         .toList();
   }
 
-  /** Groups that are judged by one scale: the same kind on the same fixture. */
-  static List<List<Group>> byScale(List<Group> groups) {
-    Map<Scale, List<Group>> byScale = new LinkedHashMap<>();
-    for (Group g : groups) {
-      byScale.computeIfAbsent(new Scale(g.kind, g.key.fixture), k -> new ArrayList<>()).add(g);
-    }
-    return List.copyOf(byScale.values());
+  /** The row of its first capture: all share unit, fixture and side. */
+  CaptureEntry first() {
+    return captures.get(0).capture().entry();
   }
 
   BandGrid grid() {
@@ -66,5 +86,31 @@ record Group(Key key, String kind, List<AnchoredCapture> captures) {
       middle[b] = count == 0 ? Double.NaN : Scatter.median(Arrays.copyOf(present, count));
     }
     return Levels.copyOf(grid, middle);
+  }
+
+  /** The seatings that have a level in a part. */
+  List<Seat> seats(Part part) {
+    List<Seat> seats = new ArrayList<>();
+    for (AnchoredCapture c : captures) {
+      part.mean(c.levels()).ifPresent(db -> seats.add(new Seat(c, db)));
+    }
+    return seats;
+  }
+
+  /**
+   * The scatter of a level between seatings, from the differences within every unit ({@link
+   * Scatter#ofPairs}); nothing where no unit was seated twice.
+   */
+  static OptionalDouble scatter(List<List<Seat>> units) {
+    DoubleStream.Builder differences = DoubleStream.builder();
+    for (List<Seat> seats : units) {
+      for (int i = 0; i < seats.size(); i++) {
+        for (int j = 0; j < i; j++) {
+          differences.add(Math.abs(seats.get(i).levelDb - seats.get(j).levelDb));
+        }
+      }
+    }
+    double[] all = differences.build().toArray();
+    return all.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(Scatter.ofPairs(all));
   }
 }

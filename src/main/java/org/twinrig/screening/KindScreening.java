@@ -2,7 +2,6 @@ package org.twinrig.screening;
 
 import java.util.List;
 import java.util.Optional;
-import org.twinrig.internal.Numbers;
 
 /**
  * What was found about the units of one kind.
@@ -16,17 +15,5 @@ public record KindScreening(
 
   public KindScreening {
     verdicts = List.copyOf(verdicts);
-  }
-
-  static KindScreening tooFew(String kind, int units, int least) {
-    return new KindScreening(
-        kind,
-        units,
-        List.of(),
-        Optional.of(
-            "whether one of the "
-                + Numbers.count(units, "unit", "units")
-                + " departs from the others cannot be judged: that takes "
-                + least));
   }
 }

@@ -3,8 +3,6 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
-import org.twinrig.study.AnchoredCapture;
 
 /**
  * Finds seatings whose level jumped: the mean level from 300 Hz to 1 kHz before anchoring,
@@ -23,53 +21,35 @@ final class LevelJump {
 
   private LevelJump() {}
 
-  private record Reading(AnchoredCapture capture, double levelDb) {}
-
   static List<Verdict> of(List<Group> groupsOfOneScale) {
     Part middle = Part.of(groupsOfOneScale.get(0).grid(), 300, 1000);
-    List<List<Reading>> units = groupsOfOneScale.stream().map(g -> readings(g, middle)).toList();
-    double[] differences = units.stream().flatMapToDouble(LevelJump::differences).toArray();
-    if (differences.length == 0) {
+    List<List<Group.Seat>> units =
+        groupsOfOneScale.stream().map(g -> beforeAnchoring(g.seats(middle))).toList();
+    OptionalDouble sigma = Group.scatter(units);
+    if (sigma.isEmpty()) {
       return List.of();
     }
-    double limit = Math.max(FLOOR_DB, SIGMAS * Scatter.ofPairs(differences));
+    double limit = Math.max(FLOOR_DB, SIGMAS * sigma.getAsDouble());
     return units.stream().flatMap(of -> judge(of, limit).stream()).toList();
   }
 
-  private static List<Reading> readings(Group group, Part middle) {
-    List<Reading> readings = new ArrayList<>();
-    for (AnchoredCapture c : group.captures()) {
-      OptionalDouble mean = middle.mean(c.levels());
-      if (mean.isPresent()) {
-        readings.add(new Reading(c, c.anchorDb() + mean.getAsDouble()));
-      }
-    }
-    return readings;
+  private static List<Group.Seat> beforeAnchoring(List<Group.Seat> seats) {
+    return seats.stream()
+        .map(s -> new Group.Seat(s.capture(), s.capture().anchorDb() + s.levelDb()))
+        .toList();
   }
 
-  private static DoubleStream differences(List<Reading> readings) {
-    DoubleStream.Builder differences = DoubleStream.builder();
-    for (int i = 0; i < readings.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        differences.add(Math.abs(readings.get(i).levelDb - readings.get(j).levelDb));
-      }
-    }
-    return differences.build();
-  }
-
-  private static List<Verdict> judge(List<Reading> readings, double limit) {
-    if (readings.size() < 2) {
+  private static List<Verdict> judge(List<Group.Seat> seats, double limit) {
+    if (seats.size() < 2) {
       return List.of();
     }
-    double[] levels = readings.stream().mapToDouble(Reading::levelDb).toArray();
+    double[] levels = seats.stream().mapToDouble(Group.Seat::levelDb).toArray();
     List<Verdict> verdicts = new ArrayList<>();
     for (int i = 0; i < levels.length; i++) {
       double reference = levels.length == 2 ? levels[1 - i] : Scatter.median(levels);
       double jump = Math.abs(levels[i] - reference);
       if (jump > limit) {
-        verdicts.add(
-            Verdict.of(
-                readings.get(i).capture.capture().entry(), Finding.LEVEL_JUMP, jump, limit, ""));
+        verdicts.add(Verdict.of(seats.get(i).entry(), Finding.LEVEL_JUMP, jump, limit, ""));
       }
     }
     return verdicts;

@@ -43,7 +43,7 @@ final class NoiseCheck {
   static List<Verdict> of(List<Group> groupsOfOneScale) {
     Map<String, List<AnchoredCapture>> units = new LinkedHashMap<>();
     for (Group g : groupsOfOneScale) {
-      units.computeIfAbsent(g.key().unit(), u -> new ArrayList<>()).addAll(g.captures());
+      units.computeIfAbsent(g.first().unit(), u -> new ArrayList<>()).addAll(g.captures());
     }
     Distances distances = new Distances(Finding.NOISY);
     List<Part> parts = Part.all(groupsOfOneScale.get(0).grid());

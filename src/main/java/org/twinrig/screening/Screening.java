@@ -3,10 +3,8 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
@@ -38,7 +36,6 @@ public record Screening(
   /**
    * Screens captures and units.
    *
-   * @param study what the lab declared
    * @return those that count and what was found; under {@link
    *     org.twinrig.study.ScreeningMode#SUGGEST} a verdict leaves nothing out but copies, under
    *     {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose finding is {@linkplain
@@ -52,7 +49,6 @@ public record Screening(
    * Screens the same captures anew after the shape of their curves was corrected, which hides
    * copies of one curve in several sessions from each other.
    *
-   * @param study what the lab declared
    * @return what {@link #of} would give, had copies been looked for before
    */
   public Screening again(Study study, List<AnchoredCapture> corrected) {
@@ -79,11 +75,7 @@ public record Screening(
     return new Screening(accepted, verdicts, kinds);
   }
 
-  /**
-   * The captures the lab did not leave out.
-   *
-   * @return those, in order
-   */
+  /** The captures the lab did not leave out. */
   public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {
     return captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
   }
@@ -100,12 +92,8 @@ public record Screening(
   }
 
   private static List<Verdict> doubts(Study study, List<AnchoredCapture> offered) {
-    Map<String, String> kinds = new HashMap<>();
-    for (Unit unit : study.units()) {
-      kinds.put(unit.name(), unit.kind());
-    }
     List<Verdict> doubts = new ArrayList<>(Completeness.of(offered));
-    for (List<Group> groups : Group.byScale(Group.of(offered, kinds::get))) {
+    for (List<Group> groups : Group.byScale(study, offered)) {
       doubts.addAll(SealCheck.of(groups));
       doubts.addAll(OddSeating.of(groups));
       doubts.addAll(SideImbalance.of(groups));
@@ -119,7 +107,6 @@ public record Screening(
    * The same with more findings that leave nothing out.
    *
    * @param more verdicts of which none excludes its capture
-   * @return the changed screening, its verdicts in the order of the captures
    * @throws IllegalArgumentException when one excludes its capture
    */
   public Screening with(List<Verdict> more) {

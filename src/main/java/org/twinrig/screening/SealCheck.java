@@ -1,16 +1,15 @@
 package org.twinrig.screening;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.response.Levels;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Study;
 
 /**
  * Finds seatings whose seal was lost: bass far below the unit's best seal on the same fixture.
@@ -36,7 +35,7 @@ import org.twinrig.study.AnchoredCapture;
  * in a hundred lost seals of any kind are found and at most one sound capture in a hundred is
  * accused (studies/seal-proof): common practice, no source.
  */
-final class SealCheck {
+public final class SealCheck {
   private final List<Yardstick> yardsticks;
   private final Part deep;
   private final Part knee;
@@ -54,39 +53,76 @@ final class SealCheck {
   private record Yardstick(
       Part part, double floorDb, double sigmas, double ceilingDb, String detail) {}
 
-  static List<Verdict> of(List<Group> groupsOfOneScale) {
-    return scores(groupsOfOneScale).stream()
-        .filter(score -> score.isLost(1))
-        .map(s -> Verdict.of(s.capture(), Finding.LOST_SEAL, s.lossDb(), s.limitDb(), s.detail()))
-        .toList();
-  }
+  /**
+   * How far a capture lies below the best seating of its unit in the bass, and the limit it is
+   * judged by.
+   *
+   * @param lossDb mean level below that of the best seating, in the part of the axis where the
+   *     capture comes off worse against the limit, dB
+   * @param limitDb the loss there beyond which the seal counts as lost, dB
+   * @param detail the part, when it is not the bass below 100 Hz
+   * @param growthDb how much greater the loss is from 20 Hz to 50 Hz than from 100 Hz to 200 Hz, dB
+   */
+  public record Score(
+      CaptureEntry capture, double lossDb, double limitDb, String detail, double growthDb) {
+    /** A leak is a high-pass: its loss grows by at least this much towards low frequencies. */
+    private static final double GROWTH_DB = 1;
 
-  /** Every capture that reaches into the bass, whether its seal was lost or not. */
-  static List<SealScore> scores(List<Group> groupsOfOneScale) {
-    return new SealCheck(groupsOfOneScale.get(0).grid()).check(groupsOfOneScale);
-  }
+    /**
+     * Whether the seal counts as lost.
+     *
+     * @param factor on the limit; 1 for the limit in force
+     * @return true beyond the limit, when the loss grows as a leak's does
+     */
+    public boolean isLost(double factor) {
+      return lossDb > factor * limitDb && growthDb > GROWTH_DB;
+    }
 
-  private record Seat(AnchoredCapture capture, double levelDb) {
-    CaptureEntry entry() {
-      return capture.capture().entry();
+    /** Of two scores of one capture, the one nearer to or farther beyond its limit. */
+    Score worse(Score other) {
+      return other.lossDb * limitDb > lossDb * other.limitDb ? other : this;
     }
   }
 
+  /** Scores the captures of a study that the lab did not leave out and that reach into the bass. */
+  public static List<Score> scores(Study study, List<AnchoredCapture> captures) {
+    return Group.byScale(study, Screening.offered(captures)).stream()
+        .flatMap(groups -> scores(groups).stream())
+        .toList();
+  }
+
+  static List<Verdict> of(List<Group> groupsOfOneScale) {
+    return scores(groupsOfOneScale).stream()
+        .filter(score -> score.isLost(1))
+        .map(s -> Verdict.of(s.capture, Finding.LOST_SEAL, s.lossDb, s.limitDb, s.detail))
+        .toList();
+  }
+
+  private static List<Score> scores(List<Group> groupsOfOneScale) {
+    return new SealCheck(groupsOfOneScale.get(0).grid()).check(groupsOfOneScale);
+  }
+
   /** Of both yardsticks, the one by which a capture comes off worse against its limit. */
-  private List<SealScore> check(List<Group> groups) {
+  private List<Score> check(List<Group> groups) {
     Map<CaptureEntry, Double> growth = new HashMap<>();
     groups.forEach(group -> growth.putAll(growth(group)));
-    Map<CaptureEntry, SealScore> worst = new HashMap<>();
-    for (Yardstick yardstick : yardsticks) {
-      List<List<Seat>> seats = groups.stream().map(g -> seats(g, yardstick.part)).toList();
-      double[] differences = seats.stream().flatMapToDouble(SealCheck::differences).toArray();
-      if (differences.length > 0) {
-        double limit =
-            Math.min(
-                yardstick.ceilingDb,
-                yardstick.floorDb + yardstick.sigmas * Scatter.ofPairs(differences));
-        for (List<Seat> of : seats) {
-          judge(of, growth, new Limit(limit, yardstick.detail), worst);
+    Map<CaptureEntry, Score> worst = new HashMap<>();
+    for (Yardstick y : yardsticks) {
+      List<List<Group.Seat>> units = groups.stream().map(g -> g.seats(y.part)).toList();
+      OptionalDouble sigma = Group.scatter(units);
+      if (sigma.isPresent()) {
+        double limit = Math.min(y.ceilingDb, y.floorDb + y.sigmas * sigma.getAsDouble());
+        for (List<Group.Seat> seats : units) {
+          for (Group.Seat seat : seats) {
+            Double growthDb = growth.get(seat.entry());
+            if (growthDb != null) {
+              double lossDb = best(seats).levelDb() - seat.levelDb();
+              worst.merge(
+                  seat.entry(),
+                  new Score(seat.entry(), lossDb, limit, y.detail, growthDb),
+                  Score::worse);
+            }
+          }
         }
       }
     }
@@ -98,64 +134,20 @@ final class SealCheck {
         .toList();
   }
 
-  /** Seatings with a level in the part. */
-  private static List<Seat> seats(Group group, Part part) {
-    List<Seat> seats = new ArrayList<>();
-    for (AnchoredCapture c : group.captures()) {
-      part.mean(c.levels()).ifPresent(db -> seats.add(new Seat(c, db)));
-    }
-    return seats;
-  }
-
-  private static DoubleStream differences(List<Seat> seats) {
-    DoubleStream.Builder differences = DoubleStream.builder();
-    for (int i = 0; i < seats.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        differences.add(Math.abs(seats.get(i).levelDb - seats.get(j).levelDb));
-      }
-    }
-    return differences.build();
-  }
-
   /** How much more each seating lost in the deep bass than at the knee, against the best one. */
   private Map<CaptureEntry, Double> growth(Group group) {
     Map<CaptureEntry, Double> growth = new HashMap<>();
-    List<Seat> seats = seats(group, yardsticks.get(0).part);
-    if (seats.isEmpty()) {
-      return growth;
-    }
-    Seat best = best(seats);
-    for (Seat seat : seats) {
-      Levels loss = best.capture.levels().minus(seat.capture.levels());
-      OptionalDouble low = deep.mean(loss);
-      double bass = best.levelDb - seat.levelDb;
-      growth.put(seat.entry(), low.orElse(bass) - knee.mean(loss).orElse(0));
+    List<Group.Seat> seats = group.seats(yardsticks.get(0).part);
+    for (Group.Seat seat : seats) {
+      Group.Seat best = best(seats);
+      Levels loss = best.capture().levels().minus(seat.capture().levels());
+      double bass = best.levelDb() - seat.levelDb();
+      growth.put(seat.entry(), deep.mean(loss).orElse(bass) - knee.mean(loss).orElse(0));
     }
     return growth;
   }
 
-  private static Seat best(List<Seat> seats) {
-    return seats.stream().max(Comparator.comparingDouble(Seat::levelDb)).orElseThrow();
-  }
-
-  private record Limit(double db, String detail) {}
-
-  private static void judge(
-      List<Seat> seats,
-      Map<CaptureEntry, Double> growth,
-      Limit limit,
-      Map<CaptureEntry, SealScore> worst) {
-    if (seats.isEmpty()) {
-      return;
-    }
-    double bestDb = best(seats).levelDb;
-    for (Seat seat : seats) {
-      Double growthDb = growth.get(seat.entry());
-      if (growthDb != null) {
-        SealScore score =
-            new SealScore(seat.entry(), bestDb - seat.levelDb, limit.db, limit.detail, growthDb);
-        worst.merge(seat.entry(), score, SealScore::worse);
-      }
-    }
+  private static Group.Seat best(List<Group.Seat> seats) {
+    return seats.stream().max(Comparator.comparingDouble(Group.Seat::levelDb)).orElseThrow();
   }
 }

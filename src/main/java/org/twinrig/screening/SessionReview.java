@@ -13,7 +13,6 @@ import org.twinrig.study.Study;
 /**
  * What the check unit says about the sessions of a study.
  *
- * @param unit the check unit
  * @param fixtures the old fixture, then the new one
  * @param correction of the drift, when the lab asked for it
  */
@@ -27,7 +26,6 @@ public record SessionReview(
   /**
    * Reviews the sessions of a study.
    *
-   * @param study what the lab declared
    * @param corrected its captures, corrected for their calibrators and for nothing else
    * @param screening of the same captures: with lost seals and copies the check unit is not looked
    *     at
@@ -65,7 +63,6 @@ public record SessionReview(
    * A verdict for every capture of a session out of control. None of them is left out for it:
    * whether a whole session is to be corrected, excluded or kept is the lab's to decide.
    *
-   * @param captures the rows to judge
    * @return in the order of the rows
    */
   public List<Verdict> verdicts(List<CaptureEntry> captures) {

@@ -54,10 +54,10 @@ final class SideImbalance {
     Map<String, Group> lefts = new HashMap<>();
     Map<String, Group> rights = new LinkedHashMap<>();
     for (Group g : groups) {
-      if (g.key().side() == Side.L) {
-        lefts.put(g.key().unit(), g);
-      } else if (g.key().side() == Side.R) {
-        rights.put(g.key().unit(), g);
+      if (g.first().side() == Side.L) {
+        lefts.put(g.first().unit(), g);
+      } else if (g.first().side() == Side.R) {
+        rights.put(g.first().unit(), g);
       }
     }
     List<List<Pair>> units = new ArrayList<>();

@@ -12,30 +12,16 @@ import org.twinrig.study.BandSample;
  *
  * <p>Source: Cook and Weisberg 1982, Residuals and Influence in Regression, 2.2 (from memory).
  */
-final class StudentisedResiduals {
+@SuppressWarnings("ArrayRecordComponent") // read unit by unit, never compared
+record StudentisedResiduals(
+    int band, int members, double[] departuresDb, double[] t, double[] direction) {
   /** Captures are read to about this; units cannot be held to agree better. */
   private static final double RESOLUTION_DB = 0.01;
-
-  private final int band;
-  private final int members;
-  private final double[] departuresDb;
-  private final double[] t;
-  private final double[] direction;
-
-  private StudentisedResiduals(int band, int members, int units) {
-    this.band = band;
-    this.members = members;
-    this.departuresDb = new double[units];
-    this.t = new double[units];
-    this.direction = new double[units];
-  }
 
   /**
    * The residuals at a band.
    *
-   * @param band its position in the grid
    * @param sample the differences of the units that have one, 3 or more
-   * @param units how many units the kind has
    */
   static StudentisedResiduals of(int band, BandSample sample, int units) {
     int n = sample.size();
@@ -47,7 +33,8 @@ final class StudentisedResiduals {
     for (double d : sample.differencesDb()) {
       squares += (d - mean) * (d - mean);
     }
-    StudentisedResiduals of = new StudentisedResiduals(band, n, units);
+    StudentisedResiduals of =
+        new StudentisedResiduals(band, n, new double[units], new double[units], new double[units]);
     double spread = n / (n - 1.0);
     for (int k = 0; k < n; k++) {
       double e = sample.differencesDb()[k] - mean;
@@ -58,27 +45,5 @@ final class StudentisedResiduals {
       of.direction[unit] = squares == 0 ? 0 : e / Math.sqrt(squares);
     }
     return of;
-  }
-
-  int band() {
-    return band;
-  }
-
-  /** How many units have a level at the band. */
-  int members() {
-    return members;
-  }
-
-  double departureDb(int unit) {
-    return departuresDb[unit];
-  }
-
-  double t(int unit) {
-    return t[unit];
-  }
-
-  /** Residuals over units, scaled to length 1; all 0 when the units agree. */
-  double[] direction() {
-    return direction.clone();
   }
 }

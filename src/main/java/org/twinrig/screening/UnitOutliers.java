@@ -3,20 +3,18 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.internal.Numbers;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
 
 /**
  * Finds units whose difference between the fixtures departs from the kind's.
  *
- * <p>At a band, unit {@code i} of {@code n} departs from the mean of the others by {@code r_i =
- * n/(n-1)·(d_i - d̄)} and is judged by its leave-one-out studentised residual {@code t_i =
- * r_i/(s_(i)·√(n/(n-1)))}, {@code s_(i)} the standard deviation of the other units, which for
- * normal differences follows Student's t with {@code n-2} degrees of freedom (Cook and Weisberg
- * 1982, Residuals and Influence in Regression, 2.2). A unit is reported when its greatest {@code
- * |t_i|} over the bands exceeds the bound of {@link PeakBound}, which holds for all bands and, by
- * Bonferroni, for all units at once: a kind of like units is accused once in a hundred studies.
- * Departures of 1 dB or less are not reported.
+ * <p>At a band a unit is judged by its {@linkplain StudentisedResiduals leave-one-out studentised
+ * residual} {@code t_i}. A unit is reported when its greatest {@code |t_i|} over the bands exceeds
+ * the bound of {@link PeakBound}, which holds for all bands and, by Bonferroni, for all units at
+ * once: a kind of like units is accused once in a hundred studies. Departures of 1 dB or less are
+ * not reported.
  *
  * <p>Below 8 units nothing is judged: the bound would ask for more than some fifteen standard
  * errors. Judged are the bands at which at least nine tenths of the units have a level. Differences
@@ -44,7 +42,7 @@ final class UnitOutliers {
 
   private KindScreening judge() {
     if (units < LEAST_UNITS) {
-      return KindScreening.tooFew(paired.kind(), units, LEAST_UNITS);
+      return tooFew(paired.kind(), units);
     }
     List<StudentisedResiduals> bands = new ArrayList<>();
     for (int b = 0; b < paired.grid().size(); b++) {
@@ -52,7 +50,7 @@ final class UnitOutliers {
     }
     int fewest = bands.stream().mapToInt(StudentisedResiduals::members).min().orElse(0);
     if (fewest == 0) {
-      return KindScreening.tooFew(paired.kind(), 0, LEAST_UNITS);
+      return tooFew(paired.kind(), 0);
     }
     double limit =
         PeakBound.of(bands.stream().map(StudentisedResiduals::direction).toList(), fewest - 2)
@@ -62,6 +60,18 @@ final class UnitOutliers {
       worst(bands, i, limit).ifPresent(verdicts::add);
     }
     return new KindScreening(paired.kind(), units, verdicts, Optional.empty());
+  }
+
+  static KindScreening tooFew(String kind, int units) {
+    return new KindScreening(
+        kind,
+        units,
+        List.of(),
+        Optional.of(
+            "whether one of the "
+                + Numbers.count(units, "unit", "units")
+                + " departs from the others cannot be judged: that takes "
+                + LEAST_UNITS));
   }
 
   private Optional<StudentisedResiduals> band(int band) {
@@ -75,8 +85,8 @@ final class UnitOutliers {
   private Optional<UnitVerdict> worst(List<StudentisedResiduals> bands, int unit, double limit) {
     UnitVerdict worst = null;
     for (StudentisedResiduals at : bands) {
-      double t = Math.abs(at.t(unit));
-      double departureDb = at.departureDb(unit);
+      double t = Math.abs(at.t()[unit]);
+      double departureDb = at.departuresDb()[unit];
       if (t > (worst == null ? limit : worst.value()) && Math.abs(departureDb) > LEAST_DB) {
         double bandHz = paired.grid().band(at.band()).midHz();
         String name = paired.units().get(unit);

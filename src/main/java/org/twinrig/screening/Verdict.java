@@ -8,7 +8,6 @@ import org.twinrig.study.ScreeningMode;
 /**
  * Why a capture is doubted.
  *
- * @param finding what was found
  * @param value the measured value, in the finding's unit
  * @param limit the bound it exceeds, in the same unit
  * @param detail where in frequency it was found, or for the same content the other file; may be

@@ -15,9 +15,9 @@ import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
-import org.twinrig.translation.Translations;
 
 /** Takes a catalogue through a translation and keeps its graphs in memory. */
 final class CatalogueWay {
@@ -55,8 +55,8 @@ final class CatalogueWay {
   }
 
   /** Graphs smoothed more than the captures go through the study fitted anew, smoothed alike. */
-  private Translations translations(CatalogueReader.Catalogue catalogue) {
-    Translations way = Translations.of(List.of(translation));
+  private Chain translations(CatalogueReader.Catalogue catalogue) {
+    Chain way = Chain.of(List.of(translation));
     return outcome.isPresent()
         ? way.withAlike(catalogue.smoothings(), smoothing -> List.of(alike(smoothing)))
         : way;

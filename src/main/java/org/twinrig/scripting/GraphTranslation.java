@@ -82,7 +82,7 @@ public final class GraphTranslation {
     CatalogueEntry entry = CatalogueEntry.raw(unit.unit(), unit.kind(), unit.seatings());
     check(entry);
     Levels from = unit.from();
-    return reexpressed(new Translator(translation).apply(entry, from));
+    return reexpressed(new Translator(translation).applyPinned(entry, from));
   }
 
   /**

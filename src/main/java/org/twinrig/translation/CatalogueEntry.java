@@ -8,11 +8,8 @@ import org.twinrig.response.Smoothing;
 /**
  * One row of catalogue.csv: an old graph, made on the old fixture.
  *
- * @param graph its name
- * @param unit the unit it shows
  * @param kind the unit's kind, or {@link Translation#UNKNOWN_KIND}
  * @param file the file as the lab wrote it, relative to the table
- * @param averaged how many seatings and sides were averaged
  * @param subtracted the curve that was subtracted; nothing for a raw graph
  * @param smoothing what the graph was smoothed by; nothing when not stated
  * @param line the line of catalogue.csv, from 1
@@ -40,8 +37,6 @@ public record CatalogueEntry(
    * A raw graph.
    *
    * @param graph its name, and that of its unit
-   * @param kind the unit's kind
-   * @param seatings how many seatings were averaged
    * @return the entry; not smoothed, of no file
    */
   public static CatalogueEntry raw(String graph, String kind, int seatings) {
@@ -81,16 +76,7 @@ public record CatalogueEntry(
       }
     }
 
-    /** Neither is known: the average. */
-    public static Averaged unknown() {
-      return new Averaged(OptionalInt.empty(), OptionalInt.empty());
-    }
-
-    /**
-     * Over seatings whose sides are as in the study.
-     *
-     * @return the average
-     */
+    /** Over seatings whose sides are as in the study. */
     public static Averaged overSeatings(int seatings) {
       return new Averaged(OptionalInt.of(seatings), OptionalInt.empty());
     }
@@ -101,7 +87,6 @@ public record CatalogueEntry(
      * is not known, the cautious choice; sides as in the study when theirs is not.
      *
      * @param studySides how many sides a seating of the study averages
-     * @return above 0
      */
     public double asSeatingsOf(double studySides) {
       double ofEach = sides.isPresent() ? sides.getAsInt() / studySides : 1;

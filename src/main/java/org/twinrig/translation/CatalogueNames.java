@@ -16,14 +16,12 @@ final class CatalogueNames {
   private CatalogueNames() {}
 
   /**
-   * One note per kind that a leg of the way does not have, at the first graph of that kind; and one
-   * per unit that is written otherwise in the study.
+   * One note per kind that a link of the chain does not have, at the first graph of that kind; and
+   * one per unit that is written otherwise in the study.
    *
-   * @param catalogue its graphs
-   * @param legs the way they are taken
    * @return in the order of the catalogue; possibly none
    */
-  static List<Problem> notes(CatalogueReader.Catalogue catalogue, List<Translation> legs) {
+  static List<Problem> notes(CatalogueReader.Catalogue catalogue, List<Translation> links) {
     Map<String, List<CatalogueEntry>> byKind = new LinkedHashMap<>();
     catalogue
         .entries()
@@ -32,11 +30,11 @@ final class CatalogueNames {
     List<Problem> notes = new ArrayList<>();
     byKind.forEach(
         (kind, graphs) ->
-            legs.stream()
-                .filter(leg -> leg.kind(kind).isEmpty())
+            links.stream()
+                .filter(link -> link.kind(kind).isEmpty())
                 .findFirst()
-                .ifPresent(leg -> notes.add(note(catalogue.source(), graphs, leg))));
-    notes.addAll(units(catalogue, legs.get(0)));
+                .ifPresent(link -> notes.add(note(catalogue.source(), graphs, link))));
+    notes.addAll(units(catalogue, links.get(0)));
     return notes;
   }
 
@@ -65,17 +63,17 @@ final class CatalogueNames {
     return notes;
   }
 
-  private static Problem note(String source, List<CatalogueEntry> graphs, Translation leg) {
+  private static Problem note(String source, List<CatalogueEntry> graphs, Translation link) {
     String kind = graphs.get(0).kind();
-    List<String> known = leg.kinds().stream().map(TransferFunction::kind).toList();
+    List<String> known = link.kinds().stream().map(TransferFunction::kind).toList();
     Optional<String> near = NearestName.among(kind, known);
     return Problem.note(
         source,
         graphs.get(0).line(),
         "the study from `"
-            + leg.origin().from()
+            + link.origin().from()
             + "` to `"
-            + leg.origin().to()
+            + link.origin().to()
             + "` has no kind `"
             + kind
             + "`, so "

@@ -32,7 +32,6 @@ public final class CatalogueReader {
   /**
    * What a catalogue holds.
    *
-   * @param source the table's name in messages
    * @param rows how many rows the table has, refused ones included
    * @param entries the rows that could be read
    */
@@ -61,8 +60,6 @@ public final class CatalogueReader {
   /**
    * Reads a catalogue.
    *
-   * @param file the table
-   * @param source its name in messages
    * @return its rows; one that cannot be read is refused and the rest goes on
    * @throws UnusableInput when the table as a whole cannot be read
    */

@@ -22,44 +22,34 @@ import org.twinrig.study.ReferenceCurve;
  * reason; the catalogue itself is only read.
  */
 public final class CatalogueRun {
-  private final Translations translations;
+  private final Chain chain;
   private final PublishingRule rule;
   private final int threads;
 
   /**
    * A run.
    *
-   * @param translations the way the graphs are taken
+   * @param chain the translations the graphs go through
    * @param threads how many threads to work on; the outcome does not depend on it
    */
-  public CatalogueRun(Translations translations, int threads) {
-    this.translations = translations;
-    this.rule = translations.whole().handling().publishing();
+  public CatalogueRun(Chain chain, int threads) {
+    this.chain = chain;
+    this.rule = chain.whole().handling().publishing();
     this.threads = threads;
   }
 
   /** Takes re-expressed graphs; called from several threads at once. */
   @FunctionalInterface
   public interface Sink {
-    /**
-     * Takes one graph.
-     *
-     * @throws IOException when it cannot be kept
-     */
+    /** Takes one graph. */
     void accept(TranslatedGraph graph) throws IOException;
   }
 
   /**
    * What became of one graph.
    *
-   * @param entry the old graph
-   * @param decision what to do with the result
-   * @param octaves how much of the axis carries which mark
-   * @param reasons why marks are below reliable
    * @param marks one per band; nothing where the graph has no level
-   * @param treatment how the graph was taken and given
    * @param change how much of the range readers compare by moved
-   * @param sketch the raw old graph
    * @param sha256 of the graph's file, followed by that of its reference's when it names one
    */
   public record Line(
@@ -86,10 +76,6 @@ public final class CatalogueRun {
   /**
    * How much of the axis carries which mark.
    *
-   * @param reliable octaves marked reliable
-   * @param caution octaves marked caution
-   * @param unreliable octaves marked unreliable
-   * @param missing octaves the graph does not cover
    * @param lost octaves unreliable or missing in the range readers compare by
    */
   public record Octaves(
@@ -118,9 +104,7 @@ public final class CatalogueRun {
    * @param catalogue what the table lists, with the problems found in it
    * @param folder the folder file names are relative to
    * @param root the folder they must not leave
-   * @param sink takes every graph
    * @return what became of each, and everything that was refused
-   * @throws IOException when the sink cannot keep a graph
    * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */
   public Findings<Outcome> run(
@@ -129,13 +113,11 @@ public final class CatalogueRun {
     checkNewReference();
     List<CatalogueEntry> entries = catalogue.value().entries();
     List<Problem> problems = new ArrayList<>(catalogue.problems());
-    problems.addAll(CatalogueNames.notes(catalogue.value(), translations.legs()));
-    GraphFiles files =
-        new GraphFiles(catalogue.value().source(), folder, root, translations.first());
-    GraphWay way = new GraphWay(translations);
+    problems.addAll(CatalogueNames.notes(catalogue.value(), chain.links()));
+    GraphFiles files = new GraphFiles(catalogue.value().source(), folder, root, chain.first());
     List<Findings<Optional<Line>>> rows;
     try {
-      rows = Parallel.map(entries, threads, e -> row(e, files, way, sink));
+      rows = Parallel.map(entries, threads, e -> row(e, files, sink));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -148,7 +130,7 @@ public final class CatalogueRun {
   }
 
   private void checkNewReference() throws UnusableInput {
-    Translation whole = translations.whole();
+    Translation whole = chain.whole();
     Optional<ReferenceCurve> reference = whole.handling().newReference();
     if (reference.isPresent()
         && whole.anchor().pinned(reference.get().curve(), whole.grid().perOctave()).isEmpty()) {
@@ -161,13 +143,12 @@ public final class CatalogueRun {
     }
   }
 
-  private Findings<Optional<Line>> row(
-      CatalogueEntry entry, GraphFiles files, GraphWay way, Sink sink) {
+  private Findings<Optional<Line>> row(CatalogueEntry entry, GraphFiles files, Sink sink) {
     try {
-      Findings<Optional<GraphFiles.Found>> found = files.graph(entry);
+      Findings<Optional<GraphFiles.OldGraphFile>> found = files.graph(entry);
       Optional<Line> line = Optional.empty();
       if (found.value().isPresent()) {
-        GraphWay.Result result = way.of(found.value().get().graph());
+        Chain.Result result = chain.translate(found.value().get());
         line = Optional.of(line(result, found.value().get().sha256()));
         sink.accept(result.given());
       }
@@ -177,7 +158,7 @@ public final class CatalogueRun {
     }
   }
 
-  private Line line(GraphWay.Result result, String sha256) {
+  private Line line(Chain.Result result, String sha256) {
     TranslatedGraph graph = result.given();
     return new Line(
         graph.entry(),

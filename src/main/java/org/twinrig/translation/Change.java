@@ -16,7 +16,7 @@ import org.twinrig.study.PublishingRule;
 public record Change(
     OptionalDouble totalRmsDb, OptionalDouble fixtureRmsDb, OptionalDouble referenceRmsDb) {
 
-  static Change of(GraphWay.Result result, PublishingRule rule) {
+  static Change of(Chain.Result result, PublishingRule rule) {
     double total = 0;
     double fixture = 0;
     double reference = 0;

@@ -23,13 +23,7 @@ public enum Decision {
     return word;
   }
 
-  /**
-   * Decides.
-   *
-   * @param graph a re-expressed graph
-   * @param rule when a graph may be published
-   * @return what to do with it
-   */
+  /** Decides. */
   public static Decision of(TranslatedGraph graph, PublishingRule rule) {
     if (lostOctaves(graph, rule) > rule.lostOctaves()) {
       return RE_MEASURE;

@@ -42,55 +42,64 @@ final class GraphFiles {
     this.translation = translation;
   }
 
-  /** A file as read. */
-  record Read(Response response, String sha256) {}
-
   /** A reference pinned to the anchor, and its file's SHA-256. */
   private record Reference(Response pinned, ReferenceCurve curve, String sha256) {}
 
-  /** A graph, and the SHA-256 of everything it is made from. */
-  record Found(OldGraphFile graph, String sha256) {}
+  /**
+   * An old graph as its file holds it.
+   *
+   * @param raw the same with its reference added back; as published for a raw graph
+   */
+  record OldGraphFile(
+      CatalogueEntry entry,
+      Response published,
+      Response raw,
+      Optional<ReferenceCurve> before,
+      String sha256) {}
 
   /** Reads a graph, its reference added back. */
-  Findings<Optional<Found>> graph(CatalogueEntry entry) {
-    DataRoot.Place place = root.file(folder, entry.file());
-    if (place instanceof DataRoot.Place.Refused refused) {
-      return none(refused(entry, refused.what(), refused.remedy()));
-    }
-    Findings<Optional<Read>> read = read(((DataRoot.Place.Inside) place).path(), entry.file());
-    List<Problem> problems = new ArrayList<>(read.problems());
-    if (read.value().isEmpty()) {
+  Findings<Optional<OldGraphFile>> graph(CatalogueEntry entry) {
+    List<Problem> problems = new ArrayList<>();
+    try {
+      return new Findings<>(Optional.of(graph(entry, problems)), problems);
+    } catch (UnusableInput e) {
+      problems.addAll(e.problems());
       return new Findings<>(Optional.empty(), problems);
     }
-    Response published = read.value().get().response();
-    String sha256 = read.value().get().sha256();
-    if (entry.subtracted().isEmpty()) {
-      OldGraphFile raw = new OldGraphFile(entry, published, published, Optional.empty());
-      hole(entry, published).ifPresent(problems::add);
-      return new Findings<>(Optional.of(new Found(raw, sha256)), problems);
+  }
+
+  private OldGraphFile graph(CatalogueEntry entry, List<Problem> problems) throws UnusableInput {
+    Path file = path(entry, root.file(folder, entry.file()), "");
+    Reading read = CaptureFile.read(file, entry.file());
+    problems.addAll(read.notes());
+    Response raw = read.response();
+    Optional<ReferenceCurve> before = Optional.empty();
+    String sha256 = read.sha256();
+    if (entry.subtracted().isPresent()) {
+      Reference reference = reference(entry, entry.subtracted().get(), problems);
+      before = Optional.of(reference.curve);
+      sha256 += reference.sha256;
+      raw =
+          raw.plus(reference.pinned)
+              .orElseThrow(
+                  () ->
+                      refused(
+                          entry,
+                          "the graph and its reference `"
+                              + reference.curve.file()
+                              + "` do not overlap",
+                          "name the reference that was subtracted from this graph"));
     }
-    Findings<Optional<Reference>> reference = reference(entry, entry.subtracted().get());
-    problems.addAll(reference.problems());
-    Optional<Found> found = Optional.empty();
-    if (reference.value().isPresent()) {
-      Reference r = reference.value().get();
-      Optional<Response> raw = published.plus(r.pinned());
-      if (raw.isEmpty()) {
-        problems.add(
-            refused(
-                entry,
-                "the graph and its reference `" + r.curve().file() + "` do not overlap",
-                "name the reference that was subtracted from this graph"));
-      }
-      raw.flatMap(sum -> hole(entry, sum)).ifPresent(problems::add);
-      found =
-          raw.map(
-              sum ->
-                  new Found(
-                      new OldGraphFile(entry, published, sum, Optional.of(r.curve())),
-                      sha256 + r.sha256()));
+    hole(entry, raw).ifPresent(problems::add);
+    return new OldGraphFile(entry, read.response(), raw, before, sha256);
+  }
+
+  private Path path(CatalogueEntry entry, DataRoot.Place place, String column)
+      throws UnusableInput {
+    if (place instanceof DataRoot.Place.Refused refused) {
+      throw refused(entry, column + refused.what(), refused.remedy());
     }
-    return new Findings<>(found, problems);
+    return ((DataRoot.Place.Inside) place).path();
   }
 
   /** Where a graph has no levels although it seems to run on. */
@@ -107,74 +116,75 @@ final class GraphFiles {
                     + ", where points are further apart than 1/3 octave"));
   }
 
-  private Findings<Optional<Reference>> reference(
-      CatalogueEntry entry, CatalogueEntry.Subtracted subtracted) {
+  private Reference reference(
+      CatalogueEntry entry, CatalogueEntry.Subtracted subtracted, List<Problem> problems)
+      throws UnusableInput {
     if (subtracted.file().isEmpty()) {
-      return translation.handling().oldReference().isPresent()
-          ? pinned(translation.handling().oldReference().get(), "")
-          : none(
-              refused(
-                  entry,
-                  "the compensated graph names no `reference`, and the study has none for its old"
-                      + " fixture",
-                  "name the file of the curve that was subtracted, or give the raw graph"));
+      ReferenceCurve own =
+          translation
+              .handling()
+              .oldReference()
+              .orElseThrow(
+                  () ->
+                      refused(
+                          entry,
+                          "the compensated graph names no `reference`, and the study has none for"
+                              + " its old fixture",
+                          "name the file of the curve that was subtracted, or give the raw"
+                              + " graph"));
+      return pinned(own, "");
     }
     String name = subtracted.file().get();
     DataRoot.Place place = places.computeIfAbsent(name, n -> root.file(folder, n));
-    if (place instanceof DataRoot.Place.Refused refused) {
-      return none(refused(entry, "`reference`: " + refused.what(), refused.remedy()));
-    }
-    Path file = ((DataRoot.Place.Inside) place).path();
+    Path file = path(entry, place, "`reference`: ");
     String key = name + "\n" + subtracted.smoothing().map(Smoothing::word).orElse("");
     Findings<Optional<Reference>> read =
         references.computeIfAbsent(key, k -> reference(file, name, subtracted.smoothing()));
-    if (read.value().isPresent()) {
-      return read;
-    }
-    List<Problem> problems = new ArrayList<>(read.problems());
-    problems.add(
-        refused(
-            entry,
-            "the graph needs its reference `" + name + "`, which cannot be used",
-            "mend that file"));
-    return new Findings<>(Optional.empty(), problems);
+    problems.addAll(read.problems());
+    return read.value()
+        .orElseThrow(
+            () ->
+                refused(
+                    entry,
+                    "the graph needs its reference `" + name + "`, which cannot be used",
+                    "mend that file"));
   }
 
   private Findings<Optional<Reference>> reference(
       Path file, String name, Optional<Smoothing> stated) {
-    Findings<Optional<Read>> read = read(file, name);
-    if (read.value().isEmpty()) {
-      return new Findings<>(Optional.empty(), read.problems());
+    List<Problem> problems = new ArrayList<>();
+    try {
+      Reading read = CaptureFile.read(file, name);
+      problems.addAll(read.notes());
+      Optional<Smoothing> smoothing =
+          stated.or(
+              () ->
+                  translation
+                      .handling()
+                      .oldReference()
+                      .filter(r -> r.curve().equals(read.response()))
+                      .flatMap(ReferenceCurve::smoothing));
+      ReferenceCurve curve = new ReferenceCurve(name, smoothing, read.response());
+      return new Findings<>(Optional.of(pinned(curve, read.sha256())), problems);
+    } catch (UnusableInput e) {
+      problems.addAll(e.problems());
+      return new Findings<>(Optional.empty(), problems);
     }
-    Response curve = read.value().get().response();
-    Optional<Smoothing> smoothing =
-        stated.isPresent()
-            ? stated
-            : translation
-                .handling()
-                .oldReference()
-                .filter(r -> r.curve().equals(curve))
-                .flatMap(ReferenceCurve::smoothing);
-    Findings<Optional<Reference>> pinned =
-        pinned(new ReferenceCurve(name, smoothing, curve), read.value().get().sha256());
-    List<Problem> problems = new ArrayList<>(read.problems());
-    problems.addAll(pinned.problems());
-    return new Findings<>(pinned.value(), problems);
   }
 
-  private Findings<Optional<Reference>> pinned(ReferenceCurve reference, String sha256) {
-    Optional<Response> pinned =
-        translation.anchor().pinned(reference.curve(), translation.grid().perOctave());
-    List<Problem> problems =
-        pinned.isPresent()
-            ? List.of()
-            : List.of(
-                Problem.refused(
-                    reference.file(),
-                    0,
-                    notPinned(reference, translation),
-                    "give the whole reference curve"));
-    return new Findings<>(pinned.map(p -> new Reference(p, reference, sha256)), problems);
+  private Reference pinned(ReferenceCurve reference, String sha256) throws UnusableInput {
+    return translation
+        .anchor()
+        .pinned(reference.curve(), translation.grid().perOctave())
+        .map(pinned -> new Reference(pinned, reference, sha256))
+        .orElseThrow(
+            () ->
+                new UnusableInput(
+                    Problem.refused(
+                        reference.file(),
+                        0,
+                        notPinned(reference, translation),
+                        "give the whole reference curve")));
   }
 
   /** Why a reference cannot be pinned to a study's anchor. */
@@ -186,22 +196,8 @@ final class GraphFiles {
             .orElse("does not cover the study's anchor (" + translation.anchor().words() + ")");
   }
 
-  private static Findings<Optional<Read>> read(Path file, String name) {
-    try {
-      Reading reading = CaptureFile.read(file, name);
-      return new Findings<>(
-          Optional.of(new Read(reading.response(), reading.sha256())), reading.notes());
-    } catch (UnusableInput e) {
-      return new Findings<>(Optional.empty(), e.problems());
-    }
-  }
-
   /** What is wrong with a graph's row rather than with a file. */
-  private Problem refused(CatalogueEntry entry, String what, String remedy) {
-    return Problem.refused(catalogue, entry.line(), what, remedy);
-  }
-
-  private static <T> Findings<Optional<T>> none(Problem why) {
-    return new Findings<>(Optional.empty(), List.of(why));
+  private UnusableInput refused(CatalogueEntry entry, String what, String remedy) {
+    return new UnusableInput(Problem.refused(catalogue, entry.line(), what, remedy));
   }
 }

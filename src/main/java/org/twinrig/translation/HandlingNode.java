@@ -3,8 +3,10 @@ package org.twinrig.translation;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.List;
 import java.util.Optional;
+import org.twinrig.band.BandGrid;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.FrequencyRange;
@@ -12,7 +14,7 @@ import org.twinrig.study.NumberRange;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.study.ReferenceCurve;
 
-/** How graphs are taken and given, as a part of translation.json. */
+/** How graphs are taken and given, and the anchor, as parts of translation.json. */
 final class HandlingNode {
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -50,7 +52,7 @@ final class HandlingNode {
     return node;
   }
 
-  static Translation.Handling read(JsonPart part) throws MissingPart {
+  static Translation.Handling read(JsonPart part) throws UnusableInput {
     JsonPart publishing = part.child("publishing");
     double fromHz = publishing.number("from_hz", NumberRange.HZ);
     double toHz = publishing.number("to_hz", NumberRange.HZ);
@@ -65,7 +67,7 @@ final class HandlingNode {
   }
 
   private static Optional<ReferenceCurve> referenceIfAny(JsonPart part, String name)
-      throws MissingPart {
+      throws UnusableInput {
     if (!part.has(name)) {
       return Optional.empty();
     }
@@ -81,19 +83,40 @@ final class HandlingNode {
             reference.text("file"), smoothing, reference.made(() -> Response.copyOf(hz, db))));
   }
 
-  private static Smoothing smoothing(JsonPart part) throws MissingPart {
+  private static Smoothing smoothing(JsonPart part) throws UnusableInput {
     return Smoothing.of(part.text())
         .orElseThrow(
             () -> part.amiss("is `" + part.node().asText() + "`, no smoothing this program knows"));
   }
 
   private static double[] numbers(JsonPart part, String name, NumberRange range)
-      throws MissingPart {
-    List<JsonPart> list = part.list(name);
-    double[] numbers = new double[list.size()];
-    for (int k = 0; k < numbers.length; k++) {
-      numbers[k] = list.get(k).number(range);
+      throws UnusableInput {
+    return part.list(name, element -> element.number(range)).stream().mapToDouble(d -> d).toArray();
+  }
+
+  /** An anchor: a range, one frequency, or none. */
+  static ObjectNode anchor(Anchor anchor) {
+    ObjectNode node = NODES.objectNode();
+    if (anchor instanceof Anchor.Range range) {
+      return node.put("from_hz", range.fromHz()).put("to_hz", range.toHz());
     }
-    return numbers;
+    if (anchor instanceof Anchor.Frequency frequency) {
+      return node.put("at_hz", frequency.hz());
+    }
+    return node.put("none", true);
+  }
+
+  static Anchor anchor(JsonPart part, int perOctave) throws UnusableInput {
+    if (part.node().path("none").asBoolean()) {
+      return new Anchor.None();
+    }
+    if (part.has("at_hz")) {
+      return new Anchor.Frequency(part.number("at_hz", NumberRange.HZ));
+    }
+    double fromHz = part.number("from_hz", NumberRange.HZ);
+    double toHz = part.number("to_hz", NumberRange.HZ);
+    // A range that holds no band has no level.
+    part.made(() -> BandGrid.covering(fromHz, toHz, perOctave));
+    return new Anchor.Range(fromHz, toHz);
   }
 }

@@ -21,8 +21,9 @@ import org.twinrig.study.NumberRange;
  * place where it stands.
  *
  * @param place its path from the top, elements counted from 0 as in RFC 9535; empty at the top
+ * @param source the file's name in messages
  */
-record JsonPart(JsonNode node, String place) {
+record JsonPart(JsonNode node, String place, String source) {
   /** More than twice what a translation has. */
   private static final StreamReadConstraints MODEST =
       StreamReadConstraints.builder()
@@ -32,11 +33,7 @@ record JsonPart(JsonNode node, String place) {
           .maxNameLength(1000)
           .build();
 
-  /**
-   * The whole of a text.
-   *
-   * @throws UnusableInput when it is not JSON
-   */
+  /** The whole of a text. */
   static JsonPart tree(String text, String source) throws UnusableInput {
     try {
       return new JsonPart(
@@ -45,7 +42,8 @@ record JsonPart(JsonNode node, String place) {
               .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
               .build()
               .readTree(text),
-          "");
+          "",
+          source);
     } catch (StreamConstraintsException e) {
       throw unusable(
           source, e, "something is nested deeper or written longer than a translation has it");
@@ -70,8 +68,9 @@ record JsonPart(JsonNode node, String place) {
     return node.has(name);
   }
 
-  JsonPart child(String name) throws MissingPart {
-    JsonPart child = new JsonPart(node.path(name), place.isEmpty() ? name : place + "." + name);
+  JsonPart child(String name) throws UnusableInput {
+    JsonPart child =
+        new JsonPart(node.path(name), place.isEmpty() ? name : place + "." + name, source);
     if (child.node.isMissingNode()) {
       throw child.amiss("is missing");
     }
@@ -79,11 +78,11 @@ record JsonPart(JsonNode node, String place) {
   }
 
   /** A line of text with something in it. */
-  String text(String name) throws MissingPart {
+  String text(String name) throws UnusableInput {
     return child(name).text();
   }
 
-  String text() throws MissingPart {
+  String text() throws UnusableInput {
     String text = node.isTextual() ? node.asText() : "";
     if (text.isBlank() || text.codePoints().anyMatch(Character::isISOControl)) {
       throw amiss("must be a line of text");
@@ -91,11 +90,11 @@ record JsonPart(JsonNode node, String place) {
     return text;
   }
 
-  double number(String name, NumberRange range) throws MissingPart {
+  double number(String name, NumberRange range) throws UnusableInput {
     return child(name).number(range);
   }
 
-  double number(NumberRange range) throws MissingPart {
+  double number(NumberRange range) throws UnusableInput {
     if (!node.isNumber()) {
       throw amiss("must be a number");
     }
@@ -105,11 +104,11 @@ record JsonPart(JsonNode node, String place) {
     return node.asDouble();
   }
 
-  OptionalDouble optional(String name, NumberRange range) throws MissingPart {
+  OptionalDouble optional(String name, NumberRange range) throws UnusableInput {
     return has(name) ? OptionalDouble.of(number(name, range)) : OptionalDouble.empty();
   }
 
-  int whole(String name, int least, int most) throws MissingPart {
+  int whole(String name, int least, int most) throws UnusableInput {
     JsonPart value = child(name);
     if (!value.node.isIntegralNumber()
         || !value.node.canConvertToInt()
@@ -120,20 +119,31 @@ record JsonPart(JsonNode node, String place) {
     return value.node.asInt();
   }
 
-  List<JsonPart> list(String name) throws MissingPart {
+  /** Reads one element of a list. */
+  @FunctionalInterface
+  interface Reader<T> {
+    T read(JsonPart element) throws UnusableInput;
+  }
+
+  List<JsonPart> list(String name) throws UnusableInput {
+    return list(name, element -> element);
+  }
+
+  <T> List<T> list(String name, Reader<T> reader) throws UnusableInput {
     JsonPart value = child(name);
     if (!value.node.isArray()) {
       throw value.amiss("must be a list");
     }
-    List<JsonPart> elements = new ArrayList<>();
+    List<T> elements = new ArrayList<>();
     for (JsonNode element : value.node) {
-      elements.add(new JsonPart(element, value.place + "[" + elements.size() + "]"));
+      String at = value.place + "[" + elements.size() + "]";
+      elements.add(reader.read(new JsonPart(element, at, source)));
     }
     return elements;
   }
 
   /** What this part describes; the reason why it cannot be made is told with the place. */
-  <T> T made(Supplier<T> maker) throws MissingPart {
+  <T> T made(Supplier<T> maker) throws UnusableInput {
     try {
       return maker.get();
     } catch (IllegalArgumentException e) {
@@ -141,7 +151,9 @@ record JsonPart(JsonNode node, String place) {
     }
   }
 
-  MissingPart amiss(String what) {
-    return new MissingPart((place.isEmpty() ? "the file" : "`" + place + "`") + " " + what);
+  UnusableInput amiss(String what) {
+    String where = place.isEmpty() ? "the file" : "`" + place + "`";
+    return new UnusableInput(
+        Problem.fatal(source, 0, where + " " + what, TranslationFile.UNCHANGED));
   }
 }

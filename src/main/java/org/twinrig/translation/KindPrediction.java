@@ -10,11 +10,9 @@ import org.twinrig.reliability.MarkedBand;
 /**
  * What the transfer of one kind says about a graph at one band.
  *
- * @param marked the kind's estimate and mark
- * @param fitted the estimate
  * @param shiftDb how far the new fixture's level lies above the old one's, dB
  * @param standardErrorDb standard uncertainty of the level on the new fixture, dB
- * @param degreesOfFreedom of it, effective ones where legs are combined
+ * @param degreesOfFreedom of it, effective ones where links are combined
  * @param outside whether the graph lies outside what the study's units span
  */
 record KindPrediction(

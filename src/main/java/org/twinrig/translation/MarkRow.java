@@ -6,24 +6,18 @@ import org.twinrig.reliability.Mark;
 /**
  * The marks of a graph, band by band, as one letter each: {@code R} reliable, {@code C} caution,
  * {@code U} unreliable, {@code -} where the graph has no level.
- *
- * @param letters one per band
  */
 public record MarkRow(String letters) {
-  private static final char NONE = '-';
-
   public MarkRow {
-    for (int b = 0; b < letters.length(); b++) {
-      if (letters.charAt(b) != NONE && mark(letters.charAt(b)).isEmpty()) {
-        throw new IllegalArgumentException("marks are written as R, C, U and -");
-      }
+    if (!letters.matches("[RCU-]*")) {
+      throw new IllegalArgumentException("marks are written as R, C, U and -");
     }
   }
 
   static MarkRow of(TranslatedGraph graph) {
     StringBuilder letters = new StringBuilder(graph.bands().size());
     for (TranslatedBand b : graph.bands()) {
-      letters.append(b.missing() ? NONE : letter(b.mark()));
+      letters.append(b.missing() ? '-' : b.mark().name().charAt(0));
     }
     return new MarkRow(letters.toString());
   }
@@ -31,23 +25,10 @@ public record MarkRow(String letters) {
   /**
    * The mark of a band.
    *
-   * @param band position in the grid
    * @return the mark; nothing where the graph has no level
    */
   public Optional<Mark> at(int band) {
-    return mark(letters.charAt(band));
-  }
-
-  private static char letter(Mark mark) {
-    return switch (mark) {
-      case RELIABLE -> 'R';
-      case CAUTION -> 'C';
-      case UNRELIABLE -> 'U';
-    };
-  }
-
-  private static Optional<Mark> mark(char letter) {
-    return switch (letter) {
+    return switch (letters.charAt(band)) {
       case 'R' -> Optional.of(Mark.RELIABLE);
       case 'C' -> Optional.of(Mark.CAUTION);
       case 'U' -> Optional.of(Mark.UNRELIABLE);

@@ -15,19 +15,18 @@ import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
 /**
- * A graph on the study's bands, as one leg of a translation takes it.
+ * A graph on the study's bands, as one link of a chain takes it.
  *
- * @param levels as the graph came
  * @param pinned to the study's anchor, for windows to look at; nothing when it does not reach it
- * @param carried what an earlier leg left uncertain, one per band; nothing for a graph as measured
+ * @param carried what an earlier link left uncertain, one per band; nothing for a graph as measured
  */
 record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> carried) {
 
   /**
-   * What an earlier leg left uncertain at a band.
+   * What an earlier link left uncertain at a band.
    *
    * @param standardDb standard uncertainty of the level, dB
-   * @param reasons why the earlier leg's mark is below reliable
+   * @param reasons why the earlier link's mark is below reliable
    */
   record Carried(double standardDb, double degreesOfFreedom, List<Reason> reasons) {
     static final Carried NOTHING = new Carried(0, Double.POSITIVE_INFINITY, List.of());
@@ -45,7 +44,7 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
     return new OldGraph(levels, Optional.of(levels), Optional.empty());
   }
 
-  /** What an earlier leg made, as the graph the next leg starts from. */
+  /** What an earlier link made, as the graph the next link starts from. */
   static OldGraph carried(TranslatedGraph before, Translation next) {
     BandGrid grid = next.grid();
     double[] db = new double[before.bands().size()];
@@ -112,7 +111,7 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
     return carried.isPresent() ? ofStudy : stated;
   }
 
-  /** Why no mark can be reliable: the graph's own points, or the earlier leg's reasons. */
+  /** Why no mark can be reliable: the graph's own points, or the earlier link's reasons. */
   List<Reason> reasons(int band) {
     return carried
         .map(all -> all.get(band).reasons())
@@ -120,9 +119,8 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   }
 
   /**
-   * The standard uncertainty that comes in from an earlier leg.
+   * The standard uncertainty that comes in from an earlier link.
    *
-   * @param band the band that is predicted
    * @param window the window that predicts it, if any
    * @return uncertainty with the least degrees of freedom of the bands it comes from
    */

@@ -40,11 +40,7 @@ public final class Sketch {
     return db.length;
   }
 
-  /**
-   * Whether a band has a level.
-   *
-   * @param band position in the grid
-   */
+  /** Whether a band has a level. */
   public boolean has(int band) {
     return !Float.isNaN(db[band]);
   }
@@ -52,7 +48,6 @@ public final class Sketch {
   /**
    * The level of a band that has one.
    *
-   * @param band position in the grid
    * @return dB relative to the anchor
    * @throws IllegalStateException when it is missing
    */
@@ -71,10 +66,5 @@ public final class Sketch {
   @Override
   public int hashCode() {
     return Arrays.hashCode(db);
-  }
-
-  @Override
-  public String toString() {
-    return "Sketch[" + db.length + " bands]";
   }
 }

@@ -15,8 +15,6 @@ import org.twinrig.reliability.Reason;
  * @param fromDb level of the old graph in dB; nothing where it does not cover the band
  * @param predicted level on the new fixture with its prediction interval; nothing where the old
  *     graph or the study has no level
- * @param mark how far it may be trusted
- * @param reasons why the mark is below reliable
  */
 public record TranslatedBand(
     Band band,
@@ -34,7 +32,7 @@ public record TranslatedBand(
    *
    * @param toDb level on the new fixture, dB
    * @param halfDb half-width of the prediction interval, dB
-   * @param degreesOfFreedom of the interval; effective ones where several legs were combined
+   * @param degreesOfFreedom of the interval; effective ones where several links were combined
    */
   public record Predicted(double toDb, double halfDb, double degreesOfFreedom) {
     public Predicted {

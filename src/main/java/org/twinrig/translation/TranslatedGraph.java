@@ -8,10 +8,8 @@ import org.twinrig.reliability.Reason;
 /**
  * An old graph re-expressed as if it had been measured on the new fixture.
  *
- * @param entry the old graph
  * @param bands one per band of the study's grid; of a compensated graph that stays compensated,
  *     both levels are compensated ones
- * @param treatment how the graph was taken and given
  */
 public record TranslatedGraph(
     CatalogueEntry entry, List<TranslatedBand> bands, Treatment treatment) {

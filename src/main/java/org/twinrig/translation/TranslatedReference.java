@@ -21,10 +21,6 @@ import org.twinrig.response.Response;
  * <p>A reference stands for no unit, so its interval is that of the mean transfer, not the much
  * wider one of a unit. Its marks go by that interval, and are lowered where the study lowers them
  * for other causes than the width of a prediction.
- *
- * @param kind whose mean transfer was applied
- * @param units how many units it rests on
- * @param rows one per band
  */
 public record TranslatedReference(String kind, int units, List<Row> rows) {
   public TranslatedReference {
@@ -37,8 +33,6 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
    * @param fromDb level of the curve on the old fixture, dB; nothing where it does not cover the
    *     band
    * @param mean its level on the new fixture; nothing where there is none
-   * @param mark how far it may be trusted
-   * @param reasons why the mark is below reliable
    */
   public record Row(
       Band band, OptionalDouble fromDb, Optional<Mean> mean, Mark mark, List<Reason> reasons) {
@@ -50,7 +44,6 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
   /**
    * A level on the new fixture.
    *
-   * @param toDb the level, dB
    * @param pointwiseHalfDb half-width of the interval for this band alone, dB
    * @param simultaneousHalfDb half-width of the interval that holds for all bands together, dB
    */
@@ -60,9 +53,7 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
    * Re-expresses a reference.
    *
    * @param curve on the old fixture
-   * @param kind whose mean transfer is to be applied
    * @param translation what a study found; holds the kind
-   * @return the curve on the study's bands
    */
   public static TranslatedReference of(
       Response curve, TransferFunction kind, Translation translation) {

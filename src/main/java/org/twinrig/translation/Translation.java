@@ -1,6 +1,5 @@
 package org.twinrig.translation;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
@@ -14,12 +13,9 @@ import org.twinrig.study.Tolerance;
 /**
  * All that is needed to re-express old graphs elsewhere, without the captures.
  *
- * @param origin what study it came from
  * @param anchor where the study's captures were pinned, and a graph is before a window looks at it
- * @param confidence of every interval
  * @param tolerance how far a translated level may be off
  * @param minUnits with fewer units than this a band is unreliable
- * @param handling how graphs are taken and given
  * @param kinds one transfer function per kind, each with its marks
  */
 public record Translation(
@@ -43,11 +39,7 @@ public record Translation(
   /**
    * What study a translation came from.
    *
-   * @param title the study's title
-   * @param from label of the old fixture
-   * @param to label of the new fixture
    * @param anchor where levels were pinned, in words
-   * @param fingerprint of the study's inputs
    */
   public record Origin(String title, String from, String to, String anchor, String fingerprint) {}
 
@@ -56,7 +48,6 @@ public record Translation(
    *
    * @param captureSmoothing what the study's captures were smoothed by
    * @param sidesPerSeating how many sides a seating on the old fixture averages, 1 to 2
-   * @param publishing when a re-expressed graph may be published
    * @param oldReference the curve the lab subtracts from graphs made on the old fixture, if any
    * @param newReference the curve it subtracts on the new fixture, if any
    */
@@ -73,51 +64,30 @@ public record Translation(
       }
     }
 
-    /**
-     * Captures as measured, one side a seating, the standard rule, no reference curves.
-     *
-     * @return the plainest handling
-     */
+    /** Captures as measured, one side a seating, the standard rule, no reference curves. */
     public static Handling plain() {
       return new Handling(
           Smoothing.NONE, 1, PublishingRule.standard(), Optional.empty(), Optional.empty());
     }
 
-    /**
-     * The same handling with another curve of the new fixture.
-     *
-     * @return the changed handling
-     */
+    /** The same handling with another curve of the new fixture. */
     public Handling withNewReference(ReferenceCurve reference) {
       return new Handling(
           captureSmoothing, sidesPerSeating, publishing, oldReference, Optional.of(reference));
     }
   }
 
-  /**
-   * The same translation with other handling of graphs.
-   *
-   * @return the changed translation
-   */
+  /** The same translation with other handling of graphs. */
   public Translation withHandling(Handling other) {
     return new Translation(origin, anchor, grid, confidence, tolerance, minUnits, other, kinds);
   }
 
-  /**
-   * The same translation with other transfers.
-   *
-   * @param other one per kind
-   * @return the changed translation
-   */
+  /** The same translation with other transfers. */
   public Translation withKinds(List<TransferFunction> other) {
     return new Translation(origin, anchor, grid, confidence, tolerance, minUnits, handling, other);
   }
 
-  /**
-   * The kinds with fewer units than the study asks for: nothing they translate is reliable.
-   *
-   * @return possibly none
-   */
+  /** The kinds with fewer units than the study asks for: nothing they translate is reliable. */
   public List<TransferFunction> kindsWithTooFewUnits() {
     return kinds.stream().filter(k -> k.units() < minUnits).toList();
   }
@@ -132,18 +102,8 @@ public record Translation(
     return kinds.stream().filter(k -> k.kind().equals(kind)).findFirst();
   }
 
-  /**
-   * The kinds that a graph of unknown kind is held to be one of: those with enough units.
-   *
-   * @return possibly none
-   */
+  /** The kinds that a graph of unknown kind is held to be one of: those with enough units. */
   public List<TransferFunction> candidatesForUnknown() {
-    List<TransferFunction> candidates = new ArrayList<>();
-    for (TransferFunction kind : kinds) {
-      if (kind.units() >= minUnits) {
-        candidates.add(kind);
-      }
-    }
-    return candidates;
+    return kinds.stream().filter(k -> k.units() >= minUnits).toList();
   }
 }

@@ -91,7 +91,6 @@ public final class TranslationFile {
   /**
    * A translation as text.
    *
-   * @param translation what a study found
    * @return JSON, numbers in full precision
    */
   public static String text(Translation translation) {
@@ -104,7 +103,7 @@ public final class TranslationFile {
         .put("to", origin.to())
         .put("anchor", origin.anchor())
         .put("fingerprint", origin.fingerprint());
-    root.set("anchor", AnchorNode.of(translation.anchor()));
+    root.set("anchor", HandlingNode.anchor(translation.anchor()));
     root.putObject("grid")
         .put("per_octave", translation.grid().perOctave())
         .put("first_band", translation.grid().band(0).index())
@@ -167,7 +166,6 @@ public final class TranslationFile {
   /**
    * Reads a translation.
    *
-   * @param source its name in messages
    * @throws UnusableInput when it cannot be read, is of another format or version, was changed
    *     since it was written, lacks something, or holds a number that a study cannot give
    */
@@ -191,11 +189,7 @@ public final class TranslationFile {
           "use the version of the program that wrote it, or run `twinrig study` again");
     }
     checkUnchanged(text, source);
-    try {
-      return translation(root);
-    } catch (MissingPart e) {
-      throw unusable(source, e.getMessage(), UNCHANGED);
-    }
+    return translation(root);
   }
 
   private static void checkUnchanged(String text, String source) throws UnusableInput {
@@ -226,7 +220,7 @@ public final class TranslationFile {
     return new UnusableInput(Problem.fatal(source, 0, what, remedy));
   }
 
-  private static Translation translation(JsonPart root) throws MissingPart {
+  private static Translation translation(JsonPart root) throws UnusableInput {
     JsonPart study = root.child("study");
     BandGrid grid = grid(root.child("grid"));
     double confidence = root.number("confidence", NumberRange.CONFIDENCE);
@@ -258,7 +252,7 @@ public final class TranslationFile {
             study.text("to"),
             study.text("anchor"),
             study.text("fingerprint")),
-        AnchorNode.read(root.child("anchor"), grid.perOctave()),
+        HandlingNode.anchor(root.child("anchor"), grid.perOctave()),
         grid,
         confidence,
         tolerance.made(() -> new Tolerance(reliable, caution, equivalenceDb)),
@@ -268,7 +262,7 @@ public final class TranslationFile {
   }
 
   /** The bands lie where study.yaml may have them. */
-  private static BandGrid grid(JsonPart part) throws MissingPart {
+  private static BandGrid grid(JsonPart part) throws UnusableInput {
     int perOctave = part.whole("per_octave", 1, 48);
     int first = part.whole("first_band", -MOST_BANDS, MOST_BANDS);
     int count = part.whole("bands", 1, MOST_BANDS);
@@ -287,7 +281,7 @@ public final class TranslationFile {
   }
 
   private static TransferFunction kind(JsonPart part, BandGrid grid, double confidence)
-      throws MissingPart {
+      throws UnusableInput {
     List<String> unitNames = new ArrayList<>();
     for (JsonPart name : part.list("unit_names")) {
       if (unitNames.contains(name.text())) {
@@ -309,21 +303,20 @@ public final class TranslationFile {
   /** What the estimates of a kind have in common. */
   private record Fit(int units, double confidence) {}
 
-  private static DbLimit limit(JsonPart part, String name) throws MissingPart {
-    List<DbLimit.Step> read = new ArrayList<>();
-    for (JsonPart step : part.list(name)) {
-      read.add(
-          new DbLimit.Step(
-              step.number("from_hz", STEP_HZ), step.number("db", NumberRange.LIMIT_DB)));
-    }
+  private static DbLimit limit(JsonPart part, String name) throws UnusableInput {
+    List<DbLimit.Step> read =
+        part.list(
+            name,
+            step ->
+                new DbLimit.Step(
+                    step.number("from_hz", STEP_HZ), step.number("db", NumberRange.LIMIT_DB)));
     return part.child(name).made(() -> new DbLimit(read));
   }
 
-  private static MarkedBand band(JsonPart part, BandGrid grid, int b, Fit fit) throws MissingPart {
-    List<Reason> reasons = new ArrayList<>();
-    for (JsonPart reason : part.list("reasons")) {
-      reasons.add(constant(reason, Reason.values(), Reason::word));
-    }
+  private static MarkedBand band(JsonPart part, BandGrid grid, int b, Fit fit)
+      throws UnusableInput {
+    List<Reason> reasons =
+        part.list("reasons", reason -> constant(reason, Reason.values(), Reason::word));
     BandOutcome outcome = outcome(part, grid, b, fit);
     Mark mark = constant(part.child("mark"), Mark.values(), Mark::word);
     if (outcome instanceof BandOutcome.NotFitted && mark != Mark.UNRELIABLE) {
@@ -333,7 +326,7 @@ public final class TranslationFile {
   }
 
   private static BandOutcome outcome(JsonPart part, BandGrid grid, int b, Fit fit)
-      throws MissingPart {
+      throws UnusableInput {
     Band band = grid.band(b);
     if (Math.abs(part.number("band_hz", BAND_HZ) / band.midHz() - 1) > 1e-9) {
       throw part.child("band_hz").amiss("is not that of the grid");
@@ -378,7 +371,7 @@ public final class TranslationFile {
   }
 
   private static <T> T constant(JsonPart part, T[] all, Function<T, String> word)
-      throws MissingPart {
+      throws UnusableInput {
     for (T each : all) {
       if (part.node().isTextual() && word.apply(each).equals(part.node().asText())) {
         return each;

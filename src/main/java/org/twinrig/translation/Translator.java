@@ -37,11 +37,7 @@ public final class Translator {
   private final Translation translation;
   private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
 
-  /**
-   * A translator.
-   *
-   * @param translation what a study found
-   */
+  /** A translator. */
   public Translator(Translation translation) {
     this.translation = translation;
   }
@@ -50,10 +46,9 @@ public final class Translator {
    * Re-expresses one graph.
    *
    * @param raw its raw response on the old fixture
-   * @return the graph on the study's bands
    */
   public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
-    return apply(entry, OldGraph.of(raw, translation));
+    return translate(entry, OldGraph.of(raw, translation));
   }
 
   /**
@@ -62,29 +57,29 @@ public final class Translator {
    * @param from its levels on the old fixture, pinned as the study's captures were
    * @throws IllegalArgumentException when the levels are on other bands
    */
-  public TranslatedGraph apply(CatalogueEntry entry, Levels from) {
-    return apply(entry, OldGraph.pinned(from));
+  public TranslatedGraph applyPinned(CatalogueEntry entry, Levels from) {
+    return translate(entry, OldGraph.pinned(from));
   }
 
   /**
-   * Re-expresses what another study re-expressed: the next leg of a way over several fixtures.
+   * Re-expresses what another study re-expressed: the next link of a chain over several fixtures.
    *
-   * <p>What the earlier leg left uncertain enters with the weights of this leg, {@code Σ_c |1{c=b}
-   * + β_c|·u(c)}, as if the errors of neighbouring bands had one sign: how they go together is not
-   * known. It is combined with this leg's own after JCGM 100:2008, 5.1.2, with effective degrees of
-   * freedom after its G.4.1. The graph counts as averaged over as many seatings as this leg's
-   * study, because the earlier leg's errors hold the seating scatter of its new fixture already.
-   * The errors of two legs are taken not to go together: the studies are to be of other units or
-   * occasions.
+   * <p>What the earlier link left uncertain enters with the weights of this link, {@code Σ_c
+   * |1{c=b} + β_c|·u(c)}, as if the errors of neighbouring bands had one sign: how they go together
+   * is not known. It is combined with this link's own after JCGM 100:2008, 5.1.2, with effective
+   * degrees of freedom after its G.4.1. The graph counts as averaged over as many seatings as this
+   * link's study, because the earlier link's errors hold the seating scatter of its new fixture
+   * already. The errors of two links are taken not to go together: the studies are to be of other
+   * units or occasions.
    *
-   * @param before what the earlier leg made; its new fixture is this leg's old one
-   * @return the graph on this leg's new fixture, with the levels of the old graph under {@code
+   * @param before what the earlier link made; its new fixture is this link's old one
+   * @return the graph on this link's new fixture, with the levels of the old graph under {@code
    *     fromDb}
-   * @throws IllegalArgumentException when the legs have other bands
+   * @throws IllegalArgumentException when the links have other bands
    */
   TranslatedGraph onward(TranslatedGraph before) {
     List<TranslatedBand> onward =
-        apply(before.entry(), OldGraph.carried(before, translation)).bands();
+        translate(before.entry(), OldGraph.carried(before, translation)).bands();
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < onward.size(); b++) {
       TranslatedBand old = before.bands().get(b);
@@ -93,7 +88,7 @@ public final class Translator {
     return new TranslatedGraph(before.entry(), bands, before.treatment());
   }
 
-  TranslatedGraph apply(CatalogueEntry entry, OldGraph graph) {
+  TranslatedGraph translate(CatalogueEntry entry, OldGraph graph) {
     if (!graph.levels().grid().equals(translation.grid())) {
       throw new IllegalArgumentException("a graph must be on the bands of the study");
     }
@@ -139,10 +134,10 @@ public final class Translator {
           candidates.size() == 1 && candidates.get(0).bands().get(b).outcome().units() == 0;
       return unusable(band, level, nothing ? Reason.NO_DATA : Reason.FEW_UNITS);
     }
-    return marked(band, level, found, graph.reasons(b));
+    return predicted(band, level, found, graph.reasons(b));
   }
 
-  private TranslatedBand marked(
+  private TranslatedBand predicted(
       Band band, OptionalDouble level, List<KindPrediction> kinds, List<Reason> carried) {
     double centre = kinds.stream().mapToDouble(KindPrediction::shiftDb).average().orElseThrow();
     KindPrediction farthest =

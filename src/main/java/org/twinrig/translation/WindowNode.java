@@ -3,9 +3,9 @@ package org.twinrig.translation;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.study.NumberRange;
 
@@ -45,19 +45,16 @@ final class WindowNode {
     return node;
   }
 
-  static WindowRule read(JsonPart part, int bands) throws MissingPart {
-    List<WindowRule.Predictor> predictors = new ArrayList<>();
-    for (JsonPart p : part.list("predictors")) {
-      predictors.add(
-          new WindowRule.Predictor(
-              p.whole("band", 0, bands - 1),
-              p.number("coefficient", COEFFICIENT),
-              p.number("centre_db", TranslationFile.LEVEL_DB)));
-    }
-    List<Double> spread = new ArrayList<>();
-    for (JsonPart element : part.list("spread")) {
-      spread.add(element.number(SPREAD));
-    }
+  static WindowRule read(JsonPart part, int bands) throws UnusableInput {
+    List<WindowRule.Predictor> predictors =
+        part.list(
+            "predictors",
+            p ->
+                new WindowRule.Predictor(
+                    p.whole("band", 0, bands - 1),
+                    p.number("coefficient", COEFFICIENT),
+                    p.number("centre_db", TranslationFile.LEVEL_DB)));
+    List<Double> spread = part.list("spread", element -> element.number(SPREAD));
     double halfOctaves = part.number("half_octaves", NumberRange.OCTAVES);
     double pooledOctaves = part.number("borrow_octaves", NumberRange.OCTAVES);
     double shrinkage = part.number("shrinkage", SHRINKAGE);

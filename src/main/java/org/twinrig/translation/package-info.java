@@ -3,7 +3,16 @@
  *
  * <p>{@link org.twinrig.translation.TransferFunction} holds a kind's estimates together with their
  * marks and is the only thing that can be applied: there is no way to a translated level without
- * its interval and its mark. {@link org.twinrig.translation.Translator} applies it to one graph;
- * {@link org.twinrig.translation.Decision} says what the lab should do with the result.
+ * its interval and its mark. {@link org.twinrig.translation.CatalogueRun} takes every graph of a
+ * catalogue through a {@link org.twinrig.translation.Chain} of translations; in it {@link
+ * org.twinrig.translation.Translator} re-expresses one graph, and {@link
+ * org.twinrig.translation.Decision} says what the lab should do with the result.
+ *
+ * <p>The way of a number, {@code low_db} of a translated graph: {@code TranslatedBand.Predicted}
+ * takes the half-width from the level; {@code Translator} makes the half-width, Student's t times
+ * the standard error of {@code KindPrediction}, which holds the formula; the study's part of it is
+ * {@code looRmsDb} and the scatter of {@code regression.BandOutcome}. {@code halfDb} of {@code
+ * BandOutcome.Prediction} is the width for a graph of as many seatings as the study's, which the
+ * study's own report shows; no graph is translated with it.
  */
 package org.twinrig.translation;

@@ -234,12 +234,10 @@ final class Book {
     Optional<StudyOutcome> before = leaf == null ? Optional.empty() : leaf.outcome();
     Optional<StudyOutcome> outcome = Optional.empty();
     try {
-      Analysis.FingerprintedCaptures named =
-          new Analysis.FingerprintedCaptures(captures, fingerprint.shortText());
       outcome =
           Optional.of(
               before.isPresent()
-                  ? Analysis.again(before.get(), study, named, threads)
+                  ? Analysis.again(before.get(), study, captures, fingerprint.shortText(), threads)
                   : Analysis.of(study, captures, fingerprint.shortText(), threads));
       problems.addAll(outcome.get().problems());
     } catch (UnusableInput e) {

@@ -16,9 +16,9 @@ import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
-import org.twinrig.translation.Translations;
 
 /**
  * Old graphs taken through the study as it stands on one leaf.
@@ -104,10 +104,10 @@ record Regraphing(
   }
 
   /** Smoothed graphs go through the study smoothed alike. */
-  private static Translations translations(
+  private static Chain translations(
       StudyOutcome outcome, CatalogueReader.Catalogue catalogue, Run run) {
     Translation own = outcome.translation();
-    return Translations.of(List.of(own))
+    return Chain.of(List.of(own))
         .withAlike(
             catalogue.smoothings(),
             smoothing -> {

@@ -18,7 +18,7 @@ import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.response.Levels;
 import org.twinrig.screening.Screening;
-import org.twinrig.screening.SealScore;
+import org.twinrig.screening.SealCheck;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
@@ -67,7 +67,7 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
     SOUND
   }
 
-  private record Scored(String kind, Seal seal, SealScore score) {}
+  private record Scored(String kind, Seal seal, SealCheck.Score score) {}
 
   /**
    * Mean square error of the mean transfer below 200 Hz against the truth of the study's own units,
@@ -194,14 +194,14 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
     List<Scored> scored() {
       Map<String, String> kinds =
           study.units().stream().collect(Collectors.toMap(Unit::name, Unit::kind));
-      Map<CaptureEntry, SealScore> scores =
-          SealScore.of(study, captures).stream()
-              .collect(Collectors.toMap(SealScore::capture, s -> s));
+      Map<CaptureEntry, SealCheck.Score> scores =
+          SealCheck.scores(study, captures).stream()
+              .collect(Collectors.toMap(SealCheck.Score::capture, s -> s));
       Map<String, Double> scatter = scatter(kinds);
       List<Scored> scored = new ArrayList<>();
       for (int k = 0; k < captures.size(); k++) {
         CaptureEntry entry = captures.get(k).capture().entry();
-        SealScore score = scores.get(entry);
+        SealCheck.Score score = scores.get(entry);
         if (score == null) {
           throw new IllegalStateException("a simulated capture reaches into the bass");
         }

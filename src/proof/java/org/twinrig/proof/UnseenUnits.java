@@ -102,7 +102,8 @@ final class UnseenUnits {
   private List<Judgement> judge(PairedUnits kind, int unit, int graphSeatings) {
     CatalogueEntry graph = CatalogueEntry.raw(kind.units().get(unit), kind.kind(), graphSeatings);
     Levels measured = kind.to().means().get(unit);
-    List<TranslatedBand> bands = translator.apply(graph, kind.from().means().get(unit)).bands();
+    List<TranslatedBand> bands =
+        translator.applyPinned(graph, kind.from().means().get(unit)).bands();
     List<Judgement> judgements = new ArrayList<>();
     for (int b = 0; b < bands.size(); b++) {
       Optional<Region> region = region(bands.get(b).band());

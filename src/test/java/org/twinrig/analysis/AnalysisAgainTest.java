@@ -33,28 +33,26 @@ class AnalysisAgainTest {
           .withGrid(BandGrid.covering(20, 20_000, 3))
           .withModel(PredictionModel.OFFSET);
 
-  private static Analysis.FingerprintedCaptures captures(Study study) {
-    List<Capture> read =
-        DRAWN.captures().stream()
-            .map(
-                c ->
-                    new Capture(
-                        study.captures().stream()
-                            .filter(e -> e.file().equals(c.entry().file()))
-                            .findFirst()
-                            .orElseThrow(),
-                        c.response(),
-                        c.sha256()))
-            .toList();
-    return new Analysis.FingerprintedCaptures(read, "print");
+  private static List<Capture> captures(Study study) {
+    return DRAWN.captures().stream()
+        .map(
+            c ->
+                new Capture(
+                    study.captures().stream()
+                        .filter(e -> e.file().equals(c.entry().file()))
+                        .findFirst()
+                        .orElseThrow(),
+                    c.response(),
+                    c.sha256()))
+        .toList();
   }
 
   private static StudyOutcome afresh(Study study) throws Exception {
-    return Analysis.of(study, captures(study).captures(), "print", 1);
+    return Analysis.of(study, captures(study), "print", 1);
   }
 
   private static StudyOutcome again(StudyOutcome earlier, Study study) throws Exception {
-    return Analysis.again(earlier, study, captures(study), 2);
+    return Analysis.again(earlier, study, captures(study), "print", 2);
   }
 
   private static CaptureEntry without(CaptureEntry e) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,10 +22,24 @@ class ControlLimitsTest {
   private static final double[] FLOW =
       ReferenceTable.column(ReferenceTable.rows("spc_individuals.csv"), "flow_rate");
 
+  /** The textbook's limits, {@code mean ± 3·MR/1.128}: what the medians are held against. */
+  private static ControlLimits byMeanRange(double[] values) {
+    double ranges =
+        IntStream.range(1, values.length)
+            .mapToDouble(i -> Math.abs(values[i] - values[i - 1]))
+            .sum();
+    return new ControlLimits(
+        Arrays.stream(values).average().orElseThrow(), ranges / (values.length - 1) / 1.128);
+  }
+
+  private static DriftChart.Point point(String session, double valueDb, int seatings) {
+    return new DriftChart.Point(session, valueDb, seatings, Optional.empty(), false);
+  }
+
   /** Section 6.3.2.2; the printed digits, and the unrounded ones of the table's header. */
   @Test
   void theTextbooksLimitsAreThoseOfTheHandbook() {
-    ControlLimits limits = ControlLimits.byMeanRange(FLOW);
+    ControlLimits limits = byMeanRange(FLOW);
     assertEquals(50.81, limits.centreDb(), 1e-12);
     assertEquals(1.8778, limits.sigmaDb() * 1.128, 5e-5);
     assertEquals(55.804089835, limits.upperDb(), 1e-9);
@@ -43,18 +58,18 @@ class ControlLimitsTest {
   @Test
   void theMovingAverageIsThatOfTheHandbook() {
     List<Map<String, String>> rows = ReferenceTable.rows("spc_ewma.csv");
-    double[] average = Ewma.of(ReferenceTable.column(rows, "x"), new ControlLimits(50, 2.0539));
     double[] exact = ReferenceTable.column(rows, "ewma");
     double[] printed = ReferenceTable.column(rows, "ewma_printed");
     double[] halves = ReferenceTable.column(rows, "exact_half_width");
     ControlLimits limits = new ControlLimits(50, 2.0539);
+    double[] average = limits.averagesDb(ReferenceTable.column(rows, "x"));
     assertEquals(20, average.length);
     for (int i = 0; i < average.length; i++) {
       assertEquals(exact[i], average[i], 1e-9);
       assertEquals(printed[i], average[i], 0.005 + 1e-9);
-      assertEquals(halves[i], Ewma.halfWidthDb(i + 1, limits), 1e-9);
+      assertEquals(halves[i], limits.averageHalfWidthDb(i + 1), 1e-9);
     }
-    assertEquals(52.5884, 50 + Ewma.halfWidthDb(1000, limits), 5e-5);
+    assertEquals(52.5884, 50 + limits.averageHalfWidthDb(1000), 5e-5);
   }
 
   /**
@@ -68,7 +83,7 @@ class ControlLimitsTest {
       @ForAll @DoubleRange(min = 0.1, max = 1000) double odd) {
     double[] values = new double[n];
     values[Math.min(at, n - 2)] = odd;
-    assertTrue(ControlLimits.byMeanRange(values).upperDb() > odd);
+    assertTrue(byMeanRange(values).upperDb() > odd);
   }
 
   @Property
@@ -77,11 +92,9 @@ class ControlLimitsTest {
       @ForAll @DoubleRange(min = 3, max = 1000) double odd) {
     double[] values = {0.1, -0.1, 0.05, -0.05, 0.1, -0.1};
     values[at] += odd;
-    List<DriftChart.Value> sessions =
-        IntStream.range(0, values.length)
-            .mapToObj(i -> new DriftChart.Value("s" + i, values[i], 1))
-            .toList();
-    assertTrue(DriftChart.of(Optional.empty(), sessions).outside("s" + at));
+    List<DriftChart.Point> sessions =
+        IntStream.range(0, values.length).mapToObj(i -> point("s" + i, values[i], 1)).toList();
+    assertTrue(DriftChart.of(Optional.empty(), sessions).side("s" + at) > 0);
   }
 
   /** What the report promises of a steady process, 9 sessions: about 2 % outside on one chart. */
@@ -91,10 +104,8 @@ class ControlLimitsTest {
     int outside = 0;
     int all = 0;
     for (int study = 0; study < 4000; study++) {
-      List<DriftChart.Value> values =
-          IntStream.range(0, 9)
-              .mapToObj(i -> new DriftChart.Value("s" + i, random.nextGaussian(), 1))
-              .toList();
+      List<DriftChart.Point> values =
+          IntStream.range(0, 9).mapToObj(i -> point("s" + i, random.nextGaussian(), 1)).toList();
       DriftChart chart = DriftChart.of(Optional.empty(), values);
       outside += (int) chart.points().stream().filter(DriftChart.Point::outside).count();
       all += 9;
@@ -105,8 +116,7 @@ class ControlLimitsTest {
 
   @Test
   void withFiveSessionsThereAreNoLimitsAndWithSixThereAre() {
-    List<DriftChart.Value> six =
-        IntStream.range(0, 6).mapToObj(i -> new DriftChart.Value("s" + i, i, 2)).toList();
+    List<DriftChart.Point> six = IntStream.range(0, 6).mapToObj(i -> point("s" + i, i, 2)).toList();
     DriftChart five = DriftChart.of(Optional.empty(), six.subList(0, 5));
     assertEquals(Optional.empty(), five.limits());
     assertEquals(5, five.points().size());

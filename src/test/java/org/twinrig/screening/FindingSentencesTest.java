@@ -210,7 +210,7 @@ class FindingSentencesTest {
         new UnitVerdict("in-ear", "Elm 1", 40, -1.5, 9.8001, 9.8).sentence());
     assertEquals(
         "whether one of the 3 units departs from the others cannot be judged: that takes 8",
-        KindScreening.tooFew("on-ear", 3, 8).notJudged().orElseThrow());
+        UnitOutliers.tooFew("on-ear", 3).notJudged().orElseThrow());
   }
 
   @Test

@@ -255,7 +255,10 @@ class SessionReviewTest {
     assertEquals(4.0 * (1 - 1 / 3.0), wide.at(1000).variance(), 1e-12);
     assertEquals(2, wide.degreesOfFreedom());
     assertEquals(Optional.empty(), DriftUncertainty.of(seen.subList(0, 1), new Anchor.None()));
-    assertTrue(Departures.of(seen.subList(0, 1)).isEmpty());
+    assertTrue(
+        DriftCorrection.OnFixture.of("head", seen.subList(0, 1), new Anchor.None())
+            .departures()
+            .isEmpty());
   }
 
   private static CheckSession session(String name, double... levels) {

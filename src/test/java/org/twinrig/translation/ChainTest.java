@@ -31,13 +31,13 @@ class ChainTest {
     others = SmallStudy.of(14, 23, Settings.defaults());
   }
 
-  private static OldGraphFile graph(Response curve) {
+  private static GraphFiles.OldGraphFile graph(Response curve) {
     CatalogueEntry entry = CatalogueEntry.raw("a", "in-ear", 1);
-    return new OldGraphFile(entry, curve, curve, Optional.empty());
+    return new GraphFiles.OldGraphFile(entry, curve, curve, Optional.empty(), "");
   }
 
   private static TranslatedGraph through(Response curve, Translation... legs) {
-    return new GraphWay(Translations.of(List.of(legs))).of(graph(curve)).given();
+    return Chain.of(List.of(legs)).translate(graph(curve)).given();
   }
 
   /** There by one study, back by the reverse of another: the original lies in its interval. */
@@ -87,8 +87,8 @@ class ChainTest {
     CatalogueEntry many = CatalogueEntry.raw("a", "in-ear", 3);
     TranslatedGraph leg = new Translator(a).apply(many, curve);
     TranslatedGraph chain =
-        new GraphWay(Translations.of(List.of(a, b)))
-            .of(new OldGraphFile(many, curve, curve, Optional.empty()))
+        Chain.of(List.of(a, b))
+            .translate(new GraphFiles.OldGraphFile(many, curve, curve, Optional.empty(), ""))
             .given();
     for (int k = 0; k < chain.bands().size(); k++) {
       TranslatedBand.Predicted one = leg.bands().get(k).predicted().orElseThrow();
@@ -136,18 +136,16 @@ class ChainTest {
     assertEquals(
         "the studies have another confidence",
         assertThrows(
-                IllegalArgumentException.class,
-                () -> Translations.of(List.of(first.translation(), other)))
+                IllegalArgumentException.class, () -> Chain.of(List.of(first.translation(), other)))
             .getMessage());
     assertEquals(
-        "a way needs at least one leg",
-        assertThrows(IllegalArgumentException.class, () -> Translations.of(List.of()))
-            .getMessage());
+        "a chain needs at least one translation",
+        assertThrows(IllegalArgumentException.class, () -> Chain.of(List.of())).getMessage());
   }
 
   @Test
   void theWholeNamesEveryLeg() {
-    Translation whole = Translations.of(List.of(first.translation(), back.translation())).whole();
+    Translation whole = Chain.of(List.of(first.translation(), back.translation())).whole();
     assertEquals(first.translation().origin().from(), whole.origin().from());
     assertEquals(back.translation().origin().to(), whole.origin().to());
     assertEquals("none + none", whole.origin().fingerprint());

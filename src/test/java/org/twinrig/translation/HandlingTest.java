@@ -115,7 +115,8 @@ class HandlingTest {
     assertEquals(3, averaged(3, 2).asSeatingsOf(2));
     assertEquals(6, averaged(3, 2).asSeatingsOf(1));
     assertEquals(3, CatalogueEntry.Averaged.overSeatings(3).asSeatingsOf(2));
-    assertEquals(1, CatalogueEntry.Averaged.unknown().asSeatingsOf(2));
+    assertEquals(
+        1, new CatalogueEntry.Averaged(OptionalInt.empty(), OptionalInt.empty()).asSeatingsOf(2));
   }
 
   private static CatalogueEntry.Averaged averaged(int seatings, int sides) {

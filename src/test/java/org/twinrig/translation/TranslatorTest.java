@@ -39,9 +39,10 @@ class TranslatorTest {
     Response points =
         Dense.curve(new double[] {15, 100, 3000, 21_000}, new double[] {2, 0, 7, -12});
     Levels levels = BandLevels.of(points, Settings.defaults().grid());
-    assertEquals(translator.apply(GRAPH, points), translator.apply(GRAPH, levels));
+    assertEquals(translator.apply(GRAPH, points), translator.applyPinned(GRAPH, levels));
     assertEquals(
-        levels.db(60), translator.apply(GRAPH, levels).bands().get(60).fromDb().orElseThrow());
+        levels.db(60),
+        translator.applyPinned(GRAPH, levels).bands().get(60).fromDb().orElseThrow());
   }
 
   @Test
@@ -51,7 +52,7 @@ class TranslatorTest {
     Levels levels = Levels.copyOf(octaves, new double[octaves.size()]);
     assertEquals(
         "a graph must be on the bands of the study",
-        assertThrows(IllegalArgumentException.class, () -> translator.apply(GRAPH, levels))
+        assertThrows(IllegalArgumentException.class, () -> translator.applyPinned(GRAPH, levels))
             .getMessage());
   }
 }

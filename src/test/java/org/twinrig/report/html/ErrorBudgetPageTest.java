@@ -37,7 +37,6 @@ class ErrorBudgetPageTest {
               k.transfer(),
               k.zones(),
               k.wanders(),
-              k.errors(),
               k.stability(),
               ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty()),
               k.repeatability(),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindEvidence;
 import org.twinrig.analysis.KindOutcome;
@@ -95,7 +96,6 @@ final class HandMade {
         new TransferFunction(name, Collections.nCopies(units, "Alder"), grid, bands),
         Zone.of(bands),
         List.of(),
-        List.of(),
         new MarkStability.Result(
             999, Collections.nCopies(grid.size(), Optional.empty()), List.of()),
         new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
@@ -128,7 +128,6 @@ final class HandMade {
         plain.transfer(),
         plain.zones(),
         plain.wanders(),
-        plain.errors(),
         plain.stability(),
         plain.budget(),
         plain.repeatability(),
@@ -158,7 +157,6 @@ final class HandMade {
         plain.transfer(),
         plain.zones(),
         wanders,
-        plain.errors(),
         stability,
         plain.budget(),
         plain.repeatability(),
@@ -234,7 +232,7 @@ final class HandMade {
             "Alder 3",
             kind,
             "g.csv",
-            CatalogueEntry.Averaged.unknown(),
+            new CatalogueEntry.Averaged(OptionalInt.empty(), OptionalInt.empty()),
             Optional.empty(),
             Optional.of(Smoothing.NONE),
             2),

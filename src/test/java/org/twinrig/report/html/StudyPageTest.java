@@ -161,7 +161,6 @@ class StudyPageTest {
             first.transfer(),
             first.zones(),
             first.wanders(),
-            first.errors(),
             first.stability(),
             first.budget(),
             first.repeatability(),

@@ -23,7 +23,7 @@ import org.twinrig.study.Settings;
 import org.twinrig.translation.Treatment.SmoothingMatch;
 
 /** Compensated and smoothed graphs on their way to the new fixture. */
-class GraphWayTest {
+class ChainFormsTest {
   private static SmallStudy study;
   private static Translation translation;
   private static Response graph;
@@ -47,8 +47,9 @@ class GraphWayTest {
         2);
   }
 
-  private static OldGraphFile raw(Response curve, Smoothing smoothing) {
-    return new OldGraphFile(entry(Optional.of(smoothing)), curve, curve, Optional.empty());
+  private static GraphFiles.OldGraphFile raw(Response curve, Smoothing smoothing) {
+    return new GraphFiles.OldGraphFile(
+        entry(Optional.of(smoothing)), curve, curve, Optional.empty(), "");
   }
 
   private static ReferenceCurve curve(String file, double... db) {
@@ -60,15 +61,16 @@ class GraphWayTest {
   }
 
   /** A compensated graph as the lab would have made it from the raw one. */
-  private static OldGraphFile compensated(Response raw, ReferenceCurve reference) {
+  private static GraphFiles.OldGraphFile compensated(Response raw, ReferenceCurve reference) {
     Response pinned = pinned(reference.curve());
     Response negative = negative(pinned);
     Response published = raw.plus(negative).orElseThrow();
-    return new OldGraphFile(
+    return new GraphFiles.OldGraphFile(
         entry(Optional.of(Smoothing.NONE)),
         published,
         published.plus(pinned).orElseThrow(),
-        Optional.of(reference));
+        Optional.of(reference),
+        "");
   }
 
   private static Response pinned(Response curve) {
@@ -85,8 +87,8 @@ class GraphWayTest {
     return Response.copyOf(hz, db);
   }
 
-  private static GraphWay way(Translation only) {
-    return new GraphWay(Translations.of(List.of(only)));
+  private static Chain chain(Translation only) {
+    return Chain.of(List.of(only));
   }
 
   private static Translation with(ReferenceCurve newReference) {
@@ -96,8 +98,8 @@ class GraphWayTest {
   @Test
   void compensatedByZeroIsRaw() {
     ReferenceCurve zero = curve("zero.csv", 0, 0, 0, 0);
-    TranslatedGraph given = way(with(zero)).of(compensated(graph, zero)).given();
-    TranslatedGraph plain = way(translation).of(raw(graph, Smoothing.NONE)).given();
+    TranslatedGraph given = chain(with(zero)).translate(compensated(graph, zero)).given();
+    TranslatedGraph plain = chain(translation).translate(raw(graph, Smoothing.NONE)).given();
     for (int b = 0; b < plain.bands().size(); b++) {
       TranslatedBand x = plain.bands().get(b);
       TranslatedBand y = given.bands().get(b);
@@ -117,12 +119,12 @@ class GraphWayTest {
   void theChangeIsTheFixturesAndTheReferences() {
     ReferenceCurve before = curve("old.csv", 3, 0, -1, 6, -9);
     ReferenceCurve now = curve("new.csv", 5, 1, 0, 8, -4);
-    GraphWay.Result result = way(with(now)).of(compensated(graph, before));
+    Chain.Result result = chain(with(now)).translate(compensated(graph, before));
     Levels oldReference =
         translation.anchor().pinnedLevels(before.curve(), translation.grid()).orElseThrow();
     Levels newReference =
         translation.anchor().pinnedLevels(now.curve(), translation.grid()).orElseThrow();
-    TranslatedGraph plain = way(translation).of(raw(graph, Smoothing.NONE)).given();
+    TranslatedGraph plain = chain(translation).translate(raw(graph, Smoothing.NONE)).given();
     for (int b = 0; b < plain.bands().size(); b++) {
       TranslatedBand band = result.given().bands().get(b);
       double fixture =
@@ -144,10 +146,10 @@ class GraphWayTest {
   @Test
   void withoutANewReferenceACompensatedGraphIsGivenRaw() {
     ReferenceCurve before = curve("old.csv", 3, 0, -1, 6, -9);
-    GraphWay.Result result = way(translation).of(compensated(graph, before));
+    Chain.Result result = chain(translation).translate(compensated(graph, before));
     assertEquals(result.raw(), result.given());
     assertEquals(Optional.empty(), result.given().treatment().now());
-    TranslatedGraph plain = way(translation).of(raw(graph, Smoothing.NONE)).given();
+    TranslatedGraph plain = chain(translation).translate(raw(graph, Smoothing.NONE)).given();
     assertEquals(
         plain.bands().get(70).predicted().orElseThrow().toDb(),
         result.given().bands().get(70).predicted().orElseThrow().toDb(),
@@ -163,7 +165,7 @@ class GraphWayTest {
             "brief.csv",
             Optional.empty(),
             Dense.curve(new double[] {100, 9000}, new double[] {1, 2}));
-    TranslatedGraph given = way(with(brief)).of(compensated(graph, before)).given();
+    TranslatedGraph given = chain(with(brief)).translate(compensated(graph, before)).given();
     TranslatedBand last = given.bands().get(given.bands().size() - 1);
     assertTrue(last.predicted().isEmpty());
     assertEquals(List.of(Reason.NO_DATA), last.reasons());
@@ -172,13 +174,13 @@ class GraphWayTest {
 
   @Test
   void aGraphSmoothedMoreIsMarkedWhenTheCapturesAreNotAtHand() {
-    TranslatedGraph wide = way(translation).of(raw(graph, new Smoothing(3))).given();
+    TranslatedGraph wide = chain(translation).translate(raw(graph, new Smoothing(3))).given();
     assertEquals(SmoothingMatch.MARKED, wide.treatment().smoothing());
     for (TranslatedBand band : wide.bands()) {
       assertTrue(band.reasons().contains(Reason.SMOOTHED_MORE));
       assertFalse(band.mark() == Mark.RELIABLE);
     }
-    TranslatedGraph fine = way(translation).of(raw(graph, new Smoothing(24))).given();
+    TranslatedGraph fine = chain(translation).translate(raw(graph, new Smoothing(24))).given();
     assertEquals(SmoothingMatch.FINER_THAN_BANDS, fine.treatment().smoothing());
     assertFalse(fine.reasons().contains(Reason.SMOOTHED_MORE));
   }
@@ -188,10 +190,10 @@ class GraphWayTest {
   void theStudyIsSmoothedAlikeBeforeTheFit() throws UnusableInput {
     Smoothing third = new Smoothing(3);
     Translation alike = SmoothedStudy.of(study.outcome(), third, 2);
-    GraphWay way =
-        new GraphWay(Translations.of(List.of(translation)).withAlike(third, List.of(alike)));
+    Chain chain =
+        Chain.of(List.of(translation)).withAlike(List.of(third), smoothing -> List.of(alike));
     Response smooth = third.apply(graph);
-    TranslatedGraph given = way.of(raw(smooth, third)).given();
+    TranslatedGraph given = chain.translate(raw(smooth, third)).given();
     assertEquals(SmoothingMatch.STUDY_SMOOTHED, given.treatment().smoothing());
     assertEquals(
         new Translator(alike).apply(entry(Optional.of(third)), smooth).bands(), given.bands());
@@ -254,7 +256,7 @@ class GraphWayTest {
         translation.withHandling(
             new Translation.Handling(
                 sixth, 1, translation.handling().publishing(), Optional.empty(), Optional.empty()));
-    TranslatedGraph given = way(coarse).of(raw(graph, Smoothing.NONE)).given();
+    TranslatedGraph given = chain(coarse).translate(raw(graph, Smoothing.NONE)).given();
     assertEquals(SmoothingMatch.GRAPH_SMOOTHED, given.treatment().smoothing());
     assertEquals(
         new Translator(coarse).apply(entry(Optional.empty()), sixth.apply(graph)).bands(),
