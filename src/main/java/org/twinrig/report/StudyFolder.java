@@ -1,5 +1,6 @@
 package org.twinrig.report;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -14,10 +15,8 @@ import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.StudyPage;
 import org.twinrig.report.table.StudyResults;
-import org.twinrig.spectrum.SoundContent;
 import org.twinrig.study.InputFingerprint;
-import org.twinrig.study.SessionRules;
-import org.twinrig.study.Settings;
+import org.twinrig.study.Setting;
 import org.twinrig.translation.TranslationFile;
 
 /**
@@ -74,47 +73,10 @@ public record StudyFolder(
   }
 
   private void settings(ObjectNode node) {
-    Settings s = outcome.study().settings();
-    node.put("bands_per_octave", s.grid().perOctave())
-        .put("from_hz", s.grid().lowerHz())
-        .put("to_hz", s.grid().upperHz())
-        .put("anchor", s.anchor().words())
-        .put("confidence", s.confidence())
-        .put("reliable_db", s.tolerance().reliable().smallestDb())
-        .put("caution_db", s.tolerance().caution().smallestDb())
-        .put("equivalence_db", s.tolerance().equivalenceDb())
-        .put("min_units", s.minUnits())
-        .put("screening", s.screening().name().toLowerCase(java.util.Locale.ROOT))
-        .put("model", s.model().name().toLowerCase(java.util.Locale.ROOT))
-        .put("seed", s.seed());
-    s.calibratorClass().ifPresent(c -> node.put("calibrator_class", c.word()));
-    sessions(node, s.sessions());
-    if (!s.sound().equals(SoundContent.defaults())) {
-      sound(node, s.sound());
+    ObjectMapper json = new ObjectMapper();
+    for (Setting<?> setting : Setting.ALL) {
+      node.set(setting.key(), json.valueToTree(setting.value(outcome.study().settings())));
     }
-  }
-
-  private static void sessions(ObjectNode node, SessionRules rules) {
-    node.put("drift", rules.drift().name().toLowerCase(java.util.Locale.ROOT))
-        .put("microphone_drift_db", rules.microphoneDriftDb());
-    rules.checkUnit().ifPresent(u -> node.put("check_unit", u));
-  }
-
-  private static void sound(ObjectNode node, SoundContent sound) {
-    node.putObject("impulse")
-        .put("before_onset_ms", sound.beforeOnsetMs())
-        .put("length_ms", sound.window().lengthMs())
-        .put("fade_ms", sound.window().fadeMs());
-    sound
-        .sweep()
-        .ifPresent(
-            sweep ->
-                node.putObject("sweep")
-                    .put("from_hz", sweep.fromHz())
-                    .put("to_hz", sweep.toHz())
-                    .put("seconds", sweep.seconds())
-                    .put("fade_in_ms", sweep.fadeInMs())
-                    .put("fade_out_ms", sweep.fadeOutMs()));
   }
 
   private void exclusions(ObjectNode node) {

@@ -5,46 +5,66 @@ import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.response.Anchor;
 
-/** The keys {@code bands} and {@code anchor} of study.yaml. */
+/** The keys {@code bands}, {@code anchor} and {@code publishing} of study.yaml. */
 final class BandsReader {
   private static final List<String> KEYS = List.of("per_octave", "from_hz", "to_hz");
   private static final List<String> ANCHOR_KEYS = List.of("from_hz", "to_hz", "at_hz");
+  private static final List<String> PUBLISHING_KEYS = List.of("from_hz", "to_hz", "lost_octaves");
   private static final String ANCHORS =
       "write `{ from_hz: 300, to_hz: 1000 }`, `{ at_hz: 1000 }` or `none`";
 
   private BandsReader() {}
 
-  /** Bands per octave and the range they cover, before they are known to hold a band. */
-  record Axis(int perOctave, FrequencyRange range) {}
-
-  static Axis axis(YamlValue value, Axis defaults) {
+  static Optional<Bands> bands(YamlValue value, Setting.Context so) {
     Optional<YamlGroup> group = value.group(KEYS);
     if (group.isEmpty()) {
-      return defaults;
+      return Optional.empty();
     }
+    Bands standard = Setting.BANDS.standard();
     int perOctave =
         group
             .get()
             .value("per_octave")
             .flatMap(BandsReader::perOctave)
-            .orElse(defaults.perOctave());
+            .orElse(standard.perOctave());
     // A misspelt end is not the standard one: nothing is concluded from the two together.
     if (group.get().misspelt("from_hz") || group.get().misspelt("to_hz")) {
-      return new Axis(perOctave, defaults.range());
+      return Optional.of(new Bands(perOctave, standard.fromHz(), standard.toHz()));
     }
-    Optional<Double> from = end(group.get(), "from_hz", defaults.range().fromHz());
-    Optional<Double> to = end(group.get(), "to_hz", defaults.range().toHz());
+    Optional<Double> from = end(group.get(), "from_hz", standard.fromHz());
+    Optional<Double> to = end(group.get(), "to_hz", standard.toHz());
     return FrequencyReader.range(value, from, to)
         .filter(range -> holdsBand(value, range, perOctave))
-        .map(range -> new Axis(perOctave, range))
-        .orElse(defaults);
+        .map(range -> new Bands(perOctave, range.fromHz(), range.toHz()));
   }
 
-  static Optional<Anchor> anchor(YamlValue value, int perOctave) {
+  static Optional<Anchor> anchor(YamlValue value, Setting.Context so) {
     if (!value.isGroup()) {
       return "none".equals(value.word()) ? Optional.of(new Anchor.None()) : value.refuse(ANCHORS);
     }
+    int perOctave = so.before().get(Setting.BANDS).perOctave();
     return value.group(ANCHOR_KEYS).flatMap(group -> anchor(value, group, perOctave));
+  }
+
+  static Optional<PublishingRule> publishing(YamlValue value) {
+    PublishingRule standard = PublishingRule.standard();
+    Optional<YamlGroup> group = value.group(PUBLISHING_KEYS);
+    return group.map(
+        g ->
+            new PublishingRule(
+                FrequencyReader.range(
+                        value,
+                        hz(g, "from_hz", standard.compared().fromHz()),
+                        hz(g, "to_hz", standard.compared().toHz()))
+                    .orElse(standard.compared()),
+                g.value("lost_octaves")
+                    .flatMap(v -> v.number(NumberRange.OCTAVES))
+                    .orElse(standard.lostOctaves())));
+  }
+
+  /** A frequency; the standard one also where a wrong one was refused. */
+  private static Optional<Double> hz(YamlGroup group, String key, double standard) {
+    return Optional.of(group.value(key).flatMap(FrequencyReader::hz).orElse(standard));
   }
 
   private static Optional<Anchor> anchor(YamlValue value, YamlGroup group, int perOctave) {

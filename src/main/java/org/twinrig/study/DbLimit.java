@@ -1,7 +1,9 @@
 package org.twinrig.study;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import org.twinrig.internal.Checks;
+import org.twinrig.internal.Numbers;
 
 /**
  * A limit in dB: one number for all frequencies, or steps over frequency. Each step holds from its
@@ -61,6 +63,17 @@ public record DbLimit(List<Step> steps) {
       }
     }
     return db;
+  }
+
+  /** One number, or its steps: {@code 2.0 dB at first, 1.5 dB from 200 Hz}. */
+  public String words() {
+    String first = Numbers.fixed(steps.get(0).db(), 1) + " dB";
+    String others =
+        steps.stream()
+            .skip(1)
+            .map(s -> Numbers.fixed(s.db(), 1) + " dB from " + Numbers.hertz(s.fromHz()))
+            .collect(Collectors.joining(", "));
+    return others.isEmpty() ? first : first + " at first, " + others;
   }
 
   /** The strictest limit at any frequency: dB. */

@@ -36,7 +36,7 @@ record Declaration(
                   "catalogue",
                   "references",
                   "data_root"),
-              SettingsReader.KEYS.stream())
+              Setting.ALL.stream().map(Setting::key))
           .toList();
 
   /** A file as the yaml names it, and where it is. */
@@ -73,7 +73,7 @@ record Declaration(
     FixturesReader.Declared fixtures = FixturesReader.read(root);
     Optional<DataRoot> dataRoot = place.dataRoot(root);
     Optional<Files> files = dataRoot.flatMap(data -> files(place, data, root));
-    Settings settings = new SettingsReader(root, fixtures.ofStudy()).read();
+    Settings settings = Setting.read(root, fixtures.ofStudy());
     Optional<Map<String, ReferencesReader.Found>> references =
         dataRoot.flatMap(
             data ->

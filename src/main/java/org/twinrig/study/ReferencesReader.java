@@ -68,7 +68,7 @@ final class ReferencesReader {
     Optional<Declaration.Named> file =
         group.flatMap(g -> g.required("file", "file: reference.csv")).flatMap(files);
     Optional<YamlValue> smoothing = group.flatMap(g -> g.value("smoothing"));
-    Optional<Smoothing> stated = smoothing.flatMap(SettingsReader::smoothing);
+    Optional<Smoothing> stated = smoothing.flatMap(Setting::smoothing);
     if (file.isEmpty() || (smoothing.isPresent() && stated.isEmpty())) {
       return Optional.empty();
     }

@@ -23,18 +23,25 @@ public record SessionRules(Optional<String> checkUnit, DriftMode drift, double m
     }
   }
 
-  /** No check unit, and a chain that is not expected to move. */
-  public static SessionRules none() {
-    return new SessionRules(Optional.empty(), DriftMode.REPORT, 0);
+  static Optional<Optional<String>> checkUnit(YamlValue value, Setting.Context so) {
+    Optional<String> name =
+        so.root().value("sessions").isPresent()
+            ? value.text()
+            : value.refuse(
+                "name the table of `sessions` too: the unit is compared between sessions");
+    return name.map(Optional::of);
   }
 
-  /**
-   * The same rules with another way of handling drift.
-   *
-   * @param other what becomes of it
-   * @return the changed rules
-   */
-  public SessionRules withDrift(DriftMode other) {
-    return new SessionRules(checkUnit, other, microphoneDriftDb);
+  static Optional<DriftMode> drift(YamlValue value, Setting.Context so) {
+    Optional<DriftMode> mode = value.choice(DriftMode.class);
+    if (mode.isEmpty() || mode.get() == DriftMode.REPORT) {
+      return mode;
+    }
+    if (so.root().value("check_unit").isEmpty()) {
+      return value.refuse(
+          "name the `check_unit` that was captured in every session, or write `drift: report`");
+    }
+    // A check unit that was refused leaves nothing to correct by; the study is not run then anyway.
+    return so.before().get(Setting.CHECK_UNIT).isPresent() ? mode : Optional.empty();
   }
 }

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.function.DoublePredicate;
 import org.twinrig.internal.Numbers;
 import org.twinrig.spectrum.ImpulseWindow;
-import org.twinrig.spectrum.SoundContent;
 import org.twinrig.spectrum.Sweep;
 
 /** The keys {@code impulse} and {@code sweep} of study.yaml: what sound files hold. */
@@ -21,35 +20,16 @@ final class SoundReader {
   private static final double LEAST_SECONDS = 0.5;
   private static final double MOST_SECONDS = 60;
 
-  private final YamlGroup root;
+  private SoundReader() {}
 
-  /**
-   * A reader of what sound files hold.
-   *
-   * @param root the whole of study.yaml
-   */
-  SoundReader(YamlGroup root) {
-    this.root = root;
-  }
-
-  /** What is declared; where a value was refused, the default stands in. */
-  SoundContent read(SoundContent defaults) {
-    Optional<YamlValue> sweep = root.value("sweep");
-    ImpulseWindow window =
-        root.value("impulse")
-            .flatMap(v -> window(v, sweep.isPresent(), defaults.window()))
-            .orElse(defaults.window());
-    return new SoundContent(window, sweep.flatMap(SoundReader::sweep));
-  }
-
-  private static Optional<ImpulseWindow> window(
-      YamlValue value, boolean swept, ImpulseWindow defaults) {
+  static Optional<ImpulseWindow> window(YamlValue value, Setting.Context so) {
+    ImpulseWindow defaults = Setting.IMPULSE.standard();
     Optional<YamlGroup> group = value.group(IMPULSE_KEYS);
     if (group.isEmpty()) {
       return Optional.empty();
     }
     Optional<YamlValue> before = group.get().value("before_onset_ms");
-    if (swept && before.isPresent()) {
+    if (so.root().value("sweep").isPresent() && before.isPresent()) {
       return before
           .get()
           .problem(
@@ -90,7 +70,7 @@ final class SoundReader {
     return value.number(fits, "write a time in ms from " + least + " to " + most);
   }
 
-  private static Optional<Sweep> sweep(YamlValue value) {
+  static Optional<Sweep> sweep(YamlValue value) {
     Optional<YamlGroup> group = value.group(SWEEP_KEYS);
     if (group.isEmpty()) {
       return Optional.empty();

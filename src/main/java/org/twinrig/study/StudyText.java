@@ -1,7 +1,7 @@
 package org.twinrig.study;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -70,7 +70,7 @@ public final class StudyText {
    * The text with a list written anew, one item on a line.
    *
    * @param key of the whole file
-   * @param items each as {@link #group} writes it
+   * @param items each as {@link #flow} writes it
    * @return the changed text
    */
   public StudyText withList(String key, List<String> items) {
@@ -82,17 +82,24 @@ public final class StudyText {
   }
 
   /**
-   * A group of keys on one line.
-   *
-   * @param entries key and value in turn; values are written so that they stay values
-   * @return for example <code>{ at_hz: 1000 }</code>
+   * A value on one line: a number, a text, or a list or map of such, for example <code>
+   * { at_hz: 1000 }</code>; nothing for null.
    */
-  public static String group(List<String> entries) {
-    List<String> parts = new ArrayList<>();
-    for (int k = 0; k + 1 < entries.size(); k += 2) {
-      parts.add(entries.get(k) + ": " + scalar(entries.get(k + 1).strip()));
+  public static String flow(Object value) {
+    if (value == null) {
+      return "";
     }
-    return "{ " + String.join(", ", parts) + " }";
+    if (value instanceof Map<?, ?> group) {
+      return group.entrySet().stream()
+          .map(e -> e.getKey() + ": " + flow(e.getValue()))
+          .collect(Collectors.joining(", ", "{ ", " }"));
+    }
+    if (value instanceof List<?> list) {
+      return list.stream().map(StudyText::flow).collect(Collectors.joining(", ", "[", "]"));
+    }
+    return value instanceof Double number
+        ? FrequencyReader.plain(number)
+        : scalar(value.toString().strip());
   }
 
   private StudyText put(String key, String value) {

@@ -13,24 +13,17 @@ final class ToleranceReader {
   private static final String TABLE =
       "write a number in dB, or a table such as `[{ from_hz: 20, db: 1.5 }, { from_hz: 4000, db: 2 }]`";
 
-  private final double gridFromHz;
+  private ToleranceReader() {}
 
-  /**
-   * A reader of tolerances.
-   *
-   * @param gridFromHz where the bands begin, and every table has to
-   */
-  ToleranceReader(double gridFromHz) {
-    this.gridFromHz = gridFromHz;
-  }
-
-  Tolerance read(YamlValue value, Tolerance defaults) {
+  static Optional<Tolerance> tolerance(YamlValue value, Setting.Context so) {
     Optional<YamlGroup> group = value.group(KEYS);
     if (group.isEmpty()) {
-      return defaults;
+      return Optional.empty();
     }
-    DbLimit reliable = limit(group.get(), "reliable_db").orElse(defaults.reliable());
-    DbLimit caution = limit(group.get(), "caution_db").orElse(defaults.caution());
+    Tolerance defaults = Setting.TOLERANCE.standard();
+    double lowestHz = so.before().get(Setting.BANDS).fromHz(); // where every table has to begin
+    DbLimit reliable = limit(group.get(), "reliable_db", lowestHz).orElse(defaults.reliable());
+    DbLimit caution = limit(group.get(), "caution_db", lowestHz).orElse(defaults.caution());
     double equivalenceDb =
         group
             .get()
@@ -41,9 +34,9 @@ final class ToleranceReader {
     if (amissHz.isPresent()) {
       refuseOrder(
           group.get().value("caution_db").orElse(value), reliable, caution, amissHz.getAsDouble());
-      return defaults;
+      return Optional.empty();
     }
-    return new Tolerance(reliable, caution, equivalenceDb);
+    return Optional.of(new Tolerance(reliable, caution, equivalenceDb));
   }
 
   private static void refuseOrder(YamlValue at, DbLimit reliable, DbLimit caution, double hz) {
@@ -59,11 +52,13 @@ final class ToleranceReader {
         "caution must allow at least as much (where left out: 1.5 and 3 dB)");
   }
 
-  private Optional<DbLimit> limit(YamlGroup group, String key) {
-    return group.value(key).flatMap(v -> v.isList() ? table(v) : db(v).map(DbLimit::everywhere));
+  private static Optional<DbLimit> limit(YamlGroup group, String key, double lowestHz) {
+    return group
+        .value(key)
+        .flatMap(v -> v.isList() ? table(v, lowestHz) : db(v).map(DbLimit::everywhere));
   }
 
-  private Optional<DbLimit> table(YamlValue value) {
+  private static Optional<DbLimit> table(YamlValue value, double lowestHz) {
     List<YamlValue> rows = value.list(TABLE).orElse(List.of());
     List<DbLimit.Step> steps = new ArrayList<>();
     for (YamlValue row : rows) {
@@ -79,11 +74,11 @@ final class ToleranceReader {
       }
       steps.add(step.get());
     }
-    if (steps.isEmpty() || steps.get(0).fromHz() > gridFromHz) {
+    if (steps.isEmpty() || steps.get(0).fromHz() > lowestHz) {
       return value.problem(
           value.line(),
           "`" + value.name() + "` says nothing about the lowest bands",
-          "begin the table at " + FrequencyReader.plain(gridFromHz) + " Hz or below");
+          "begin the table at " + FrequencyReader.plain(lowestHz) + " Hz or below");
     }
     return Optional.of(new DbLimit(steps));
   }

@@ -9,33 +9,26 @@ import org.twinrig.intake.NearestName;
 final class ZonesReader {
   private static final List<String> KEYS = List.of("name", "fixture", "from_hz", "to_hz");
 
-  private final List<String> fixtures;
+  private ZonesReader() {}
 
-  /**
-   * A reader of zones.
-   *
-   * @param fixtures the names of the two fixtures a zone may belong to
-   */
-  ZonesReader(List<String> fixtures) {
-    this.fixtures = fixtures;
-  }
-
-  List<DeclaredZone> read(YamlValue value) {
+  static Optional<List<DeclaredZone>> zones(YamlValue value, Setting.Context so) {
     return value
         .list("write a list of zones, each beginning with `-`, or `[]` for none")
-        .orElse(List.of())
-        .stream()
-        .flatMap(each -> each.group(KEYS).flatMap(group -> zone(each, group)).stream())
-        .toList();
+        .map(list -> list.stream().flatMap(each -> zone(each, so.fixtures()).stream()).toList());
   }
 
-  private Optional<DeclaredZone> zone(YamlValue owner, YamlGroup group) {
+  private static Optional<DeclaredZone> zone(YamlValue owner, List<String> fixtures) {
+    Optional<YamlGroup> read = owner.group(KEYS);
+    if (read.isEmpty()) {
+      return Optional.empty();
+    }
+    YamlGroup group = read.get();
     Optional<String> name =
         group.required("name", "name: canal entrance resonance").flatMap(YamlValue::text);
     Optional<String> fixture =
         group
             .required("fixture", "fixture: " + (fixtures.isEmpty() ? "plate" : fixtures.get(0)))
-            .flatMap(v -> v.text().flatMap(text -> known(v, text)));
+            .flatMap(v -> v.text().flatMap(text -> known(v, text, fixtures)));
     Optional<Double> from = group.required("from_hz", "from_hz: 8000").flatMap(FrequencyReader::hz);
     Optional<Double> to = group.required("to_hz", "to_hz: 10000").flatMap(FrequencyReader::hz);
     Optional<FrequencyRange> range = FrequencyReader.range(owner, from, to);
@@ -45,7 +38,7 @@ final class ZonesReader {
         : Optional.empty();
   }
 
-  private Optional<String> known(YamlValue value, String fixture) {
+  private static Optional<String> known(YamlValue value, String fixture, List<String> fixtures) {
     // A study without fixtures is refused for that.
     if (fixtures.isEmpty() || fixtures.contains(fixture)) {
       return Optional.of(fixture);

@@ -2,14 +2,13 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import org.twinrig.band.BandGrid;
+import java.util.Map;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.response.Anchor;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.StudyText;
 import org.twinrig.workbench.view.Frame;
@@ -17,6 +16,8 @@ import org.twinrig.workbench.view.SettingsView;
 
 /** What the study is told, to be changed in study.yaml itself. */
 final class SettingsPages {
+  private static final List<Setting.Field> FIELDS =
+      Setting.ALL.stream().flatMap(setting -> setting.fields().stream()).toList();
   private static final int EMPTY_ROWS = 2;
   private static final int MOST_ROWS = 60;
 
@@ -28,91 +29,23 @@ final class SettingsPages {
     this.pages = pages;
   }
 
-  /** A key of study.yaml, and its value in force when the file does not name it. */
-  private record Key(
-      String name, String label, String hint, String standard, List<String> choices) {
-    Key(String name, String label, String hint, String standard) {
-      this(name, label, hint, standard, List.of());
-    }
-
-    /** A key whose value is one of a few words. */
-    static <E extends Enum<E>> Key of(String name, String label, String hint, E standard) {
-      List<String> words =
-          Arrays.stream(standard.getDeclaringClass().getEnumConstants())
-              .map(SettingsPages::word)
-              .toList();
-      return new Key(name, label, hint, word(standard), words);
-    }
-  }
-
-  private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
-  }
-
-  private static List<Key> keys(Settings s) {
-    return List.of(
-        new Key(
-            "anchor",
-            "Anchor",
-            "where levels are pinned: { from_hz: 300, to_hz: 1000 }, { at_hz: 1000 } or none",
-            anchor(s.anchor())),
-        new Key(
-            "bands.per_octave",
-            "Bands per octave",
-            "how finely the range is divided",
-            Integer.toString(s.grid().perOctave()),
-            BandGrid.SUPPORTED_PER_OCTAVE.stream().sorted().map(n -> Integer.toString(n)).toList()),
-        new Key("bands.from_hz", "Lowest frequency", "Hz", "20"),
-        new Key("bands.to_hz", "Highest frequency", "Hz", "20000"),
-        new Key(
-            "tolerance.reliable_db",
-            "Reliable up to",
-            "half-width of the prediction interval in dB",
-            plain(s.tolerance().reliable().smallestDb())),
-        new Key(
-            "tolerance.caution_db",
-            "Caution up to",
-            "half-width in dB",
-            plain(s.tolerance().caution().smallestDb())),
-        new Key(
-            "tolerance.equivalence_db",
-            "Equivalent up to",
-            "dB",
-            plain(s.tolerance().equivalenceDb())),
-        new Key("confidence", "Confidence", "a share, such as 0.95", plain(s.confidence())),
-        new Key("min_units", "Fewest units of a kind", "3 or more", Integer.toString(s.minUnits())),
-        Key.of(
-            "model",
-            "Prediction of single units",
-            "auto: the window only in bands where it gains; offset: the mean transfer of the kind;"
-                + " window: the neighbouring bands of the old graph; average: all of them, weighted",
-            s.model()),
-        Key.of(
-            "drift",
-            "Drift of the check unit",
-            "report: it is told, and no capture is changed; correct: it is taken out of the captures"
-                + " of its session, which needs a check_unit in study.yaml",
-            s.sessions().drift()),
-        Key.of(
-            "screening.apply",
-            "Screening",
-            "suggest: doubts are told; exclude: lost seals and odd seatings are left out; copies always",
-            s.screening()));
-  }
-
   Answer settings(Ask ask) throws IOException {
     Leaf leaf = book.leaf(); // before the text: a page that is older than it is refused later
     Settings s = leaf.study().settings();
     StudyText yaml = book.yaml();
     List<SettingsView.Field> fields = new ArrayList<>();
-    for (Key key : keys(s)) {
-      fields.add(field(key, shown(key, yaml)));
+    for (Setting.Field field : FIELDS) {
+      fields.add(view(field, shown(field, yaml, s)));
     }
     List<SettingsView.ZoneRow> zones = new ArrayList<>();
     for (DeclaredZone zone : s.zones()) {
       zones.add(
           new SettingsView.ZoneRow(
-              zones.size(), zone.name(), zone.fixture(), plain(zone.fromHz()), plain(zone.toHz())));
+              zones.size(),
+              zone.name(),
+              zone.fixture(),
+              StudyText.flow(zone.fromHz()),
+              StudyText.flow(zone.toHz())));
     }
     return Answer.page(pages.fill("settings.jte", view(leaf, List.of(), fields, zones)));
   }
@@ -123,11 +56,11 @@ final class SettingsPages {
     StudyText changed = yaml;
     List<String> words = new ArrayList<>();
     Settings s = leaf.study().settings();
-    for (Key key : keys(s)) {
-      String given = ask.text(key.name());
-      if (ask.fields().containsKey(key.name()) && !given.equals(shown(key, yaml))) {
-        changed = changed.with(key.name(), given);
-        words.add(key.name() + " " + (given.isEmpty() ? "(empty)" : given));
+    for (Setting.Field field : FIELDS) {
+      String given = ask.text(field.key());
+      if (ask.fields().containsKey(field.key()) && !given.equals(shown(field, yaml, s))) {
+        changed = changed.with(field.key(), given);
+        words.add(field.key() + " " + (given.isEmpty() ? "(empty)" : given));
       }
     }
     List<SettingsView.ZoneRow> rows = rows(ask);
@@ -141,7 +74,7 @@ final class SettingsPages {
       return Answer.seeOther("./study");
     } catch (UnusableInput e) {
       List<SettingsView.Field> fields =
-          keys(s).stream().map(k -> field(k, ask.text(k.name()))).toList();
+          FIELDS.stream().map(f -> view(f, ask.text(f.key()))).toList();
       List<String> problems = e.problems().stream().map(Problem::text).toList();
       return Answer.page(400, pages.fill("settings.jte", view(leaf, problems, fields, rows)));
     }
@@ -165,16 +98,16 @@ final class SettingsPages {
         List.of(leaf.study().from().name(), leaf.study().to().name()));
   }
 
-  private static SettingsView.Field field(Key key, String value) {
-    List<String> choices = new ArrayList<>(key.choices());
+  private static SettingsView.Field view(Setting.Field field, String value) {
+    List<String> choices = new ArrayList<>(field.choices());
     if (!choices.isEmpty() && !choices.contains(value)) {
       choices.add(value); // as study.yaml writes it, or as it was sent: nothing else is put there
     }
-    return new SettingsView.Field(key.name(), key.label(), value, key.hint(), choices);
+    return new SettingsView.Field(field.key(), field.label(), value, field.hint(), choices);
   }
 
-  private static String shown(Key key, StudyText yaml) {
-    return yaml.value(key.name()).orElse(key.standard());
+  private static String shown(Setting.Field field, StudyText yaml, Settings inForce) {
+    return yaml.value(field.key()).orElseGet(() -> field.text(inForce));
   }
 
   /** Rows in which anything stands; what is missing is for the reader to say. */
@@ -198,32 +131,22 @@ final class SettingsPages {
         rows.stream().map(r -> List.of(r.name(), r.fixture(), r.fromHz(), r.toHz())).toList();
     return given.equals(
         zones.stream()
-            .map(z -> List.of(z.name(), z.fixture(), plain(z.fromHz()), plain(z.toHz())))
+            .map(
+                z ->
+                    List.of(
+                        z.name(),
+                        z.fixture(),
+                        StudyText.flow(z.fromHz()),
+                        StudyText.flow(z.toHz())))
             .toList());
   }
 
   private static String item(SettingsView.ZoneRow row) {
-    return StudyText.group(
-        List.of(
-            "name",
-            row.name(),
-            "fixture",
-            row.fixture(),
-            "from_hz",
-            row.fromHz(),
-            "to_hz",
-            row.toHz()));
-  }
-
-  private static String anchor(Anchor anchor) {
-    if (anchor instanceof Anchor.Range range) {
-      return "{ from_hz: " + plain(range.fromHz()) + ", to_hz: " + plain(range.toHz()) + " }";
-    }
-    return anchor instanceof Anchor.Frequency at ? "{ at_hz: " + plain(at.hz()) + " }" : "none";
-  }
-
-  /** The shortest decimal of a number. */
-  private static String plain(double value) {
-    return new java.math.BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+    Map<String, String> zone = new LinkedHashMap<>();
+    zone.put("name", row.name());
+    zone.put("fixture", row.fixture());
+    zone.put("from_hz", row.fromHz());
+    zone.put("to_hz", row.toHz());
+    return StudyText.flow(zone);
   }
 }

@@ -29,6 +29,7 @@ import org.twinrig.study.Pairing;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.SessionCorrection;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -163,7 +164,7 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
     SimulatedStudy leaking =
         harness.draw(
             plan.withTroubles(new SimulationPlan.Troubles(lostShare, lostShare, 1, 0, 0, 0)));
-    Study study = good.declared(Settings.defaults().withModel(PredictionModel.OFFSET));
+    Study study = good.declared(Settings.defaults().with(Setting.MODEL, PredictionModel.OFFSET));
     List<Capture> sound = good.captures();
     List<Capture> others = leaking.captures();
     List<Capture> captures = new ArrayList<>();
@@ -252,7 +253,8 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
 
   private static List<Errors> errors(Twins twins, SimulatedStudy good) {
     Settings settings = twins.study.settings();
-    Study exclude = twins.study.withSettings(settings.withScreening(ScreeningMode.EXCLUDE));
+    Study exclude =
+        twins.study.withSettings(settings.with(Setting.SCREENING, ScreeningMode.EXCLUDE));
     List<PairedUnits> all = paired(twins.study, twins.captures);
     List<PairedUnits> screened = paired(exclude, twins.captures);
     List<PairedUnits> sound = paired(twins.study, twins.sound);

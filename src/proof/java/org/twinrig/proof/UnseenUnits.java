@@ -17,6 +17,7 @@ import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.translation.CatalogueEntry;
@@ -73,7 +74,7 @@ final class UnseenUnits {
    * @param model how a unit is predicted
    */
   static UnseenUnits of(SimulatedStudy drawn, PredictionModel model) {
-    Study study = drawn.declared(Settings.defaults().withModel(model));
+    Study study = drawn.declared(Settings.defaults().with(Setting.MODEL, model));
     return new UnseenUnits(study, Harness.analysed(study, drawn.captures()));
   }
 

@@ -7,13 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
+import org.twinrig.study.Bands;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -30,8 +31,8 @@ class AnalysisAgainTest {
           .draw();
   private static final Settings SETTINGS =
       Settings.defaults()
-          .withGrid(BandGrid.covering(20, 20_000, 3))
-          .withModel(PredictionModel.OFFSET);
+          .with(Setting.BANDS, new Bands(3, 20, 20_000))
+          .with(Setting.MODEL, PredictionModel.OFFSET);
 
   private static List<Capture> captures(Study study) {
     return DRAWN.captures().stream()
@@ -97,7 +98,7 @@ class AnalysisAgainTest {
   @Test
   void otherSettingsAreEstimatedAnew() throws Exception {
     StudyOutcome before = afresh(DRAWN.declared(SETTINGS));
-    Study changed = DRAWN.declared(SETTINGS.withConfidence(0.9));
+    Study changed = DRAWN.declared(SETTINGS.with(Setting.CONFIDENCE, 0.9));
     StudyOutcome after = again(before, changed);
     assertEquals(afresh(changed).kinds(), after.kinds());
     assertNotSame(before.kinds().get(0), after.kinds().get(0));

@@ -22,6 +22,7 @@ import org.twinrig.reliability.ZoneEdge;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -180,7 +181,7 @@ class MarkCalibrationTest {
 
   private static List<KindOutcome> kinds(SimulatedStudy drawn, PredictionModel model)
       throws UnusableInput {
-    Study study = drawn.declared(Settings.defaults().withModel(model));
+    Study study = drawn.declared(Settings.defaults().with(Setting.MODEL, model));
     return Analysis.of(study, drawn.captures(), "none", 2).kinds();
   }
 }

@@ -15,6 +15,7 @@ import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.ScreeningMode;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -42,7 +43,7 @@ class ScreeningEffectTest {
             DRAWN.captures().stream().map(Capture::entry).toList(),
             DRAWN.sessions(),
             Optional.empty(),
-            Settings.defaults().withScreening(mode),
+            Settings.defaults().with(Setting.SCREENING, mode),
             Path.of("."),
             List.of());
     return Analysis.of(study, DRAWN.captures(), "made", threads);

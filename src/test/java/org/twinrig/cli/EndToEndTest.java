@@ -5,13 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.study.Setting;
 
 /** The main job through the program's own door. */
 class EndToEndTest {
@@ -70,10 +74,26 @@ class EndToEndTest {
         assertFalse(text.replace("isNaN(", "").contains("NaN"), file);
       }
     }
+    everySettingIsOnRecord(folder.resolve("a/study/run.json"));
     stabilityAgreesWithMarksAndZones(folder.resolve("a").resolve("study"));
     evidenceAgreesWithTransfer(folder.resolve("a").resolve("study"));
     assertTrue(
         first.out().contains("Of 44 graphs, 44 re-expressed and 0 refused."), () -> first.out());
+  }
+
+  private static void everySettingIsOnRecord(Path record) throws IOException {
+    JsonNode settings = new ObjectMapper().readTree(record.toFile()).get("settings");
+    List<String> keys = new ArrayList<>();
+    settings.fieldNames().forEachRemaining(keys::add);
+    assertEquals(Setting.ALL.stream().map(Setting::key).toList(), keys);
+    assertEquals(
+        "{\"reliable_db\":1.5,\"caution_db\":3.0,\"equivalence_db\":0.5}",
+        settings.get("tolerance").toString());
+    assertEquals("canal entrance resonance", settings.at("/zones/0/name").asText());
+    assertEquals("[5000.0,12000.0]", settings.get("resonance_search_hz").toString());
+    assertEquals("none", settings.get("capture_smoothing").asText());
+    assertEquals(1, settings.at("/publishing/lost_octaves").asDouble());
+    assertTrue(settings.get("check_unit").isNull());
   }
 
   /** One row a band with an estimate, and the same estimate. */

@@ -25,12 +25,13 @@ import org.twinrig.response.Levels;
 import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 
 class ErrorBudgetTest {
   private static final BandGrid GRID = BandGrid.covering(100, 10_000, 3);
   private static final Settings ANCHORED = Settings.defaults();
-  private static final Settings CALIBRATED = ANCHORED.withAnchor(new Anchor.None());
+  private static final Settings CALIBRATED = ANCHORED.with(Setting.ANCHOR, new Anchor.None());
 
   /** A kind whose scatter is normal and known; every band is drawn anew. */
   private record Truth(int units, int seatings, double tauSquared, double seatVariance) {
@@ -164,8 +165,8 @@ class ErrorBudgetTest {
     for (Settings settings :
         List.of(
             ANCHORED,
-            ANCHORED.withAnchor(new Anchor.Frequency(1000)),
-            ANCHORED.withCalibratorClass(CalibratorClass.CLASS_2))) {
+            ANCHORED.with(Setting.ANCHOR, new Anchor.Frequency(1000)),
+            ANCHORED.with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_2)))) {
       ErrorBudget budget = budget(new Truth(5, 2, 1, 0.1), settings, 2);
       assertEquals(ErrorBudget.Calibration.CANCELS, budget.calibration());
       budget.bands().forEach(b -> assertEquals(OptionalDouble.of(0), b.calibratorVariance()));
@@ -174,7 +175,8 @@ class ErrorBudgetTest {
 
   @Test
   void withoutAnAnchorEachFixturesCalibratorCountsByItsClass() {
-    Settings settings = CALIBRATED.withCalibratorClass(CalibratorClass.CLASS_1);
+    Settings settings =
+        CALIBRATED.with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_1));
     ErrorBudget budget = budget(new Truth(5, 2, 1, 0.1), settings, 2);
     assertEquals(ErrorBudget.Calibration.BY_CLASS, budget.calibration());
     for (BandBudget band : budget.bands()) {

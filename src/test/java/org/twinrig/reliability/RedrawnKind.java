@@ -8,16 +8,12 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
-import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
-import org.twinrig.study.DbLimit;
+import org.twinrig.study.Bands;
 import org.twinrig.study.DeclaredZone;
-import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
-import org.twinrig.study.PredictionModel;
-import org.twinrig.study.ScreeningMode;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
-import org.twinrig.study.Tolerance;
 
 /** Kinds with given differences between the fixtures, and rules with few frills. */
 final class RedrawnKind {
@@ -54,22 +50,10 @@ final class RedrawnKind {
 
   /** Reliable to 1.5 dB, caution to 3 dB. */
   static Settings settings(BandGrid grid, int minUnits, List<DeclaredZone> zones) {
-    return new Settings(
-        grid,
-        new Anchor.Range(300, 1000),
-        0.95,
-        new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3), 0.5),
-        minUnits,
-        zones,
-        new FrequencyRange(5000, 12_000),
-        ScreeningMode.SUGGEST,
-        PredictionModel.AUTO,
-        1,
-        java.util.Optional.empty(),
-        org.twinrig.spectrum.SoundContent.defaults(),
-        org.twinrig.study.SessionRules.none(),
-        org.twinrig.response.Smoothing.NONE,
-        org.twinrig.study.PublishingRule.standard());
+    return Settings.defaults()
+        .with(Setting.BANDS, new Bands(grid.perOctave(), grid.lowerHz(), grid.upperHz()))
+        .with(Setting.MIN_UNITS, minUnits)
+        .with(Setting.ZONES, zones);
   }
 
   /** A rule between two fixtures specified from 20 Hz to 20 kHz. */

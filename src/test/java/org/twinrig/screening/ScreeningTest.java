@@ -20,6 +20,7 @@ import org.twinrig.study.Anchoring;
 import org.twinrig.study.CaptureReading;
 import org.twinrig.study.ScreeningMode;
 import org.twinrig.study.SessionCorrection;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 
@@ -61,7 +62,8 @@ class ScreeningTest {
 
   @Test
   void suggestingLeavesNothingOut() {
-    Study suggesting = study.withSettings(study.settings().withScreening(ScreeningMode.SUGGEST));
+    Study suggesting =
+        study.withSettings(study.settings().with(Setting.SCREENING, ScreeningMode.SUGGEST));
     Screening suggested = Screening.of(suggesting, captures);
     long byLab = study.captures().stream().filter(CaptureEntry::excludedByLab).count();
     assertEquals(captures.size() - byLab, suggested.accepted().size());

@@ -12,6 +12,7 @@ import org.twinrig.simulation.FixturePair;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 
 /** Two studies compared by a script are compared as the command does it; truths are the plan's. */
 class ComparedStudiesTest {
@@ -24,7 +25,7 @@ class ComparedStudiesTest {
 
   private static SimulatedLab lab(long seed) {
     return SimulatedLab.of(PLAN.withSeed(seed), FixturePair.ALIKE)
-        .with(s -> s.withModel(PredictionModel.OFFSET));
+        .with(s -> s.with(Setting.MODEL, PredictionModel.OFFSET));
   }
 
   @Test

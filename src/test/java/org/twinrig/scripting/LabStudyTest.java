@@ -26,6 +26,7 @@ import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.CaptureReading;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
@@ -125,7 +126,7 @@ class LabStudyTest {
   void anotherSettingShowsInTheFingerprint() throws UnusableInput {
     LabStudy study = SimulatedLab.of(PLAN).study();
 
-    LabStudy changed = study.with(s -> s.withModel(PredictionModel.OFFSET));
+    LabStudy changed = study.with(s -> s.with(Setting.MODEL, PredictionModel.OFFSET));
 
     assertEquals(study.fingerprint() + " with other settings", changed.fingerprint());
     assertEquals(PredictionModel.OFFSET, changed.declared().settings().model());

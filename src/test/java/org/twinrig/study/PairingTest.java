@@ -48,7 +48,10 @@ class PairingTest {
           new Capture(entry, Dense.curve(new double[] {100, 9000}, new double[] {db, db}), "x"));
     }
     BandGrid grid = BandGrid.covering(1000, 2000, 1);
-    Settings settings = Settings.defaults().withGrid(grid).withAnchor(new Anchor.None());
+    Settings settings =
+        Settings.defaults()
+            .with(Setting.BANDS, new Bands(1, 1000, 2000))
+            .with(Setting.ANCHOR, new Anchor.None());
     Study study =
         new Study(
             Path.of("."),

@@ -79,7 +79,8 @@ class SessionRulesTest {
                 + " every session, or write `drift: report`"),
         yaml("drift: correct"));
     assertThrows(
-        IllegalArgumentException.class, () -> SessionRules.none().withDrift(DriftMode.CORRECT));
+        IllegalArgumentException.class,
+        () -> Settings.defaults().with(Setting.DRIFT, DriftMode.CORRECT));
   }
 
   @Test
@@ -130,7 +131,9 @@ class SessionRulesTest {
   @Test
   void aReadingAtTheLimitIsInOrder() {
     CalibratorCheck check =
-        CalibratorCheck.of(Settings.defaults().withCalibratorClass(CalibratorClass.CLASS_1))
+        CalibratorCheck.of(
+                Settings.defaults()
+                    .with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_1)))
             .orElseThrow();
     assertTrue(check.holds(read(93.75)));
     assertTrue(check.holds(read(94.25)));
@@ -138,8 +141,8 @@ class SessionRulesTest {
     assertFalse(check.holds(read(94.26)));
     Settings moving =
         Settings.defaults()
-            .withCalibratorClass(CalibratorClass.CLASS_2)
-            .withSessions(new SessionRules(Optional.empty(), DriftMode.REPORT, 0.3));
+            .with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_2))
+            .with(Setting.MICROPHONE_DRIFT_DB, 0.3);
     assertEquals(0.7, CalibratorCheck.of(moving).orElseThrow().limitDb(), 1e-15);
     assertEquals(Optional.empty(), CalibratorCheck.of(Settings.defaults()));
   }

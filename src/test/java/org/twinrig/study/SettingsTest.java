@@ -1,11 +1,16 @@
 package org.twinrig.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import org.twinrig.spectrum.SoundContent;
+import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.spectrum.ImpulseWindow;
 import org.twinrig.spectrum.Sweep;
 
 class SettingsTest {
@@ -46,8 +51,8 @@ class SettingsTest {
   @Test
   void confidenceAndRangesRefuseTheirBounds() {
     Settings settings = Settings.defaults();
-    assertThrows(IllegalArgumentException.class, () -> settings.withConfidence(0));
-    assertThrows(IllegalArgumentException.class, () -> settings.withConfidence(1));
+    assertThrows(IllegalArgumentException.class, () -> settings.with(Setting.CONFIDENCE, 0.0));
+    assertThrows(IllegalArgumentException.class, () -> settings.with(Setting.CONFIDENCE, 1.0));
     assertThrows(IllegalArgumentException.class, () -> new FrequencyRange(1000, 1000));
     assertThrows(IllegalArgumentException.class, () -> new FrequencyRange(0, 1000));
     assertThrows(IllegalArgumentException.class, () -> new FrequencyRange(1, Double.NaN));
@@ -58,26 +63,64 @@ class SettingsTest {
   @Test
   void everyChangeKeepsTheRest() {
     Settings settings = Settings.defaults();
+    Settings changed =
+        settings
+            .with(Setting.SEED, 9L)
+            .with(Setting.MODEL, PredictionModel.OFFSET)
+            .with(Setting.SWEEP, Optional.of(new Sweep(10, 22_000, 10, 0, 0)));
+    assertEquals(9, changed.seed());
+    assertEquals(PredictionModel.OFFSET, changed.model());
+    assertEquals(new Sweep(10, 22_000, 10, 0, 0), changed.sound().sweep().orElseThrow());
+    assertNotEquals(settings, changed);
     assertEquals(
         settings,
-        settings
-            .withConfidence(0.8)
-            .withSeed(9)
-            .withModel(PredictionModel.OFFSET)
-            .withScreening(ScreeningMode.EXCLUDE)
-            .withZones(List.of(new DeclaredZone("z", "plate", 1, 2)))
-            .withConfidence(0.95)
-            .withSeed(1)
-            .withModel(PredictionModel.AUTO)
-            .withScreening(ScreeningMode.SUGGEST)
-            .withZones(List.of()));
-    assertEquals(9, settings.withSeed(9).seed());
-    assertEquals(PredictionModel.OFFSET, settings.withModel(PredictionModel.OFFSET).model());
-    SoundContent swept = SoundContent.defaults().withSweep(new Sweep(10, 22_000, 10, 0, 0));
-    assertEquals(swept, settings.withSound(swept).withSeed(9).sound());
-    assertEquals(settings, settings.withSound(swept).withSound(SoundContent.defaults()));
-    Settings classed = settings.withCalibratorClass(CalibratorClass.LS);
+        changed
+            .with(Setting.SEED, 1L)
+            .with(Setting.MODEL, PredictionModel.AUTO)
+            .with(Setting.SWEEP, Optional.empty()));
+  }
+
+  /** Whatever is changed must be read back from what the settings page and run.json say of it. */
+  @Test
+  void everyValueInForceIsWrittenAsStudyYamlTakesIt(@TempDir Path folder) throws Exception {
+    LabFolder lab = LabFolder.in(folder);
+    Settings read = StudyReader.read(lab.study()).value().settings();
+    StudyText yaml = new StudyText(Files.readString(lab.study().resolve("study.yaml")));
+    for (Setting<?> setting : Setting.ALL) {
+      if (setting.value(read) != null) {
+        yaml = yaml.with(setting.key(), StudyText.flow(setting.value(read)));
+      }
+    }
+    lab.write("study.yaml", yaml.text());
+    assertEquals(read, StudyReader.read(lab.study()).value().settings());
+  }
+
+  @Test
+  void valuesInForceAreToldInWords(@TempDir Path folder) throws Exception {
+    Study study = StudyReader.read(LabFolder.in(folder).study()).value();
+    Settings impulses = study.settings().with(Setting.IMPULSE, new ImpulseWindow(1, 150, 5));
+    assertEquals("impulse responses", Setting.SWEEP.words(study.withSettings(impulses)));
     assertEquals(
-        classed, classed.withSeed(9).withGrid(settings.grid()).withConfidence(0.95).withSeed(1));
+        "from 1.0 ms before to 150.0 ms after the onset, ends of 5.0 ms",
+        Setting.IMPULSE.words(study.withSettings(impulses)));
+    Study swept =
+        study.withSettings(
+            impulses.with(Setting.SWEEP, Optional.of(new Sweep(20, 20_000, 1, 0, 0))));
+    assertEquals(
+        "recordings of a sweep from 20 Hz to 20 kHz in 1.00 s", Setting.SWEEP.words(swept));
+    assertEquals(
+        "from 50.2 ms before to 150.0 ms after the onset, ends of 5.0 ms",
+        Setting.IMPULSE.words(swept));
+    assertEquals(
+        "reliable: half-width up to 1.0 dB at first, 2.0 dB from 4 kHz; caution: half-width up to"
+            + " 4.0 dB; equivalent: mean difference up to 0.4 dB",
+        Setting.TOLERANCE.words(study));
+    assertEquals("canal entrance resonance: 8 kHz to 10 kHz", Setting.ZONES.words(study));
+    assertEquals(
+        "graphs that lose at most 0.5 octaves of 200 Hz to 8 kHz", Setting.PUBLISHING.words(study));
+    assertEquals("smoothed to 1/24 octave", Setting.CAPTURE_SMOOTHING.words(study));
+    assertEquals("none", Setting.CHECK_UNIT.words(study));
+    assertEquals(
+        "0 dB beside the calibrator's own limit", Setting.MICROPHONE_DRIFT_DB.words(study));
   }
 }

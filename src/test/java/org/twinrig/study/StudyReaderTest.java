@@ -15,7 +15,6 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
@@ -27,7 +26,6 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
 import org.twinrig.spectrum.ImpulseWindow;
-import org.twinrig.spectrum.SoundContent;
 
 class StudyReaderTest {
   private static final String LEAST =
@@ -63,25 +61,28 @@ class StudyReaderTest {
         new Fixture("head", "Head with soft cheeks", "ITU-T P.57 type 4.3", 20, 20_000),
         study.to());
     assertEquals(
-        new Settings(
-            BandGrid.covering(50, 16_000, 6),
-            new Anchor.Frequency(1000),
-            0.9,
-            new Tolerance(
-                new DbLimit(List.of(new DbLimit.Step(20, 1), new DbLimit.Step(4000, 2))),
-                DbLimit.everywhere(4),
-                0.4),
-            4,
-            List.of(new DeclaredZone("canal entrance resonance", "plate", 8000, 10_000)),
-            new FrequencyRange(4000, 11_000),
-            ScreeningMode.EXCLUDE,
-            PredictionModel.OFFSET,
-            7,
-            Optional.of(CalibratorClass.CLASS_1),
-            new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty()),
-            SessionRules.none(),
-            new Smoothing(24),
-            new PublishingRule(new FrequencyRange(200, 8000), 0.5)),
+        Settings.defaults()
+            .with(Setting.BANDS, new Bands(6, 50, 16_000))
+            .with(Setting.ANCHOR, new Anchor.Frequency(1000))
+            .with(Setting.CONFIDENCE, 0.9)
+            .with(
+                Setting.TOLERANCE,
+                new Tolerance(
+                    new DbLimit(List.of(new DbLimit.Step(20, 1), new DbLimit.Step(4000, 2))),
+                    DbLimit.everywhere(4),
+                    0.4))
+            .with(Setting.MIN_UNITS, 4)
+            .with(
+                Setting.ZONES,
+                List.of(new DeclaredZone("canal entrance resonance", "plate", 8000, 10_000)))
+            .with(Setting.RESONANCE_SEARCH_HZ, new FrequencyRange(4000, 11_000))
+            .with(Setting.SCREENING, ScreeningMode.EXCLUDE)
+            .with(Setting.MODEL, PredictionModel.OFFSET)
+            .with(Setting.SEED, 7L)
+            .with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_1))
+            .with(Setting.IMPULSE, new ImpulseWindow(1, 150, 5))
+            .with(Setting.CAPTURE_SMOOTHING, new Smoothing(24))
+            .with(Setting.PUBLISHING, new PublishingRule(new FrequencyRange(200, 8000), 0.5)),
         study.settings());
   }
 
@@ -179,8 +180,8 @@ class StudyReaderTest {
     lab.write("study.yaml", LEAST + "bands: { to_hz: 10000 }\ntolerance: {}\nanchor: none\n");
     assertEquals(
         Settings.defaults()
-            .withGrid(BandGrid.covering(20, 10_000, 12))
-            .withAnchor(new Anchor.None()),
+            .with(Setting.BANDS, new Bands(12, 20, 10_000))
+            .with(Setting.ANCHOR, new Anchor.None()),
         StudyReader.read(lab.study()).value().settings());
   }
 

@@ -2,7 +2,9 @@ package org.twinrig.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -61,9 +63,12 @@ class StudyTextTest {
 
   @Test
   void writesAListAnewAndKeepsTheCommentsAround() {
-    String zone =
-        StudyText.group(
-            List.of("name", "ear: canal", "fixture", "head", "from_hz", "7000", "to_hz", ""));
+    Map<String, Object> keys = new LinkedHashMap<>();
+    keys.put("name", "ear: canal");
+    keys.put("fixture", "head");
+    keys.put("from_hz", 7000.0);
+    keys.put("to_hz", "");
+    String zone = StudyText.flow(keys);
     assertEquals("{ name: \"ear: canal\", fixture: head, from_hz: 7000, to_hz:  }", zone);
     assertEquals(
         TEXT.replace(

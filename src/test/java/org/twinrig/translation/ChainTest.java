@@ -16,6 +16,7 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 
 /** Ways over several fixtures, and there and back. */
@@ -80,7 +81,7 @@ class ChainTest {
   /** With offsets alone the standard uncertainties add in squares, JCGM 100:2008, 5.1.2. */
   @Test
   void uncertaintiesOfLegsAddInSquares() throws UnusableInput {
-    Settings plain = Settings.defaults().withModel(PredictionModel.OFFSET);
+    Settings plain = Settings.defaults().with(Setting.MODEL, PredictionModel.OFFSET);
     Translation a = SmallStudy.of(8, 31, plain).translation();
     Translation b = SmallStudy.of(12, 32, plain).reversed().translation();
     Response curve = first.old().get(3);
@@ -132,7 +133,8 @@ class ChainTest {
 
   @Test
   void legsMustShareBandsAndConfidence() throws UnusableInput {
-    Translation other = SmallStudy.of(6, 1, Settings.defaults().withConfidence(0.9)).translation();
+    Translation other =
+        SmallStudy.of(6, 1, Settings.defaults().with(Setting.CONFIDENCE, 0.9)).translation();
     assertEquals(
         "the studies have another confidence",
         assertThrows(

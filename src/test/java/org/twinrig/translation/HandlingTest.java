@@ -27,6 +27,7 @@ import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.study.ReferenceCurve;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 
 /** How graphs are taken and given: as a file, and what sides and seatings do to an interval. */
@@ -37,7 +38,7 @@ class HandlingTest {
 
   @BeforeAll
   static void analyse() throws UnusableInput {
-    study = SmallStudy.of(7, 3, Settings.defaults().withModel(PredictionModel.OFFSET));
+    study = SmallStudy.of(7, 3, Settings.defaults().with(Setting.MODEL, PredictionModel.OFFSET));
   }
 
   private static Translation handled() {

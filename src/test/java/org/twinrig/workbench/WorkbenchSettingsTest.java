@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.twinrig.study.Setting;
 import org.twinrig.study.StudyReader;
 
 /** Settings are written alone, and refused in the words of the command line. */
@@ -118,6 +119,33 @@ class WorkbenchSettingsTest extends OpenWorkbench {
     String value = chosen.group(1).replaceAll("(?s).*value=\"", "").replace("&#34;", "\"");
     browser.post("/settings", Map.of("revision", "2", "model", value));
     assertEquals(yaml, browser.content("study.yaml"));
+  }
+
+  /** Every key but the zones, which have rows, is one field or several. */
+  @Test
+  void everySettingHasAField() throws Exception {
+    String page = browser.get("/settings").body();
+    for (Setting<?> setting : Setting.ALL) {
+      assertEquals(setting == Setting.ZONES, setting.fields().isEmpty(), setting.key());
+      for (Setting.Field field : setting.fields()) {
+        assertTrue(page.contains(" id=\"f-" + field.key() + "\""), field.key());
+      }
+    }
+    String standard = "value=\"{ from_hz: 100, to_hz: 10000, lost_octaves: 1 }\"";
+    assertTrue(page.contains(standard), page);
+    String yaml = browser.content("study.yaml");
+    Map<String, String> sent =
+        Map.of(
+            "revision", "1",
+            "check_unit", "",
+            "publishing", "{ from_hz: 100, to_hz: 10000, lost_octaves: 1 }",
+            "resonance_search_hz", "[4000, 11000]");
+    assertEquals(303, browser.post("/settings", sent).statusCode());
+    assertEquals(yaml + "resonance_search_hz: [4000, 11000]\n", browser.content("study.yaml"));
+    HttpResponse<String> refused =
+        browser.post("/settings", Map.of("revision", "2", "publishing", "often"));
+    assertEquals(400, refused.statusCode());
+    assertTrue(refused.body().contains("`publishing` is `often`"), refused.body());
   }
 
   @Test

@@ -33,6 +33,8 @@ import org.twinrig.screening.SessionReview;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.CalibratorCheck;
 import org.twinrig.study.InputFingerprint;
+import org.twinrig.study.Setting;
+import org.twinrig.study.Study;
 
 /** The report of a study, and its tables on what was measured and what came of it. */
 public final class StudyPage {
@@ -272,6 +274,17 @@ public final class StudyPage {
     return Double.isInfinite(least)
         ? Cell.ordered("∞", Double.MAX_VALUE)
         : Cell.ordered(Numbers.fixed(least, 1), least);
+  }
+
+  /** What the study was computed with: its fixtures and every setting. */
+  public static Sheet<?> settings(Study study) {
+    Map<String, String> rows = new LinkedHashMap<>();
+    rows.put("Old fixture", study.from().label());
+    rows.put("New fixture", study.to().label());
+    Setting.ALL.forEach(setting -> rows.put(setting.label(), setting.words(study)));
+    return Sheet.of("Settings in force", List.copyOf(rows.entrySet()))
+        .words("Setting", Map.Entry::getKey)
+        .words("Value", Map.Entry::getValue);
   }
 
   /** Every file that was read, with the start of its sum. */

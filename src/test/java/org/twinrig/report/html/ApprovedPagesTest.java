@@ -25,6 +25,7 @@ import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.DbLimit;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Tolerance;
 import org.twinrig.translation.CatalogueEntry;
@@ -138,7 +139,7 @@ class ApprovedPagesTest {
     isApproved(
         "explained-demo",
         ExplainPage.html(demo.outcome(), new ExampleChoice(demo.outcome(), 2).graph().value()));
-    Settings loose = demo.outcome().study().settings().withAnchor(new Anchor.None());
+    Settings loose = demo.outcome().study().settings().with(Setting.ANCHOR, new Anchor.None());
     isApproved(
         "explained-unanchored",
         ExplainPage.html(

@@ -16,6 +16,7 @@ import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.response.Anchor;
 import org.twinrig.study.CalibratorClass;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 
 class ErrorBudgetPageTest {
@@ -103,7 +104,7 @@ class ErrorBudgetPageTest {
 
   @Test
   void withoutAnAnchorTheReportAsksForTheClass() {
-    StudyOutcome asked = with(outcome.study().settings().withAnchor(new Anchor.None()));
+    StudyOutcome asked = with(outcome.study().settings().with(Setting.ANCHOR, new Anchor.None()));
     assertEquals(
         "There is no anchor, so the calibrators' errors count in full, and their class is not known:"
             + " nothing is combined. Write `calibrator_class` (`1`, `2` or `LS`, after IEC 60942)"
@@ -126,8 +127,8 @@ class ErrorBudgetPageTest {
         outcome
             .study()
             .settings()
-            .withAnchor(new Anchor.None())
-            .withCalibratorClass(CalibratorClass.CLASS_1);
+            .with(Setting.ANCHOR, new Anchor.None())
+            .with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_1));
     StudyOutcome asked = with(settings);
     assertEquals(
         "There is no anchor, so the calibrators' errors count in full: class 1 of IEC 60942,"

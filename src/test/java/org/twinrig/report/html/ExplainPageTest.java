@@ -19,6 +19,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.response.Anchor;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.translation.TranslatedGraph;
 
@@ -295,7 +296,7 @@ class ExplainPageTest {
             .entrySet()) {
       StudyOutcome moved =
           HandMade.outcome(
-              demo.outcome(), settings.withAnchor(told.getKey()), demo.outcome().kinds());
+              demo.outcome(), settings.with(Setting.ANCHOR, told.getKey()), demo.outcome().kinds());
       assertTrue(ExplainPage.html(moved, example).contains(told.getValue()), told.getValue());
     }
   }

@@ -21,10 +21,6 @@ import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
-import org.twinrig.spectrum.ImpulseWindow;
-import org.twinrig.spectrum.SoundContent;
-import org.twinrig.spectrum.Sweep;
-import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
 
 /** Octaves here are powers of two: a base-ten band of one octave is 0.9966 of them. */
@@ -193,25 +189,6 @@ class SentencesTest {
         sd * 2,
         zone,
         new ResonanceWander.Range(5000, 12_000));
-  }
-
-  @Test
-  void aLimitInStepsIsToldWhole() {
-    DbLimit steps = new DbLimit(List.of(new DbLimit.Step(0, 2), new DbLimit.Step(200, 1.5)));
-    assertEquals("2.0 dB at first, 1.5 dB from 200 Hz", SettingSheet.limit(steps));
-    assertEquals("3.0 dB", SettingSheet.limit(DbLimit.everywhere(3)));
-  }
-
-  @Test
-  void soundFilesAreToldWithTheirWindow() {
-    SoundContent impulses = new SoundContent(new ImpulseWindow(1, 150, 5), Optional.empty());
-    assertEquals(
-        "impulse responses, window from 1.0 ms before to 150.0 ms after the onset, ends of 5.0 ms",
-        SettingSheet.sound(impulses));
-    assertEquals(
-        "recordings of a sweep from 20 Hz to 20 kHz in 1.00 s, window from 50.2 ms before to 150.0"
-            + " ms after the onset, ends of 5.0 ms",
-        SettingSheet.sound(impulses.withSweep(new Sweep(20, 20_000, 1, 0, 0))));
   }
 
   @Test

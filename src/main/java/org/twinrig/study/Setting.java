@@ -1,0 +1,554 @@
+package org.twinrig.study;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.stream.Collectors;
+import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Unit;
+import org.twinrig.internal.Numbers;
+import org.twinrig.response.Anchor;
+import org.twinrig.response.Smoothing;
+import org.twinrig.spectrum.ImpulseWindow;
+import org.twinrig.spectrum.Sweep;
+
+/**
+ * One setting of study.yaml, described once: how it is read, what run.json and the report say of
+ * it, how the workbench asks for it, and what the manual explains. {@link #ALL} holds every one.
+ *
+ * @param <T> its value
+ */
+public final class Setting<T> {
+
+  public static final Setting<Bands> BANDS =
+      new Setting<>(
+          "bands",
+          "Bands",
+          "",
+          "`per_octave` 1, 3, 6, 12, 24 or 48; `from_hz`, `to_hz`",
+          new Bands(12, 20, 20_000),
+          BandsReader::bands,
+          (b, all) -> group("per_octave", b.perOctave(), "from_hz", b.fromHz(), "to_hz", b.toHz()),
+          (b, study) -> words(b.grid()),
+          new Field(
+              "bands.per_octave",
+              "Bands per octave",
+              "how finely the range is divided",
+              BandGrid.SUPPORTED_PER_OCTAVE.stream().sorted().map(String::valueOf).toList()),
+          new Field("bands.from_hz", "Lowest frequency", "Hz", List.of()),
+          new Field("bands.to_hz", "Highest frequency", "Hz", List.of()));
+
+  public static final Setting<Anchor> ANCHOR =
+      new Setting<>(
+          "anchor",
+          "Anchor",
+          "where levels are pinned: { from_hz: 300, to_hz: 1000 }, { at_hz: 1000 } or none",
+          "where every capture is set to 0 dB before captures are compared: `{ from_hz, to_hz }`,"
+              + " `{ at_hz }` or `none`",
+          new Anchor.Range(300, 1000),
+          BandsReader::anchor,
+          (anchor, all) -> value(anchor),
+          (anchor, study) -> anchor.words());
+
+  public static final Setting<Double> CONFIDENCE =
+      new Setting<>(
+          "confidence",
+          "Confidence of every interval",
+          "a share, such as 0.95",
+          "of all intervals, from 0.5 to 0.9999",
+          0.95,
+          (value, so) -> value.number(NumberRange.CONFIDENCE),
+          (share, study) -> Numbers.fixed(100 * share, 1) + " %");
+
+  public static final Setting<Tolerance> TOLERANCE =
+      new Setting<>(
+          "tolerance",
+          "Tolerance",
+          "",
+          "`reliable_db` and `caution_db`, half-widths of the prediction interval, as a number or as"
+              + " a list of steps `[{ from_hz: 20, db: 2 }, { from_hz: 200, db: 1.5 }]`;"
+              + " `equivalence_db`, a mean difference of no account",
+          new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3.0), 0.5),
+          ToleranceReader::tolerance,
+          (t, all) ->
+              group(
+                  "reliable_db", value(t.reliable()),
+                  "caution_db", value(t.caution()),
+                  "equivalence_db", t.equivalenceDb()),
+          (t, study) ->
+              "reliable: half-width up to "
+                  + t.reliable().words()
+                  + "; caution: half-width up to "
+                  + t.caution().words()
+                  + "; equivalent: mean difference up to "
+                  + FrequencyReader.plain(t.equivalenceDb())
+                  + " dB",
+          new Field(
+              "tolerance.reliable_db",
+              "Reliable up to",
+              "half-width of the prediction interval in dB",
+              List.of()),
+          new Field("tolerance.caution_db", "Caution up to", "half-width in dB", List.of()),
+          new Field("tolerance.equivalence_db", "Equivalent up to", "dB", List.of()));
+
+  public static final Setting<Integer> MIN_UNITS =
+      new Setting<>(
+          "min_units",
+          "Fewest units",
+          "of a kind, 3 or more",
+          "a kind with fewer units gets no band better than unreliable",
+          5,
+          (value, so) ->
+              value
+                  .whole(
+                      (long) NumberRange.MIN_UNITS.least(),
+                      (long) NumberRange.MIN_UNITS.most(),
+                      "write a whole number from 3 on: fewer units give no estimate")
+                  .map(Long::intValue),
+          (n, study) -> Numbers.count(n, "unit", "units") + " a kind");
+
+  /** The workbench asks for zones in rows of their own. */
+  public static final Setting<List<DeclaredZone>> ZONES =
+      new Setting<>(
+          "zones",
+          "Zones declared by the lab",
+          "",
+          "ranges in which the lab knows better than to trust, each with `name`, `fixture`,"
+              + " `from_hz`, `to_hz`: no band there is better than caution",
+          List.of(),
+          ZonesReader::zones,
+          (zones, all) -> zones.stream().map(Setting::value).toList(),
+          (zones, study) ->
+              zones.isEmpty()
+                  ? "none"
+                  : zones.stream().map(Setting::words).collect(Collectors.joining("; ")));
+
+  public static final Setting<FrequencyRange> RESONANCE_SEARCH_HZ =
+      new Setting<>(
+          "resonance_search_hz",
+          "Resonances searched",
+          "Hz, both ends: [5000, 12000]",
+          "where the notch and the peak of each unit are looked for",
+          new FrequencyRange(5000, 12_000),
+          (value, so) -> FrequencyReader.pair(value),
+          (range, all) -> List.of(range.fromHz(), range.toHz()),
+          (range, study) -> words(range));
+
+  public static final Setting<ScreeningMode> SCREENING =
+      new Setting<>(
+          "screening",
+          "Screening",
+          "",
+          "`apply: suggest` uses all captures but copies and says what it doubts, `exclude` leaves"
+              + " out lost seals and odd seatings too",
+          ScreeningMode.SUGGEST,
+          (value, so) ->
+              value
+                  .group(List.of("apply"))
+                  .flatMap(group -> group.required("apply", "apply: suggest"))
+                  .flatMap(apply -> apply.choice(ScreeningMode.class)),
+          (mode, all) -> group("apply", word(mode)),
+          (mode, study) ->
+              mode == ScreeningMode.EXCLUDE
+                  ? "captures the rules do not believe are left out"
+                  : "captures the rules doubt are reported, and used",
+          new Field(
+              "screening.apply",
+              "Screening",
+              "suggest: doubts are told; exclude: lost seals and odd seatings are left out;"
+                  + " copies always",
+              choices(ScreeningMode.SUGGEST)));
+
+  public static final Setting<PredictionModel> MODEL =
+      new Setting<>(
+          "model",
+          "Prediction of single units",
+          "auto: the window only in bands where it gains; offset: the mean transfer of the kind;"
+              + " window: the neighbouring bands of the old graph; average: all of them, weighted",
+          "how single units are predicted: `offset` (mean of the kind), `window` (what the old graph"
+              + " shows around a band), `auto` (chosen band by band by leaving units out), `average`"
+              + " (a weighted mean of all)",
+          PredictionModel.AUTO,
+          (value, so) -> value.choice(PredictionModel.class),
+          (model, study) -> word(model));
+
+  public static final Setting<Long> SEED =
+      new Setting<>(
+          "seed",
+          "Seed of random draws",
+          "a whole number",
+          "starts every draw",
+          1L,
+          (value, so) ->
+              value.whole(
+                  -999_999_999_999_999_999L,
+                  999_999_999_999_999_999L,
+                  "write a whole number of at most 18 digits"),
+          (seed, study) -> Long.toString(seed));
+
+  public static final Setting<Optional<CalibratorClass>> CALIBRATOR_CLASS =
+      new Setting<>(
+          "calibrator_class",
+          "Class of the calibrators (IEC 60942)",
+          "LS, 1 or 2",
+          "`LS`, `1` or `2` after IEC 60942",
+          Optional.empty(),
+          (value, so) ->
+              CalibratorClass.of(value.word())
+                  .or(
+                      () ->
+                          value.refuse(
+                              "write the class of both calibrators after IEC 60942: `1`, `2` or `LS`"))
+                  .map(Optional::of),
+          (given, all) -> given.map(CalibratorClass::word).orElse(null),
+          (given, study) -> given.map(CalibratorClass::word).orElse("not known"));
+
+  public static final Setting<ImpulseWindow> IMPULSE =
+      new Setting<>(
+          "impulse",
+          "Window of impulse responses",
+          "of sound files: { before_onset_ms: 2, length_ms: 200, fade_ms: 10 }",
+          "the window over an impulse response, see [Captures as sound](#captures-as-sound)",
+          ImpulseWindow.defaults(),
+          SoundReader::window,
+          (window, all) ->
+              group(
+                  "before_onset_ms", all.sound().beforeOnsetMs(),
+                  "length_ms", window.lengthMs(),
+                  "fade_ms", window.fadeMs()),
+          (window, study) ->
+              "from "
+                  + Numbers.fixed(study.settings().sound().beforeOnsetMs(), 1)
+                  + " ms before to "
+                  + Numbers.fixed(window.lengthMs(), 1)
+                  + " ms after the onset, ends of "
+                  + Numbers.fixed(window.fadeMs(), 1)
+                  + " ms");
+
+  public static final Setting<Optional<Sweep>> SWEEP =
+      new Setting<>(
+          "sweep",
+          "Captures that are sound files",
+          "recordings of a sweep: { from_hz: 10, to_hz: 22000, seconds: 10 }; else left empty",
+          "the sweep that was recorded, see [Captures as sound](#captures-as-sound)",
+          Optional.empty(),
+          (value, so) -> SoundReader.sweep(value).map(Optional::of),
+          (sweep, all) -> sweep.map(Setting::value).orElse(null),
+          (sweep, study) -> sweep.map(Setting::words).orElse("impulse responses"));
+
+  public static final Setting<Optional<String>> CHECK_UNIT =
+      new Setting<>(
+          "check_unit",
+          "Check unit",
+          "the unit that was captured in every session",
+          "the unit that was captured in every session, see [Sessions](#sessions)",
+          Optional.empty(),
+          SessionRules::checkUnit,
+          (unit, study) -> unit.map(name -> name + part(study, name)).orElse("none"));
+
+  public static final Setting<DriftMode> DRIFT =
+      new Setting<>(
+          "drift",
+          "Drift of the check unit",
+          "report: it is told, and no capture is changed; correct: it is taken out of the captures"
+              + " of its session, which needs a check_unit",
+          "`report` or `correct`, see [Sessions](#sessions)",
+          DriftMode.REPORT,
+          SessionRules::drift,
+          (mode, study) ->
+              mode == DriftMode.CORRECT ? "sessions are corrected for it" : "reported only");
+
+  public static final Setting<Double> MICROPHONE_DRIFT_DB =
+      new Setting<>(
+          "microphone_drift_db",
+          "Drift allowed to the chain",
+          "dB since its sensitivity was set, 0 to 20",
+          "how far the chain may have moved since its sensitivity was set, see"
+              + " [Sessions](#sessions)",
+          0.0,
+          (value, so) ->
+              value.number(
+                  db -> db >= 0 && db <= 20,
+                  "write how far the chain may have moved, in dB from 0 to 20"),
+          (db, study) -> FrequencyReader.plain(db) + " dB beside the calibrator's own limit");
+
+  public static final Setting<Smoothing> CAPTURE_SMOOTHING =
+      new Setting<>(
+          "capture_smoothing",
+          "Captures as they came",
+          "none, or smoothed to 1/1 to 1/48 octave",
+          "how far captures were smoothed: `none`, or `1/1` to `1/48` octave",
+          Smoothing.NONE,
+          (value, so) -> smoothing(value),
+          (smoothing, all) -> smoothing.word(),
+          (smoothing, study) -> smoothing.plain());
+
+  public static final Setting<PublishingRule> PUBLISHING =
+      new Setting<>(
+          "publishing",
+          "Published",
+          "the range readers compare by and how much of it a graph may lose:"
+              + " { from_hz: 100, to_hz: 10000, lost_octaves: 1 }",
+          "`from_hz`, `to_hz`: the range readers compare by; a graph that loses more than"
+              + " `lost_octaves` of it must be measured again",
+          PublishingRule.standard(),
+          (value, so) -> BandsReader.publishing(value),
+          (rule, all) ->
+              group(
+                  "from_hz", rule.compared().fromHz(),
+                  "to_hz", rule.compared().toHz(),
+                  "lost_octaves", rule.lostOctaves()),
+          (rule, study) ->
+              "graphs that lose at most "
+                  + FrequencyReader.plain(rule.lostOctaves())
+                  + (rule.lostOctaves() == 1 ? " octave of " : " octaves of ")
+                  + words(rule.compared()));
+
+  /** Every setting; those that the reading of others asks for come before them. */
+  public static final List<Setting<?>> ALL =
+      List.of(
+          BANDS,
+          ANCHOR,
+          CONFIDENCE,
+          TOLERANCE,
+          MIN_UNITS,
+          ZONES,
+          RESONANCE_SEARCH_HZ,
+          SCREENING,
+          MODEL,
+          SEED,
+          CALIBRATOR_CLASS,
+          IMPULSE,
+          SWEEP,
+          CHECK_UNIT,
+          DRIFT,
+          MICROPHONE_DRIFT_DB,
+          CAPTURE_SMOOTHING,
+          PUBLISHING);
+
+  private final String key;
+  private final String label;
+  private final String explanation;
+  private final T standard;
+  private final Reader<T> reader;
+  private final BiFunction<T, Settings, Object> value;
+  private final BiFunction<T, Study, String> words;
+  private final List<Field> fields;
+
+  private Setting(
+      String key,
+      String label,
+      String hint,
+      String explanation,
+      T standard,
+      Reader<T> reader,
+      BiFunction<T, Study, String> words) {
+    this(key, label, hint, explanation, standard, reader, (v, all) -> value(v), words);
+  }
+
+  /** A setting with a hint is one field of the settings page; one without is these or none. */
+  private Setting(
+      String key,
+      String label,
+      String hint,
+      String explanation,
+      T standard,
+      Reader<T> reader,
+      BiFunction<T, Settings, Object> value,
+      BiFunction<T, Study, String> words,
+      Field... parts) {
+    this.key = key;
+    this.label = label;
+    this.explanation = explanation;
+    this.standard = standard;
+    this.reader = reader;
+    this.value = value;
+    this.words = words;
+    this.fields =
+        hint.isEmpty() ? List.of(parts) : List.of(new Field(key, label, hint, choices(standard)));
+  }
+
+  /** Takes a value from study.yaml; one that gives nothing has said why. */
+  interface Reader<T> {
+    Optional<T> read(YamlValue value, Context so);
+  }
+
+  /** What a value is read beside: the whole file, the fixtures' names, the settings before it. */
+  record Context(YamlGroup root, List<String> fixtures, Settings before) {}
+
+  /**
+   * A field of the settings page: its key or {@code group.key}, label, what may be written there,
+   * and the only values there are, if it is not written freely.
+   */
+  public record Field(String key, String label, String hint, List<String> choices) {
+    /** The value in force as study.yaml would write it; empty where there is none. */
+    public String text(Settings settings) {
+      int dot = key.indexOf('.');
+      String name = dot < 0 ? key : key.substring(0, dot);
+      Setting<?> owner = ALL.stream().filter(s -> s.key.equals(name)).findFirst().orElseThrow();
+      Object whole = owner.value(settings);
+      return StudyText.flow(dot < 0 ? whole : ((Map<?, ?>) whole).get(key.substring(dot + 1)));
+    }
+  }
+
+  /** As study.yaml names it. */
+  public String key() {
+    return key;
+  }
+
+  /** As the report names it. */
+  public String label() {
+    return label;
+  }
+
+  T standard() {
+    return standard;
+  }
+
+  /** The fields of the settings page that change it; none for the zones. */
+  public List<Field> fields() {
+    return fields;
+  }
+
+  /** Its line in the manual's table of keys: key, meaning, and what holds where it is left out. */
+  public String help() {
+    Object unsaid = value(Settings.defaults());
+    boolean none = unsaid == null || unsaid.equals(List.of());
+    String text = none ? "none" : "`" + StudyText.flow(unsaid) + "`";
+    return "| `" + key + "` | " + explanation + " | " + text + " |";
+  }
+
+  /** The value in force: a number, a text, a list, a map of such, or null where there is none. */
+  public Object value(Settings settings) {
+    return value.apply(settings.get(this), settings);
+  }
+
+  /** The value in force in words. */
+  public String words(Study study) {
+    return words.apply(study.settings().get(this), study);
+  }
+
+  /**
+   * Reads all settings; where a value was refused, the standard stands in and the problem is on
+   * record.
+   */
+  static Settings read(YamlGroup root, List<String> fixtures) {
+    Settings settings = Settings.defaults();
+    for (Setting<?> setting : ALL) {
+      settings = setting.readInto(new Context(root, fixtures, settings));
+    }
+    return settings;
+  }
+
+  private Settings readInto(Context so) {
+    return so.root()
+        .value(key)
+        .flatMap(given -> reader.read(given, so))
+        .map(read -> so.before().with(this, read))
+        .orElse(so.before());
+  }
+
+  @Override
+  public String toString() {
+    return key;
+  }
+
+  /** A smoothing as the lab states it. */
+  static Optional<Smoothing> smoothing(YamlValue value) {
+    return Smoothing.of(value.word()).or(() -> value.refuse(Smoothing.FORM));
+  }
+
+  private static Map<String, Object> group(Object... keysAndValues) {
+    Map<String, Object> group = new LinkedHashMap<>();
+    for (int k = 0; k < keysAndValues.length; k += 2) {
+      group.put((String) keysAndValues[k], keysAndValues[k + 1]);
+    }
+    return group;
+  }
+
+  private static Object value(Anchor anchor) {
+    if (anchor instanceof Anchor.Range range) {
+      return group("from_hz", range.fromHz(), "to_hz", range.toHz());
+    }
+    return anchor instanceof Anchor.Frequency at ? group("at_hz", at.hz()) : "none";
+  }
+
+  private static Object value(DbLimit limit) {
+    return limit.steps().size() == 1
+        ? limit.smallestDb()
+        : limit.steps().stream().map(s -> group("from_hz", s.fromHz(), "db", s.db())).toList();
+  }
+
+  private static Object value(DeclaredZone zone) {
+    return group(
+        "name", zone.name(),
+        "fixture", zone.fixture(),
+        "from_hz", zone.fromHz(),
+        "to_hz", zone.toHz());
+  }
+
+  private static Object value(Sweep sweep) {
+    return group(
+        "from_hz", sweep.fromHz(),
+        "to_hz", sweep.toHz(),
+        "seconds", sweep.seconds(),
+        "fade_in_ms", sweep.fadeInMs(),
+        "fade_out_ms", sweep.fadeOutMs());
+  }
+
+  /** A number, a text, a choice, or any of these that may be missing. */
+  private static Object value(Object plain) {
+    Object there = plain instanceof Optional<?> given ? given.orElse(null) : plain;
+    return there instanceof Enum<?> constant ? word(constant) : there;
+  }
+
+  private static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static List<String> choices(Object value) {
+    return value instanceof Enum<?> constant
+        ? Arrays.stream(constant.getDeclaringClass().getEnumConstants()).map(Setting::word).toList()
+        : List.of();
+  }
+
+  private static String words(FrequencyRange range) {
+    return words(range.fromHz(), range.toHz());
+  }
+
+  private static String words(double fromHz, double toHz) {
+    return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
+  }
+
+  private static String words(BandGrid grid) {
+    return "1/"
+        + grid.perOctave()
+        + " octave, "
+        + grid.size()
+        + " bands from "
+        + words(grid.lowerHz(), grid.upperHz());
+  }
+
+  private static String words(DeclaredZone zone) {
+    return zone.name() + ": " + words(zone.fromHz(), zone.toHz());
+  }
+
+  private static String words(Sweep sweep) {
+    return "recordings of a sweep from "
+        + words(sweep.fromHz(), sweep.toHz())
+        + " in "
+        + Numbers.fixed(sweep.seconds(), 2)
+        + " s";
+  }
+
+  private static String part(Study study, String checkUnit) {
+    boolean check =
+        study.units().stream()
+            .anyMatch(u -> u.name().equals(checkUnit) && u.role() == Unit.Role.CHECK);
+    return check ? "; it has no part in the transfer" : "; it is also used like any other unit";
+  }
+}

@@ -1,0 +1,31 @@
+package org.twinrig.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The manual's table of keys says what the settings say of themselves. {@code mvn test
+ * -Dtest=SettingsManualTest -Dtwinrig.approve=true} writes their lines into the manual, those of
+ * new settings too.
+ */
+class SettingsManualTest {
+  private static final Path PAGE = Path.of("studies", "README.md");
+
+  @Test
+  void theManualSaysWhatTheSettingsSay() throws Exception {
+    String page = Files.readString(PAGE);
+    int from = page.indexOf("\n| `" + Setting.ALL.get(0).key() + "` | ") + 1;
+    int to = page.indexOf("\n\n", from) + 1;
+    StringBuilder lines = new StringBuilder();
+    Setting.ALL.forEach(setting -> lines.append(setting.help()).append('\n'));
+    String right = page.substring(0, from) + lines + page.substring(to);
+    if (Boolean.getBoolean("twinrig.approve")) {
+      Files.writeString(PAGE, right);
+      return;
+    }
+    assertEquals(right, page);
+  }
+}
