@@ -12,6 +12,7 @@ import org.twinrig.response.Levels;
 import org.twinrig.study.Bands;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 
