@@ -32,7 +32,8 @@ final class ColumnRoles {
       phase.ifPresent(
           c ->
               remarks.note(
-                  0, "column " + c + " has no title; it was taken as the phase, which is not used"));
+                  0,
+                  "column " + c + " has no title; it was taken as the phase, which is not used"));
     } else {
       frequency = titledFrequency();
       level = titledLevel();

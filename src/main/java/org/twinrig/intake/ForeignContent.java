@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.problem.Problem;
 
-/** A well-known file that is not text, told by its first bytes: it is refused with its own remedy. */
+/**
+ * A well-known file that is not text, told by its first bytes: it is refused with its own remedy.
+ */
 record ForeignContent(String hex, String what, String remedy) {
   private static final String SHEET = "export the sheet as CSV (UTF-8)";
   private static final String CURVE = "export the curve as text";

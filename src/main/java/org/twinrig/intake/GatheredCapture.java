@@ -25,6 +25,9 @@ public record GatheredCapture(String file, Map<Part, String> parts) {
     return String.format(
         Locale.ROOT,
         "`%s` on `%s`, side %s, seating %s",
-        text(Part.UNIT), text(Part.FIXTURE), text(Part.SIDE), text(Part.SEATING));
+        text(Part.UNIT),
+        text(Part.FIXTURE),
+        text(Part.SIDE),
+        text(Part.SEATING));
   }
 }

@@ -113,7 +113,10 @@ public final class Gatherer {
           String.format(
               Locale.ROOT,
               "unit `%s` is of kind `%s` here and `%s` in `%s`",
-              unit, capture.text(Part.KIND), sibling.text(Part.KIND), sibling.file()),
+              unit,
+              capture.text(Part.KIND),
+              sibling.text(Part.KIND),
+              sibling.file()),
           "a unit has one kind: rename one of them");
     } else {
       captures.add(capture);

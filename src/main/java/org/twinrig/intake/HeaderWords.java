@@ -42,8 +42,7 @@ final class HeaderWords {
           phase phas phi fase faza faasi vaihe deg degree degrees degre degres grad grados gradi
           graus graden grader winkel angle rad radians фаза 位相 相位
           """);
-  private static final Set<String> PHASE_UNIT =
-      NumberText.words("deg degree degrees grad rad");
+  private static final Set<String> PHASE_UNIT = NumberText.words("deg degree degrees grad rad");
   private static final Set<String> LINEAR_UNIT =
       NumberText.words(
           """

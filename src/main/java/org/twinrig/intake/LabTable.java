@@ -44,8 +44,7 @@ public final class LabTable {
   private final List<String> names;
   private final List<TableText.Line> lines;
 
-  private LabTable(
-      String source, Columns columns, List<String> names, List<TableText.Line> lines) {
+  private LabTable(String source, Columns columns, List<String> names, List<TableText.Line> lines) {
     this.source = source;
     this.columns = columns;
     this.names = names;

@@ -16,8 +16,8 @@ public final class NearestName {
    * The known name nearest to a misspelt one: with the fewest letters inserted, left out, replaced
    * or swapped with their neighbour (optimal string alignment distance), not counting case, spaces,
    * hyphens and underscores. Names further than a third of the misspelt one's letters are no guess;
-   * where none is nearer, one that alone begins with what was written, cut short, is.
-   * Of several as near, the first is taken.
+   * where none is nearer, one that alone begins with what was written, cut short, is. Of several as
+   * near, the first is taken.
    */
   public static Optional<String> among(String misspelt, Collection<String> known) {
     String wanted = bare(misspelt);

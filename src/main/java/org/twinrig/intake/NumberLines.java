@@ -168,9 +168,7 @@ final class NumberLines {
    * digit at least.
    */
   private boolean isNearlyPoint(int line, boolean betweenNumbers) {
-    return isWhole(line)
-        && !Double.isNaN(level())
-        && (betweenNumbers || hasDigit(frequencyText()));
+    return isWhole(line) && !Double.isNaN(level()) && (betweenNumbers || hasDigit(frequencyText()));
   }
 
   /** The complaint about a line that should hold a point; to be thrown. */

@@ -38,8 +38,7 @@ final class NumberText {
           """);
 
   /** Minus infinity, the level of a pressure of exactly zero. */
-  private static final Set<String> SILENCE =
-      words("-inf -infinity -∞ \u2212∞ -1.#inf \u2212inf");
+  private static final Set<String> SILENCE = words("-inf -infinity -∞ \u2212∞ -1.#inf \u2212inf");
 
   private final char mark;
   private final int powerOfTen;

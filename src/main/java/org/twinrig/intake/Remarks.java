@@ -35,8 +35,7 @@ final class Remarks {
 
   /** The file as read, with the notes in the order of their lines. */
   Reading reading(Response response, List<String> understood, byte[] bytes, long points) {
-    List<Problem> inOrder =
-        notes.stream().sorted(Comparator.comparingInt(Problem::line)).toList();
+    List<Problem> inOrder = notes.stream().sorted(Comparator.comparingInt(Problem::line)).toList();
     return new Reading(response, understood, inOrder, Sha256.hex(bytes), points, source);
   }
 

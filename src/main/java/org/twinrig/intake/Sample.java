@@ -87,8 +87,7 @@ record Sample(
         columns.stream().filter(c -> used.get(c) > 0).toList());
   }
 
-  private static List<Integer> longestRow(Lines lines, Remarks remarks)
-      throws UnusableInput {
+  private static List<Integer> longestRow(Lines lines, Remarks remarks) throws UnusableInput {
     List<Integer> longest = List.of();
     List<Integer> row = new ArrayList<>();
     for (int line = 1; line <= lines.count() && longest.size() < ENOUGH; line++) {

@@ -56,8 +56,7 @@ public final class Utf8File {
       throw unusable(
           source,
           line(bytes, at),
-          String.format(
-              Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
+          String.format(Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
           SAVE_AS);
     }
     return text.flip().toString();

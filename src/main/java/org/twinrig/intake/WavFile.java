@@ -275,8 +275,7 @@ final class WavFile {
     int stated =
         extensible && sample.isWhole() ? Short.toUnsignedInt(format.getShort(VALID_BITS_AT)) : 0;
     if (stated > sample.bits()) {
-      throw contradicts(
-          "it states " + stated + " valid bits in samples of " + sample.bits());
+      throw contradicts("it states " + stated + " valid bits in samples of " + sample.bits());
     }
     return stated == 0 ? sample.bits() : stated;
   }

@@ -2,8 +2,8 @@
  * Files to captures, and what a file was taken to be.
  *
  * <p>{@link org.twinrig.intake.CaptureFile} is the door: a path goes in, a {@link
- * org.twinrig.intake.Reading} comes out. The reading holds the curve, and says in sentences what the
- * file was taken to be.
+ * org.twinrig.intake.Reading} comes out. The reading holds the curve, and says in sentences what
+ * the file was taken to be.
  *
  * <h2>How a capture text is understood</h2>
  *
