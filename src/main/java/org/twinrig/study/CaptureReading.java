@@ -6,15 +6,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.intake.CaptureFile;
+import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -35,19 +31,12 @@ public final class CaptureReading {
    * @return the captures in the order of the table without those whose file was refused, before any
    *     correction; and the problems in the same order
    * @throws IllegalArgumentException when there is no thread
-   * @throws CancellationException when the calling thread is interrupted
+   * @throws IllegalStateException when the calling thread is interrupted
    */
   public static Findings<List<Capture>> read(Study study, int threads) {
-    if (threads < 1) {
-      throw new IllegalArgumentException("threads must be 1 or more, but is " + threads);
-    }
-    List<Callable<One>> tasks = new ArrayList<>();
-    for (CaptureEntry entry : study.captures()) {
-      tasks.add(() -> one(study, entry));
-    }
     List<Capture> captures = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
-    for (One each : inParallel(tasks, threads)) {
+    for (One each : Parallel.map(study.captures(), threads, entry -> one(study, entry))) {
       problems.addAll(each.problems());
       each.capture().ifPresent(captures::add);
     }
@@ -56,6 +45,9 @@ public final class CaptureReading {
   }
 
   private static One one(Study study, CaptureEntry entry) {
+    if (Thread.currentThread().isInterrupted()) {
+      throw new CancellationException("the reading of captures was interrupted");
+    }
     try {
       Path file = study.capturesFolder().resolve(entry.file());
       var reading = CaptureFile.read(file, entry.file(), study.settings().sound(), entry.side());
@@ -80,27 +72,6 @@ public final class CaptureReading {
                     p.what() + row,
                     p.remedy()))
         .toList();
-  }
-
-  private static List<One> inParallel(List<Callable<One>> tasks, int threads) {
-    ExecutorService pool = Executors.newFixedThreadPool(threads);
-    try {
-      List<One> results = new ArrayList<>();
-      for (Future<One> each : pool.invokeAll(tasks)) {
-        results.add(each.get());
-      }
-      return results;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new CancellationException("the reading of captures was interrupted");
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof Error error) {
-        throw error; // such as memory that ran out: it is told in its own words
-      }
-      throw new IllegalStateException("a capture could not be read", e.getCause());
-    } finally {
-      pool.shutdownNow();
-    }
   }
 
   /** A file and the curve taken from it: the two channels of a stereo file are no copies. */
