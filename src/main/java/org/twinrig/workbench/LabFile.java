@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import org.twinrig.internal.AsideFile;
 import org.twinrig.internal.OrdinaryFile;
@@ -22,7 +23,7 @@ import org.twinrig.internal.OrdinaryFile;
  * A file of the lab's as it was last seen. It is written aside and moved into its place, and only
  * while it still is what was last seen: what someone else wrote meanwhile is never overwritten.
  */
-final class LabFile {
+public final class LabFile {
   private static final int MOST_LINES_TOLD = 8;
 
   private final Path path;
@@ -59,29 +60,31 @@ final class LabFile {
     return Arrays.equals(seen, bytes);
   }
 
-  /** What someone else changed since the file was seen, line by line; empty when nothing. */
-  List<String> changes() throws IOException {
+  /** What someone else changed since the file was seen; nothing when it is as it was. */
+  Optional<Change> change() throws IOException {
     byte[] now;
     try {
       now = OrdinaryFile.at(path).bytes();
     } catch (NoSuchFileException e) {
-      return List.of("the file is gone");
+      return Optional.of(new Change(name(), List.of("the file is gone")));
     }
-    return Arrays.equals(seen, now) ? List.of() : told(lines(seen), lines(now));
+    return Arrays.equals(seen, now)
+        ? Optional.empty()
+        : Optional.of(new Change(name(), told(lines(seen), lines(now))));
   }
 
   /**
    * Replaces the file.
    *
    * @return the file as it is now
-   * @throws ChangedOnDiskException when it is no longer what was seen
+   * @throws RefusedException when it is no longer what was seen
    */
-  LabFile replacedBy(byte[] bytes) throws IOException, ChangedOnDiskException {
+  LabFile replacedBy(byte[] bytes) throws IOException, RefusedException {
     Path aside = written(bytes);
     try {
-      List<String> changes = changes();
-      if (!changes.isEmpty()) {
-        throw new ChangedOnDiskException(name(), changes);
+      Optional<Change> change = change();
+      if (change.isPresent()) {
+        throw change.get().refused();
       }
       AsideFile.moved(aside, path);
     } finally {
@@ -135,24 +138,20 @@ final class LabFile {
     return told;
   }
 
-  /** Thrown instead of overwriting what someone else wrote. */
-  static final class ChangedOnDiskException extends Exception {
-    private static final long serialVersionUID = 1L;
-    private final String file;
-    private final transient List<String> changes;
-
-    ChangedOnDiskException(String file, List<String> changes) {
-      super(file + " was changed by someone else");
-      this.file = file;
-      this.changes = List.copyOf(changes);
+  /** What someone else changed in a file, line by line. */
+  public record Change(String file, List<String> lines) {
+    public Change {
+      lines = List.copyOf(lines);
     }
 
-    String file() {
-      return file;
-    }
-
-    List<String> changes() {
-      return changes;
+    /** Said instead of overwriting what someone else wrote. */
+    RefusedException refused() {
+      return new RefusedException(
+          409,
+          file + " has changed on the disk",
+          "Nothing was written, so that nobody's work is lost. Someone else changed this:",
+          lines,
+          true);
     }
   }
 }

@@ -18,28 +18,28 @@ import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 
 /**
- * What a sender says of the files of a parcel, in the words of catalogue.csv: by a table that came
+ * What a sender says of the files of a upload, in the words of catalogue.csv: by a table that came
  * along, or by a form. Either way the one reader of catalogues reads it.
  */
-final class Statement {
+public final class Statement {
   /** The columns a form asks for. */
   static final List<String> ASKED =
       List.of("kind", "seatings", "sides", "form", "reference", "reference_smoothing", "smoothing");
 
   /** In a form: the reference the study itself names for its old fixture. */
-  static final String OWN_REFERENCE = ":own";
+  public static final String OWN_REFERENCE = ":own";
 
-  private final Parcel parcel;
+  private final Upload upload;
 
-  private Statement(Parcel parcel) {
-    this.parcel = parcel;
+  private Statement(Upload upload) {
+    this.upload = upload;
   }
 
   /** By the table that came along. */
-  static Findings<CatalogueReader.Catalogue> byTable(Parcel parcel)
+  static Findings<CatalogueReader.Catalogue> byTable(Upload upload)
       throws UnusableInput, IOException {
-    Path table = parcel.folder().resolve(Parcel.STATEMENT);
-    return new Statement(parcel).checked(CatalogueReader.read(table, Parcel.STATEMENT));
+    Path table = upload.folder().resolve(Upload.STATEMENT);
+    return new Statement(upload).checked(CatalogueReader.read(table, Upload.STATEMENT));
   }
 
   /**
@@ -49,15 +49,15 @@ final class Statement {
    * @param own what a file says otherwise, by column; one map per file
    */
   static Findings<CatalogueReader.Catalogue> byForm(
-      Parcel parcel, Path folder, Map<String, String> all, List<Map<String, String>> own)
+      Upload upload, Path folder, Map<String, String> all, List<Map<String, String>> own)
       throws UnusableInput, IOException {
-    Statement statement = new Statement(parcel);
+    Statement statement = new Statement(upload);
     List<Map<String, String>> said = new ArrayList<>();
     own.forEach(o -> said.add(merged(all, o)));
     List<Integer> graphs = statement.graphs(said);
-    Path table = folder.resolve(Parcel.STATEMENT);
+    Path table = folder.resolve(Upload.STATEMENT);
     Files.writeString(table, statement.table(graphs, said), StandardCharsets.UTF_8);
-    Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Parcel.STATEMENT);
+    Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Upload.STATEMENT);
     return new Findings<>(read.value(), statement.byFile(read.problems(), graphs));
   }
 
@@ -87,7 +87,7 @@ final class Statement {
       String form = said.get(k).get("form");
       Optional.of(said.get(k).get("reference"))
           .filter(r -> !r.isEmpty() && form.equals("compensated"))
-          .flatMap(parcel::find)
+          .flatMap(upload::find)
           .filter(r -> r != file || said.size() > 1)
           .ifPresent(references::add);
     }
@@ -103,7 +103,7 @@ final class Statement {
   private String table(List<Integer> graphs, List<Map<String, String>> said) {
     StringBuilder table = new StringBuilder("graph,unit,file," + String.join(",", ASKED) + "\n");
     for (int k : graphs) {
-      String name = cell(parcel.names().get(k));
+      String name = cell(upload.names().get(k));
       List<String> cells = new ArrayList<>(List.of(name, name, name));
       ASKED.forEach(column -> cells.add(cell(said.get(k).get(column))));
       table.append(String.join(",", cells)).append('\n');
@@ -121,7 +121,7 @@ final class Statement {
     for (Problem p : problems) {
       String file =
           p.line() >= 2 && p.line() - 2 < graphs.size()
-              ? parcel.names().get(graphs.get(p.line() - 2))
+              ? upload.names().get(graphs.get(p.line() - 2))
               : p.source();
       Problem what = new Problem(p.kind(), "all files", 0, p.what(), p.remedy());
       files.computeIfAbsent(what, w -> new ArrayList<>()).add(file);
@@ -146,29 +146,29 @@ final class Statement {
       row.subtracted().flatMap(CatalogueEntry.Subtracted::file).ifPresent(files::add);
       boolean all = true;
       for (String file : files) {
-        Optional<Integer> found = parcel.find(file);
+        Optional<Integer> found = upload.find(file);
         found.ifPresent(named::add);
         if (found.isEmpty()) {
           all = false;
           problems.add(
               Problem.refused(
-                  Parcel.STATEMENT,
+                  Upload.STATEMENT,
                   row.line(),
                   "no file, or more than one, was sent for `" + file + "`",
-                  "send it along with " + Parcel.STATEMENT + ", under a name of its own"));
+                  "send it along with " + Upload.STATEMENT + ", under a name of its own"));
         }
       }
       if (all) {
         there.add(row);
       }
     }
-    for (int k = 0; k < parcel.files().size(); k++) {
+    for (int k = 0; k < upload.files().size(); k++) {
       if (!named.contains(k)) {
         problems.add(
             Problem.note(
-                parcel.names().get(k),
+                upload.names().get(k),
                 0,
-                "was sent, but no row of " + Parcel.STATEMENT + " names it"));
+                "was sent, but no row of " + Upload.STATEMENT + " names it"));
       }
     }
     return new Findings<>(read.value().with(there), problems);
