@@ -31,8 +31,7 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
                 "kinds",
                 snapshot.study().units().stream()
                     .collect(
-                        Collectors.groupingBy(
-                            Unit::kind, LinkedHashMap::new, Collectors.toList())),
+                        Collectors.groupingBy(Unit::kind, LinkedHashMap::new, Collectors.toList())),
                 "entries",
                 entries.subList(Math.max(0, entries.size() - ENTRIES_SHOWN), entries.size()))));
   }

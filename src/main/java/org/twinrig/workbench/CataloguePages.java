@@ -88,14 +88,11 @@ public final class CataloguePages {
     String sort = request.text("sort");
     Map<String, Object> shown = new HashMap<>();
     shown.put(
-        "frame",
-        pages.frame(session, snapshot, Frame.Part.CATALOGUE, "Old graphs", "./catalogue"));
+        "frame", pages.frame(session, snapshot, Frame.Part.CATALOGUE, "Old graphs", "./catalogue"));
     shown.put(
         "filter",
         new Filter(
-            request.text("find"),
-            request.text("decision"),
-            ORDERS.containsKey(sort) ? sort : ""));
+            request.text("find"), request.text("decision"), ORDERS.containsKey(sort) ? sort : ""));
     last.ifPresent(done -> shown.put("done", done));
     return Response.page(Pages.fill("catalogue.jte", shown));
   }
@@ -109,11 +106,7 @@ public final class CataloguePages {
             Map.of(
                 "frame",
                 pages.frame(
-                    session,
-                    session.snapshot(),
-                    Frame.Part.CATALOGUE,
-                    name,
-                    Pages.graph(name, "")),
+                    session, session.snapshot(), Frame.Part.CATALOGUE, name, Pages.graph(name, "")),
                 "name",
                 name,
                 "done",
@@ -129,8 +122,7 @@ public final class CataloguePages {
 
   private TranslatedGraph found(Request request) throws UnusableInput {
     return last.flatMap(done -> done.graph(request.text("name")))
-        .orElseThrow(
-            () -> Request.unusable("there is no such graph", "go back to the old graphs"));
+        .orElseThrow(() -> Request.unusable("there is no such graph", "go back to the old graphs"));
   }
 
   Response run(Request request) throws UnusableInput {

@@ -164,9 +164,7 @@ public final class Incoming implements AutoCloseable {
           Throwable failure = chunk.getFailure();
           refused =
               Optional.of(
-                  failure instanceof TimeoutException
-                      ? tooSlow()
-                      : new EofException(failure));
+                  failure instanceof TimeoutException ? tooSlow() : new EofException(failure));
           break;
         }
         take(chunk.getByteBuffer());
@@ -278,7 +276,8 @@ public final class Incoming implements AutoCloseable {
       }
     }
 
-    private Request.SentFile file(MultiPart.Part part, int number) throws IOException, RefusedException {
+    private Request.SentFile file(MultiPart.Part part, int number)
+        throws IOException, RefusedException {
       if (part.getLength() > MOST_BYTES_A_FILE) {
         throw tooManyFiles();
       }

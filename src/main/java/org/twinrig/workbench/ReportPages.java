@@ -30,8 +30,7 @@ public final class ReportPages {
   private final Workbench.Options options;
   private volatile List<String> remarks = List.of();
 
-  ReportPages(
-      StudySession session, Pages pages, Work.Queue queue, Workbench.Options options) {
+  ReportPages(StudySession session, Pages pages, Work.Queue queue, Workbench.Options options) {
     this.session = session;
     this.pages = pages;
     this.queue = queue;
@@ -54,7 +53,9 @@ public final class ReportPages {
                 remarks)));
   }
 
-  /** Where a page is written, whether it was before, and whether it shows the study as it stands. */
+  /**
+   * Where a page is written, whether it was before, and whether it shows the study as it stands.
+   */
   public record State(String place, boolean there, boolean fresh) {}
 
   private static State state(WrittenPage page, Snapshot snapshot) throws IOException {
@@ -120,7 +121,11 @@ public final class ReportPages {
             folder -> {
               RunRecord record = new RunRecord(options.version(), "workbench");
               new StudyFolder(
-                      outcome, snapshot.fingerprint(), snapshot.problems(), record, options.threads())
+                      outcome,
+                      snapshot.fingerprint(),
+                      snapshot.problems(),
+                      record,
+                      options.threads())
                   .write(folder);
               work.stopIfCancelled();
               return folder;

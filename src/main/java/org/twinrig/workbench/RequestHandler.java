@@ -30,8 +30,7 @@ final class RequestHandler extends Handler.Abstract {
     Response of(Request request) throws Exception;
   }
 
-  RequestHandler(
-      Access access, Map<String, Action> actions, Incoming incoming, Refusals refusals) {
+  RequestHandler(Access access, Map<String, Action> actions, Incoming incoming, Refusals refusals) {
     this.access = access;
     this.actions = Map.copyOf(actions);
     this.incoming = incoming;
@@ -44,8 +43,7 @@ final class RequestHandler extends Handler.Abstract {
       org.eclipse.jetty.server.Response out,
       Callback callback) {
     String method = http.getMethod();
-    String path =
-        access.inside(org.eclipse.jetty.server.Request.getPathInContext(http)).orElse("");
+    String path = access.inside(org.eclipse.jetty.server.Request.getPathInContext(http)).orElse("");
     Optional<Response> refused = refused(http, out, method, path);
     if (refused.isPresent()) {
       send(refused.get(), out, callback);
@@ -116,8 +114,7 @@ final class RequestHandler extends Handler.Abstract {
     Response response() throws Exception;
   }
 
-  private void respond(
-      Outcome outcome, org.eclipse.jetty.server.Response out, Callback callback) {
+  private void respond(Outcome outcome, org.eclipse.jetty.server.Response out, Callback callback) {
     Response response;
     try {
       response = outcome.response();

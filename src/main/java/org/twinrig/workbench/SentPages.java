@@ -65,8 +65,7 @@ final class SentPages {
 
   Response sent(Request request) throws IOException, UnusableInput {
     Map<String, String> all = Map.of("kind", Translation.UNKNOWN_KIND, "form", "raw");
-    List<Map<String, String>> own =
-        Collections.nCopies(upload(request).names().size(), Map.of());
+    List<Map<String, String>> own = Collections.nCopies(upload(request).names().size(), Map.of());
     return Response.page(form(request, List.of(), all, own));
   }
 
@@ -132,11 +131,7 @@ final class SentPages {
         Map.of(
             "frame",
             pages.frame(
-                session,
-                session.snapshot(),
-                Frame.Part.CATALOGUE,
-                "What these files are",
-                here),
+                session, session.snapshot(), Frame.Part.CATALOGUE, "What these files are", here),
             "number",
             number,
             "problems",

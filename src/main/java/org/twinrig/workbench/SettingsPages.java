@@ -100,7 +100,8 @@ final class SettingsPages {
   }
 
   Response settings(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot(); // before the text: a page that is older than it is refused later
+    Snapshot snapshot =
+        session.snapshot(); // before the text: a page that is older than it is refused later
     Settings s = snapshot.study().settings();
     StudyText yaml = session.yaml();
     List<SettingsView.Field> fields = new ArrayList<>();
@@ -113,7 +114,8 @@ final class SettingsPages {
           new SettingsView.ZoneRow(
               zones.size(), zone.name(), zone.fixture(), plain(zone.fromHz()), plain(zone.toHz())));
     }
-    return Response.page(Pages.fill("settings.jte", Map.of("view", view(snapshot, List.of(), fields, zones))));
+    return Response.page(
+        Pages.fill("settings.jte", Map.of("view", view(snapshot, List.of(), fields, zones))));
   }
 
   Response change(Request request) throws Exception {
@@ -136,13 +138,16 @@ final class SettingsPages {
     }
     try {
       session.settle(
-          request.number("revision"), changed, "Settings changed: " + String.join(", ", words) + ".");
+          request.number("revision"),
+          changed,
+          "Settings changed: " + String.join(", ", words) + ".");
       return Response.seeOther("./study");
     } catch (UnusableInput e) {
       List<SettingsView.Field> fields =
           keys(s).stream().map(k -> field(k, request.text(k.name()))).toList();
       List<String> problems = e.problems().stream().map(Problem::text).toList();
-      return Response.page(400, Pages.fill("settings.jte", Map.of("view", view(snapshot, problems, fields, rows))));
+      return Response.page(
+          400, Pages.fill("settings.jte", Map.of("view", view(snapshot, problems, fields, rows))));
     }
   }
 

@@ -47,8 +47,7 @@ public record StudyPages(StudySession session, Pages pages, FigureCache figures)
     Snapshot snapshot = session.snapshot();
     List<KindOutcome> kinds = snapshot.kinds();
     Map<String, Object> shown = new HashMap<>();
-    shown.put(
-        "frame", pages.frame(session, snapshot, Frame.Part.ZONES, "Zones", "./zones"));
+    shown.put("frame", pages.frame(session, snapshot, Frame.Part.ZONES, "Zones", "./zones"));
     shown.put("figures", figures);
     if (!kinds.isEmpty()) {
       KindOutcome kind =

@@ -26,11 +26,12 @@ import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
 
 /**
- * The lab session: one study, the changes made to it since the workbench was opened, and the way back.
+ * The lab session: one study, the changes made to it since the workbench was opened, and the way
+ * back.
  *
  * <p>Changes come one after the other. Each is written to the lab's own file before anything else
- * happens, then the study is estimated anew and a new {@link Snapshot} put on top. Reading a snapshot never
- * waits for a change.
+ * happens, then the study is estimated anew and a new {@link Snapshot} put on top. Reading a
+ * snapshot never waits for a change.
  */
 public final class StudySession {
   private final Path place;
@@ -65,7 +66,8 @@ public final class StudySession {
    * @param seen takes what the lab declares, before the longer work on it begins
    * @throws UnusableInput when it cannot be read
    */
-  static StudySession open(Path studyFolder, List<Path> dataRoots, int threads, Consumer<Study> seen)
+  static StudySession open(
+      Path studyFolder, List<Path> dataRoots, int threads, Consumer<Study> seen)
       throws UnusableInput, IOException {
     StudySession session = new StudySession(studyFolder, dataRoots, threads);
     synchronized (session) {
@@ -173,8 +175,7 @@ public final class StudySession {
   }
 
   /** Takes the last change back. */
-  synchronized void undo(long revision)
-      throws RefusedException, UnusableInput, IOException {
+  synchronized void undo(long revision) throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
     Undo undo = undos.peek();
     if (undo == null) {
@@ -268,7 +269,8 @@ public final class StudySession {
       problems.addAll(e.problems());
     }
     long revision = snapshot == null ? 1 : snapshot.revision() + 1;
-    Snapshot next = new Snapshot(revision, what, study, fingerprint, outcome, before, undo, problems);
+    Snapshot next =
+        new Snapshot(revision, what, study, fingerprint, outcome, before, undo, problems);
     entries.add(new Entry(revision, what));
     if (entries.size() > MOST_ENTRIES) {
       entries.remove(0);

@@ -108,12 +108,7 @@ public final class TranslatedCatalogue {
       CatalogueReader.Catalogue placed =
           read.value().with(read.value().entries().stream().map(upload::placed).toList());
       TranslatedCatalogue done =
-          run(
-              snapshot,
-              new Findings<>(placed, read.problems()),
-              upload.folder(),
-              threads,
-              work);
+          run(snapshot, new Findings<>(placed, read.problems()), upload.folder(), threads, work);
       return new TranslatedCatalogue(
           snapshot,
           done.lines,

@@ -41,7 +41,8 @@ record Upload(Path folder, List<String> names, List<Request.SentFile> files, boo
    * @param incoming makes it
    * @throws UnusableInput when there is no graph among them
    */
-  static Upload of(List<Request.SentFile> sent, Incoming incoming) throws UnusableInput, IOException {
+  static Upload of(List<Request.SentFile> sent, Incoming incoming)
+      throws UnusableInput, IOException {
     List<Request.SentFile> files = new ArrayList<>();
     List<String> names = new ArrayList<>();
     Optional<Request.SentFile> statement = Optional.empty();

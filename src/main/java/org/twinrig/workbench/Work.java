@@ -160,7 +160,9 @@ public final class Work {
   /** Whether it ended because it was stopped. */
   public boolean stopped() {
     return failure
-        .filter(e -> e instanceof CancellationException || e.getCause() instanceof CancellationException)
+        .filter(
+            e ->
+                e instanceof CancellationException || e.getCause() instanceof CancellationException)
         .isPresent();
   }
 

@@ -18,11 +18,9 @@ record WorkPages(StudySession session, Pages pages, Work.Queue queue) {
       return Response.seeOther(work.back());
     }
     Frame frame =
-        pages.frame(
-            session, session.snapshot(), Frame.Part.REPORT, work.title(), work.path());
+        pages.frame(session, session.snapshot(), Frame.Part.REPORT, work.title(), work.path());
     return Response.page(
-        Pages.fill(
-            "work.jte", Map.of("frame", frame, "work", work, "running", !work.finished())));
+        Pages.fill("work.jte", Map.of("frame", frame, "work", work, "running", !work.finished())));
   }
 
   /** The same for a script: whether it is still running, and how far. */

@@ -71,8 +71,8 @@ public final class Workbench implements AutoCloseable {
       Consumer<Exception> faults) {}
 
   /**
-   * Takes the port, reads and estimates the study, and begins to response. A port that cannot be had
-   * is told before any of the longer work; who comes to it meanwhile waits.
+   * Takes the port, reads and estimates the study, and begins to response. A port that cannot be
+   * had is told before any of the longer work; who comes to it meanwhile waits.
    *
    * @throws UnusableInput when the study cannot be read, or the address cannot be listened on
    * @throws IOException when a file of the study cannot be read
@@ -132,7 +132,8 @@ public final class Workbench implements AutoCloseable {
       Pages pages = new Pages(access.formToken());
       Refusals refusals = new Refusals(access.formToken(), options.faults());
       server.setHandler(
-          new RequestHandler(access, actions(session, pages, queue, options, incoming), incoming, refusals));
+          new RequestHandler(
+              access, actions(session, pages, queue, options, incoming), incoming, refusals));
       ErrorHandler plain = new ErrorHandler();
       plain.setShowStacks(false);
       plain.setShowCauses(false);

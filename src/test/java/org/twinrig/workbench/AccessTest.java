@@ -165,7 +165,8 @@ class AccessTest {
       String response = request(host, "");
       assertTrue(response.startsWith("HTTP/1.1 403"), host + "\n" + response);
       assertTrue(
-          response.contains("This workbench was asked for under a name that is not its own."), host);
+          response.contains("This workbench was asked for under a name that is not its own."),
+          host);
     }
   }
 
@@ -211,7 +212,8 @@ class AccessTest {
     for (String headers : browsers) {
       String done = send(headers, "revision=1&formToken=" + browser.formToken());
       assertTrue(done.startsWith("HTTP/1.1 303"), headers + "\n" + done);
-      for (String form : List.of("revision=1", "revision=1&formToken=", "revision=1&formToken=wrong")) {
+      for (String form :
+          List.of("revision=1", "revision=1&formToken=", "revision=1&formToken=wrong")) {
         String response = send(headers, form);
         assertTrue(response.startsWith("HTTP/1.1 403"), headers + form + "\n" + response);
         assertTrue(
@@ -229,7 +231,8 @@ class AccessTest {
   void everyAnswerTellsTheBrowserToBeCareful() throws Exception {
     for (HttpResponse<String> response :
         List.of(browser.get("/"), bare("/"), browser.get("/nowhere"), browser.get("/study"))) {
-      assertEquals("nosniff", response.headers().firstValue("X-Content-Type-Options").orElseThrow());
+      assertEquals(
+          "nosniff", response.headers().firstValue("X-Content-Type-Options").orElseThrow());
       assertEquals("no-referrer", response.headers().firstValue("Referrer-Policy").orElseThrow());
       assertEquals("no-store", response.headers().firstValue("Cache-Control").orElseThrow());
       String policy = response.headers().firstValue("Content-Security-Policy").orElseThrow();

@@ -240,7 +240,9 @@ class IncomingTest {
     List<HttpRequest.BodyPublisher> parts = new ArrayList<>();
     parts.add(
         HttpRequest.BodyPublishers.ofString(
-            "--xyz\r\nContent-Disposition: form-data; name=\"formToken\"\r\n\r\n" + formToken + "\r\n"));
+            "--xyz\r\nContent-Disposition: form-data; name=\"formToken\"\r\n\r\n"
+                + formToken
+                + "\r\n"));
     for (int k = 0; k < 8; k++) {
       parts.add(
           HttpRequest.BodyPublishers.ofString(

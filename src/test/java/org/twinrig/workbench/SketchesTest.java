@@ -16,7 +16,11 @@ class SketchesTest {
   @Test
   void everySeatingIsDrawnAmongTheOthersOfItsFixture() throws Exception {
     Browser.write(folder.resolve("study"));
-    StudyOutcome outcome = StudySession.open(folder.resolve("study"), List.of(), 1, study -> {}).snapshot().outcome().orElseThrow();
+    StudyOutcome outcome =
+        StudySession.open(folder.resolve("study"), List.of(), 1, study -> {})
+            .snapshot()
+            .outcome()
+            .orElseThrow();
     CaptureEntry first = outcome.study().captures().get(0);
     Sketches sketches = new Sketches(outcome, first.unit(), outcome.study().from());
     String own = sketches.one(first.line());

@@ -63,7 +63,11 @@ class WorkbenchReportTest extends OpenWorkbench {
   @Test
   void thePageForReadersIsTheCommandLines() throws Exception {
     browser.finish(browser.post("/explained", Map.of()));
-    StudyOutcome outcome = StudySession.open(browser.file("."), List.of(), 1, study -> {}).snapshot().outcome().orElseThrow();
+    StudyOutcome outcome =
+        StudySession.open(browser.file("."), List.of(), 1, study -> {})
+            .snapshot()
+            .outcome()
+            .orElseThrow();
     assertEquals(
         ExplainPage.html(outcome, new ExampleChoice(outcome, 1).graph().value()),
         browser.content("explained.html"));
