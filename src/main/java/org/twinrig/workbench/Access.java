@@ -121,8 +121,8 @@ final class Access {
     return formToken;
   }
 
-  /** Whether a form is one of this session's. */
-  boolean signed(String given) {
+  /** Whether a form's token is the one this session gave out. */
+  boolean issued(String given) {
     return same(formToken, given);
   }
 

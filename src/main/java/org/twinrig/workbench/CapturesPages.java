@@ -1,11 +1,11 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Spreadsheet;
@@ -18,44 +18,37 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
   private static final int ENTRIES_SHOWN = 30;
 
   Response contents(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot();
-    List<StudySession.Entry> entries = session.entries();
+    Frame frame = pages.frame(Frame.Part.CAPTURES, "Captures", "./");
+    Map<String, List<Unit>> kinds = new LinkedHashMap<>();
+    for (Unit unit : frame.snapshot().study().units()) {
+      kinds.computeIfAbsent(unit.kind(), k -> new ArrayList<>()).add(unit);
+    }
+    List<StudySession.Entry> all = session.entries();
     return Response.page(
         Pages.fill(
             "contents.jte",
             Map.of(
-                "frame",
-                pages.frame(session, snapshot, Frame.Part.CAPTURES, "Captures", "./"),
-                "doubts",
-                new Doubts(snapshot),
-                "kinds",
-                snapshot.study().units().stream()
-                    .collect(
-                        Collectors.groupingBy(Unit::kind, LinkedHashMap::new, Collectors.toList())),
-                "entries",
-                entries.subList(Math.max(0, entries.size() - ENTRIES_SHOWN), entries.size()))));
+                "frame", frame,
+                "doubts", new Doubts(frame.snapshot()),
+                "kinds", kinds,
+                "entries", all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size()))));
   }
 
   Response unit(Request request) throws IOException, UnusableInput {
-    Snapshot snapshot = session.snapshot();
     String name = request.text("name");
-    List<String> names = snapshot.study().units().stream().map(Unit::name).toList();
+    Frame frame = pages.frame(Frame.Part.CAPTURES, name, Pages.unit(name));
+    List<String> names = frame.snapshot().study().units().stream().map(Unit::name).toList();
     if (!names.contains(name)) {
       throw Request.unusable("the study has no unit of this name", "go to the captures");
     }
-    String here = Pages.unit(name);
     return Response.page(
         Pages.fill(
             "unit.jte",
             Map.of(
-                "frame",
-                pages.frame(session, snapshot, Frame.Part.CAPTURES, name, here),
-                "at",
-                names.indexOf(name),
-                "doubts",
-                new Doubts(snapshot),
-                "figures",
-                figures)));
+                "frame", frame,
+                "at", names.indexOf(name),
+                "doubts", new Doubts(frame.snapshot()),
+                "figures", figures)));
   }
 
   Response leaveOut(Request request) throws Exception {

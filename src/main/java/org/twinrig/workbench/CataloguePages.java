@@ -84,33 +84,19 @@ public final class CataloguePages {
   }
 
   Response catalogue(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot();
-    String sort = request.text("sort");
+    String sort = ORDERS.containsKey(request.text("sort")) ? request.text("sort") : "";
     Map<String, Object> shown = new HashMap<>();
-    shown.put(
-        "frame", pages.frame(session, snapshot, Frame.Part.CATALOGUE, "Old graphs", "./catalogue"));
-    shown.put(
-        "filter",
-        new Filter(
-            request.text("find"), request.text("decision"), ORDERS.containsKey(sort) ? sort : ""));
+    shown.put("frame", pages.frame(Frame.Part.CATALOGUE, "Old graphs", "./catalogue"));
+    shown.put("filter", new Filter(request.text("find"), request.text("decision"), sort));
     last.ifPresent(done -> shown.put("done", done));
     return Response.page(Pages.fill("catalogue.jte", shown));
   }
 
   Response graph(Request request) throws IOException, UnusableInput {
-    TranslatedGraph graph = found(request);
-    String name = graph.entry().graph();
+    String name = found(request).entry().graph();
+    Frame frame = pages.frame(Frame.Part.CATALOGUE, name, Pages.graph(name, ""));
     return Response.page(
-        Pages.fill(
-            "graph.jte",
-            Map.of(
-                "frame",
-                pages.frame(
-                    session, session.snapshot(), Frame.Part.CATALOGUE, name, Pages.graph(name, "")),
-                "name",
-                name,
-                "done",
-                last.orElseThrow())));
+        Pages.fill("graph.jte", Map.of("frame", frame, "name", name, "done", last.orElseThrow())));
   }
 
   Response csv(Request request) throws UnusableInput {

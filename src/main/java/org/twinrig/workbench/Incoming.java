@@ -72,13 +72,9 @@ public final class Incoming implements AutoCloseable {
   }
 
   /**
-   * How slowly a body may come, and how much all may bring together.
-   *
-   * @param silence how long a sender may say nothing
-   * @param grace how long it may fall short of the rate
-   * @param bytesPerSecond the rate, from the beginning on
-   * @param whole how long a body may take in all
-   * @param bytesOfAll how many bytes of files may be on their way at one time
+   * How slowly a body may come: how long a sender may say nothing and, after a time of grace, fall
+   * short of a rate from the beginning on, and how long a body may take in all. And how many bytes
+   * of files may be on their way at one time.
    */
   record Limits(
       Duration silence, Duration grace, long bytesPerSecond, Duration whole, long bytesOfAll) {

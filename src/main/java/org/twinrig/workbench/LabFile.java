@@ -1,14 +1,11 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -17,6 +14,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.twinrig.internal.AsideFile;
+import org.twinrig.internal.Disk;
 import org.twinrig.internal.OrdinaryFile;
 
 /**
@@ -96,13 +94,8 @@ public final class LabFile {
   /** Writes a copy beside the file, safe on the disk, with the file's own permissions. */
   Path written(byte[] bytes) throws IOException {
     Path aside = AsideFile.create(path);
-    try (FileChannel channel = FileChannel.open(aside, StandardOpenOption.WRITE)) {
-      ByteBuffer buffer = ByteBuffer.wrap(bytes);
-      while (buffer.hasRemaining()) {
-        channel.write(buffer);
-      }
-      channel.force(true);
-    }
+    Files.write(aside, bytes);
+    new Disk().force(aside);
     if (FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
       Files.setPosixFilePermissions(aside, Files.getPosixFilePermissions(path));
     }

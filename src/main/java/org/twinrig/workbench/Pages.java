@@ -18,9 +18,11 @@ public final class Pages {
       TemplateEngine.createPrecompiled(
           null, ContentType.Html, Pages.class.getClassLoader(), "org.twinrig.workbench.page");
 
+  private final StudySession session;
   private final String formToken;
 
-  Pages(String formToken) {
+  Pages(StudySession session, String formToken) {
+    this.session = session;
     this.formToken = formToken;
   }
 
@@ -30,8 +32,12 @@ public final class Pages {
     return output.toString();
   }
 
-  Frame frame(StudySession session, Snapshot snapshot, Frame.Part part, String title, String here)
-      throws IOException {
+  /** What surrounds a page on the study as it stands now. */
+  Frame frame(Frame.Part part, String title, String here) throws IOException {
+    return frame(session.snapshot(), part, title, here);
+  }
+
+  Frame frame(Snapshot snapshot, Frame.Part part, String title, String here) throws IOException {
     return new Frame(part, title, here, snapshot, formToken, session.changedOnDisk());
   }
 

@@ -38,19 +38,14 @@ public final class ReportPages {
   }
 
   Response report(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot();
+    Frame frame = pages.frame(Frame.Part.REPORT, "Report", "./report");
+    State report = state(writtenReport(), frame.snapshot());
+    State explained = state(writtenExplanation(), frame.snapshot());
     return Response.page(
         Pages.fill(
             "report.jte",
             Map.of(
-                "frame",
-                pages.frame(session, snapshot, Frame.Part.REPORT, "Report", "./report"),
-                "report",
-                state(writtenReport(), snapshot),
-                "explained",
-                state(writtenExplanation(), snapshot),
-                "remarks",
-                remarks)));
+                "frame", frame, "report", report, "explained", explained, "remarks", remarks)));
   }
 
   /**

@@ -101,7 +101,7 @@ final class RequestHandler extends Handler.Abstract {
   }
 
   private Response signed(Action action, Request request) throws Exception {
-    return access.signed(request.raw(Access.FORM_TOKEN))
+    return access.issued(request.raw(Access.FORM_TOKEN))
         ? action.of(request)
         : Refusals.forbidden(
             "This form does not come from a page of the workbench that runs now, and was not"

@@ -22,15 +22,13 @@ final class SentPages {
   private static final int MOST_WAITING = 32;
   private static final long MOST_BYTES_WAITING = 1024L * 1024 * 1024;
 
-  private final StudySession session;
   private final Pages pages;
   private final CataloguePages catalogue;
   private final Incoming incoming;
   private final ConcurrentSkipListMap<Long, Upload> waiting = new ConcurrentSkipListMap<>();
   private long count;
 
-  SentPages(StudySession session, Pages pages, CataloguePages catalogue, Incoming incoming) {
-    this.session = session;
+  SentPages(Pages pages, CataloguePages catalogue, Incoming incoming) {
     this.pages = pages;
     this.catalogue = catalogue;
     this.incoming = incoming;
@@ -42,7 +40,7 @@ final class SentPages {
       return Response.seeOther("./sent?upload=" + keep(upload));
     }
     try {
-      return catalogue.run(upload, () -> Statement.byTable(upload));
+      return catalogue.run(upload, () -> new Statement(upload).byTable());
     } catch (UnusableInput e) {
       upload.delete();
       throw e;
@@ -84,7 +82,7 @@ final class SentPages {
       throw gone();
     }
     try {
-      return catalogue.run(upload, () -> Statement.byForm(upload, upload.folder(), all, own));
+      return catalogue.run(upload, () -> new Statement(upload).byForm(upload.folder(), all, own));
     } catch (UnusableInput e) {
       waiting.put(request.number("upload"), upload); // busy: they may be tried again
       throw e;
@@ -97,7 +95,7 @@ final class SentPages {
       throws IOException, UnusableInput {
     Path folder = Files.createTempDirectory("twinrig-statement");
     try {
-      return Statement.byForm(upload, folder, all, own).problems();
+      return new Statement(upload).byForm(folder, all, own).problems();
     } finally {
       Upload.delete(folder);
     }
@@ -125,22 +123,16 @@ final class SentPages {
       List<Map<String, String>> own)
       throws IOException, UnusableInput {
     long number = request.number("upload");
+    List<String> names = upload(request).names();
     String here = "./sent?upload=" + number;
     return Pages.fill(
         "sent.jte",
         Map.of(
-            "frame",
-            pages.frame(
-                session, session.snapshot(), Frame.Part.CATALOGUE, "What these files are", here),
-            "number",
-            number,
-            "problems",
-            problems,
-            "names",
-            upload(request).names(),
-            "all",
-            all,
-            "own",
-            own));
+            "frame", pages.frame(Frame.Part.CATALOGUE, "What these files are", here),
+            "number", number,
+            "problems", problems,
+            "names", names,
+            "all", all,
+            "own", own));
   }
 }

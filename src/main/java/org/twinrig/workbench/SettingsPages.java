@@ -162,7 +162,7 @@ final class SettingsPages {
       rows.add(new SettingsView.ZoneRow(rows.size(), "", "", "", ""));
     }
     return new SettingsView(
-        pages.frame(session, snapshot, Frame.Part.SETTINGS, "Settings", "./settings"),
+        pages.frame(snapshot, Frame.Part.SETTINGS, "Settings", "./settings"),
         problems,
         fields,
         rows,

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -21,7 +22,7 @@ import org.twinrig.translation.CatalogueReader;
  * What a sender says of the files of a upload, in the words of catalogue.csv: by a table that came
  * along, or by a form. Either way the one reader of catalogues reads it.
  */
-public final class Statement {
+public record Statement(Upload upload) {
   /** The columns a form asks for. */
   static final List<String> ASKED =
       List.of("kind", "seatings", "sides", "form", "reference", "reference_smoothing", "smoothing");
@@ -29,17 +30,10 @@ public final class Statement {
   /** In a form: the reference the study itself names for its old fixture. */
   public static final String OWN_REFERENCE = ":own";
 
-  private final Upload upload;
-
-  private Statement(Upload upload) {
-    this.upload = upload;
-  }
-
   /** By the table that came along. */
-  static Findings<CatalogueReader.Catalogue> byTable(Upload upload)
-      throws UnusableInput, IOException {
+  Findings<CatalogueReader.Catalogue> byTable() throws UnusableInput, IOException {
     Path table = upload.folder().resolve(Upload.STATEMENT);
-    return new Statement(upload).checked(CatalogueReader.read(table, Upload.STATEMENT));
+    return checked(CatalogueReader.read(table, Upload.STATEMENT));
   }
 
   /**
@@ -48,17 +42,16 @@ public final class Statement {
    * @param all what holds for every file, by column
    * @param own what a file says otherwise, by column; one map per file
    */
-  static Findings<CatalogueReader.Catalogue> byForm(
-      Upload upload, Path folder, Map<String, String> all, List<Map<String, String>> own)
+  Findings<CatalogueReader.Catalogue> byForm(
+      Path folder, Map<String, String> all, List<Map<String, String>> own)
       throws UnusableInput, IOException {
-    Statement statement = new Statement(upload);
     List<Map<String, String>> said = new ArrayList<>();
     own.forEach(o -> said.add(merged(all, o)));
-    List<Integer> graphs = statement.graphs(said);
+    List<Integer> graphs = graphs(said);
     Path table = folder.resolve(Upload.STATEMENT);
-    Files.writeString(table, statement.table(graphs, said), StandardCharsets.UTF_8);
+    Files.writeString(table, table(graphs, said), StandardCharsets.UTF_8);
     Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Upload.STATEMENT);
-    return new Findings<>(read.value(), statement.byFile(read.problems(), graphs));
+    return new Findings<>(read.value(), byFile(read.problems(), graphs));
   }
 
   /** What holds for a file: its own words, and those for all where it has none. */
@@ -91,13 +84,7 @@ public final class Statement {
           .filter(r -> r != file || said.size() > 1)
           .ifPresent(references::add);
     }
-    List<Integer> graphs = new ArrayList<>();
-    for (int k = 0; k < said.size(); k++) {
-      if (!references.contains(k)) {
-        graphs.add(k);
-      }
-    }
-    return graphs;
+    return IntStream.range(0, said.size()).filter(k -> !references.contains(k)).boxed().toList();
   }
 
   private String table(List<Integer> graphs, List<Map<String, String>> said) {

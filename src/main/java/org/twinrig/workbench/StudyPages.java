@@ -16,17 +16,12 @@ import org.twinrig.report.StudyWords;
 public record StudyPages(StudySession session, Pages pages, FigureCache figures) {
 
   Response study(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot();
+    Frame frame = pages.frame(Frame.Part.STUDY, "The study", "./study");
+    List<String> sentences =
+        frame.snapshot().outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of());
     return Response.page(
         Pages.fill(
-            "study.jte",
-            Map.of(
-                "frame",
-                pages.frame(session, snapshot, Frame.Part.STUDY, "The study", "./study"),
-                "sentences",
-                snapshot.outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of()),
-                "figures",
-                figures)));
+            "study.jte", Map.of("frame", frame, "sentences", sentences, "figures", figures)));
   }
 
   Response undo(Request request) throws Exception {
@@ -44,10 +39,10 @@ public record StudyPages(StudySession session, Pages pages, FigureCache figures)
 
   /** Why bands and zones are marked: units, their differences, the model, the error budget. */
   Response zones(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot();
-    List<KindOutcome> kinds = snapshot.kinds();
+    Frame frame = pages.frame(Frame.Part.ZONES, "Zones", "./zones");
+    List<KindOutcome> kinds = frame.snapshot().kinds();
     Map<String, Object> shown = new HashMap<>();
-    shown.put("frame", pages.frame(session, snapshot, Frame.Part.ZONES, "Zones", "./zones"));
+    shown.put("frame", frame);
     shown.put("figures", figures);
     if (!kinds.isEmpty()) {
       KindOutcome kind =

@@ -53,12 +53,6 @@ public final class StudySession {
   private static final int MOST_ENTRIES = 1000;
   private static final int MOST_UNDOS = 200;
 
-  private StudySession(Path place, List<Path> dataRoots, int threads) {
-    this.place = place;
-    this.dataRoots = List.copyOf(dataRoots);
-    this.threads = threads;
-  }
-
   /**
    * Opens a study.
    *
@@ -66,14 +60,12 @@ public final class StudySession {
    * @param seen takes what the lab declares, before the longer work on it begins
    * @throws UnusableInput when it cannot be read
    */
-  static StudySession open(
-      Path studyFolder, List<Path> dataRoots, int threads, Consumer<Study> seen)
+  StudySession(Path place, List<Path> dataRoots, int threads, Consumer<Study> seen)
       throws UnusableInput, IOException {
-    StudySession session = new StudySession(studyFolder, dataRoots, threads);
-    synchronized (session) {
-      session.begin("The workbench was opened.", seen);
-    }
-    return session;
+    this.place = place;
+    this.dataRoots = List.copyOf(dataRoots);
+    this.threads = threads;
+    begin("The workbench was opened.", seen);
   }
 
   /** How things stand. */

@@ -14,8 +14,8 @@ import org.twinrig.study.StudyText;
 record TextPages(StudySession session, Pages pages) {
 
   Response text(Request request) throws IOException {
-    Snapshot now = session.snapshot(); // before the text: a page older than it is refused later
-    return Response.page(filled(now, session.yaml().text(), List.of()));
+    Frame frame = frame(); // before the text: a page that is older than it is refused later
+    return Response.page(filled(frame, session.yaml().text(), List.of()));
   }
 
   Response change(Request request) throws Exception {
@@ -28,7 +28,7 @@ record TextPages(StudySession session, Pages pages) {
           "The text of study.yaml was edited.");
       return Response.seeOther("./study");
     } catch (UnusableInput e) {
-      return Response.page(400, filled(session.snapshot(), sent, e.problems()));
+      return Response.page(400, filled(frame(), sent, e.problems()));
     }
   }
 
@@ -40,18 +40,13 @@ record TextPages(StudySession session, Pages pages) {
     return before.contains("\r\n") ? sent.replace("\n", "\r\n") : sent;
   }
 
-  private String filled(Snapshot now, String text, List<Problem> problems) throws IOException {
-    String here = "./settings-text";
+  private Frame frame() throws IOException {
+    return pages.frame(Frame.Part.SETTINGS, "Text of study.yaml", "./settings-text");
+  }
+
+  private String filled(Frame frame, String text, List<Problem> problems) {
+    String yaml = session.yamlName();
     return Pages.fill(
-        "text.jte",
-        Map.of(
-            "frame",
-            pages.frame(session, now, Frame.Part.SETTINGS, "Text of study.yaml", here),
-            "text",
-            text,
-            "yaml",
-            session.yamlName(),
-            "problems",
-            problems));
+        "text.jte", Map.of("frame", frame, "text", text, "yaml", yaml, "problems", problems));
   }
 }

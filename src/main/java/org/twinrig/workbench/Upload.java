@@ -24,13 +24,13 @@ import org.twinrig.translation.CatalogueReader;
  * @param files as they were sent, in the same order
  * @param stated whether a catalogue.csv came along, which is none of the files
  */
-record Upload(Path folder, List<String> names, List<Request.SentFile> files, boolean stated) {
+public record Upload(Path folder, List<String> names, List<Request.SentFile> files, boolean stated) {
   /** What a table that states what the files are must be called. */
   static final String STATEMENT = "catalogue.csv";
 
   private static final Pattern ON_DISK = Pattern.compile("twinrig-sent-([0-9]{5})");
 
-  Upload {
+  public Upload {
     names = List.copyOf(names);
     files = List.copyOf(files);
   }

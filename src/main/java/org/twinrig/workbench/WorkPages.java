@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.twinrig.problem.UnusableInput;
 
 /** How far longer work is, and the way to stop it. */
-record WorkPages(StudySession session, Pages pages, Work.Queue queue) {
+record WorkPages(Pages pages, Work.Queue queue) {
 
   Response work(Request request) throws IOException, UnusableInput {
     Optional<Work> found = queue.of(request.number("id"));
@@ -17,8 +17,7 @@ record WorkPages(StudySession session, Pages pages, Work.Queue queue) {
     if (work.finished() && work.failure().isEmpty()) {
       return Response.seeOther(work.back());
     }
-    Frame frame =
-        pages.frame(session, session.snapshot(), Frame.Part.REPORT, work.title(), work.path());
+    Frame frame = pages.frame(Frame.Part.REPORT, work.title(), work.path());
     return Response.page(
         Pages.fill("work.jte", Map.of("frame", frame, "work", work, "running", !work.finished())));
   }

@@ -49,16 +49,10 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
-   * How a workbench is opened.
-   *
-   * @param study the study's folder, or its yaml file
-   * @param dataRoots folders that are confirmed as data roots of the study
-   * @param bind where to listen; {@code 127.0.0.1} keeps it on this machine
-   * @param port to listen on; 0 takes a free one
-   * @param threads to estimate on
-   * @param version of the program, for the record of a run
-   * @param remarks takes what is being done before there is an address to open
-   * @param faults takes what is a fault of the program
+   * How a workbench is opened: the study's folder or its yaml file, folders confirmed as its data
+   * roots, where to listen ({@code 127.0.0.1} keeps it on this machine; port 0 is a free one), the
+   * threads to estimate on, the program's version for the record of a run, and who is told what is
+   * being done before there is an address to open, and what is a fault of the program.
    */
   public record Options(
       Path study,
@@ -87,7 +81,7 @@ public final class Workbench implements AutoCloseable {
     listen(connector, options);
     try {
       StudySession session =
-          StudySession.open(
+          new StudySession(
               options.study(),
               options.dataRoots(),
               options.threads(),
@@ -129,7 +123,7 @@ public final class Workbench implements AutoCloseable {
     try {
       Incoming incoming = new Incoming(limits);
       Access access = Access.of(options.bind(), connector.getLocalPort());
-      Pages pages = new Pages(access.formToken());
+      Pages pages = new Pages(session, access.formToken());
       Refusals refusals = new Refusals(access.formToken(), options.faults());
       server.setHandler(
           new RequestHandler(
@@ -199,10 +193,10 @@ public final class Workbench implements AutoCloseable {
     StudyPages study = new StudyPages(session, pages, figures);
     SettingsPages settings = new SettingsPages(session, pages);
     CataloguePages catalogue = new CataloguePages(session, pages, queue, options.threads());
-    SentPages sent = new SentPages(session, pages, catalogue, incoming);
+    SentPages sent = new SentPages(pages, catalogue, incoming);
     TextPages text = new TextPages(session, pages);
     ReportPages report = new ReportPages(session, pages, queue, options);
-    WorkPages work = new WorkPages(session, pages, queue);
+    WorkPages work = new WorkPages(pages, queue);
     Map<String, RequestHandler.Action> actions = new HashMap<>();
     actions.put("GET /", captures::contents);
     actions.put("GET /unit", captures::unit);
@@ -238,20 +232,14 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
-   * The addresses to open, with the session's secrets: more than one where it listens to all
-   * addresses of a machine that has several.
-   *
-   * @return links, at least one
+   * The links to open, with the session's secrets: more than one where it listens to all addresses
+   * of a machine that has several.
    */
   public List<String> addresses() {
     return addresses;
   }
 
-  /**
-   * Waits until the workbench is closed.
-   *
-   * @throws InterruptedException when the waiting thread is
-   */
+  /** Waits until the workbench is closed. */
   public void join() throws InterruptedException {
     server.join();
   }

@@ -128,7 +128,7 @@ class OpeningTest {
     Files.writeString(yaml, Files.readString(yaml) + "data_root: ../../..\n");
     String told = problem(on(study, 0));
     assertTrue(told.contains("confirm the folder with --data-root"), told);
-    StudySession session = StudySession.open(study, List.of(folder), 1, read -> {});
+    StudySession session = new StudySession(study, List.of(folder), 1, read -> {});
     session.settle(1, session.yaml().with("seed", "7"), "another seed");
     assertEquals(7, session.snapshot().study().settings().seed());
     UnusableInput refused =

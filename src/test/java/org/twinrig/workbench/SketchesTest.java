@@ -17,7 +17,7 @@ class SketchesTest {
   void everySeatingIsDrawnAmongTheOthersOfItsFixture() throws Exception {
     Browser.write(folder.resolve("study"));
     StudyOutcome outcome =
-        StudySession.open(folder.resolve("study"), List.of(), 1, study -> {})
+        new StudySession(folder.resolve("study"), List.of(), 1, study -> {})
             .snapshot()
             .outcome()
             .orElseThrow();

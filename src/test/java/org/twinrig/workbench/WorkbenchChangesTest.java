@@ -180,7 +180,7 @@ class WorkbenchChangesTest extends OpenWorkbench {
     Path captures = browser.file("captures.csv");
     String unit = browser.first().unit();
     StudySession session =
-        StudySession.open(
+        new StudySession(
             browser.file("."),
             List.of(),
             1,
@@ -205,13 +205,13 @@ class WorkbenchChangesTest extends OpenWorkbench {
   void theStudyIsWhatTheFilesSay() throws Exception {
     browser.leaveOut(browser.first(), "1", "gone");
     browser.post("/settings", Map.of("revision", "2", "tolerance.reliable_db", "1.1"));
-    StudySession fresh = StudySession.open(browser.file("."), List.of(), 1, read -> {});
+    StudySession fresh = new StudySession(browser.file("."), List.of(), 1, read -> {});
     Study study = StudyReader.read(browser.file(".")).value();
     List<Capture> captures = CaptureReading.read(study, 1).value();
     String fingerprint = InputFingerprint.of(study, captures).shortText();
     StudyOutcome whole = Analysis.of(study, captures, fingerprint, 1);
     assertEquals(whole.kinds(), fresh.snapshot().outcome().orElseThrow().kinds());
-    StudySession changed = StudySession.open(browser.file("."), List.of(), 2, read -> {});
+    StudySession changed = new StudySession(browser.file("."), List.of(), 2, read -> {});
     changed.exclude(1, 3, browser.first().unit(), "gone too");
     changed.undo(2);
     StudyOutcome back = changed.snapshot().outcome().orElseThrow();

@@ -64,7 +64,7 @@ class WorkbenchReportTest extends OpenWorkbench {
   void thePageForReadersIsTheCommandLines() throws Exception {
     browser.finish(browser.post("/explained", Map.of()));
     StudyOutcome outcome =
-        StudySession.open(browser.file("."), List.of(), 1, study -> {})
+        new StudySession(browser.file("."), List.of(), 1, study -> {})
             .snapshot()
             .outcome()
             .orElseThrow();
