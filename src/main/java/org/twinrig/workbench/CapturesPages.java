@@ -28,10 +28,14 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
         Pages.fill(
             "contents.jte",
             Map.of(
-                "frame", frame,
-                "doubts", new Doubts(frame.snapshot()),
-                "kinds", kinds,
-                "entries", all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size()))));
+                "frame",
+                frame,
+                "doubts",
+                new Doubts(frame.snapshot()),
+                "kinds",
+                kinds,
+                "entries",
+                all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size()))));
   }
 
   Response unit(Request request) throws IOException, UnusableInput {
@@ -45,10 +49,14 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
         Pages.fill(
             "unit.jte",
             Map.of(
-                "frame", frame,
-                "at", names.indexOf(name),
-                "doubts", new Doubts(frame.snapshot()),
-                "figures", figures)));
+                "frame",
+                frame,
+                "at",
+                names.indexOf(name),
+                "doubts",
+                new Doubts(frame.snapshot()),
+                "figures",
+                figures)));
   }
 
   Response leaveOut(Request request) throws Exception {

@@ -44,8 +44,7 @@ public final class ReportPages {
     return Response.page(
         Pages.fill(
             "report.jte",
-            Map.of(
-                "frame", frame, "report", report, "explained", explained, "remarks", remarks)));
+            Map.of("frame", frame, "report", report, "explained", explained, "remarks", remarks)));
   }
 
   /**

@@ -24,7 +24,8 @@ import org.twinrig.translation.CatalogueReader;
  * @param files as they were sent, in the same order
  * @param stated whether a catalogue.csv came along, which is none of the files
  */
-public record Upload(Path folder, List<String> names, List<Request.SentFile> files, boolean stated) {
+public record Upload(
+    Path folder, List<String> names, List<Request.SentFile> files, boolean stated) {
   /** What a table that states what the files are must be called. */
   static final String STATEMENT = "catalogue.csv";
 
