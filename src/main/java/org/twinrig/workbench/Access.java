@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.eclipse.jetty.http.HttpCookie;
 
 /**
@@ -52,18 +53,8 @@ final class Access {
   private final Set<String> hosts;
   private final String cookie;
 
-  private Access(Set<String> hosts, int port) {
-    SecureRandom random = new SecureRandom();
-    this.place = secret(random);
-    this.token = secret(random);
-    this.session = secret(random);
-    this.formToken = secret(random);
-    this.hosts = Set.copyOf(hosts);
-    this.cookie = "twinrig-" + port;
-  }
-
   /** Access to a server that listens on an address. */
-  static Access of(InetAddress bound, int port) throws SocketException {
+  Access(InetAddress bound, int port) throws SocketException {
     Set<String> names = new HashSet<>();
     if (bound.isLoopbackAddress() || bound.isAnyLocalAddress()) {
       names.addAll(List.of("127.0.0.1", "localhost", "[0:0:0:0:0:0:0:1]"));
@@ -75,9 +66,13 @@ final class Access {
     } else {
       names.add(literal(bound));
     }
-    Set<String> hosts = new HashSet<>();
-    names.forEach(name -> hosts.add(name + ":" + port));
-    return new Access(hosts, port);
+    hosts = names.stream().map(name -> name + ":" + port).collect(Collectors.toSet());
+    cookie = "twinrig-" + port;
+    SecureRandom random = new SecureRandom();
+    place = secret(random);
+    token = secret(random);
+    session = secret(random);
+    formToken = secret(random);
   }
 
   /** An address as it stands in a link; never a name, which could be made to lead elsewhere. */

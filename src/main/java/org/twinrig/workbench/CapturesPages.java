@@ -24,18 +24,17 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
       kinds.computeIfAbsent(unit.kind(), k -> new ArrayList<>()).add(unit);
     }
     List<StudySession.Entry> all = session.entries();
-    return Response.page(
-        Pages.fill(
-            "contents.jte",
-            Map.of(
-                "frame",
-                frame,
-                "doubts",
-                new Doubts(frame.snapshot()),
-                "kinds",
-                kinds,
-                "entries",
-                all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size()))));
+    return Pages.fill(
+        "contents.jte",
+        Map.of(
+            "frame",
+            frame,
+            "doubts",
+            new Doubts(frame.snapshot()),
+            "kinds",
+            kinds,
+            "entries",
+            all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size())));
   }
 
   Response unit(Request request) throws IOException, UnusableInput {
@@ -45,18 +44,17 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
     if (!names.contains(name)) {
       throw Request.unusable("the study has no unit of this name", "go to the captures");
     }
-    return Response.page(
-        Pages.fill(
-            "unit.jte",
-            Map.of(
-                "frame",
-                frame,
-                "at",
-                names.indexOf(name),
-                "doubts",
-                new Doubts(frame.snapshot()),
-                "figures",
-                figures)));
+    return Pages.fill(
+        "unit.jte",
+        Map.of(
+            "frame",
+            frame,
+            "at",
+            names.indexOf(name),
+            "doubts",
+            new Doubts(frame.snapshot()),
+            "figures",
+            figures));
   }
 
   Response leaveOut(Request request) throws Exception {

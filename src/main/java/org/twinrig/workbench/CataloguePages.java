@@ -89,14 +89,14 @@ public final class CataloguePages {
     shown.put("frame", pages.frame(Frame.Part.CATALOGUE, "Old graphs", "./catalogue"));
     shown.put("filter", new Filter(request.text("find"), request.text("decision"), sort));
     last.ifPresent(done -> shown.put("done", done));
-    return Response.page(Pages.fill("catalogue.jte", shown));
+    return Pages.fill("catalogue.jte", shown);
   }
 
   Response graph(Request request) throws IOException, UnusableInput {
     String name = found(request).entry().graph();
     Frame frame = pages.frame(Frame.Part.CATALOGUE, name, Pages.graph(name, ""));
-    return Response.page(
-        Pages.fill("graph.jte", Map.of("frame", frame, "name", name, "done", last.orElseThrow())));
+    return Pages.fill(
+        "graph.jte", Map.of("frame", frame, "name", name, "done", last.orElseThrow()));
   }
 
   Response csv(Request request) throws UnusableInput {
@@ -127,7 +127,8 @@ public final class CataloguePages {
                             "add `catalogue: catalogue.csv`")));
     return begin(
         "Re-expressing the study's catalogue",
-        work -> TranslatedCatalogue.ofStudy(snapshot, catalogue, threads, work));
+        work ->
+            last = Optional.of(TranslatedCatalogue.ofStudy(snapshot, catalogue, threads, work)));
   }
 
   /** Takes files that were sent through the study as it stands. */
@@ -137,19 +138,14 @@ public final class CataloguePages {
         "Re-expressing "
             + Numbers.count(upload.files().size(), "file", "files")
             + " that were sent",
-        work -> TranslatedCatalogue.ofUpload(snapshot, upload, statement, threads, work));
-  }
-
-  /** Takes graphs through a study. */
-  @FunctionalInterface
-  private interface Task {
-    TranslatedCatalogue of(Work work) throws UnusableInput, IOException;
+        work ->
+            last =
+                Optional.of(
+                    TranslatedCatalogue.ofUpload(snapshot, upload, statement, threads, work)));
   }
 
   /** Begins, and sends the browser where it can watch. */
-  private Response begin(String title, Task task) throws UnusableInput {
-    Work begun =
-        queue.begin(title, "./catalogue#graphs", work -> last = Optional.of(task.of(work)));
-    return Response.seeOther(begun.path());
+  private Response begin(String title, Work.Task task) throws UnusableInput {
+    return Response.seeOther(queue.begin(title, "./catalogue#graphs", task).path());
   }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.workbench;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -37,16 +38,11 @@ public final class Doubts {
         .forEach(c -> found.get(c.unit()).add(c));
     found.forEach(
         (unit, captures) -> {
-          put(inDoubt, unit, captures.stream().filter(c -> !leftOut(c)).toList());
-          put(byRule, unit, captures.stream().filter(this::leftOutByRuleAlone).toList());
+          inDoubt.put(unit, captures.stream().filter(c -> !leftOut(c)).toList());
+          byRule.put(unit, captures.stream().filter(this::leftOutByRuleAlone).toList());
         });
-  }
-
-  private static void put(
-      Map<String, List<CaptureEntry>> units, String unit, List<CaptureEntry> captures) {
-    if (!captures.isEmpty()) {
-      units.put(unit, captures);
-    }
+    inDoubt.values().removeIf(List::isEmpty);
+    byRule.values().removeIf(List::isEmpty);
   }
 
   /** What was found about a capture, whether or not it still counts. */
@@ -70,12 +66,12 @@ public final class Doubts {
 
   /** The captures in doubt, by unit; only units that have some. */
   public Map<String, List<CaptureEntry>> inDoubt() {
-    return java.util.Collections.unmodifiableMap(inDoubt);
+    return Collections.unmodifiableMap(inDoubt);
   }
 
   /** The captures that a rule of screening left out, by unit; only units that have some. */
   public Map<String, List<CaptureEntry>> byRule() {
-    return java.util.Collections.unmodifiableMap(byRule);
+    return Collections.unmodifiableMap(byRule);
   }
 
   /** What was found about captures, in few words. */

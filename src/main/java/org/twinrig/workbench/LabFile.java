@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.twinrig.internal.AsideFile;
 import org.twinrig.internal.Disk;
 import org.twinrig.internal.OrdinaryFile;
@@ -107,19 +108,8 @@ public final class LabFile {
   }
 
   private static List<String> told(List<String> before, List<String> now) {
-    Set<String> old = new HashSet<>(before);
-    Set<String> fresh = new HashSet<>(now);
-    List<String> told = new ArrayList<>();
-    for (int k = 0; k < before.size(); k++) {
-      if (!fresh.contains(before.get(k))) {
-        told.add("line " + (k + 1) + " was: " + before.get(k));
-      }
-    }
-    for (int k = 0; k < now.size(); k++) {
-      if (!old.contains(now.get(k))) {
-        told.add("line " + (k + 1) + " is now: " + now.get(k));
-      }
-    }
+    List<String> told = new ArrayList<>(without(before, now, "was"));
+    told.addAll(without(now, before, "is now"));
     if (told.isEmpty()) {
       return List.of("the order of its lines, or its line ends");
     }
@@ -129,6 +119,15 @@ public final class LabFile {
       told.add("and " + more + " lines more");
     }
     return told;
+  }
+
+  /** The lines that are not among others, with their numbers. */
+  private static List<String> without(List<String> lines, List<String> others, String word) {
+    Set<String> known = new HashSet<>(others);
+    return IntStream.range(0, lines.size())
+        .filter(k -> !known.contains(lines.get(k)))
+        .mapToObj(k -> "line " + (k + 1) + " " + word + ": " + lines.get(k))
+        .toList();
   }
 
   /** What someone else changed in a file, line by line. */

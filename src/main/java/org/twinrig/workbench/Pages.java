@@ -26,10 +26,15 @@ public final class Pages {
     this.formToken = formToken;
   }
 
-  static String fill(String template, Map<String, Object> parameters) {
+  /** A page from what its template takes, by name. */
+  static Response fill(String template, Map<String, Object> parameters) {
+    return fill(200, template, parameters);
+  }
+
+  static Response fill(int status, String template, Map<String, Object> parameters) {
     StringOutput output = new StringOutput(1 << 16);
     ENGINE.render(template, parameters, output);
-    return output.toString();
+    return Response.html(status, output.toString());
   }
 
   /** What surrounds a page on the study as it stands now. */

@@ -50,8 +50,7 @@ record Refusals(String formToken, Consumer<Exception> faults) {
   }
 
   static Response forbidden(String sentence) {
-    return Response.page(
-        403, Pages.fill("message.jte", Map.of("title", "Not let in", "sentence", sentence)));
+    return Pages.fill(403, "message.jte", Map.of("title", "Not let in", "sentence", sentence));
   }
 
   Response noMemory() {
@@ -74,15 +73,14 @@ record Refusals(String formToken, Consumer<Exception> faults) {
 
   private Response message(
       int status, String title, String sentence, List<String> list, boolean reload) {
-    return Response.page(
+    return Pages.fill(
         status,
-        Pages.fill(
-            "message.jte",
-            Map.of(
-                "title", title,
-                "sentence", sentence,
-                "list", list,
-                "onward", true,
-                "formToken", reload ? formToken : "")));
+        "message.jte",
+        Map.of(
+            "title", title,
+            "sentence", sentence,
+            "list", list,
+            "onward", true,
+            "formToken", reload ? formToken : ""));
   }
 }

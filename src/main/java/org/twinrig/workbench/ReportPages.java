@@ -41,10 +41,9 @@ public final class ReportPages {
     Frame frame = pages.frame(Frame.Part.REPORT, "Report", "./report");
     State report = state(writtenReport(), frame.snapshot());
     State explained = state(writtenExplanation(), frame.snapshot());
-    return Response.page(
-        Pages.fill(
-            "report.jte",
-            Map.of("frame", frame, "report", report, "explained", explained, "remarks", remarks)));
+    return Pages.fill(
+        "report.jte",
+        Map.of("frame", frame, "report", report, "explained", explained, "remarks", remarks));
   }
 
   /**

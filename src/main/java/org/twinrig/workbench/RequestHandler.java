@@ -94,10 +94,8 @@ final class RequestHandler extends Handler.Abstract {
               + " whole address it printed when it started.");
     }
     org.eclipse.jetty.server.Response.addCookie(out, access.pass());
-    return Response.page(
-        Pages.fill(
-            "message.jte",
-            Map.of("title", "The workbench is open", "onward", true, "forward", true)));
+    return Pages.fill(
+        "message.jte", Map.of("title", "The workbench is open", "onward", true, "forward", true));
   }
 
   private Response signed(Action action, Request request) throws Exception {

@@ -11,11 +11,7 @@ import java.util.Map;
 record Response(int status, String type, byte[] body, Map<String, String> headers) {
   private static final String HTML = "text/html; charset=utf-8";
 
-  static Response page(String html) {
-    return page(200, html);
-  }
-
-  static Response page(int status, String html) {
+  static Response html(int status, String html) {
     return new Response(status, HTML, html.getBytes(StandardCharsets.UTF_8), Map.of());
   }
 

@@ -64,7 +64,7 @@ final class SentPages {
   Response sent(Request request) throws IOException, UnusableInput {
     Map<String, String> all = Map.of("kind", Translation.UNKNOWN_KIND, "form", "raw");
     List<Map<String, String>> own = Collections.nCopies(upload(request).names().size(), Map.of());
-    return Response.page(form(request, List.of(), all, own));
+    return form(200, request, List.of(), all, own);
   }
 
   Response state(Request request) throws IOException, UnusableInput {
@@ -76,7 +76,7 @@ final class SentPages {
     }
     List<Problem> problems = problems(upload, all, own);
     if (!problems.isEmpty()) {
-      return Response.page(400, form(request, problems, all, own));
+      return form(400, request, problems, all, own);
     }
     if (!waiting.remove(request.number("upload"), upload)) {
       throw gone();
@@ -116,7 +116,8 @@ final class SentPages {
     return said;
   }
 
-  private String form(
+  private Response form(
+      int status,
       Request request,
       List<Problem> problems,
       Map<String, String> all,
@@ -126,6 +127,7 @@ final class SentPages {
     List<String> names = upload(request).names();
     String here = "./sent?upload=" + number;
     return Pages.fill(
+        status,
         "sent.jte",
         Map.of(
             "frame", pages.frame(Frame.Part.CATALOGUE, "What these files are", here),

@@ -114,8 +114,7 @@ final class SettingsPages {
           new SettingsView.ZoneRow(
               zones.size(), zone.name(), zone.fixture(), plain(zone.fromHz()), plain(zone.toHz())));
     }
-    return Response.page(
-        Pages.fill("settings.jte", Map.of("view", view(snapshot, List.of(), fields, zones))));
+    return Pages.fill("settings.jte", Map.of("view", view(snapshot, List.of(), fields, zones)));
   }
 
   Response change(Request request) throws Exception {
@@ -146,8 +145,8 @@ final class SettingsPages {
       List<SettingsView.Field> fields =
           keys(s).stream().map(k -> field(k, request.text(k.name()))).toList();
       List<String> problems = e.problems().stream().map(Problem::text).toList();
-      return Response.page(
-          400, Pages.fill("settings.jte", Map.of("view", view(snapshot, problems, fields, rows))));
+      return Pages.fill(
+          400, "settings.jte", Map.of("view", view(snapshot, problems, fields, rows)));
     }
   }
 

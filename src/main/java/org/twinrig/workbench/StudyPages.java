@@ -19,9 +19,8 @@ public record StudyPages(StudySession session, Pages pages, FigureCache figures)
     Frame frame = pages.frame(Frame.Part.STUDY, "The study", "./study");
     List<String> sentences =
         frame.snapshot().outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of());
-    return Response.page(
-        Pages.fill(
-            "study.jte", Map.of("frame", frame, "sentences", sentences, "figures", figures)));
+    return Pages.fill(
+        "study.jte", Map.of("frame", frame, "sentences", sentences, "figures", figures));
   }
 
   Response undo(Request request) throws Exception {
@@ -53,7 +52,7 @@ public record StudyPages(StudySession session, Pages pages, FigureCache figures)
       shown.put("kind", kind);
       request.hertz("hz").ifPresent(hz -> shown.put("chosen", position(kind, hz)));
     }
-    return Response.page(Pages.fill("zones.jte", shown));
+    return Pages.fill("zones.jte", shown);
   }
 
   /** The band a frequency lies in; -1 when it lies in none. */

@@ -15,7 +15,7 @@ record TextPages(StudySession session, Pages pages) {
 
   Response text(Request request) throws IOException {
     Frame frame = frame(); // before the text: a page that is older than it is refused later
-    return Response.page(filled(frame, session.yaml().text(), List.of()));
+    return filled(200, frame, session.yaml().text(), List.of());
   }
 
   Response change(Request request) throws Exception {
@@ -28,7 +28,7 @@ record TextPages(StudySession session, Pages pages) {
           "The text of study.yaml was edited.");
       return Response.seeOther("./study");
     } catch (UnusableInput e) {
-      return Response.page(400, filled(frame(), sent, e.problems()));
+      return filled(400, frame(), sent, e.problems());
     }
   }
 
@@ -44,9 +44,11 @@ record TextPages(StudySession session, Pages pages) {
     return pages.frame(Frame.Part.SETTINGS, "Text of study.yaml", "./settings-text");
   }
 
-  private String filled(Frame frame, String text, List<Problem> problems) {
+  private Response filled(int status, Frame frame, String text, List<Problem> problems) {
     String yaml = session.yamlName();
     return Pages.fill(
-        "text.jte", Map.of("frame", frame, "text", text, "yaml", yaml, "problems", problems));
+        status,
+        "text.jte",
+        Map.of("frame", frame, "text", text, "yaml", yaml, "problems", problems));
   }
 }

@@ -22,39 +22,26 @@ import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translations;
 
-/** Old graphs taken through the study as it stands in one snapshot. */
-public final class TranslatedCatalogue {
+/**
+ * Old graphs taken through the study as it stands in one snapshot.
+ *
+ * @param snapshot they rest on
+ * @param lines what became of each graph, in their order
+ * @param graphs the first of them as they are now, by name
+ * @param problems what was refused, and what the lab should know
+ * @param drawn those that a page has shown
+ */
+public record TranslatedCatalogue(
+    Snapshot snapshot,
+    List<CatalogueRun.Line> lines,
+    Map<String, TranslatedGraph> graphs,
+    List<Problem> problems,
+    Map<String, List<Plate>> drawn) {
+
   /** So many graphs are kept whole, to be drawn and downloaded. */
   private static final int MOST_KEPT = 1000;
 
   private static final int MOST_DRAWN = 200;
-
-  private final Snapshot snapshot;
-  private final List<CatalogueRun.Line> lines;
-  private final Map<String, TranslatedGraph> graphs;
-  private final List<Problem> problems;
-  private final Map<String, List<Plate>> drawn = new ConcurrentHashMap<>();
-
-  private TranslatedCatalogue(
-      Snapshot snapshot,
-      List<CatalogueRun.Line> lines,
-      Map<String, TranslatedGraph> graphs,
-      List<Problem> problems) {
-    this.snapshot = snapshot;
-    this.lines = List.copyOf(lines);
-    this.graphs = graphs;
-    this.problems = List.copyOf(problems);
-  }
-
-  /** The state of the study the graphs rest on. */
-  public long revision() {
-    return snapshot.revision();
-  }
-
-  /** What became of each graph, in their order. */
-  public List<CatalogueRun.Line> lines() {
-    return lines;
-  }
 
   /** A graph as it is now, if it was kept: the first of them are. */
   public Optional<TranslatedGraph> graph(String name) {
@@ -80,8 +67,8 @@ public final class TranslatedCatalogue {
     return CatalogueSentences.smoothingNotStated(lines).stream().toList();
   }
 
-  /** What was refused, and what the lab should know. */
-  public List<String> problems() {
+  /** The problems, each told once. */
+  public List<String> remarks() {
     return Repeated.toldOnce(problems).stream().map(Problem::text).toList();
   }
 
@@ -113,7 +100,8 @@ public final class TranslatedCatalogue {
           snapshot,
           done.lines,
           done.graphs,
-          done.problems.stream().map(p -> upload.named(p, placed)).toList());
+          done.problems.stream().map(p -> upload.named(p, placed)).toList(),
+          done.drawn);
     } finally {
       upload.delete();
     }
@@ -148,6 +136,7 @@ public final class TranslatedCatalogue {
         };
     Findings<CatalogueRun.Outcome> done =
         new CatalogueRun(translations, threads).run(catalogue, home, new DataRoot(home), sink);
-    return new TranslatedCatalogue(snapshot, done.value().lines(), kept, done.problems());
+    return new TranslatedCatalogue(
+        snapshot, done.value().lines(), kept, done.problems(), new ConcurrentHashMap<>());
   }
 }

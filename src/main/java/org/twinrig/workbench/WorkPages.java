@@ -18,8 +18,8 @@ record WorkPages(Pages pages, Work.Queue queue) {
       return Response.seeOther(work.back());
     }
     Frame frame = pages.frame(Frame.Part.REPORT, work.title(), work.path());
-    return Response.page(
-        Pages.fill("work.jte", Map.of("frame", frame, "work", work, "running", !work.finished())));
+    return Pages.fill(
+        "work.jte", Map.of("frame", frame, "work", work, "running", !work.finished()));
   }
 
   /** The same for a script: whether it is still running, and how far. */

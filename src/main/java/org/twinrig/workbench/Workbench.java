@@ -99,7 +99,16 @@ public final class Workbench implements AutoCloseable {
       connector.open();
     } catch (IOException e) {
       if (e instanceof BindException || e.getCause() instanceof BindException) {
-        throw cannotListen(options);
+        throw new UnusableInput(
+            Problem.fatal(
+                "--port",
+                0,
+                "nothing can listen on "
+                    + options.bind().getHostAddress()
+                    + ", port "
+                    + options.port(),
+                "name another port, or leave it out for a free one, and an address of this"
+                    + " machine"));
       }
       throw e;
     }
@@ -122,7 +131,7 @@ public final class Workbench implements AutoCloseable {
     Work.Queue queue = new Work.Queue();
     try {
       Incoming incoming = new Incoming(limits);
-      Access access = Access.of(options.bind(), connector.getLocalPort());
+      Access access = new Access(options.bind(), connector.getLocalPort());
       Pages pages = new Pages(session, access.formToken());
       Refusals refusals = new Refusals(access.formToken(), options.faults());
       server.setHandler(
@@ -162,15 +171,6 @@ public final class Workbench implements AutoCloseable {
     }
     all.sort(Comparator.comparing(a -> a instanceof Inet6Address));
     return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
-  }
-
-  private static UnusableInput cannotListen(Options options) {
-    return new UnusableInput(
-        Problem.fatal(
-            "--port",
-            0,
-            "nothing can listen on " + options.bind().getHostAddress() + ", port " + options.port(),
-            "name another port, or leave it out for a free one, and an address of this machine"));
   }
 
   private static ServerConnector connector(Server server, Options options, Incoming.Limits limits) {

@@ -274,7 +274,7 @@ class AccessTest {
   /** A name could be made to lead here; an address in digits cannot. */
   @Test
   void whoListensEverywhereStillTakesAddressesOnly() throws Exception {
-    Access everywhere = Access.of(InetAddress.getByAddress(new byte[4]), 8080);
+    Access everywhere = new Access(InetAddress.getByAddress(new byte[4]), 8080);
     for (String host : List.of("127.0.0.1:8080", "localhost:8080", "[::1]:8080")) {
       assertTrue(everywhere.stranger(Map.of("Host", host)::get, "GET").isEmpty(), host);
     }
@@ -282,13 +282,13 @@ class AccessTest {
       assertTrue(everywhere.stranger(Map.of("Host", host)::get, "GET").isPresent(), host);
     }
     InetAddress lab = InetAddress.getByAddress(new byte[] {(byte) 192, 0, 2, 7});
-    Access one = Access.of(lab, 80);
+    Access one = new Access(lab, 80);
     assertTrue(one.stranger(Map.of("Host", "192.0.2.7:80")::get, "GET").isEmpty());
     assertTrue(one.stranger(Map.of("Host", "127.0.0.1:80")::get, "GET").isPresent());
     assertTrue(one.stranger(Map.<String, String>of()::get, "GET").isPresent());
     byte[] six = new byte[16];
     six[15] = 1;
-    Access loop = Access.of(InetAddress.getByAddress(six), 80);
+    Access loop = new Access(InetAddress.getByAddress(six), 80);
     for (String host : List.of("[::1]:80", "[0:0::1]:80", "[0:0:0:0:0:0:0:1]:80")) {
       assertTrue(loop.stranger(Map.of("Host", host)::get, "GET").isEmpty(), host);
     }

@@ -170,7 +170,7 @@ class IncomingTest {
 
   /** In a process with the memory the launcher gives it. */
   @Test
-  void manyLargeParcelsAtOnceAreTakenInTheDefaultMemory() throws Exception {
+  void manyLargeUploadsAtOnceAreTakenInTheDefaultMemory() throws Exception {
     Browser.write(folder.resolve("study"));
     Path temporary = Files.createDirectory(folder.resolve("temporary"));
     Path errors = folder.resolve("errors.txt");
