@@ -25,23 +25,20 @@ import org.eclipse.jetty.http.MultiPartConfig;
 import org.eclipse.jetty.http.MultiPartFormData;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.io.EofException;
-import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.util.Fields;
 import org.eclipse.jetty.util.IO;
 import org.eclipse.jetty.util.UrlEncoded;
-import org.twinrig.problem.Problem;
-import org.twinrig.problem.UnusableInput;
 
 /**
  * Reads what requests carry. A body goes to the disk as it comes: it takes no memory, and no thread
  * waits for it, so that slow senders keep nobody from the pages. It is read to its end before it is
  * looked at, even where it is too large: a browser that is stopped while it sends shows no message.
  */
-final class Incoming implements AutoCloseable {
+public final class Incoming implements AutoCloseable {
   /** A graph is some kilobytes; sound and long sweeps are not old graphs. */
-  static final int MOST_BYTES_A_FILE = 4 * 1024 * 1024;
+  public static final int MOST_BYTES_A_FILE = 4 * 1024 * 1024;
 
-  static final int MOST_FILES = 200;
+  public static final int MOST_FILES = 200;
   static final int MOST_FORM_BYTES = 2 * 1024 * 1024;
   private static final int MEGABYTE = 1024 * 1024;
   private static final int MOST_BYTES_AT_ONCE = 32 * MEGABYTE;
@@ -75,13 +72,9 @@ final class Incoming implements AutoCloseable {
   }
 
   /**
-   * How slowly a body may come, and how much all may bring together.
-   *
-   * @param silence how long a sender may say nothing
-   * @param grace how long it may fall short of the rate
-   * @param bytesPerSecond the rate, from the beginning on
-   * @param whole how long a body may take in all
-   * @param bytesOfAll how many bytes of files may be on their way at one time
+   * How slowly a body may come: how long a sender may say nothing and, after a time of grace, fall
+   * short of a rate from the beginning on, and how long a body may take in all. And how many bytes
+   * of files may be on their way at one time.
    */
   record Limits(
       Duration silence, Duration grace, long bytesPerSecond, Duration whole, long bytesOfAll) {
@@ -103,12 +96,13 @@ final class Incoming implements AutoCloseable {
   /** What came, or in an exception why it did not. */
   @FunctionalInterface
   interface Body {
-    Ask ask() throws Exception;
+    Request request() throws Exception;
   }
 
   /** What a request without a body asks for. */
-  static Ask get(Request request, String path) {
-    return new Ask("GET", path, fields(Request.extractQueryParameters(request)), List.of());
+  static Request get(org.eclipse.jetty.server.Request http) {
+    return new Request(
+        fields(org.eclipse.jetty.server.Request.extractQueryParameters(http)), List.of());
   }
 
   private static Map<String, String> fields(Fields from) {
@@ -124,14 +118,13 @@ final class Incoming implements AutoCloseable {
    *     deleted when it returns; it moves those that shall stay.
    * @throws IOException when nothing can be written
    */
-  void post(Request request, String path, Consumer<Body> then) throws IOException {
-    new Arrival(request, path, then).run();
+  void post(org.eclipse.jetty.server.Request http, Consumer<Body> then) throws IOException {
+    new Arrival(http, then).run();
   }
 
   /** One body on its way. */
   private final class Arrival implements Runnable {
-    private final Request request;
-    private final String path;
+    private final org.eclipse.jetty.server.Request http;
     private final String type;
     private final boolean parts;
     private final Consumer<Body> then;
@@ -143,10 +136,9 @@ final class Incoming implements AutoCloseable {
     private long kept;
     private Optional<Exception> refused = Optional.empty();
 
-    Arrival(Request request, String path, Consumer<Body> then) throws IOException {
-      this.request = request;
-      this.path = path;
-      this.type = String.valueOf(request.getHeaders().get(HttpHeader.CONTENT_TYPE));
+    Arrival(org.eclipse.jetty.server.Request http, Consumer<Body> then) throws IOException {
+      this.http = http;
+      this.type = String.valueOf(http.getHeaders().get(HttpHeader.CONTENT_TYPE));
       this.parts = type.startsWith("multipart/form-data");
       this.then = then;
       this.folder = folder();
@@ -159,25 +151,23 @@ final class Incoming implements AutoCloseable {
     public void run() {
       boolean last = false;
       while (!last) {
-        Content.Chunk chunk = request.read();
+        Content.Chunk chunk = http.read();
         if (chunk == null) {
-          request.demand(this);
+          http.demand(this);
           return;
         }
         if (Content.Chunk.isFailure(chunk)) {
           Throwable failure = chunk.getFailure();
           refused =
               Optional.of(
-                  failure instanceof TimeoutException
-                      ? NotTakenException.tooSlow(limits)
-                      : new EofException(failure));
+                  failure instanceof TimeoutException ? tooSlow() : new EofException(failure));
           break;
         }
         take(chunk.getByteBuffer());
         last = chunk.isLast();
         chunk.release();
         if (!last && limits.tooSlow(seen, Duration.ofNanos(System.nanoTime() - began))) {
-          refused = Optional.of(NotTakenException.tooSlow(limits));
+          refused = Optional.of(tooSlow());
           break;
         }
         last |= seen > MOST_BYTES_DRAINED;
@@ -193,17 +183,17 @@ final class Incoming implements AutoCloseable {
       }
       try {
         if (seen > (parts ? MOST_BYTES_AT_ONCE : MOST_FORM_BYTES)) {
-          throw parts ? NotTakenException.files() : NotTakenException.form();
+          throw parts ? tooManyFiles() : tooMuchText();
         }
         kept += size;
         // Forms are small: however much is being sent, they come through.
         if (bytesOfAll.addAndGet(size) > limits.bytesOfAll() && parts) {
-          throw NotTakenException.together(limits);
+          throw tooMuchTogether();
         }
         while (some.hasRemaining()) {
           file.write(some);
         }
-      } catch (NotTakenException e) {
+      } catch (RefusedException e) {
         refused = Optional.of(e);
       } catch (IOException e) {
         refused = Optional.of(new FileSystemException("the page's form", null, e.getMessage()));
@@ -212,25 +202,25 @@ final class Incoming implements AutoCloseable {
 
     private void end() {
       try {
-        then.accept(this::ask);
+        then.accept(this::request);
       } finally {
         bytesOfAll.addAndGet(-kept);
         try {
           file.close();
-          Regraphing.delete(folder);
+          Upload.delete(folder);
         } catch (IOException e) {
           refused = Optional.of(e); // what is left goes with the home folder, at the end
         }
       }
     }
 
-    private Ask ask() throws Exception {
+    private Request request() throws Exception {
       if (refused.isPresent()) {
         throw refused.get();
       }
       file.close();
       Map<String, String> fields = new HashMap<>();
-      List<Ask.Upload> files = new ArrayList<>();
+      List<Request.SentFile> files = new ArrayList<>();
       try {
         if (parts) {
           read(fields, files);
@@ -238,13 +228,12 @@ final class Incoming implements AutoCloseable {
           fields.putAll(form());
         }
       } catch (RuntimeException e) {
-        throw new UnusableInput(
-            Problem.fatal("the page", 0, "the form did not arrive whole", "send it again"));
+        throw Request.unusable("the form did not arrive whole", "send it again");
       }
       if (files.size() > MOST_FILES) {
-        throw NotTakenException.files();
+        throw tooManyFiles();
       }
-      return new Ask("POST", path, fields, files);
+      return new Request(fields, files);
     }
 
     private Map<String, String> form() throws IOException {
@@ -255,8 +244,8 @@ final class Incoming implements AutoCloseable {
       return fields(sent);
     }
 
-    private void read(Map<String, String> fields, List<Ask.Upload> files)
-        throws IOException, NotTakenException {
+    private void read(Map<String, String> fields, List<Request.SentFile> files)
+        throws IOException, RefusedException {
       MultiPartConfig limits =
           new MultiPartConfig.Builder()
               .location(folder)
@@ -268,12 +257,12 @@ final class Incoming implements AutoCloseable {
               .build();
       long inFields = 0;
       try (MultiPartFormData.Parts all =
-          MultiPartFormData.getParts(Content.Source.from(body), request, type, limits)) {
+          MultiPartFormData.getParts(Content.Source.from(body), http, type, limits)) {
         for (MultiPart.Part part : all) {
           if (part.getFileName() == null) {
             inFields += part.getLength();
             if (inFields > MOST_FORM_BYTES) {
-              throw NotTakenException.form();
+              throw tooMuchText();
             }
             fields.put(part.getName(), part.getContentAsString(StandardCharsets.UTF_8));
           } else if (!part.getFileName().isBlank()) {
@@ -283,79 +272,60 @@ final class Incoming implements AutoCloseable {
       }
     }
 
-    private Ask.Upload file(MultiPart.Part part, int number) throws IOException, NotTakenException {
+    private Request.SentFile file(MultiPart.Part part, int number)
+        throws IOException, RefusedException {
       if (part.getLength() > MOST_BYTES_A_FILE) {
-        throw NotTakenException.files();
+        throw tooManyFiles();
       }
       Path file = folder.resolve("file-" + number);
       part.writeTo(file);
-      return new Ask.Upload(part.getFileName(), file, part.getLength());
+      return new Request.SentFile(part.getFileName(), file, part.getLength());
     }
   }
 
-  /** Thrown when more is sent than the workbench takes, or more slowly. */
-  static final class NotTakenException extends Exception {
-    private static final long serialVersionUID = 1L;
-    private final int status;
-    private final String title;
+  private static RefusedException tooMuch(String message) {
+    return new RefusedException(413, "That is too much at once", message, List.of(), false);
+  }
 
-    private NotTakenException(int status, String title, String message) {
-      super(message);
-      this.status = status;
-      this.title = title;
-    }
+  private static RefusedException tooManyFiles() {
+    return tooMuch(
+        "At most "
+            + MOST_FILES
+            + " files of at most "
+            + MOST_BYTES_A_FILE / MEGABYTE
+            + " MB each, and "
+            + MOST_BYTES_AT_ONCE / MEGABYTE
+            + " MB in all, are taken at once. Nothing was read; send fewer, or list them in"
+            + " catalogue.csv and run `twinrig translate`.");
+  }
 
-    /** What HTTP calls it. */
-    int status() {
-      return status;
-    }
+  private static RefusedException tooMuchText() {
+    return tooMuch(
+        "A form may hold at most "
+            + MOST_FORM_BYTES / MEGABYTE
+            + " MB of text. Nothing was read; send less at once.");
+  }
 
-    String title() {
-      return title;
-    }
+  private RefusedException tooMuchTogether() {
+    return tooMuch(
+        "More than "
+            + limits.bytesOfAll() / MEGABYTE
+            + " MB are being sent to this workbench just now. Nothing was read; send the files"
+            + " again in a minute.");
+  }
 
-    private static NotTakenException tooMuch(String message) {
-      return new NotTakenException(413, "That is too much at once", message);
-    }
-
-    private static NotTakenException files() {
-      return tooMuch(
-          "At most "
-              + MOST_FILES
-              + " files of at most "
-              + MOST_BYTES_A_FILE / MEGABYTE
-              + " MB each, and "
-              + MOST_BYTES_AT_ONCE / MEGABYTE
-              + " MB in all, are taken at once. Nothing was read; send fewer, or list them in"
-              + " catalogue.csv and run `twinrig translate`.");
-    }
-
-    private static NotTakenException form() {
-      return tooMuch(
-          "A form may hold at most "
-              + MOST_FORM_BYTES / MEGABYTE
-              + " MB of text. Nothing was read; send less at once.");
-    }
-
-    private static NotTakenException together(Limits limits) {
-      return tooMuch(
-          "More than "
-              + limits.bytesOfAll() / MEGABYTE
-              + " MB are being sent to this workbench just now. Nothing was read; send the files"
-              + " again in a minute.");
-    }
-
-    private static NotTakenException tooSlow(Limits limits) {
-      return new NotTakenException(
-          408,
-          "That came too slowly",
-          "What was sent came at less than "
-              + limits.bytesPerSecond() / 1024
-              + " kB a second, stopped coming for "
-              + limits.silence().toSeconds()
-              + " seconds, or took longer than "
-              + limits.whole().toMinutes()
-              + " minutes. Nothing was changed; send it again, or fewer files at once.");
-    }
+  private RefusedException tooSlow() {
+    return new RefusedException(
+        408,
+        "That came too slowly",
+        "What was sent came at less than "
+            + limits.bytesPerSecond() / 1024
+            + " kB a second, stopped coming for "
+            + limits.silence().toSeconds()
+            + " seconds, or took longer than "
+            + limits.whole().toMinutes()
+            + " minutes. Nothing was changed; send it again, or fewer files at once.",
+        List.of(),
+        false);
   }
 }

@@ -1,28 +1,28 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.twinrig.internal.AsideFile;
+import org.twinrig.internal.Disk;
 import org.twinrig.internal.OrdinaryFile;
 
 /**
  * A file of the lab's as it was last seen. It is written aside and moved into its place, and only
  * while it still is what was last seen: what someone else wrote meanwhile is never overwritten.
  */
-final class LabFile {
+public final class LabFile {
   private static final int MOST_LINES_TOLD = 8;
 
   private final Path path;
@@ -59,29 +59,31 @@ final class LabFile {
     return Arrays.equals(seen, bytes);
   }
 
-  /** What someone else changed since the file was seen, line by line; empty when nothing. */
-  List<String> changes() throws IOException {
+  /** What someone else changed since the file was seen; nothing when it is as it was. */
+  Optional<Change> change() throws IOException {
     byte[] now;
     try {
       now = OrdinaryFile.at(path).bytes();
     } catch (NoSuchFileException e) {
-      return List.of("the file is gone");
+      return Optional.of(new Change(name(), List.of("the file is gone")));
     }
-    return Arrays.equals(seen, now) ? List.of() : told(lines(seen), lines(now));
+    return Arrays.equals(seen, now)
+        ? Optional.empty()
+        : Optional.of(new Change(name(), told(lines(seen), lines(now))));
   }
 
   /**
    * Replaces the file.
    *
    * @return the file as it is now
-   * @throws ChangedOnDiskException when it is no longer what was seen
+   * @throws RefusedException when it is no longer what was seen
    */
-  LabFile replacedBy(byte[] bytes) throws IOException, ChangedOnDiskException {
+  LabFile replacedBy(byte[] bytes) throws IOException, RefusedException {
     Path aside = written(bytes);
     try {
-      List<String> changes = changes();
-      if (!changes.isEmpty()) {
-        throw new ChangedOnDiskException(name(), changes);
+      Optional<Change> change = change();
+      if (change.isPresent()) {
+        throw change.get().refused();
       }
       AsideFile.moved(aside, path);
     } finally {
@@ -93,13 +95,8 @@ final class LabFile {
   /** Writes a copy beside the file, safe on the disk, with the file's own permissions. */
   Path written(byte[] bytes) throws IOException {
     Path aside = AsideFile.create(path);
-    try (FileChannel channel = FileChannel.open(aside, StandardOpenOption.WRITE)) {
-      ByteBuffer buffer = ByteBuffer.wrap(bytes);
-      while (buffer.hasRemaining()) {
-        channel.write(buffer);
-      }
-      channel.force(true);
-    }
+    Files.write(aside, bytes);
+    new Disk().force(aside);
     if (FileSystems.getDefault().supportedFileAttributeViews().contains("posix")) {
       Files.setPosixFilePermissions(aside, Files.getPosixFilePermissions(path));
     }
@@ -111,19 +108,8 @@ final class LabFile {
   }
 
   private static List<String> told(List<String> before, List<String> now) {
-    Set<String> old = new HashSet<>(before);
-    Set<String> fresh = new HashSet<>(now);
-    List<String> told = new ArrayList<>();
-    for (int k = 0; k < before.size(); k++) {
-      if (!fresh.contains(before.get(k))) {
-        told.add("line " + (k + 1) + " was: " + before.get(k));
-      }
-    }
-    for (int k = 0; k < now.size(); k++) {
-      if (!old.contains(now.get(k))) {
-        told.add("line " + (k + 1) + " is now: " + now.get(k));
-      }
-    }
+    List<String> told = new ArrayList<>(without(before, now, "was"));
+    told.addAll(without(now, before, "is now"));
     if (told.isEmpty()) {
       return List.of("the order of its lines, or its line ends");
     }
@@ -135,24 +121,29 @@ final class LabFile {
     return told;
   }
 
-  /** Thrown instead of overwriting what someone else wrote. */
-  static final class ChangedOnDiskException extends Exception {
-    private static final long serialVersionUID = 1L;
-    private final String file;
-    private final transient List<String> changes;
+  /** The lines that are not among others, with their numbers. */
+  private static List<String> without(List<String> lines, List<String> others, String word) {
+    Set<String> known = new HashSet<>(others);
+    return IntStream.range(0, lines.size())
+        .filter(k -> !known.contains(lines.get(k)))
+        .mapToObj(k -> "line " + (k + 1) + " " + word + ": " + lines.get(k))
+        .toList();
+  }
 
-    ChangedOnDiskException(String file, List<String> changes) {
-      super(file + " was changed by someone else");
-      this.file = file;
-      this.changes = List.copyOf(changes);
+  /** What someone else changed in a file, line by line. */
+  public record Change(String file, List<String> lines) {
+    public Change {
+      lines = List.copyOf(lines);
     }
 
-    String file() {
-      return file;
-    }
-
-    List<String> changes() {
-      return changes;
+    /** Said instead of overwriting what someone else wrote. */
+    RefusedException refused() {
+      return new RefusedException(
+          409,
+          file + " has changed on the disk",
+          "Nothing was written, so that nobody's work is lost. Someone else changed this:",
+          lines,
+          true);
     }
   }
 }

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.twinrig.study.Study;
-import org.twinrig.workbench.LabFile.ChangedOnDiskException;
 
 /**
  * The files a study rests on besides its captures, as they were last seen, in the order of {@link
@@ -22,22 +21,22 @@ final class LabFiles {
 
   /** Looks at all files of a study. */
   synchronized void see(Study study) throws IOException {
-    List<LabFile> seen = new ArrayList<>();
-    for (Path input : study.inputs()) {
-      seen.add(LabFile.read(input.toRealPath()));
-    }
-    files = List.copyOf(seen);
+    files = seen(study, List.of());
   }
 
   /** Looks at the files of a study that now names others; what was seen already stays as seen. */
   synchronized void follow(Study study) throws IOException {
+    files = seen(study, files);
+  }
+
+  private static List<LabFile> seen(Study study, List<LabFile> known) throws IOException {
     List<LabFile> seen = new ArrayList<>();
     for (Path input : study.inputs()) {
       Path real = input.toRealPath();
-      LabFile known = files.stream().filter(f -> f.path().equals(real)).findFirst().orElse(null);
-      seen.add(known == null ? LabFile.read(real) : known);
+      LabFile before = known.stream().filter(f -> f.path().equals(real)).findFirst().orElse(null);
+      seen.add(before == null ? LabFile.read(real) : before);
     }
-    files = List.copyOf(seen);
+    return List.copyOf(seen);
   }
 
   synchronized LabFile get(int file) {
@@ -45,13 +44,10 @@ final class LabFiles {
   }
 
   /** What someone else changed since the files were seen, file by file. */
-  synchronized List<ChangedOnDiskException> changed() throws IOException {
-    List<ChangedOnDiskException> changed = new ArrayList<>();
+  synchronized List<LabFile.Change> changed() throws IOException {
+    List<LabFile.Change> changed = new ArrayList<>();
     for (LabFile file : files) {
-      List<String> changes = file.changes();
-      if (!changes.isEmpty()) {
-        changed.add(new ChangedOnDiskException(file.name(), changes));
-      }
+      file.change().ifPresent(changed::add);
     }
     return changed;
   }
@@ -60,9 +56,9 @@ final class LabFiles {
    * Writes a file, unless any of them was changed by others: the study is read whole after that,
    * and their change would slip in unseen.
    */
-  synchronized void write(int file, byte[] bytes) throws ChangedOnDiskException, IOException {
-    for (ChangedOnDiskException changed : changed()) {
-      throw changed;
+  synchronized void write(int file, byte[] bytes) throws RefusedException, IOException {
+    for (LabFile.Change changed : changed()) {
+      throw changed.refused();
     }
     List<LabFile> now = new ArrayList<>(files);
     now.set(file, files.get(file).replacedBy(bytes));

@@ -6,47 +6,73 @@ import gg.jte.output.StringOutput;
 import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
-import org.twinrig.workbench.view.Frame;
+import java.util.Map;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.MarkedBand;
 
-/** Fills the workbench's templates, which escape whatever they are given. */
-final class Pages {
-  private final TemplateEngine engine =
+/** Fills the workbench's templates, which escape whatever they are given, and knows all paths. */
+public final class Pages {
+  private static final TemplateEngine ENGINE =
       TemplateEngine.createPrecompiled(
           null, ContentType.Html, Pages.class.getClassLoader(), "org.twinrig.workbench.page");
 
-  private final String sign;
+  private final StudySession session;
+  private final String formToken;
 
-  /**
-   * Pages.
-   *
-   * @param sign what the forms on them carry
-   */
-  Pages(String sign) {
-    this.sign = sign;
+  Pages(StudySession session, String formToken) {
+    this.session = session;
+    this.formToken = formToken;
   }
 
-  String sign() {
-    return sign;
+  /** A page from what its template takes, by name. */
+  static Response fill(String template, Map<String, Object> parameters) {
+    return fill(200, template, parameters);
   }
 
-  String fill(String template, Object view) {
+  static Response fill(int status, String template, Map<String, Object> parameters) {
     StringOutput output = new StringOutput(1 << 16);
-    engine.render(template, view, output);
-    return output.toString();
+    ENGINE.render(template, parameters, output);
+    return Response.html(status, output.toString());
   }
 
-  Frame frame(Book book, Leaf leaf, Frame.Part part, String title, String here) throws IOException {
-    List<Frame.DiskChange> disk =
-        book.changedOnDisk().stream()
-            .map(c -> new Frame.DiskChange(c.file(), c.changes()))
-            .toList();
-    return new Frame(
-        title, leaf.study().title(), leaf.revision(), sign, leaf.undo(), disk, here, part);
+  /** What surrounds a page on the study as it stands now. */
+  Frame frame(Frame.Part part, String title, String here) throws IOException {
+    return frame(session.snapshot(), part, title, here);
+  }
+
+  Frame frame(Snapshot snapshot, Frame.Part part, String title, String here) throws IOException {
+    return new Frame(part, title, here, snapshot, formToken, session.changedOnDisk());
   }
 
   /** A text as part of a query. */
   static String query(String text) {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  /** A unit's page. */
+  public static String unit(String name) {
+    return "./unit?name=" + query(name);
+  }
+
+  /** A capture on its unit's page. */
+  public static String entry(CaptureEntry capture) {
+    return unit(capture.unit()) + "#entry-" + capture.line();
+  }
+
+  /** The zones of a kind. */
+  public static String zones(KindOutcome kind) {
+    return "./zones?kind=" + query(kind.kind());
+  }
+
+  /** Why a band of a kind is marked. */
+  public static String band(KindOutcome kind, MarkedBand band) {
+    return zones(kind) + "&hz=" + Numbers.fixed(band.band().midHz(), 3) + "#band";
+  }
+
+  /** An old graph as it is now; with {@code .csv} its table. */
+  public static String graph(String name, String format) {
+    return "./graph" + format + "?name=" + query(name);
   }
 }

@@ -2,57 +2,27 @@ package org.twinrig.workbench;
 
 import java.nio.file.FileSystemException;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.function.Consumer;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.workbench.view.Link;
-import org.twinrig.workbench.view.MessageView;
 
-/** Says why something was not done, in a sentence and what to do instead. */
-final class Refusals {
-  private static final Optional<Link> HOME = Optional.of(new Link("Go to the captures", "./"));
+/**
+ * Says why something was not done, in a sentence and what to do instead.
+ *
+ * @param formToken signs the form that reads the files anew
+ * @param faults takes what is a fault of the program
+ */
+record Refusals(String formToken, Consumer<Exception> faults) {
 
-  private final Pages pages;
-  private final Consumer<Exception> faults;
-
-  /**
-   * Refusals.
-   *
-   * @param faults takes what is a fault of the program
-   */
-  Refusals(Pages pages, Consumer<Exception> faults) {
-    this.pages = pages;
-    this.faults = faults;
-  }
-
-  Answer of(Exception e) {
+  Response of(Exception e) {
+    if (e instanceof RefusedException refused) {
+      return message(
+          refused.status(), refused.title(), e.getMessage(), refused.list(), refused.reload());
+    }
     if (e instanceof UnusableInput unusable) {
-      return message(
-          400,
-          "This cannot be done",
-          "Nothing was changed.",
-          unusable.problems().stream().map(Problem::text).toList(),
-          false);
-    }
-    if (e instanceof StaleChangeException stale) {
-      return message(
-          409,
-          "The study has changed meanwhile",
-          "Nothing was changed: the page you sent this from is older than the study. Since then:",
-          stale.meanwhile(),
-          false);
-    }
-    if (e instanceof LabFile.ChangedOnDiskException changed) {
-      return message(
-          409,
-          changed.file() + " has changed on the disk",
-          "Nothing was written, so that nobody's work is lost. Someone else changed this:",
-          changed.changes(),
-          true);
-    }
-    if (e instanceof Incoming.NotTakenException not) {
-      return message(not.status(), not.title(), not.getMessage(), List.of(), false);
+      List<String> problems = unusable.problems().stream().map(Problem::text).toList();
+      return message(400, "This cannot be done", "Nothing was changed.", problems, false);
     }
     if (e instanceof FileSystemException disk) {
       return message(
@@ -79,21 +49,11 @@ final class Refusals {
     return file + ": " + why.replaceAll("Exception$", "");
   }
 
-  Answer forbidden(String sentence) {
-    return Answer.page(
-        403,
-        pages.fill(
-            "message.jte",
-            new MessageView(
-                "Not let in",
-                List.of(sentence),
-                List.of(),
-                Optional.empty(),
-                Optional.empty(),
-                "")));
+  static Response forbidden(String sentence) {
+    return Pages.fill(403, "message.jte", Map.of("title", "Not let in", "sentence", sentence));
   }
 
-  Answer noMemory() {
+  Response noMemory() {
     return message(
         503,
         "The memory is not enough for this",
@@ -106,36 +66,21 @@ final class Refusals {
         true);
   }
 
-  Answer nothingHere() {
-    return message(404, "There is no such page", "The book has no page here.", List.of(), false);
+  Response nothingHere() {
+    return message(
+        404, "There is no such page", "The workbench has no page here.", List.of(), false);
   }
 
-  /** The cookie is set; a page of our own leads on, so that the browser sends it along. */
-  Answer welcome() {
-    return Answer.page(
-        pages.fill(
-            "message.jte",
-            new MessageView(
-                "The workbench is open",
-                List.of(),
-                List.of(),
-                HOME,
-                Optional.empty(),
-                "0;url=./")));
-  }
-
-  private Answer message(
+  private Response message(
       int status, String title, String sentence, List<String> list, boolean reload) {
-    return Answer.page(
+    return Pages.fill(
         status,
-        pages.fill(
-            "message.jte",
-            new MessageView(
-                title,
-                List.of(sentence),
-                list,
-                HOME,
-                reload ? Optional.of(pages.sign()) : Optional.empty(),
-                "")));
+        "message.jte",
+        Map.of(
+            "title", title,
+            "sentence", sentence,
+            "list", list,
+            "onward", true,
+            "formToken", reload ? formToken : ""));
   }
 }

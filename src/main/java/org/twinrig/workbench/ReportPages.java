@@ -7,6 +7,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.internal.AsideFile;
@@ -20,94 +21,104 @@ import org.twinrig.report.RunRecord;
 import org.twinrig.report.StudyFolder;
 import org.twinrig.report.html.ExplainPage;
 import org.twinrig.translation.TranslatedGraph;
-import org.twinrig.workbench.view.Frame;
-import org.twinrig.workbench.view.ReportView;
 
 /** The written report and the page for readers: made as the command line makes them, and shown. */
-final class ReportPages {
-  private final Book book;
+public final class ReportPages {
+  private final StudySession session;
   private final Pages pages;
-  private final Works works;
+  private final Work.Queue queue;
   private final Workbench.Options options;
   private volatile List<String> remarks = List.of();
 
-  ReportPages(Book book, Pages pages, Works works, Workbench.Options options) {
-    this.book = book;
+  ReportPages(StudySession session, Pages pages, Work.Queue queue, Workbench.Options options) {
+    this.session = session;
     this.pages = pages;
-    this.works = works;
+    this.queue = queue;
     this.options = options;
   }
 
-  Answer report(Ask ask) throws IOException {
-    Leaf leaf = book.leaf();
-    return Answer.page(
-        pages.fill(
-            "report.jte",
-            new ReportView(
-                pages.frame(book, leaf, Frame.Part.REPORT, "Report", "./report"),
-                sheet(written().report(), leaf),
-                sheet(written().explained(), leaf),
-                remarks)));
+  Response report(Request request) throws IOException {
+    Frame frame = pages.frame(Frame.Part.REPORT, "Report", "./report");
+    State report = state(writtenReport(), frame.snapshot());
+    State explained = state(writtenExplanation(), frame.snapshot());
+    return Pages.fill(
+        "report.jte",
+        Map.of("frame", frame, "report", report, "explained", explained, "remarks", remarks));
   }
 
-  private static ReportView.Sheet sheet(WrittenPage page, Leaf leaf) throws IOException {
+  /**
+   * Where a page is written, whether it was before, and whether it shows the study as it stands.
+   */
+  public record State(String place, boolean there, boolean fresh) {}
+
+  private static State state(WrittenPage page, Snapshot snapshot) throws IOException {
     Optional<String> html = page.html();
-    return new ReportView.Sheet(
+    String fingerprint = snapshot.fingerprint().shortText();
+    return new State(
         page.place().toString(),
         html.isPresent(),
-        html.isPresent() && html.get().contains(leaf.fingerprint().shortText()));
+        html.filter(text -> text.contains(fingerprint)).isPresent());
   }
 
-  /** A run that was stopped may have left earlier results beside their place. */
-  private Written written() throws IOException {
-    Written written = Written.of(book.leaf().study().folder());
-    ResultFolder.bringBack(written.results(), back -> remarks = List.of(back));
-    return written;
+  private WrittenPage writtenReport() throws IOException {
+    Path results = writtenExplanation().folder().resolve("results");
+    // A run that was stopped may have left earlier results beside their place.
+    ResultFolder.bringBack(results, back -> remarks = List.of(back));
+    return WrittenPage.report(results);
   }
 
-  Answer showReport(Ask ask) throws IOException {
-    return shown(written().report(), ask);
+  private WrittenPage writtenExplanation() throws IOException {
+    return WrittenPage.explained(session.snapshot().study().folder().toRealPath());
   }
 
-  Answer showExplained(Ask ask) throws IOException {
-    return shown(written().explained(), ask);
+  Response showReport(Request request) throws IOException {
+    return shown(writtenReport(), request);
   }
 
-  private Answer shown(WrittenPage page, Ask ask) throws IOException {
+  Response showExplained(Request request) throws IOException {
+    return shown(writtenExplanation(), request);
+  }
+
+  private static Response shown(WrittenPage page, Request request) throws IOException {
     return page.html()
-        .map(html -> WrittenPage.answer(html, page.name(), ask.fields().containsKey("download")))
-        .orElseGet(() -> Answer.seeOther("./report"));
+        .map(html -> page.show(html, request.fields().containsKey("download")))
+        .orElseGet(() -> Response.seeOther("./report"));
   }
 
-  Answer makeReport(Ask ask) throws IOException, UnusableInput {
-    Leaf leaf = book.leaf();
-    Path place = written().results();
-    Work work = works.begin("Writing the report", "./report", w -> write(leaf, place, w));
-    return Answer.seeOther("./work?id=" + work.id());
+  Response makeReport(Request request) throws IOException, UnusableInput {
+    Snapshot snapshot = session.snapshot();
+    Path place = writtenReport().folder();
+    return begin("Writing the report", work -> write(snapshot, place, work));
   }
 
-  Answer makeExplained(Ask ask) throws IOException, UnusableInput {
-    Leaf leaf = book.leaf();
-    WrittenPage page = written().explained();
-    Work work =
-        works.begin("Writing the page for readers", "./report", w -> explain(leaf, page, w));
-    return Answer.seeOther("./work?id=" + work.id());
+  Response makeExplained(Request request) throws IOException, UnusableInput {
+    Snapshot snapshot = session.snapshot();
+    WrittenPage page = writtenExplanation();
+    return begin("Writing the page for readers", work -> explain(snapshot, page, work));
   }
 
-  private void write(Leaf leaf, Path place, Work work) throws UnusableInput {
-    StudyOutcome outcome = leaf.outcome().orElseThrow(() -> new UnusableInput(leaf.problems()));
+  private Response begin(String title, Work.Task task) throws UnusableInput {
+    return Response.seeOther(queue.begin(title, "./report", task).path());
+  }
+
+  private void write(Snapshot snapshot, Path place, Work work) throws UnusableInput {
+    StudyOutcome outcome = snapshot.estimated();
     List<String> told = new ArrayList<>();
     ResultFolder.at(
             place,
             ResultFolder.Kind.STUDY,
-            RunInputs.of(leaf.study()),
+            RunInputs.of(snapshot.study()),
             new ResultFolder.Host(
                 "write the results elsewhere with `study --out`", options.threads(), told::add))
         .write(
             folder -> {
               RunRecord record = new RunRecord(options.version(), "workbench");
               new StudyFolder(
-                      outcome, leaf.fingerprint(), leaf.problems(), record, options.threads())
+                      outcome,
+                      snapshot.fingerprint(),
+                      snapshot.problems(),
+                      record,
+                      options.threads())
                   .write(folder);
               work.stopIfCancelled();
               return folder;
@@ -115,8 +126,8 @@ final class ReportPages {
     remarks = List.copyOf(told);
   }
 
-  private void explain(Leaf leaf, WrittenPage page, Work work) throws UnusableInput {
-    StudyOutcome outcome = leaf.outcome().orElseThrow(() -> new UnusableInput(leaf.problems()));
+  private void explain(Snapshot snapshot, WrittenPage page, Work work) throws UnusableInput {
+    StudyOutcome outcome = snapshot.estimated();
     try {
       if (Files.exists(page.place(), LinkOption.NOFOLLOW_LINKS) && page.html().isEmpty()) {
         throw refused(

@@ -4,18 +4,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
-import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.study.ReferenceCurve;
 import org.twinrig.translation.Translation;
-import org.twinrig.workbench.view.Frame;
-import org.twinrig.workbench.view.SentView;
 
 /**
  * Files that are sent. They wait on the disk until their sender has said what they are; a
@@ -25,170 +22,119 @@ final class SentPages {
   private static final int MOST_WAITING = 32;
   private static final long MOST_BYTES_WAITING = 1024L * 1024 * 1024;
 
-  private final Book book;
   private final Pages pages;
-  private final Regraphings regraphings;
+  private final CataloguePages catalogue;
   private final Incoming incoming;
-  private final ConcurrentSkipListMap<Long, Parcel> waiting = new ConcurrentSkipListMap<>();
+  private final ConcurrentSkipListMap<Long, Upload> waiting = new ConcurrentSkipListMap<>();
   private long count;
 
-  /**
-   * Pages.
-   *
-   * @param incoming keeps what was sent
-   */
-  SentPages(Book book, Pages pages, Regraphings regraphings, Incoming incoming) {
-    this.book = book;
+  SentPages(Pages pages, CataloguePages catalogue, Incoming incoming) {
     this.pages = pages;
-    this.regraphings = regraphings;
+    this.catalogue = catalogue;
     this.incoming = incoming;
   }
 
-  Answer receive(Ask ask) throws IOException, UnusableInput {
-    Parcel parcel = Parcel.of(ask.files(), incoming);
-    if (!parcel.stated()) {
-      return Answer.seeOther("./sent?parcel=" + keep(parcel));
+  Response receive(Request request) throws IOException, UnusableInput {
+    Upload upload = Upload.of(request.files(), incoming);
+    if (!upload.stated()) {
+      return Response.seeOther("./sent?upload=" + keep(upload));
     }
     try {
-      return run(parcel, () -> Statement.byTable(parcel));
+      return catalogue.run(upload, () -> new Statement(upload).byTable());
     } catch (UnusableInput e) {
-      Regraphing.delete(parcel.folder());
+      upload.delete();
       throw e;
     }
   }
 
-  private synchronized long keep(Parcel parcel) throws IOException {
+  private synchronized long keep(Upload upload) throws IOException {
     count++;
-    waiting.put(count, parcel);
+    waiting.put(count, upload);
     while (waiting.size() > 1
         && (waiting.size() > MOST_WAITING
-            || waiting.values().stream().mapToLong(Parcel::bytes).sum() > MOST_BYTES_WAITING)) {
-      Map.Entry<Long, Parcel> oldest = waiting.pollFirstEntry();
+            || waiting.values().stream().mapToLong(Upload::bytes).sum() > MOST_BYTES_WAITING)) {
+      Map.Entry<Long, Upload> oldest = waiting.pollFirstEntry();
       if (oldest != null) {
-        Regraphing.delete(oldest.getValue().folder());
+        oldest.getValue().delete();
       }
     }
     return count;
   }
 
-  Answer sent(Ask ask) throws IOException, UnusableInput {
-    Map<String, String> all = new HashMap<>(Map.of("kind", Translation.UNKNOWN_KIND));
-    all.put("form", "raw");
-    Parcel parcel = parcel(ask);
-    List<Map<String, String>> own =
-        parcel.names().stream().map(n -> Map.<String, String>of()).toList();
-    return Answer.page(pages.fill("sent.jte", view(ask, List.of(), all, own)));
+  Response sent(Request request) throws IOException, UnusableInput {
+    Map<String, String> all = Map.of("kind", Translation.UNKNOWN_KIND, "form", "raw");
+    List<Map<String, String>> own = Collections.nCopies(upload(request).names().size(), Map.of());
+    return form(200, request, List.of(), all, own);
   }
 
-  Answer state(Ask ask) throws IOException, UnusableInput {
-    Parcel parcel = parcel(ask);
-    Map<String, String> all = said(ask, "all");
+  Response state(Request request) throws IOException, UnusableInput {
+    Upload upload = upload(request);
+    Map<String, String> all = said(request, "all");
     List<Map<String, String>> own = new ArrayList<>();
-    for (int k = 0; k < parcel.files().size(); k++) {
-      own.add(said(ask, "f" + k));
+    for (int k = 0; k < upload.files().size(); k++) {
+      own.add(said(request, "f" + k));
     }
-    List<Problem> problems = problems(parcel, all, own);
+    List<Problem> problems = problems(upload, all, own);
     if (!problems.isEmpty()) {
-      return Answer.page(
-          400,
-          pages.fill(
-              "sent.jte", view(ask, problems.stream().map(Problem::text).toList(), all, own)));
+      return form(400, request, problems, all, own);
     }
-    if (!waiting.remove(ask.number("parcel"), parcel)) {
+    if (!waiting.remove(request.number("upload"), upload)) {
       throw gone();
     }
     try {
-      return run(parcel, () -> Statement.byForm(parcel, parcel.folder(), all, own));
+      return catalogue.run(upload, () -> new Statement(upload).byForm(upload.folder(), all, own));
     } catch (UnusableInput e) {
-      waiting.put(ask.number("parcel"), parcel); // busy: they may be tried again
+      waiting.put(request.number("upload"), upload); // busy: they may be tried again
       throw e;
     }
   }
 
   /** What the reader of catalogues says of a form, before any work is begun. */
   private static List<Problem> problems(
-      Parcel parcel, Map<String, String> all, List<Map<String, String>> own)
+      Upload upload, Map<String, String> all, List<Map<String, String>> own)
       throws IOException, UnusableInput {
     Path folder = Files.createTempDirectory("twinrig-statement");
     try {
-      return Statement.byForm(parcel, folder, all, own).problems();
+      return new Statement(upload).byForm(folder, all, own).problems();
     } finally {
-      Regraphing.delete(folder);
+      Upload.delete(folder);
     }
   }
 
-  private Answer run(Parcel parcel, Regraphing.Reading reading) throws UnusableInput {
-    Leaf leaf = book.leaf();
-    return regraphings.begin(
-        "Re-expressing "
-            + Numbers.count(parcel.files().size(), "file", "files")
-            + " that were sent",
-        run -> Regraphing.ofParcel(leaf, parcel, reading, run));
-  }
-
-  private Parcel parcel(Ask ask) throws UnusableInput {
-    return Optional.ofNullable(waiting.get(ask.number("parcel"))).orElseThrow(SentPages::gone);
+  private Upload upload(Request request) throws UnusableInput {
+    return Optional.ofNullable(waiting.get(request.number("upload"))).orElseThrow(SentPages::gone);
   }
 
   private static UnusableInput gone() {
-    return new UnusableInput(
-        Problem.fatal(
-            "the page",
-            0,
-            "these files are not here any more",
-            "go to the old graphs and send them again"));
+    return Request.unusable(
+        "these files are not here any more", "go to the old graphs and send them again");
   }
 
-  private static Map<String, String> said(Ask ask, String prefix) {
+  private static Map<String, String> said(Request request, String prefix) {
     Map<String, String> said = new HashMap<>();
-    Statement.ASKED.forEach(column -> said.put(column, ask.text(prefix + "-" + column)));
+    Statement.ASKED.forEach(column -> said.put(column, request.text(prefix + "-" + column)));
     return said;
   }
 
-  private SentView view(
-      Ask ask, List<String> problems, Map<String, String> all, List<Map<String, String>> own)
+  private Response form(
+      int status,
+      Request request,
+      List<Problem> problems,
+      Map<String, String> all,
+      List<Map<String, String>> own)
       throws IOException, UnusableInput {
-    Parcel parcel = parcel(ask);
-    Leaf leaf = book.leaf();
-    List<String> kinds = new ArrayList<>(List.of(Translation.UNKNOWN_KIND));
-    leaf.outcome().ifPresent(o -> o.kinds().forEach(k -> kinds.add(k.kind())));
-    List<SentView.Said> files = new ArrayList<>();
-    for (int k = 0; k < own.size(); k++) {
-      files.add(shown("f" + k, parcel.names().get(k), own.get(k)));
-    }
-    long number = ask.number("parcel");
-    return new SentView(
-        pages.frame(
-            book, leaf, Frame.Part.CATALOGUE, "What these files are", "./sent?parcel=" + number),
-        number,
-        problems,
-        shown("all", "", all),
-        files,
-        kinds,
-        references(leaf, parcel));
-  }
-
-  private static List<SentView.Option> references(Leaf leaf, Parcel parcel) {
-    List<SentView.Option> references = new ArrayList<>();
-    ReferenceCurve own = leaf.study().references().get(leaf.study().from().name());
-    references.add(
-        new SentView.Option(
-            Statement.OWN_REFERENCE,
-            own == null ? "the study's own: none" : "the study's own: " + own.file()));
-    parcel.names().forEach(n -> references.add(new SentView.Option(n, n + ", sent along")));
-    return references;
-  }
-
-  private static SentView.Said shown(String prefix, String name, Map<String, String> said) {
-    return new SentView.Said(
-        prefix,
-        name,
-        said.getOrDefault("kind", ""),
-        said.getOrDefault("seatings", ""),
-        said.getOrDefault("sides", ""),
-        said.getOrDefault("form", ""),
-        said.getOrDefault("reference", ""),
-        said.getOrDefault("reference_smoothing", ""),
-        said.getOrDefault("smoothing", ""));
+    long number = request.number("upload");
+    List<String> names = upload(request).names();
+    String here = "./sent?upload=" + number;
+    return Pages.fill(
+        status,
+        "sent.jte",
+        Map.of(
+            "frame", pages.frame(Frame.Part.CATALOGUE, "What these files are", here),
+            "number", number,
+            "problems", problems,
+            "names", names,
+            "all", all,
+            "own", own));
   }
 }

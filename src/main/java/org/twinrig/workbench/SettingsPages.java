@@ -11,8 +11,6 @@ import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.StudyText;
-import org.twinrig.workbench.view.Frame;
-import org.twinrig.workbench.view.SettingsView;
 
 /** What the study is told, to be changed in study.yaml itself. */
 final class SettingsPages {
@@ -21,18 +19,18 @@ final class SettingsPages {
   private static final int EMPTY_ROWS = 2;
   private static final int MOST_ROWS = 60;
 
-  private final Book book;
+  private final StudySession session;
   private final Pages pages;
 
-  SettingsPages(Book book, Pages pages) {
-    this.book = book;
+  SettingsPages(StudySession session, Pages pages) {
+    this.session = session;
     this.pages = pages;
   }
 
-  Answer settings(Ask ask) throws IOException {
-    Leaf leaf = book.leaf(); // before the text: a page that is older than it is refused later
-    Settings s = leaf.study().settings();
-    StudyText yaml = book.yaml();
+  Response settings(Request request) throws IOException {
+    Snapshot snapshot = session.snapshot(); // before the text: a page that is older than it is refused later
+    Settings s = snapshot.study().settings();
+    StudyText yaml = session.yaml();
     List<SettingsView.Field> fields = new ArrayList<>();
     for (Setting.Field field : FIELDS) {
       fields.add(view(field, shown(field, yaml, s)));
@@ -47,41 +45,44 @@ final class SettingsPages {
               StudyText.flow(zone.fromHz()),
               StudyText.flow(zone.toHz())));
     }
-    return Answer.page(pages.fill("settings.jte", view(leaf, List.of(), fields, zones)));
+    return Pages.fill("settings.jte", Map.of("view", view(snapshot, List.of(), fields, zones)));
   }
 
-  Answer change(Ask ask) throws Exception {
-    Leaf leaf = book.leaf();
-    StudyText yaml = book.yaml();
+  Response change(Request request) throws Exception {
+    Snapshot snapshot = session.snapshot();
+    StudyText yaml = session.yaml();
     StudyText changed = yaml;
     List<String> words = new ArrayList<>();
-    Settings s = leaf.study().settings();
+    Settings s = snapshot.study().settings();
     for (Setting.Field field : FIELDS) {
-      String given = ask.text(field.key());
-      if (ask.fields().containsKey(field.key()) && !given.equals(shown(field, yaml, s))) {
+      String given = request.text(field.key());
+      if (request.fields().containsKey(field.key()) && !given.equals(shown(field, yaml, s))) {
         changed = changed.with(field.key(), given);
         words.add(field.key() + " " + (given.isEmpty() ? "(empty)" : given));
       }
     }
-    List<SettingsView.ZoneRow> rows = rows(ask);
-    if (ask.fields().containsKey("zone-0-name") && !same(rows, s.zones())) {
+    List<SettingsView.ZoneRow> rows = rows(request);
+    if (request.fields().containsKey("zone-0-name") && !same(rows, s.zones())) {
       changed = changed.withList("zones", rows.stream().map(SettingsPages::item).toList());
       words.add("zones");
     }
     try {
-      book.settle(
-          ask.number("revision"), changed, "Settings changed: " + String.join(", ", words) + ".");
-      return Answer.seeOther("./study");
+      session.settle(
+          request.number("revision"),
+          changed,
+          "Settings changed: " + String.join(", ", words) + ".");
+      return Response.seeOther("./study");
     } catch (UnusableInput e) {
       List<SettingsView.Field> fields =
-          FIELDS.stream().map(f -> view(f, ask.text(f.key()))).toList();
+          FIELDS.stream().map(f -> view(f, request.text(f.key()))).toList();
       List<String> problems = e.problems().stream().map(Problem::text).toList();
-      return Answer.page(400, pages.fill("settings.jte", view(leaf, problems, fields, rows)));
+      return Pages.fill(
+          400, "settings.jte", Map.of("view", view(snapshot, problems, fields, rows)));
     }
   }
 
   private SettingsView view(
-      Leaf leaf,
+      Snapshot snapshot,
       List<String> problems,
       List<SettingsView.Field> fields,
       List<SettingsView.ZoneRow> zones)
@@ -91,11 +92,11 @@ final class SettingsPages {
       rows.add(new SettingsView.ZoneRow(rows.size(), "", "", "", ""));
     }
     return new SettingsView(
-        pages.frame(book, leaf, Frame.Part.SETTINGS, "Settings", "./settings"),
+        pages.frame(snapshot, Frame.Part.SETTINGS, "Settings", "./settings"),
         problems,
         fields,
         rows,
-        List.of(leaf.study().from().name(), leaf.study().to().name()));
+        List.of(snapshot.study().from().name(), snapshot.study().to().name()));
   }
 
   private static SettingsView.Field view(Setting.Field field, String value) {
@@ -111,16 +112,16 @@ final class SettingsPages {
   }
 
   /** Rows in which anything stands; what is missing is for the reader to say. */
-  private static List<SettingsView.ZoneRow> rows(Ask ask) {
+  private static List<SettingsView.ZoneRow> rows(Request request) {
     List<SettingsView.ZoneRow> rows = new ArrayList<>();
     for (int k = 0; k < MOST_ROWS; k++) {
-      String name = ask.text("zone-" + k + "-name");
-      String from = ask.text("zone-" + k + "-from");
-      String to = ask.text("zone-" + k + "-to");
+      String name = request.text("zone-" + k + "-name");
+      String from = request.text("zone-" + k + "-from");
+      String to = request.text("zone-" + k + "-to");
       if (!(name + from + to).isEmpty()) {
         rows.add(
             new SettingsView.ZoneRow(
-                rows.size(), name, ask.text("zone-" + k + "-fixture"), from, to));
+                rows.size(), name, request.text("zone-" + k + "-fixture"), from, to));
       }
     }
     return rows;

@@ -1,6 +1,5 @@
 package org.twinrig.workbench;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -14,7 +13,7 @@ import org.twinrig.study.AnchoredCapture;
  * Small drawings for the margin: a seating over the unit's other seatings on the same fixture, so
  * that one that stands apart is seen. They have no axes; the figure of the unit has.
  */
-final class Sketches {
+public final class Sketches {
   private static final double WIDTH = 200;
   private static final double HEIGHT = 60;
 
@@ -23,17 +22,17 @@ final class Sketches {
 
   private static final double LEAST_SPAN_DB = 10;
 
-  private final Map<Integer, Levels> byLine = new TreeMap<>();
-  private final double lowDb;
-  private final double spanDb;
+  private final Map<Integer, String> byLine = new TreeMap<>();
 
-  private Sketches(StudyOutcome outcome, String unit, Fixture fixture) {
+  /** Sketches of a unit's seatings on a fixture. */
+  public Sketches(StudyOutcome outcome, String unit, Fixture fixture) {
     double low = 0;
     double high = 0;
+    Map<Integer, Levels> seatings = new TreeMap<>();
     for (AnchoredCapture capture : outcome.captures()) {
       CaptureEntry entry = capture.capture().entry();
       if (entry.unit().equals(unit) && entry.fixture().equals(fixture.name())) {
-        byLine.put(entry.line(), capture.levels());
+        seatings.put(entry.line(), capture.levels());
         for (int b = 0; b < capture.levels().grid().size(); b++) {
           double db = capture.levels().level(b).orElse(0);
           low = Math.min(low, Math.max(LOWEST_DB, db));
@@ -41,29 +40,22 @@ final class Sketches {
         }
       }
     }
-    this.lowDb = low;
-    this.spanDb = Math.max(LEAST_SPAN_DB, high - low);
+    double lowDb = low;
+    double spanDb = Math.max(LEAST_SPAN_DB, high - low);
+    seatings.forEach((line, levels) -> byLine.put(line, path(levels, lowDb, spanDb)));
   }
 
-  static Sketches of(StudyOutcome outcome, String unit, Fixture fixture) {
-    return new Sketches(outcome, unit, fixture);
-  }
-
-  /** Every seating; empty when there is none. */
-  String all() {
-    return String.join("", byLine.values().stream().map(this::path).toList());
+  /** Every seating as SVG path data; empty when there is none. */
+  public String all() {
+    return String.join("", byLine.values());
   }
 
   /** The seating in a line of the table; empty when it could not be used. */
-  String one(int line) {
-    return List.of(line).stream()
-        .filter(byLine::containsKey)
-        .map(l -> path(byLine.get(l)))
-        .findFirst()
-        .orElse("");
+  public String one(int line) {
+    return byLine.getOrDefault(line, "");
   }
 
-  private String path(Levels levels) {
+  private static String path(Levels levels, double lowDb, double spanDb) {
     StringBuilder path = new StringBuilder();
     boolean drawing = false;
     int bands = levels.grid().size();

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -18,28 +19,21 @@ import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 
 /**
- * What a sender says of the files of a parcel, in the words of catalogue.csv: by a table that came
+ * What a sender says of the files of a upload, in the words of catalogue.csv: by a table that came
  * along, or by a form. Either way the one reader of catalogues reads it.
  */
-final class Statement {
+public record Statement(Upload upload) {
   /** The columns a form asks for. */
   static final List<String> ASKED =
       List.of("kind", "seatings", "sides", "form", "reference", "reference_smoothing", "smoothing");
 
   /** In a form: the reference the study itself names for its old fixture. */
-  static final String OWN_REFERENCE = ":own";
-
-  private final Parcel parcel;
-
-  private Statement(Parcel parcel) {
-    this.parcel = parcel;
-  }
+  public static final String OWN_REFERENCE = ":own";
 
   /** By the table that came along. */
-  static Findings<CatalogueReader.Catalogue> byTable(Parcel parcel)
-      throws UnusableInput, IOException {
-    Path table = parcel.folder().resolve(Parcel.STATEMENT);
-    return new Statement(parcel).checked(CatalogueReader.read(table, Parcel.STATEMENT));
+  Findings<CatalogueReader.Catalogue> byTable() throws UnusableInput, IOException {
+    Path table = upload.folder().resolve(Upload.STATEMENT);
+    return checked(CatalogueReader.read(table, Upload.STATEMENT));
   }
 
   /**
@@ -48,17 +42,16 @@ final class Statement {
    * @param all what holds for every file, by column
    * @param own what a file says otherwise, by column; one map per file
    */
-  static Findings<CatalogueReader.Catalogue> byForm(
-      Parcel parcel, Path folder, Map<String, String> all, List<Map<String, String>> own)
+  Findings<CatalogueReader.Catalogue> byForm(
+      Path folder, Map<String, String> all, List<Map<String, String>> own)
       throws UnusableInput, IOException {
-    Statement statement = new Statement(parcel);
     List<Map<String, String>> said = new ArrayList<>();
     own.forEach(o -> said.add(merged(all, o)));
-    List<Integer> graphs = statement.graphs(said);
-    Path table = folder.resolve(Parcel.STATEMENT);
-    Files.writeString(table, statement.table(graphs, said), StandardCharsets.UTF_8);
-    Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Parcel.STATEMENT);
-    return new Findings<>(read.value(), statement.byFile(read.problems(), graphs));
+    List<Integer> graphs = graphs(said);
+    Path table = folder.resolve(Upload.STATEMENT);
+    Files.writeString(table, table(graphs, said), StandardCharsets.UTF_8);
+    Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Upload.STATEMENT);
+    return new Findings<>(read.value(), byFile(read.problems(), graphs));
   }
 
   /** What holds for a file: its own words, and those for all where it has none. */
@@ -87,23 +80,17 @@ final class Statement {
       String form = said.get(k).get("form");
       Optional.of(said.get(k).get("reference"))
           .filter(r -> !r.isEmpty() && form.equals("compensated"))
-          .flatMap(parcel::find)
+          .flatMap(upload::find)
           .filter(r -> r != file || said.size() > 1)
           .ifPresent(references::add);
     }
-    List<Integer> graphs = new ArrayList<>();
-    for (int k = 0; k < said.size(); k++) {
-      if (!references.contains(k)) {
-        graphs.add(k);
-      }
-    }
-    return graphs;
+    return IntStream.range(0, said.size()).filter(k -> !references.contains(k)).boxed().toList();
   }
 
   private String table(List<Integer> graphs, List<Map<String, String>> said) {
     StringBuilder table = new StringBuilder("graph,unit,file," + String.join(",", ASKED) + "\n");
     for (int k : graphs) {
-      String name = cell(parcel.names().get(k));
+      String name = cell(upload.names().get(k));
       List<String> cells = new ArrayList<>(List.of(name, name, name));
       ASKED.forEach(column -> cells.add(cell(said.get(k).get(column))));
       table.append(String.join(",", cells)).append('\n');
@@ -121,7 +108,7 @@ final class Statement {
     for (Problem p : problems) {
       String file =
           p.line() >= 2 && p.line() - 2 < graphs.size()
-              ? parcel.names().get(graphs.get(p.line() - 2))
+              ? upload.names().get(graphs.get(p.line() - 2))
               : p.source();
       Problem what = new Problem(p.kind(), "all files", 0, p.what(), p.remedy());
       files.computeIfAbsent(what, w -> new ArrayList<>()).add(file);
@@ -146,29 +133,29 @@ final class Statement {
       row.subtracted().flatMap(CatalogueEntry.Subtracted::file).ifPresent(files::add);
       boolean all = true;
       for (String file : files) {
-        Optional<Integer> found = parcel.find(file);
+        Optional<Integer> found = upload.find(file);
         found.ifPresent(named::add);
         if (found.isEmpty()) {
           all = false;
           problems.add(
               Problem.refused(
-                  Parcel.STATEMENT,
+                  Upload.STATEMENT,
                   row.line(),
                   "no file, or more than one, was sent for `" + file + "`",
-                  "send it along with " + Parcel.STATEMENT + ", under a name of its own"));
+                  "send it along with " + Upload.STATEMENT + ", under a name of its own"));
         }
       }
       if (all) {
         there.add(row);
       }
     }
-    for (int k = 0; k < parcel.files().size(); k++) {
+    for (int k = 0; k < upload.files().size(); k++) {
       if (!named.contains(k)) {
         problems.add(
             Problem.note(
-                parcel.names().get(k),
+                upload.names().get(k),
                 0,
-                "was sent, but no row of " + Parcel.STATEMENT + " names it"));
+                "was sent, but no row of " + Upload.STATEMENT + " names it"));
       }
     }
     return new Findings<>(read.value().with(there), problems);

@@ -1,70 +1,78 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
-import org.twinrig.problem.Problem;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.reliability.Zone;
 import org.twinrig.report.StudyWords;
-import org.twinrig.workbench.view.Frame;
-import org.twinrig.workbench.view.Link;
-import org.twinrig.workbench.view.StudyLeafView;
 
-/** How the study stands, what the last change did, and the way back. */
-final class StudyPages {
-  private final Book book;
-  private final Pages pages;
-  private final Drawings drawings;
+/** How the study stands and why, what the last change did, and the way back. */
+public record StudyPages(StudySession session, Pages pages, FigureCache figures) {
 
-  StudyPages(Book book, Pages pages, Drawings drawings) {
-    this.book = book;
-    this.pages = pages;
-    this.drawings = drawings;
+  Response study(Request request) throws IOException {
+    Frame frame = pages.frame(Frame.Part.STUDY, "The study", "./study");
+    List<String> sentences =
+        frame.snapshot().outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of());
+    return Pages.fill(
+        "study.jte", Map.of("frame", frame, "sentences", sentences, "figures", figures));
   }
 
-  Answer study(Ask ask) throws IOException {
-    Leaf leaf = book.leaf();
-    return Answer.page(
-        pages.fill(
-            "study.jte",
-            new StudyLeafView(
-                pages.frame(book, leaf, Frame.Part.STUDY, "The study", "./study"),
-                leaf.outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of()),
-                change(leaf),
-                leaf.outcome().stream()
-                    .flatMap(o -> o.kinds().stream())
-                    .map(
-                        k ->
-                            new StudyLeafView.Kind(
-                                k.kind(),
-                                drawings.transfer(leaf, k),
-                                new Link(
-                                    "Why its bands are marked",
-                                    "./zones?kind=" + Pages.query(k.kind()))))
-                    .toList(),
-                leaf.problems().stream().map(Problem::text).toList())));
-  }
-
-  private static Optional<StudyLeafView.Change> change(Leaf leaf) {
-    if (leaf.before().isEmpty() || leaf.outcome().isEmpty()) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        new StudyLeafView.Change(
-            leaf.what(),
-            Difference.between(leaf.before().get(), leaf.outcome().get()),
-            "No kind's transfer or marks moved."));
-  }
-
-  Answer undo(Ask ask) throws Exception {
-    book.undo(ask.number("revision"));
-    String back = ask.text("back");
+  Response undo(Request request) throws Exception {
+    session.undo(request.number("revision"));
+    String back = request.text("back");
     // Only to a page of our own: a path and a query of plain letters, never another host.
     boolean own = back.matches("[.]/[a-z-]*([?][A-Za-z0-9._~%+=&*-]*)?");
-    return Answer.seeOther(own ? back : "./");
+    return Response.seeOther(own ? back : "./");
   }
 
-  Answer reload(Ask ask) throws Exception {
-    book.reload();
-    return Answer.seeOther("./");
+  Response reload(Request request) throws Exception {
+    session.reload();
+    return Response.seeOther("./");
+  }
+
+  /** Why bands and zones are marked: units, their differences, the model, the error budget. */
+  Response zones(Request request) throws IOException {
+    Frame frame = pages.frame(Frame.Part.ZONES, "Zones", "./zones");
+    List<KindOutcome> kinds = frame.snapshot().kinds();
+    Map<String, Object> shown = new HashMap<>();
+    shown.put("frame", frame);
+    shown.put("figures", figures);
+    if (!kinds.isEmpty()) {
+      KindOutcome kind =
+          kinds.stream()
+              .filter(k -> k.kind().equals(request.text("kind")))
+              .findFirst()
+              .orElse(kinds.get(0));
+      shown.put("kind", kind);
+      request.hertz("hz").ifPresent(hz -> shown.put("chosen", position(kind, hz)));
+    }
+    return Pages.fill("zones.jte", shown);
+  }
+
+  /** The band a frequency lies in; -1 when it lies in none. */
+  private static int position(KindOutcome kind, double hz) {
+    List<MarkedBand> bands = kind.transfer().bands();
+    return IntStream.range(0, bands.size())
+        .filter(b -> bands.get(b).band().lowerHz() <= hz && hz < bands.get(b).band().upperHz())
+        .findFirst()
+        .orElse(-1);
+  }
+
+  /** The band of a zone that is marked worst, and of those the one predicted least closely. */
+  public static MarkedBand worst(KindOutcome kind, Zone zone) {
+    return kind.transfer().bands().stream()
+        .filter(b -> b.band().midHz() > zone.fromHz() && b.band().midHz() < zone.toHz())
+        .max(Comparator.comparing(MarkedBand::mark).thenComparing(StudyPages::halfDb))
+        .orElseThrow();
+  }
+
+  private static double halfDb(MarkedBand band) {
+    return band.outcome() instanceof BandOutcome.Fitted fitted ? fitted.prediction().halfDb() : 0;
   }
 }

@@ -2,44 +2,33 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.study.StudyText;
-import org.twinrig.workbench.view.Frame;
-import org.twinrig.workbench.view.TextView;
 
 /**
  * The whole of study.yaml as a text, for every key that has no field of its own. What the reader
  * refuses is shown with its line and is not written.
  */
-final class TextPages {
-  private final Book book;
-  private final Pages pages;
+record TextPages(StudySession session, Pages pages) {
 
-  TextPages(Book book, Pages pages) {
-    this.book = book;
-    this.pages = pages;
+  Response text(Request request) throws IOException {
+    Frame frame = frame(); // before the text: a page that is older than it is refused later
+    return filled(200, frame, session.yaml().text(), List.of());
   }
 
-  Answer text(Ask ask) throws IOException {
-    Leaf leaf = book.leaf(); // before the text: a page that is older than it is refused later
-    return Answer.page(pages.fill("text.jte", view(leaf, book.yaml().text(), List.of())));
-  }
-
-  Answer change(Ask ask) throws Exception {
-    String before = book.yaml().text();
-    String sent = ask.raw("text").replace("\r\n", "\n");
+  Response change(Request request) throws Exception {
+    String before = session.yaml().text();
+    String sent = request.raw("text").replace("\r\n", "\n");
     try {
-      book.settle(
-          ask.number("revision"),
+      session.settle(
+          request.number("revision"),
           new StudyText(asBefore(before, sent)),
           "The text of study.yaml was edited.");
-      return Answer.seeOther("./study");
+      return Response.seeOther("./study");
     } catch (UnusableInput e) {
-      List<String> lines = sent.lines().toList();
-      List<TextView.Complaint> complaints =
-          e.problems().stream().map(p -> complaint(p, book.yamlName(), lines)).toList();
-      return Answer.page(400, pages.fill("text.jte", view(book.leaf(), sent, complaints)));
+      return filled(400, frame(), sent, e.problems());
     }
   }
 
@@ -51,18 +40,15 @@ final class TextPages {
     return before.contains("\r\n") ? sent.replace("\n", "\r\n") : sent;
   }
 
-  private static TextView.Complaint complaint(Problem p, String yaml, List<String> lines) {
-    boolean here = p.source().equals(yaml) && p.line() >= 1 && p.line() <= lines.size();
-    return here
-        ? new TextView.Complaint(p.text(), p.line(), lines.get(p.line() - 1))
-        : new TextView.Complaint(p.text(), 0, "");
+  private Frame frame() throws IOException {
+    return pages.frame(Frame.Part.SETTINGS, "Text of study.yaml", "./settings-text");
   }
 
-  private TextView view(Leaf leaf, String text, List<TextView.Complaint> complaints)
-      throws IOException {
-    return new TextView(
-        pages.frame(book, leaf, Frame.Part.SETTINGS, "Text of study.yaml", "./settings-text"),
-        text,
-        complaints);
+  private Response filled(int status, Frame frame, String text, List<Problem> problems) {
+    String yaml = session.yamlName();
+    return Pages.fill(
+        status,
+        "text.jte",
+        Map.of("frame", frame, "text", text, "yaml", yaml, "problems", problems));
   }
 }

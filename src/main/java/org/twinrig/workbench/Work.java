@@ -1,11 +1,16 @@
 package org.twinrig.workbench;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
 
 /** Something that takes longer than a page may: it tells how far it is, and can be stopped. */
-final class Work {
+public final class Work {
   private final long id;
   private final String title;
   private final String back;
@@ -16,7 +21,7 @@ final class Work {
   private volatile boolean finished;
   private Optional<Thread> worker = Optional.empty();
 
-  Work(long id, String title, String back) {
+  private Work(long id, String title, String back) {
     this.id = id;
     this.title = title;
     this.back = back;
@@ -28,7 +33,47 @@ final class Work {
     void run(Work work) throws Exception;
   }
 
-  void run(Task task) {
+  /** Takes one piece of work at a time. */
+  static final class Queue implements AutoCloseable {
+    private final ExecutorService thread =
+        Executors.newSingleThreadExecutor(
+            r -> {
+              Thread t = new Thread(r, "twinrig-work");
+              t.setDaemon(true);
+              return t;
+            });
+    private volatile Optional<Work> latest = Optional.empty();
+    private long started;
+
+    /** Begins something, unless something else is still being done. */
+    synchronized Work begin(String title, String back, Task task) throws UnusableInput {
+      if (latest.isPresent() && !latest.get().finished()) {
+        throw new UnusableInput(
+            Problem.fatal(
+                "the workbench",
+                0,
+                "it is still busy (" + latest.get().title() + ")",
+                "wait until that is done, or stop it"));
+      }
+      started++;
+      Work work = new Work(started, title, back);
+      latest = Optional.of(work);
+      thread.execute(() -> work.run(task));
+      return work;
+    }
+
+    Optional<Work> of(long id) {
+      return latest.filter(w -> w.id() == id);
+    }
+
+    @Override
+    public void close() {
+      latest.ifPresent(Work::cancel);
+      thread.shutdownNow();
+    }
+  }
+
+  private void run(Task task) {
     try {
       onThread(Optional.of(Thread.currentThread()));
       stopIfCancelled();
@@ -72,36 +117,62 @@ final class Work {
     worker.ifPresent(Thread::interrupt);
   }
 
-  long id() {
+  public long id() {
     return id;
   }
 
-  String title() {
+  public String title() {
     return title;
   }
 
   /** The page the result is shown on. */
-  String back() {
+  public String back() {
     return back;
   }
 
-  int done() {
+  /** The page that shows how far it is. */
+  String path() {
+    return "./work?id=" + id;
+  }
+
+  /** Steps done. */
+  public int done() {
     return done.get();
   }
 
-  int total() {
+  /** Steps in all; 0 while not known. */
+  public int total() {
     return total;
   }
 
-  boolean finished() {
+  public boolean finished() {
     return finished;
   }
 
-  boolean cancelled() {
+  public boolean cancelled() {
     return cancelled;
   }
 
   Optional<Exception> failure() {
     return failure;
+  }
+
+  /** Whether it ended because it was stopped. */
+  public boolean stopped() {
+    return failure
+        .filter(
+            e ->
+                e instanceof CancellationException || e.getCause() instanceof CancellationException)
+        .isPresent();
+  }
+
+  /** Why it failed; empty where it did not, or was stopped. */
+  public List<String> problems() {
+    if (failure.isEmpty() || stopped()) {
+      return List.of();
+    }
+    return failure.get() instanceof UnusableInput unusable
+        ? unusable.problems().stream().map(Problem::text).toList()
+        : List.of("This should not have happened and is a fault of the program.");
   }
 }

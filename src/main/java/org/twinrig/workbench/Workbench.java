@@ -33,14 +33,14 @@ public final class Workbench implements AutoCloseable {
   private static final int MOST_THREADS = 32;
 
   private final Server server;
-  private final Works works;
+  private final Work.Queue queue;
   private final List<String> addresses;
   private final Incoming incoming;
   private final Thread emptying;
 
-  private Workbench(Server server, Works works, List<String> addresses, Incoming incoming) {
+  private Workbench(Server server, Work.Queue queue, List<String> addresses, Incoming incoming) {
     this.server = server;
-    this.works = works;
+    this.queue = queue;
     this.addresses = List.copyOf(addresses);
     this.incoming = incoming;
     // What was sent goes with the workbench, also where it is stopped from outside.
@@ -49,16 +49,10 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
-   * How a workbench is opened.
-   *
-   * @param study the study's folder, or its yaml file
-   * @param dataRoots folders that are confirmed as data roots of the study
-   * @param bind where to listen; {@code 127.0.0.1} keeps it on this machine
-   * @param port to listen on; 0 takes a free one
-   * @param threads to estimate on
-   * @param version of the program, for the record of a run
-   * @param remarks takes what is being done before there is an address to open
-   * @param faults takes what is a fault of the program
+   * How a workbench is opened: the study's folder or its yaml file, folders confirmed as its data
+   * roots, where to listen ({@code 127.0.0.1} keeps it on this machine; port 0 is a free one), the
+   * threads to estimate on, the program's version for the record of a run, and who is told what is
+   * being done before there is an address to open, and what is a fault of the program.
    */
   public record Options(
       Path study,
@@ -71,8 +65,8 @@ public final class Workbench implements AutoCloseable {
       Consumer<Exception> faults) {}
 
   /**
-   * Takes the port, reads and estimates the study, and begins to answer. A port that cannot be had
-   * is told before any of the longer work; who comes to it meanwhile waits.
+   * Takes the port, reads and estimates the study, and begins to response. A port that cannot be
+   * had is told before any of the longer work; who comes to it meanwhile waits.
    *
    * @throws UnusableInput when the study cannot be read, or the address cannot be listened on
    * @throws IOException when a file of the study cannot be read
@@ -86,13 +80,13 @@ public final class Workbench implements AutoCloseable {
     ServerConnector connector = connector(server, options, limits);
     listen(connector, options);
     try {
-      Book book =
-          Book.open(
+      StudySession session =
+          new StudySession(
               options.study(),
               options.dataRoots(),
               options.threads(),
               s -> options.remarks().accept(beginning(s)));
-      return answering(book, server, connector, options, limits);
+      return answering(session, server, connector, options, limits);
     } catch (UnusableInput | IOException | RuntimeException e) {
       connector.close();
       throw e;
@@ -105,7 +99,16 @@ public final class Workbench implements AutoCloseable {
       connector.open();
     } catch (IOException e) {
       if (e instanceof BindException || e.getCause() instanceof BindException) {
-        throw cannotListen(options);
+        throw new UnusableInput(
+            Problem.fatal(
+                "--port",
+                0,
+                "nothing can listen on "
+                    + options.bind().getHostAddress()
+                    + ", port "
+                    + options.port(),
+                "name another port, or leave it out for a free one, and an address of this"
+                    + " machine"));
       }
       throw e;
     }
@@ -120,19 +123,20 @@ public final class Workbench implements AutoCloseable {
   }
 
   private static Workbench answering(
-      Book book,
+      StudySession session,
       Server server,
       ServerConnector connector,
       Options options,
       Incoming.Limits limits) {
-    Works works = new Works();
+    Work.Queue queue = new Work.Queue();
     try {
       Incoming incoming = new Incoming(limits);
-      Gate gate = Gate.of(options.bind(), connector.getLocalPort());
-      Pages pages = new Pages(gate.sign());
-      Refusals refusals = new Refusals(pages, options.faults());
+      Access access = new Access(options.bind(), connector.getLocalPort());
+      Pages pages = new Pages(session, access.formToken());
+      Refusals refusals = new Refusals(access.formToken(), options.faults());
       server.setHandler(
-          new Desk(gate, actions(book, pages, works, options, incoming), incoming, refusals));
+          new RequestHandler(
+              access, actions(session, pages, queue, options, incoming), incoming, refusals));
       ErrorHandler plain = new ErrorHandler();
       plain.setShowStacks(false);
       plain.setShowCauses(false);
@@ -141,9 +145,9 @@ public final class Workbench implements AutoCloseable {
       String port = ":" + connector.getLocalPort();
       List<String> addresses =
           reached(options.bind()).stream()
-              .map(a -> "http://" + Gate.literal(a) + port + gate.entrance())
+              .map(a -> "http://" + Access.literal(a) + port + access.entrance())
               .toList();
-      return new Workbench(server, works, addresses, incoming);
+      return new Workbench(server, queue, addresses, incoming);
     } catch (RuntimeException e) {
       throw e;
     } catch (Exception e) {
@@ -169,15 +173,6 @@ public final class Workbench implements AutoCloseable {
     return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
   }
 
-  private static UnusableInput cannotListen(Options options) {
-    return new UnusableInput(
-        Problem.fatal(
-            "--port",
-            0,
-            "nothing can listen on " + options.bind().getHostAddress() + ", port " + options.port(),
-            "name another port, or leave it out for a free one, and an address of this machine"));
-  }
-
   private static ServerConnector connector(Server server, Options options, Incoming.Limits limits) {
     HttpConfiguration http = new HttpConfiguration();
     http.setSendServerVersion(false);
@@ -191,19 +186,18 @@ public final class Workbench implements AutoCloseable {
     return connector;
   }
 
-  private static Map<String, Action> actions(
-      Book book, Pages pages, Works works, Options options, Incoming incoming) {
-    Drawings drawings = new Drawings();
-    CapturesPages captures = new CapturesPages(book, pages, drawings);
-    StudyPages study = new StudyPages(book, pages, drawings);
-    SettingsPages settings = new SettingsPages(book, pages);
-    Regraphings regraphings = new Regraphings(works, options.threads());
-    CataloguePages catalogue = new CataloguePages(book, pages, regraphings);
-    SentPages sent = new SentPages(book, pages, regraphings, incoming);
-    TextPages text = new TextPages(book, pages);
-    ReportPages report = new ReportPages(book, pages, works, options);
-    WorkPages work = new WorkPages(book, pages, works);
-    Map<String, Action> actions = new HashMap<>();
+  private static Map<String, RequestHandler.Action> actions(
+      StudySession session, Pages pages, Work.Queue queue, Options options, Incoming incoming) {
+    FigureCache figures = new FigureCache();
+    CapturesPages captures = new CapturesPages(session, pages, figures);
+    StudyPages study = new StudyPages(session, pages, figures);
+    SettingsPages settings = new SettingsPages(session, pages);
+    CataloguePages catalogue = new CataloguePages(session, pages, queue, options.threads());
+    SentPages sent = new SentPages(pages, catalogue, incoming);
+    TextPages text = new TextPages(session, pages);
+    ReportPages report = new ReportPages(session, pages, queue, options);
+    WorkPages work = new WorkPages(pages, queue);
+    Map<String, RequestHandler.Action> actions = new HashMap<>();
     actions.put("GET /", captures::contents);
     actions.put("GET /unit", captures::unit);
     actions.put("POST /leave-out", captures::leaveOut);
@@ -215,7 +209,7 @@ public final class Workbench implements AutoCloseable {
     actions.put("POST /settings", settings::change);
     actions.put("GET /settings-text", text::text);
     actions.put("POST /settings-text", text::change);
-    actions.put("GET /zones", new ZonesPages(book, pages, drawings)::zones);
+    actions.put("GET /zones", study::zones);
     actions.put("GET /catalogue", catalogue::catalogue);
     actions.put("POST /catalogue", sent::receive);
     actions.put("GET /sent", sent::sent);
@@ -231,27 +225,21 @@ public final class Workbench implements AutoCloseable {
     actions.put("GET /work", work::work);
     actions.put("GET /work-state", work::state);
     actions.put("POST /work-stop", work::cancel);
-    actions.put("GET /workbench.css", ask -> Assets.of("workbench.css", "text/css"));
-    actions.put("GET /icon.svg", ask -> Assets.of("icon.svg", "image/svg+xml"));
-    actions.put("GET /workbench.js", ask -> Assets.of("workbench.js", "text/javascript"));
+    actions.put("GET /workbench.css", request -> Response.asset("workbench.css", "text/css"));
+    actions.put("GET /icon.svg", request -> Response.asset("icon.svg", "image/svg+xml"));
+    actions.put("GET /workbench.js", request -> Response.asset("workbench.js", "text/javascript"));
     return actions;
   }
 
   /**
-   * The addresses to open, with the session's secrets: more than one where it listens to all
-   * addresses of a machine that has several.
-   *
-   * @return links, at least one
+   * The links to open, with the session's secrets: more than one where it listens to all addresses
+   * of a machine that has several.
    */
   public List<String> addresses() {
     return addresses;
   }
 
-  /**
-   * Waits until the workbench is closed.
-   *
-   * @throws InterruptedException when the waiting thread is
-   */
+  /** Waits until the workbench is closed. */
   public void join() throws InterruptedException {
     server.join();
   }
@@ -259,7 +247,7 @@ public final class Workbench implements AutoCloseable {
   /** Stops listening and any longer work. */
   @Override
   public void close() {
-    works.close();
+    queue.close();
     try {
       server.stop();
     } catch (Exception e) {

@@ -11,19 +11,23 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.html.ExplainPage;
 import org.twinrig.report.html.Page;
 
 /**
- * A page that was written for the lab, shown from the disk. The address names no file: there is one
- * place for each page, and what lies there is shown only when it is a plain file of ours, no link.
+ * A page that was written for the lab, where the command line writes it too, shown from the disk.
+ * The address names no file: there is one place for each page, and what lies there is shown only
+ * when it is a plain file of ours, no link.
  *
- * @param folder it lies in
- * @param name of its file
  * @param ours tells whether a text is what this program wrote there
  */
 record WrittenPage(Path folder, String name, Ours ours) {
+  private static final String REPORT = "report.html";
+
   /** Tells a page of ours from anything else. */
   @FunctionalInterface
   interface Ours {
@@ -42,6 +46,17 @@ record WrittenPage(Path folder, String name, Ours ours) {
           + hash()
           + "'; form-action 'none'; base-uri 'none'; frame-ancestors 'none';"
           + " sandbox allow-scripts allow-downloads allow-modals";
+
+  /** The report in a folder of results, as their manifest lists it. */
+  static WrittenPage report(Path results) {
+    return new WrittenPage(
+        results, REPORT, text -> ResultFolder.wrote(results, ResultFolder.Kind.STUDY, REPORT));
+  }
+
+  /** The page for readers in a study's folder. */
+  static WrittenPage explained(Path study) {
+    return new WrittenPage(study, "explained.html", ExplainPage::isAsWritten);
+  }
 
   Path place() {
     return folder.resolve(name);
@@ -67,19 +82,10 @@ record WrittenPage(Path folder, String name, Ours ours) {
         && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
   }
 
-  static Answer answer(String html, String name, boolean download) {
-    Map<String, String> policy = Map.of("Content-Security-Policy", POLICY);
-    Map<String, String> both =
-        Map.of(
-            "Content-Security-Policy",
-            POLICY,
-            "Content-Disposition",
-            "attachment; filename=\"" + name + "\"");
-    return new Answer(
-        200,
-        "text/html; charset=utf-8",
-        html.getBytes(StandardCharsets.UTF_8),
-        download ? both : policy);
+  Response show(String html, boolean download) {
+    Map<String, String> headers = new HashMap<>(download ? Response.saved(name) : Map.of());
+    headers.put("Content-Security-Policy", POLICY);
+    return Response.text("html", html, headers);
   }
 
   private static String hash() {

@@ -1,10 +1,11 @@
 /**
- * How people reach it from a browser: one class per part of the lab book, each turning a request
- * into calls and what was found into a finished view. Nothing is computed here.
+ * A study in the browser: requests come in, pages of the study as it stands go out, and what they
+ * confirm is written to the study's own files. Nothing is computed here.
  *
- * <p>{@link org.twinrig.workbench.Workbench} is the only door. Inside, {@code Desk} takes requests
- * from the HTTP server and lets {@code Gate} look at them; the {@code …Pages} answer; {@code Book}
- * holds the study, puts a new {@code Leaf} on top for every change, and writes through {@code
- * LabFile}, which never overwrites what someone else wrote.
+ * <p>Begin at {@link org.twinrig.workbench.Workbench}, the only door; it lists every path with what
+ * answers it. {@code RequestHandler} takes requests from the HTTP server and lets {@code Access}
+ * look at them; the {@code …Pages} answer with templates that take the {@code Snapshot} as it is;
+ * {@code StudySession} holds the study, makes a new {@code Snapshot} for every change, and writes
+ * through {@code LabFile}, which never overwrites what someone else wrote.
  */
 package org.twinrig.workbench;

@@ -36,7 +36,7 @@ final class Browser implements AutoCloseable {
   private final String cookie;
   private final Path study;
   private final List<Exception> faults;
-  private Optional<String> sign = Optional.empty();
+  private Optional<String> formToken = Optional.empty();
 
   private Browser(Workbench workbench, Path study, List<Exception> faults) throws Exception {
     this.workbench = workbench;
@@ -163,22 +163,22 @@ final class Browser implements AutoCloseable {
   }
 
   /** What the forms of this session carry, as a page shows it. */
-  String sign() throws Exception {
-    if (sign.isEmpty()) {
+  String formToken() throws Exception {
+    if (formToken.isEmpty()) {
       Matcher field =
-          Pattern.compile("name=\"sign\" value=\"([^\"]+)\"").matcher(get("/report").body());
+          Pattern.compile("name=\"formToken\" value=\"([^\"]+)\"").matcher(get("/report").body());
       if (!field.find()) {
         throw new IllegalStateException("the form is not signed");
       }
-      sign = Optional.of(field.group(1));
+      formToken = Optional.of(field.group(1));
     }
-    return sign.get();
+    return formToken.get();
   }
 
   /** Sends a form as the page's own. */
   HttpResponse<String> post(String path, Map<String, String> fields) throws Exception {
     Map<String, String> signed = new TreeMap<>(fields);
-    signed.put(Gate.SIGN, sign());
+    signed.put(Access.FORM_TOKEN, formToken());
     String body =
         signed.entrySet().stream()
             .map(
@@ -216,7 +216,7 @@ final class Browser implements AutoCloseable {
   }
 
   private byte[] parts(Map<String, byte[]> files) throws Exception {
-    List<byte[]> parts = new ArrayList<>(List.of(field(Gate.SIGN, sign())));
+    List<byte[]> parts = new ArrayList<>(List.of(field(Access.FORM_TOKEN, formToken())));
     files.forEach(
         (name, bytes) -> {
           parts.add(
@@ -238,7 +238,7 @@ final class Browser implements AutoCloseable {
       throws Exception {
     String place = sent.headers().firstValue("Location").orElseThrow();
     Map<String, String> all = new TreeMap<>(fields);
-    all.put("parcel", place.substring(place.indexOf('=') + 1));
+    all.put("upload", place.substring(place.indexOf('=') + 1));
     return post("/sent", all);
   }
 
@@ -279,7 +279,7 @@ final class Browser implements AutoCloseable {
     return state.group(1);
   }
 
-  /** The answer to a request written by hand, byte for byte. */
+  /** The response to a request written by hand, byte for byte. */
   String raw(String request) throws IOException {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port())) {
       socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));

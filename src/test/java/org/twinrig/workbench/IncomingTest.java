@@ -99,7 +99,7 @@ class IncomingTest {
   @Test
   void slowSendersKeepNobodyFromThePages() throws Exception {
     open(new Incoming.Limits(LONG, LONG, 1, LONG, 1 << 30));
-    browser.sign();
+    browser.formToken();
     List<Socket> senders = new ArrayList<>();
     try {
       for (int k = 0; k < 120; k++) {
@@ -107,8 +107,8 @@ class IncomingTest {
             k % 2 == 0 ? sender() : sender("/catalogue", "multipart/form-data; boundary=xyz"));
       }
       for (String path : List.of("/", "/study", "/zones", "/workbench.css")) {
-        HttpRequest ask = browser.request(path).timeout(Duration.ofSeconds(20)).build();
-        assertEquals(200, browser.send(ask).statusCode(), path);
+        HttpRequest request = browser.request(path).timeout(Duration.ofSeconds(20)).build();
+        assertEquals(200, browser.send(request).statusCode(), path);
       }
       HttpResponse<String> done = browser.leaveOut(browser.first(), "1", "in between");
       assertEquals(303, done.statusCode(), done.body());
@@ -123,9 +123,9 @@ class IncomingTest {
   void whoSendsTooSlowlyIsToldSo() throws Exception {
     open(new Incoming.Limits(LONG, Duration.ZERO, 1L << 40, LONG, 1 << 30));
     try (Socket socket = sender()) {
-      String answer = told(socket);
-      assertTrue(answer.startsWith("HTTP/1.1 408"), answer);
-      assertTrue(answer.contains("What was sent came at less than "), answer);
+      String response = told(socket);
+      assertTrue(response.startsWith("HTTP/1.1 408"), response);
+      assertTrue(response.contains("What was sent came at less than "), response);
     }
   }
 
@@ -141,10 +141,10 @@ class IncomingTest {
   void whoFallsSilentIsToldSo() throws Exception {
     open(new Incoming.Limits(Duration.ofMillis(300), LONG, 1, LONG, 1 << 30));
     try (Socket socket = sender()) {
-      String answer = told(socket);
-      assertTrue(answer.startsWith("HTTP/1.1 408"), answer);
-      assertTrue(answer.contains(SLOW), answer);
-      assertTrue(answer.contains("<h1>That came too slowly</h1>"), answer);
+      String response = told(socket);
+      assertTrue(response.startsWith("HTTP/1.1 408"), response);
+      assertTrue(response.contains(SLOW), response);
+      assertTrue(response.contains("<h1>That came too slowly</h1>"), response);
     }
   }
 
@@ -170,7 +170,7 @@ class IncomingTest {
 
   /** In a process with the memory the launcher gives it. */
   @Test
-  void manyLargeParcelsAtOnceAreTakenInTheDefaultMemory() throws Exception {
+  void manyLargeUploadsAtOnceAreTakenInTheDefaultMemory() throws Exception {
     Browser.write(folder.resolve("study"));
     Path temporary = Files.createDirectory(folder.resolve("temporary"));
     Path errors = folder.resolve("errors.txt");
@@ -201,21 +201,21 @@ class IncomingTest {
                   HttpRequest.newBuilder(root.resolve("report")).build(),
                   HttpResponse.BodyHandlers.ofString())
               .body();
-      String sign = page.replaceFirst("(?s).*name=\"sign\" value=\"([^\"]+)\".*", "$1");
+      String formToken = page.replaceFirst("(?s).*name=\"formToken\" value=\"([^\"]+)\".*", "$1");
       List<CompletableFuture<HttpResponse<String>>> all = new ArrayList<>();
       for (int k = 0; k < 16; k++) {
         all.add(
             client.sendAsync(
                 HttpRequest.newBuilder(root.resolve("catalogue"))
                     .header("Content-Type", "multipart/form-data; boundary=xyz")
-                    .POST(large(sign))
+                    .POST(large(formToken))
                     .build(),
                 HttpResponse.BodyHandlers.ofString()));
       }
       for (CompletableFuture<HttpResponse<String>> each : all) {
-        HttpResponse<String> answer = each.get();
-        assertEquals(303, answer.statusCode(), answer.body());
-        URI next = root.resolve(answer.headers().firstValue("Location").orElseThrow());
+        HttpResponse<String> response = each.get();
+        assertEquals(303, response.statusCode(), response.body());
+        URI next = root.resolve(response.headers().firstValue("Location").orElseThrow());
         HttpResponse<String> asked =
             client.send(HttpRequest.newBuilder(next).build(), HttpResponse.BodyHandlers.ofString());
         assertEquals(200, asked.statusCode());
@@ -235,12 +235,14 @@ class IncomingTest {
   }
 
   /** Eight files of 29 MB together. */
-  private static HttpRequest.BodyPublisher large(String sign) {
+  private static HttpRequest.BodyPublisher large(String formToken) {
     HttpRequest.BodyPublisher file = HttpRequest.BodyPublishers.ofByteArray(LARGE);
     List<HttpRequest.BodyPublisher> parts = new ArrayList<>();
     parts.add(
         HttpRequest.BodyPublishers.ofString(
-            "--xyz\r\nContent-Disposition: form-data; name=\"sign\"\r\n\r\n" + sign + "\r\n"));
+            "--xyz\r\nContent-Disposition: form-data; name=\"formToken\"\r\n\r\n"
+                + formToken
+                + "\r\n"));
     for (int k = 0; k < 8; k++) {
       parts.add(
           HttpRequest.BodyPublishers.ofString(

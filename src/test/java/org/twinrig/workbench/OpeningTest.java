@@ -48,7 +48,7 @@ class OpeningTest {
     assertEquals(List.of(), said);
   }
 
-  /** Each address that is printed opens the workbench, as another machine would ask for it. */
+  /** Each address that is printed opens the workbench, as another machine would request for it. */
   @Test
   void whoListensEverywhereNamesAddressesThatAreReached() throws Exception {
     Path study = folder.resolve("study");
@@ -73,7 +73,7 @@ class OpeningTest {
     }
     InetAddress six = InetAddress.getByName("2001:db8::7");
     assertEquals(List.of(six), Workbench.reached(six));
-    assertEquals("[2001:db8:0:0:0:0:0:7]", Gate.literal(six));
+    assertEquals("[2001:db8:0:0:0:0:0:7]", Access.literal(six));
   }
 
   /** A machine with a network is not told to others by a name that means themselves. */
@@ -128,13 +128,13 @@ class OpeningTest {
     Files.writeString(yaml, Files.readString(yaml) + "data_root: ../../..\n");
     String told = problem(on(study, 0));
     assertTrue(told.contains("confirm the folder with --data-root"), told);
-    Book book = Book.open(study, List.of(folder), 1, read -> {});
-    book.settle(1, book.yaml().with("seed", "7"), "another seed");
-    assertEquals(7, book.leaf().study().settings().seed());
+    StudySession session = new StudySession(study, List.of(folder), 1, read -> {});
+    session.settle(1, session.yaml().with("seed", "7"), "another seed");
+    assertEquals(7, session.snapshot().study().settings().seed());
     UnusableInput refused =
         assertThrows(
             UnusableInput.class,
-            () -> book.settle(2, book.yaml().with("data_root", "../../../.."), "wider"));
+            () -> session.settle(2, session.yaml().with("data_root", "../../../.."), "wider"));
     assertTrue(refused.getMessage().contains("is not confirmed"), refused.getMessage());
   }
 }

@@ -24,11 +24,11 @@ final class OtherPort implements AutoCloseable {
 
   OtherPort() throws IOException {
     server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
-    server.createContext("/", this::answer);
+    server.createContext("/", this::response);
     server.start();
   }
 
-  private void answer(HttpExchange exchange) throws IOException {
+  private void response(HttpExchange exchange) throws IOException {
     try (exchange) {
       List<String> headers = new CopyOnWriteArrayList<>();
       exchange
@@ -64,7 +64,7 @@ final class OtherPort implements AutoCloseable {
     String token = browser.address().substring(browser.address().indexOf('=') + 1);
     for (Told each : told) {
       String whole = each.toString();
-      for (String secret : List.of(cookie, token, browser.place(), browser.sign())) {
+      for (String secret : List.of(cookie, token, browser.place(), browser.formToken())) {
         assertFalse(whole.contains(secret), whole);
       }
       for (String header : each.headers()) {
@@ -86,7 +86,7 @@ final class OtherPort implements AutoCloseable {
     for (String place : List.of("", path.substring(0, path.lastIndexOf('/')))) {
       for (String start : List.of("GET " + place + "/", "POST " + place + "/leave-out")) {
         boolean post = start.startsWith("POST");
-        String answer =
+        String response =
             browser.raw(
                 start
                     + " HTTP/1.1\r\nHost: 127.0.0.1:"
@@ -100,8 +100,8 @@ final class OtherPort implements AutoCloseable {
                         : "")
                     + "Connection: close\r\n\r\n"
                     + (post ? form : ""));
-        assertTrue(answer.startsWith("HTTP/1.1 403"), start + "\n" + answer);
-        assertEquals(-1, answer.indexOf("Set-Cookie"), answer);
+        assertTrue(response.startsWith("HTTP/1.1 403"), start + "\n" + response);
+        assertEquals(-1, response.indexOf("Set-Cookie"), response);
       }
     }
   }

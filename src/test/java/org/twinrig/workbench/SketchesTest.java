@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.analysis.StudyOutcome;
@@ -15,9 +16,13 @@ class SketchesTest {
   @Test
   void everySeatingIsDrawnAmongTheOthersOfItsFixture() throws Exception {
     Browser.write(folder.resolve("study"));
-    StudyOutcome outcome = Book.open(folder.resolve("study"), 1).leaf().outcome().orElseThrow();
+    StudyOutcome outcome =
+        new StudySession(folder.resolve("study"), List.of(), 1, study -> {})
+            .snapshot()
+            .outcome()
+            .orElseThrow();
     CaptureEntry first = outcome.study().captures().get(0);
-    Sketches sketches = Sketches.of(outcome, first.unit(), outcome.study().from());
+    Sketches sketches = new Sketches(outcome, first.unit(), outcome.study().from());
     String own = sketches.one(first.line());
     assertTrue(own.matches("M[0-9.]+ [0-9.]+(L[0-9.]+ [0-9.]+)+"), own);
     assertTrue(sketches.all().contains(own));
@@ -27,6 +32,6 @@ class SketchesTest {
       assertTrue(at >= 0 && at <= 200, number);
     }
     assertEquals("", sketches.one(9999));
-    assertEquals("", Sketches.of(outcome, "no unit", outcome.study().to()).all());
+    assertEquals("", new Sketches(outcome, "no unit", outcome.study().to()).all());
   }
 }

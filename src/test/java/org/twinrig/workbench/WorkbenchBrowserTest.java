@@ -204,7 +204,7 @@ class WorkbenchBrowserTest extends BrowserTesting {
       String asks =
           "return fetch('/work-state?id=1', {credentials: 'include'}).then(r => r.status)";
       assertEquals(200L, driver.executeScript(asks));
-      // It may ask the workbench itself, and is told nothing.
+      // It may request the workbench itself, and is told nothing.
       assertEquals(
           "refused",
           driver.executeScript(

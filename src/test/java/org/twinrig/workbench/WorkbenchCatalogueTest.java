@@ -248,13 +248,13 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
     files.put("one.csv", plain);
     browser.finish(browser.state(browser.upload(files), IN_EAR));
     String alone = browser.get("/graph.csv?name=one.csv").body();
-    files.put(Parcel.onDisk(0), bytes(TILTED));
+    files.put(Upload.onDisk(0), bytes(TILTED));
     files.put("#=cmd().csv", bytes(TILTED));
     files.put("..", bytes(TILTED));
     browser.finish(browser.state(browser.upload(files), IN_EAR));
     assertEquals(alone, browser.get("/graph.csv?name=one.csv").body());
     String tilted = browser.get("/graph.csv?name=" + Pages.query("#=cmd().csv")).body();
-    assertEquals(tilted, browser.get("/graph.csv?name=" + Parcel.onDisk(0)).body());
+    assertEquals(tilted, browser.get("/graph.csv?name=" + Upload.onDisk(0)).body());
     assertEquals(tilted, browser.get("/graph.csv?name=..").body());
     assertNotEquals(alone, tilted);
   }
@@ -340,7 +340,7 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
         browser.upload(Map.of("catalogue.csv", bytes("graph,unit,kind,file\n")));
     assertEquals(400, alone.statusCode());
     assertTrue(alone.body().contains("only catalogue.csv was chosen"));
-    HttpResponse<String> gone = browser.get("/sent?parcel=999");
+    HttpResponse<String> gone = browser.get("/sent?upload=999");
     assertEquals(400, gone.statusCode());
     assertTrue(gone.body().contains("these files are not here any more; go to the old graphs"));
   }

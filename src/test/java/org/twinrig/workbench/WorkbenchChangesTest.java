@@ -179,8 +179,8 @@ class WorkbenchChangesTest extends OpenWorkbench {
   void aTableThatChangesWhileTheStudyIsOpenedIsNoticed() throws Exception {
     Path captures = browser.file("captures.csv");
     String unit = browser.first().unit();
-    Book book =
-        Book.open(
+    StudySession session =
+        new StudySession(
             browser.file("."),
             List.of(),
             1,
@@ -194,8 +194,9 @@ class WorkbenchChangesTest extends OpenWorkbench {
               }
             });
     byte[] now = Files.readAllBytes(captures);
-    assertThrows(
-        LabFile.ChangedOnDiskException.class, () -> book.exclude(1, 2, unit, "not this one"));
+    RefusedException refused =
+        assertThrows(RefusedException.class, () -> session.exclude(1, 2, unit, "not this one"));
+    assertEquals("captures.csv has changed on the disk", refused.title());
     assertArrayEquals(now, Files.readAllBytes(captures));
   }
 
@@ -204,16 +205,16 @@ class WorkbenchChangesTest extends OpenWorkbench {
   void theStudyIsWhatTheFilesSay() throws Exception {
     browser.leaveOut(browser.first(), "1", "gone");
     browser.post("/settings", Map.of("revision", "2", "tolerance.reliable_db", "1.1"));
-    Book fresh = Book.open(browser.file("."), 1);
+    StudySession fresh = new StudySession(browser.file("."), List.of(), 1, read -> {});
     Study study = StudyReader.read(browser.file(".")).value();
     List<Capture> captures = CaptureReading.read(study, 1).value();
     String fingerprint = InputFingerprint.of(study, captures).shortText();
     StudyOutcome whole = Analysis.of(study, captures, fingerprint, 1);
-    assertEquals(whole.kinds(), fresh.leaf().outcome().orElseThrow().kinds());
-    Book changed = Book.open(browser.file("."), 2);
+    assertEquals(whole.kinds(), fresh.snapshot().outcome().orElseThrow().kinds());
+    StudySession changed = new StudySession(browser.file("."), List.of(), 2, read -> {});
     changed.exclude(1, 3, browser.first().unit(), "gone too");
     changed.undo(2);
-    StudyOutcome back = changed.leaf().outcome().orElseThrow();
+    StudyOutcome back = changed.snapshot().outcome().orElseThrow();
     assertEquals(whole.kinds(), back.kinds());
     assertEquals(fingerprint, back.fingerprint());
     String page = browser.get("/study").body();

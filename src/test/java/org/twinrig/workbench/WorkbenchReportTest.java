@@ -25,8 +25,8 @@ class WorkbenchReportTest extends OpenWorkbench {
     assertTrue(Files.isRegularFile(browser.file("results/run.json")));
   }
 
-  private static String policy(HttpResponse<String> answer) {
-    return answer.headers().firstValue("Content-Security-Policy").orElseThrow();
+  private static String policy(HttpResponse<String> response) {
+    return response.headers().firstValue("Content-Security-Policy").orElseThrow();
   }
 
   @Test
@@ -63,7 +63,11 @@ class WorkbenchReportTest extends OpenWorkbench {
   @Test
   void thePageForReadersIsTheCommandLines() throws Exception {
     browser.finish(browser.post("/explained", Map.of()));
-    StudyOutcome outcome = Book.open(browser.file("."), 1).leaf().outcome().orElseThrow();
+    StudyOutcome outcome =
+        new StudySession(browser.file("."), List.of(), 1, study -> {})
+            .snapshot()
+            .outcome()
+            .orElseThrow();
     assertEquals(
         ExplainPage.html(outcome, new ExampleChoice(outcome, 1).graph().value()),
         browser.content("explained.html"));
@@ -78,9 +82,9 @@ class WorkbenchReportTest extends OpenWorkbench {
     Files.createSymbolicLink(browser.file("explained.html"), elsewhere.resolve("report.html"));
     for (String page :
         List.of("/report.html", "/explained.html", "/report.html?download=../../x")) {
-      HttpResponse<String> answer = browser.get(page);
-      assertEquals(303, answer.statusCode(), page);
-      assertFalse(answer.body().contains("secret"), page);
+      HttpResponse<String> response = browser.get(page);
+      assertEquals(303, response.statusCode(), page);
+      assertFalse(response.body().contains("secret"), page);
     }
     Files.delete(browser.file("explained.html"));
     Files.writeString(browser.file("explained.html"), "the lab's own");

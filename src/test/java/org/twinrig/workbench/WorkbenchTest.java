@@ -107,7 +107,7 @@ class WorkbenchTest extends OpenWorkbench {
       for (Future<Integer> status : pool.invokeAll(changes)) {
         done += status.get() == 303 ? 1 : 0;
       }
-      assertEquals(1, done, "of changes that start from one leaf, one is made");
+      assertEquals(1, done, "of changes that start from one snapshot, one is made");
       assertEquals("2", browser.revision());
     } finally {
       pool.shutdownNow();

@@ -37,7 +37,8 @@ public enum Swatch {
     };
   }
 
-  static Swatch of(Zone zone) {
+  /** The swatch of a zone: a gap where it has no data. */
+  public static Swatch of(Zone zone) {
     return zone.empty() ? GAP : of(zone.mark());
   }
 

@@ -32,7 +32,8 @@ public final class ZoneSheet {
         .words("Why", z -> why(z, declared));
   }
 
-  static String why(Zone zone, List<DeclaredZone> declared) {
+  /** Why a zone is marked, as clauses. */
+  public static String why(Zone zone, List<DeclaredZone> declared) {
     return zone.reasons().isEmpty()
         ? "the prediction interval is within the reliable tolerance"
         : zone.reasons().stream()
@@ -45,7 +46,7 @@ public final class ZoneSheet {
   }
 
   /** The declared zones that reach into a zone. */
-  static String names(Zone zone, List<DeclaredZone> declared) {
+  public static String names(Zone zone, List<DeclaredZone> declared) {
     return declared.stream()
         .filter(d -> d.fromHz() < zone.toHz() && d.toHz() > zone.fromHz())
         .map(DeclaredZone::name)

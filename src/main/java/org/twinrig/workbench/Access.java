@@ -16,14 +16,14 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.eclipse.jetty.http.HttpCookie;
-import org.eclipse.jetty.server.Request;
 
 /**
  * Who may come in. Every request must name this server as its host (against names that were made to
  * lead here, RFC 9110, 7.2), must not come from another page (RFC 6454), must lie below a path that
  * nobody can guess and must carry the session's secret, once in the address and from then on in a
- * cookie. What changes anything must besides be signed: it carries another secret, which only the
+ * cookie. What changes anything must besides carry a form token: another secret, which only the
  * session's own pages hold. So a browser that says nothing of where a form comes from is let in,
  * and no other page is.
  *
@@ -35,9 +35,9 @@ import org.eclipse.jetty.server.Request;
  * this user's files or browser, or, once it listens beyond this machine, who reads along on the
  * network.
  */
-final class Gate {
-  /** The field of a form that signs it. */
-  static final String SIGN = "sign";
+final class Access {
+  /** The field of a form that holds its token. */
+  static final String FORM_TOKEN = "formToken";
 
   /** Where the token is given for the cookie. */
   static final String ENTER = "/enter";
@@ -49,22 +49,12 @@ final class Gate {
   private final String place;
   private final String token;
   private final String session;
-  private final String sign;
+  private final String formToken;
   private final Set<String> hosts;
   private final String cookie;
 
-  private Gate(Set<String> hosts, int port) {
-    SecureRandom random = new SecureRandom();
-    this.place = secret(random);
-    this.token = secret(random);
-    this.session = secret(random);
-    this.sign = secret(random);
-    this.hosts = Set.copyOf(hosts);
-    this.cookie = "twinrig-" + port;
-  }
-
-  /** A gate for a server that listens on an address. */
-  static Gate of(InetAddress bound, int port) throws SocketException {
+  /** Access to a server that listens on an address. */
+  Access(InetAddress bound, int port) throws SocketException {
     Set<String> names = new HashSet<>();
     if (bound.isLoopbackAddress() || bound.isAnyLocalAddress()) {
       names.addAll(List.of("127.0.0.1", "localhost", "[0:0:0:0:0:0:0:1]"));
@@ -76,9 +66,13 @@ final class Gate {
     } else {
       names.add(literal(bound));
     }
-    Set<String> hosts = new HashSet<>();
-    names.forEach(name -> hosts.add(name + ":" + port));
-    return new Gate(hosts, port);
+    hosts = names.stream().map(name -> name + ":" + port).collect(Collectors.toSet());
+    cookie = "twinrig-" + port;
+    SecureRandom random = new SecureRandom();
+    place = secret(random);
+    token = secret(random);
+    session = secret(random);
+    formToken = secret(random);
   }
 
   /** An address as it stands in a link; never a name, which could be made to lead elsewhere. */
@@ -118,13 +112,13 @@ final class Gate {
   }
 
   /** What the forms of this session carry. */
-  String sign() {
-    return sign;
+  String formToken() {
+    return formToken;
   }
 
-  /** Whether a form is one of this session's. */
-  boolean signed(String given) {
-    return same(sign, given);
+  /** Whether a form's token is the one this session gave out. */
+  boolean issued(String given) {
+    return same(formToken, given);
   }
 
   HttpCookie pass() {
@@ -148,7 +142,7 @@ final class Gate {
     boolean post = method.equals("POST");
     boolean own = origin != null && origin.equals("http://" + host.toLowerCase(Locale.ROOT));
     // Under "no-referrer" a browser writes "null" for a page's own forms (Fetch, 3.2), and some
-    // say nothing at all: then the form's sign decides.
+    // say nothing at all: then the form token decides.
     boolean silent = origin == null || (post && "null".equals(origin));
     boolean foreign = site != null && !Set.of("same-origin", "none").contains(site);
     boolean navigation = method.equals("GET") && "navigate".equals(header.apply("Sec-Fetch-Mode"));
@@ -165,9 +159,9 @@ final class Gate {
     return same(token, given);
   }
 
-  /** Whether a request carries the session's cookie. */
-  boolean admits(Request request) {
-    return Request.getCookies(request).stream()
+  /** Whether the session's cookie is among those of a request. */
+  boolean admits(List<HttpCookie> cookies) {
+    return cookies.stream()
         .anyMatch(c -> c.getName().equals(cookie) && same(session, c.getValue()));
   }
 

@@ -7,28 +7,16 @@ import java.util.Optional;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
-/**
- * What a browser asks for.
- *
- * @param method {@code GET} or {@code POST}
- * @param path without the query
- * @param fields of the query, or of the form that was sent
- * @param files that were sent
- */
-record Ask(String method, String path, Map<String, String> fields, List<Upload> files) {
+/** What a browser asks for: the fields of a query or a form, and the files that came with it. */
+record Request(Map<String, String> fields, List<SentFile> files) {
 
-  Ask {
+  Request {
     fields = Map.copyOf(fields);
     files = List.copyOf(files);
   }
 
-  /**
-   * A file that was sent.
-   *
-   * @param name as the browser gives it; only ever shown, never used as a path
-   * @param file where its content lies
-   */
-  record Upload(String name, Path file, long bytes) {}
+  /** A file that was sent; its name is the browser's, only ever shown and never used as a path. */
+  record SentFile(String name, Path file, long bytes) {}
 
   String text(String name) {
     return raw(name).strip();
@@ -43,8 +31,7 @@ record Ask(String method, String path, Map<String, String> fields, List<Upload> 
   long number(String name) throws UnusableInput {
     String text = text(name);
     if (!text.matches("[0-9]{1,15}")) {
-      throw new UnusableInput(
-          Problem.fatal("the page", 0, "`" + name + "` is no whole number", "open the page again"));
+      throw unusable("`" + name + "` is no whole number", "open the page again");
     }
     return Long.parseLong(text);
   }
@@ -54,5 +41,10 @@ record Ask(String method, String path, Map<String, String> fields, List<Upload> 
     return text.matches("[0-9]{1,6}([.][0-9]{1,9})?")
         ? Optional.of(Double.parseDouble(text))
         : Optional.empty();
+  }
+
+  /** What a page asked for cannot be had. */
+  static UnusableInput unusable(String what, String remedy) {
+    return new UnusableInput(Problem.fatal("the page", 0, what, remedy));
   }
 }

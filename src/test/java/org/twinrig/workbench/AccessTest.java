@@ -23,7 +23,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Nobody but the lab comes in, and nothing but the study is reached. */
-class GateTest {
+class AccessTest {
   @TempDir static Path folder;
   private static Browser browser;
 
@@ -46,7 +46,7 @@ class GateTest {
             HttpResponse.BodyHandlers.ofString());
   }
 
-  private static String ask(String host, String more) throws Exception {
+  private static String request(String host, String more) throws Exception {
     return browser.raw(
         "GET "
             + browser.place()
@@ -115,7 +115,7 @@ class GateTest {
     }
     for (String path :
         List.of("/", "/study", "/enter", "", "//", "/" + "A".repeat(43) + "/", browser.place())) {
-      String answer =
+      String response =
           browser.raw(
               "GET "
                   + (path.isEmpty() ? "*" : path)
@@ -124,7 +124,7 @@ class GateTest {
                   + "\r\nCookie: "
                   + browser.cookie()
                   + "\r\nConnection: close\r\n\r\n");
-      assertTrue(answer.matches("(?s)HTTP/1.1 40[03].*"), path + "\n" + answer);
+      assertTrue(response.matches("(?s)HTTP/1.1 40[03].*"), path + "\n" + response);
     }
   }
 
@@ -153,8 +153,8 @@ class GateTest {
 
   @Test
   void anyOtherHostIsRefused() throws Exception {
-    assertTrue(ask("127.0.0.1:" + browser.port(), "").startsWith("HTTP/1.1 200"));
-    assertTrue(ask("localhost:" + browser.port(), "").startsWith("HTTP/1.1 200"));
+    assertTrue(request("127.0.0.1:" + browser.port(), "").startsWith("HTTP/1.1 200"));
+    assertTrue(request("localhost:" + browser.port(), "").startsWith("HTTP/1.1 200"));
     for (String host :
         List.of(
             "lab.example:" + browser.port(),
@@ -162,17 +162,18 @@ class GateTest {
             "127.0.0.1:1",
             "127.0.0.1.example:" + browser.port(),
             "localhost.:" + browser.port())) {
-      String answer = ask(host, "");
-      assertTrue(answer.startsWith("HTTP/1.1 403"), host + "\n" + answer);
+      String response = request(host, "");
+      assertTrue(response.startsWith("HTTP/1.1 403"), host + "\n" + response);
       assertTrue(
-          answer.contains("This workbench was asked for under a name that is not its own."), host);
+          response.contains("This workbench was asked for under a name that is not its own."),
+          host);
     }
   }
 
   @Test
   void aRequestOfAnotherPageIsRefused() throws Exception {
     String own = "http://127.0.0.1:" + browser.port();
-    String signed = "revision=1&sign=" + browser.sign();
+    String signed = "revision=1&formToken=" + browser.formToken();
     for (String headers :
         List.of(
             "Origin: null\r\nSec-Fetch-Site: cross-site\r\n",
@@ -182,21 +183,21 @@ class GateTest {
             "Origin: http://localhost:" + browser.port() + "\r\n",
             "Origin: https://127.0.0.1:" + browser.port() + "\r\n",
             "Origin: " + own + "\r\nSec-Fetch-Site: same-site\r\n")) {
-      String answer = send(headers, signed);
-      assertTrue(answer.startsWith("HTTP/1.1 403"), headers + "\n" + answer);
+      String response = send(headers, signed);
+      assertTrue(response.startsWith("HTTP/1.1 403"), headers + "\n" + response);
       assertTrue(
-          answer.contains(
+          response.contains(
               "This request comes from another page, not from the workbench itself, and was not"
                   + " carried out."),
           headers);
     }
     assertTrue(
-        ask("127.0.0.1:" + browser.port(), "Origin: http://lab.example\r\n")
+        request("127.0.0.1:" + browser.port(), "Origin: http://lab.example\r\n")
             .startsWith("HTTP/1.1 403"));
   }
 
   /**
-   * Browsers that name no origin, or hide it, are let in by the form's sign, and by nothing else.
+   * Browsers that name no origin, or hide it, are let in by the form's token, and by nothing else.
    */
   @Test
   void aFormIsSignedByThePageItComesFrom() throws Exception {
@@ -209,33 +210,35 @@ class GateTest {
             "Origin: null\r\n",
             "");
     for (String headers : browsers) {
-      String done = send(headers, "revision=1&sign=" + browser.sign());
+      String done = send(headers, "revision=1&formToken=" + browser.formToken());
       assertTrue(done.startsWith("HTTP/1.1 303"), headers + "\n" + done);
-      for (String form : List.of("revision=1", "revision=1&sign=", "revision=1&sign=wrong")) {
-        String answer = send(headers, form);
-        assertTrue(answer.startsWith("HTTP/1.1 403"), headers + form + "\n" + answer);
+      for (String form :
+          List.of("revision=1", "revision=1&formToken=", "revision=1&formToken=wrong")) {
+        String response = send(headers, form);
+        assertTrue(response.startsWith("HTTP/1.1 403"), headers + form + "\n" + response);
         assertTrue(
-            answer.contains(
+            response.contains(
                 "This form does not come from a page of the workbench that runs now, and was not"
                     + " carried out. Open the page again and send it from there."),
-            answer);
+            response);
       }
     }
-    assertFalse(browser.address().contains(browser.sign()), "the sign is not the token");
-    assertFalse(browser.cookie().contains(browser.sign()), "the sign is not the cookie");
+    assertFalse(browser.address().contains(browser.formToken()), "the form token is not the token");
+    assertFalse(browser.cookie().contains(browser.formToken()), "the form token is not the cookie");
   }
 
   @Test
   void everyAnswerTellsTheBrowserToBeCareful() throws Exception {
-    for (HttpResponse<String> answer :
+    for (HttpResponse<String> response :
         List.of(browser.get("/"), bare("/"), browser.get("/nowhere"), browser.get("/study"))) {
-      assertEquals("nosniff", answer.headers().firstValue("X-Content-Type-Options").orElseThrow());
-      assertEquals("no-referrer", answer.headers().firstValue("Referrer-Policy").orElseThrow());
-      assertEquals("no-store", answer.headers().firstValue("Cache-Control").orElseThrow());
-      String policy = answer.headers().firstValue("Content-Security-Policy").orElseThrow();
+      assertEquals(
+          "nosniff", response.headers().firstValue("X-Content-Type-Options").orElseThrow());
+      assertEquals("no-referrer", response.headers().firstValue("Referrer-Policy").orElseThrow());
+      assertEquals("no-store", response.headers().firstValue("Cache-Control").orElseThrow());
+      String policy = response.headers().firstValue("Content-Security-Policy").orElseThrow();
       assertTrue(policy.startsWith("default-src 'none'; script-src 'self'; style-src 'self';"));
       assertFalse(policy.contains("unsafe"));
-      assertTrue(answer.headers().firstValue("Server").isEmpty());
+      assertTrue(response.headers().firstValue("Server").isEmpty());
     }
   }
 
@@ -253,7 +256,7 @@ class GateTest {
         "/unit;x=1"
       })
   void noPathLeadsToAFile(String path) throws Exception {
-    String answer =
+    String response =
         browser.raw(
             "GET "
                 + browser.place()
@@ -263,15 +266,15 @@ class GateTest {
                 + "\r\nCookie: "
                 + browser.cookie()
                 + "\r\nConnection: close\r\n\r\n");
-    assertTrue(answer.matches("(?s)HTTP/1.1 40[034].*"), answer);
-    assertFalse(answer.contains("nobody may read this"));
-    assertFalse(answer.contains("fixtures:"));
+    assertTrue(response.matches("(?s)HTTP/1.1 40[034].*"), response);
+    assertFalse(response.contains("nobody may read this"));
+    assertFalse(response.contains("fixtures:"));
   }
 
   /** A name could be made to lead here; an address in digits cannot. */
   @Test
   void whoListensEverywhereStillTakesAddressesOnly() throws Exception {
-    Gate everywhere = Gate.of(InetAddress.getByAddress(new byte[4]), 8080);
+    Access everywhere = new Access(InetAddress.getByAddress(new byte[4]), 8080);
     for (String host : List.of("127.0.0.1:8080", "localhost:8080", "[::1]:8080")) {
       assertTrue(everywhere.stranger(Map.of("Host", host)::get, "GET").isEmpty(), host);
     }
@@ -279,13 +282,13 @@ class GateTest {
       assertTrue(everywhere.stranger(Map.of("Host", host)::get, "GET").isPresent(), host);
     }
     InetAddress lab = InetAddress.getByAddress(new byte[] {(byte) 192, 0, 2, 7});
-    Gate one = Gate.of(lab, 80);
+    Access one = new Access(lab, 80);
     assertTrue(one.stranger(Map.of("Host", "192.0.2.7:80")::get, "GET").isEmpty());
     assertTrue(one.stranger(Map.of("Host", "127.0.0.1:80")::get, "GET").isPresent());
     assertTrue(one.stranger(Map.<String, String>of()::get, "GET").isPresent());
     byte[] six = new byte[16];
     six[15] = 1;
-    Gate loop = Gate.of(InetAddress.getByAddress(six), 80);
+    Access loop = new Access(InetAddress.getByAddress(six), 80);
     for (String host : List.of("[::1]:80", "[0:0::1]:80", "[0:0:0:0:0:0:0:1]:80")) {
       assertTrue(loop.stranger(Map.of("Host", host)::get, "GET").isEmpty(), host);
     }
@@ -297,14 +300,14 @@ class GateTest {
   @Test
   void nothingButGetAndPostIsAnswered() throws Exception {
     for (String method : List.of("PUT", "DELETE", "TRACE", "OPTIONS", "HEAD")) {
-      HttpResponse<String> answer =
+      HttpResponse<String> response =
           browser.send(
               browser
                   .request("/")
                   .header("Origin", browser.origin())
                   .method(method, HttpRequest.BodyPublishers.noBody())
                   .build());
-      assertEquals(404, answer.statusCode(), method);
+      assertEquals(404, response.statusCode(), method);
     }
   }
 }

@@ -2,6 +2,7 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -23,16 +24,16 @@ import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
-import org.twinrig.workbench.LabFile.ChangedOnDiskException;
 
 /**
- * The lab book: one study, the changes made to it since the workbench was opened, and the way back.
+ * The lab session: one study, the changes made to it since the workbench was opened, and the way
+ * back.
  *
  * <p>Changes come one after the other. Each is written to the lab's own file before anything else
- * happens, then the study is estimated anew and a new {@link Leaf} put on top. Reading a leaf never
- * waits for a change.
+ * happens, then the study is estimated anew and a new {@link Snapshot} put on top. Reading a
+ * snapshot never waits for a change.
  */
-final class Book {
+public final class StudySession {
   private final Path place;
   private final List<Path> dataRoots;
   private final int threads;
@@ -40,32 +41,17 @@ final class Book {
   private final List<Entry> entries = new CopyOnWriteArrayList<>();
   private Curves curves;
   private final LabFiles files = new LabFiles();
-  private volatile Leaf leaf;
+  private volatile Snapshot snapshot;
 
   /** A way back: the bytes a file had, and those the change gave it. */
   @SuppressWarnings("ArrayRecordComponent")
   private record Undo(int file, byte[] before, byte[] after, String what) {}
 
-  /** One line of the book: the state a change led to, and what was done. */
-  record Entry(long revision, String what) {}
+  /** One change: the state a change led to, and what was done. */
+  public record Entry(long revision, String what) {}
 
   private static final int MOST_ENTRIES = 1000;
   private static final int MOST_UNDOS = 200;
-
-  private Book(Path place, List<Path> dataRoots, int threads) {
-    this.place = place;
-    this.dataRoots = List.copyOf(dataRoots);
-    this.threads = threads;
-  }
-
-  /**
-   * Opens a study.
-   *
-   * @throws UnusableInput when it cannot be read
-   */
-  static Book open(Path studyFolder, int threads) throws UnusableInput, IOException {
-    return open(studyFolder, List.of(), threads, study -> {});
-  }
 
   /**
    * Opens a study.
@@ -74,18 +60,17 @@ final class Book {
    * @param seen takes what the lab declares, before the longer work on it begins
    * @throws UnusableInput when it cannot be read
    */
-  static Book open(Path studyFolder, List<Path> dataRoots, int threads, Consumer<Study> seen)
+  StudySession(Path place, List<Path> dataRoots, int threads, Consumer<Study> seen)
       throws UnusableInput, IOException {
-    Book book = new Book(studyFolder, dataRoots, threads);
-    synchronized (book) {
-      book.begin("The workbench was opened.", seen);
-    }
-    return book;
+    this.place = place;
+    this.dataRoots = List.copyOf(dataRoots);
+    this.threads = threads;
+    begin("The workbench was opened.", seen);
   }
 
   /** How things stand. */
-  Leaf leaf() {
-    return Objects.requireNonNull(leaf, "an open book");
+  Snapshot snapshot() {
+    return Objects.requireNonNull(snapshot, "an open session");
   }
 
   /** What was done so far, oldest first. */
@@ -94,7 +79,7 @@ final class Book {
   }
 
   /** What someone else changed in the study's files since they were read, file by file. */
-  List<ChangedOnDiskException> changedOnDisk() throws IOException {
+  List<LabFile.Change> changedOnDisk() throws IOException {
     return files.changed();
   }
 
@@ -104,27 +89,26 @@ final class Book {
    * @param unit whose capture the page showed in the line
    */
   synchronized void exclude(long revision, int line, String unit, String reason)
-      throws StaleChangeException, ChangedOnDiskException, UnusableInput, IOException {
+      throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
+    String table = files.get(LabFiles.CAPTURES).name();
     CaptureEntry entry =
-        leaf().study().captures().stream()
+        snapshot().study().captures().stream()
             .filter(c -> c.line() == line)
             .findFirst()
             .orElseThrow(
                 () ->
-                    new UnusableInput(
-                        Problem.fatal(
-                            files.get(LabFiles.CAPTURES).name(),
-                            line,
-                            "no capture of the study stands in this line",
-                            "go back to the unit and choose one of its captures")));
+                    unusable(
+                        table,
+                        line,
+                        "no capture of the study stands in this line",
+                        "go back to the unit and choose one of its captures"));
     if (!entry.unit().equals(unit)) {
-      throw new UnusableInput(
-          Problem.fatal(
-              files.get(LabFiles.CAPTURES).name(),
-              line,
-              "a capture of `" + entry.unit() + "` stands in this line, none of `" + unit + "`",
-              "open the unit's page again and choose one of its captures"));
+      throw unusable(
+          table,
+          line,
+          "a capture of `" + entry.unit() + "` stands in this line, none of `" + unit + "`",
+          "open the unit's page again and choose one of its captures");
     }
     byte[] before = files.get(LabFiles.CAPTURES).bytes();
     byte[] after = new MendedTable(before).with(line, "exclude", reason);
@@ -133,15 +117,42 @@ final class Book {
     change(LabFiles.CAPTURES, after, what);
   }
 
+  private static UnusableInput unusable(String table, int line, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(table, line, what, remedy));
+  }
+
   /** Writes a changed study.yaml, when the reader can read it. */
   synchronized void settle(long revision, StudyText text, String what)
-      throws StaleChangeException, ChangedOnDiskException, UnusableInput, IOException {
+      throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
     byte[] after = text.text().getBytes(StandardCharsets.UTF_8);
     LabFile yaml = files.get(LabFiles.YAML);
     if (!yaml.holds(after)) {
-      Trial.of(yaml, after, dataRoots);
+      tryOut(yaml, after);
       change(LabFiles.YAML, after, what);
+    }
+  }
+
+  /**
+   * Reads a changed study.yaml before it takes the old one's place: a copy that lies where the file
+   * does, so that every name in it leads where it will.
+   */
+  private void tryOut(LabFile yaml, byte[] bytes) throws UnusableInput, IOException {
+    Path copy = yaml.written(bytes);
+    String aside = Objects.requireNonNull(copy.getFileName(), "a file").toString();
+    try {
+      StudyReader.read(copy, dataRoots);
+    } catch (UnusableInput e) {
+      throw new UnusableInput(
+          e.problems().stream()
+              .map(
+                  p ->
+                      p.source().equals(aside)
+                          ? new Problem(p.kind(), yaml.name(), p.line(), p.what(), p.remedy())
+                          : p)
+              .toList());
+    } finally {
+      Files.deleteIfExists(copy);
     }
   }
 
@@ -156,8 +167,7 @@ final class Book {
   }
 
   /** Takes the last change back. */
-  synchronized void undo(long revision)
-      throws StaleChangeException, ChangedOnDiskException, UnusableInput, IOException {
+  synchronized void undo(long revision) throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
     Undo undo = undos.peek();
     if (undo == null) {
@@ -166,8 +176,9 @@ final class Book {
     // The file may have been out of the study's sight meanwhile.
     LabFile now = files.get(undo.file());
     if (!now.holds(undo.after())) {
-      throw new ChangedOnDiskException(
-          now.name(), List.of("it is not what the change to be undone had left"));
+      throw new LabFile.Change(
+              now.name(), List.of("it is not what the change to be undone had left"))
+          .refused();
     }
     Optional<String> next = undos.stream().skip(1).findFirst().map(Undo::what);
     write(undo.file(), undo.before(), "Undone: " + undo.what(), next);
@@ -179,15 +190,19 @@ final class Book {
     begin("The study was read anew from its files.", study -> {});
   }
 
-  private void refuseStale(long revision) throws StaleChangeException {
-    if (revision != leaf().revision()) {
-      throw new StaleChangeException(
-          entries.stream().filter(e -> e.revision() > revision).map(Entry::what).toList());
+  private void refuseStale(long revision) throws RefusedException {
+    if (revision != snapshot().revision()) {
+      throw new RefusedException(
+          409,
+          "The study has changed meanwhile",
+          "Nothing was changed: the page you sent this from is older than the study. Since then:",
+          entries.stream().filter(e -> e.revision() > revision).map(Entry::what).toList(),
+          false);
     }
   }
 
   private void change(int file, byte[] after, String what)
-      throws ChangedOnDiskException, UnusableInput, IOException {
+      throws RefusedException, UnusableInput, IOException {
     byte[] before = files.get(file).bytes();
     write(file, after, what, Optional.of(what));
     undos.push(new Undo(file, before, after, what));
@@ -196,9 +211,9 @@ final class Book {
     }
   }
 
-  /** Writes a file and puts the new leaf on top; where that fails the file is as it was. */
+  /** Writes a file and puts the new snapshot on top; where that fails the file is as it was. */
   private void write(int file, byte[] bytes, String what, Optional<String> undo)
-      throws ChangedOnDiskException, UnusableInput, IOException {
+      throws RefusedException, UnusableInput, IOException {
     byte[] before = files.get(file).bytes();
     files.write(file, bytes);
     try {
@@ -210,7 +225,7 @@ final class Book {
       put(what, undo, read);
     } catch (UnusableInput e) {
       files.write(file, before);
-      files.follow(leaf().study());
+      files.follow(snapshot().study());
       throw e;
     }
   }
@@ -231,7 +246,7 @@ final class Book {
     InputFingerprint fingerprint = InputFingerprint.of(study, captures);
     List<Problem> problems = new ArrayList<>(read.problems());
     problems.addAll(curves.problems());
-    Optional<StudyOutcome> before = leaf == null ? Optional.empty() : leaf.outcome();
+    Optional<StudyOutcome> before = snapshot == null ? Optional.empty() : snapshot.outcome();
     Optional<StudyOutcome> outcome = Optional.empty();
     try {
       outcome =
@@ -243,13 +258,14 @@ final class Book {
     } catch (UnusableInput e) {
       problems.addAll(e.problems());
     }
-    long revision = leaf == null ? 1 : leaf.revision() + 1;
-    Leaf next = new Leaf(revision, what, study, fingerprint, outcome, before, undo, problems);
+    long revision = snapshot == null ? 1 : snapshot.revision() + 1;
+    Snapshot next =
+        new Snapshot(revision, what, study, fingerprint, outcome, before, undo, problems);
     entries.add(new Entry(revision, what));
     if (entries.size() > MOST_ENTRIES) {
       entries.remove(0);
     }
-    leaf = next;
+    snapshot = next;
   }
 
   private static String named(CaptureEntry entry) {

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.translation.CatalogueEntry;
@@ -23,13 +24,14 @@ import org.twinrig.translation.CatalogueReader;
  * @param files as they were sent, in the same order
  * @param stated whether a catalogue.csv came along, which is none of the files
  */
-record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean stated) {
+public record Upload(
+    Path folder, List<String> names, List<Request.SentFile> files, boolean stated) {
   /** What a table that states what the files are must be called. */
   static final String STATEMENT = "catalogue.csv";
 
   private static final Pattern ON_DISK = Pattern.compile("twinrig-sent-([0-9]{5})");
 
-  Parcel {
+  public Upload {
     names = List.copyOf(names);
     files = List.copyOf(files);
   }
@@ -40,11 +42,12 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
    * @param incoming makes it
    * @throws UnusableInput when there is no graph among them
    */
-  static Parcel of(List<Ask.Upload> sent, Incoming incoming) throws UnusableInput, IOException {
-    List<Ask.Upload> files = new ArrayList<>();
+  static Upload of(List<Request.SentFile> sent, Incoming incoming)
+      throws UnusableInput, IOException {
+    List<Request.SentFile> files = new ArrayList<>();
     List<String> names = new ArrayList<>();
-    Optional<Ask.Upload> statement = Optional.empty();
-    for (Ask.Upload each : sent) {
+    Optional<Request.SentFile> statement = Optional.empty();
+    for (Request.SentFile each : sent) {
       String base = base(each.name());
       if (statement.isEmpty() && base.toLowerCase(Locale.ROOT).equals(STATEMENT)) {
         statement = Optional.of(each);
@@ -58,12 +61,9 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
       files.add(each);
     }
     if (files.isEmpty()) {
-      throw new UnusableInput(
-          Problem.fatal(
-              "the page",
-              0,
-              statement.isEmpty() ? "no file was chosen" : "only " + STATEMENT + " was chosen",
-              "choose one or more old graphs"));
+      throw Request.unusable(
+          statement.isEmpty() ? "no file was chosen" : "only " + STATEMENT + " was chosen",
+          "choose one or more old graphs");
     }
     Path folder = incoming.folder();
     for (int k = 0; k < files.size(); k++) {
@@ -72,7 +72,7 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
     if (statement.isPresent()) {
       Files.move(statement.get().file(), folder.resolve(STATEMENT));
     }
-    return new Parcel(folder, names, files, statement.isPresent());
+    return new Upload(folder, names, files, statement.isPresent());
   }
 
   /** The name alone; browsers write a quotation mark in a form as {@code %22} (HTML, 4.10.21.8). */
@@ -83,7 +83,7 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
   }
 
   long bytes() {
-    return files.stream().mapToLong(Ask.Upload::bytes).sum();
+    return files.stream().mapToLong(Request.SentFile::bytes).sum();
   }
 
   /** Whether exactly one file came under a name, whatever folder a table gives it. */
@@ -100,6 +100,23 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
     return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
   }
 
+  /** Deletes the files. */
+  void delete() throws IOException {
+    delete(folder);
+  }
+
+  /** Deletes a folder that holds nothing but files. */
+  static void delete(Path folder) throws IOException {
+    List<Path> inside;
+    try (Stream<Path> files = Files.list(folder)) {
+      inside = files.toList();
+    }
+    for (Path file : inside) {
+      Files.delete(file);
+    }
+    Files.delete(folder);
+  }
+
   static String onDisk(int file) {
     return String.format(Locale.ROOT, "twinrig-sent-%05d", file);
   }
@@ -110,13 +127,13 @@ record Parcel(Path folder, List<String> names, List<Ask.Upload> files, boolean s
         row.graph(),
         row.unit(),
         row.kind(),
-        find(row.file()).map(Parcel::onDisk).orElse(row.file()),
+        find(row.file()).map(Upload::onDisk).orElse(row.file()),
         row.averaged(),
         row.subtracted()
             .map(
                 s ->
                     new CatalogueEntry.Subtracted(
-                        s.file().map(f -> find(f).map(Parcel::onDisk).orElse(f)), s.smoothing())),
+                        s.file().map(f -> find(f).map(Upload::onDisk).orElse(f)), s.smoothing())),
         row.smoothing(),
         row.line());
   }

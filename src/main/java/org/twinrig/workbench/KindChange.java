@@ -2,34 +2,31 @@ package org.twinrig.workbench;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
-import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
-import org.twinrig.workbench.view.StudyLeafView;
 
-/** What a change of the study did to its kinds, in words and as strips. */
-final class Difference {
+/** A kind that a change of the study moved. */
+public record KindChange(KindOutcome then, KindOutcome now) {
   private static final int MOST_FLIPS = 12;
 
-  private Difference() {}
-
-  static List<StudyLeafView.Moved> between(StudyOutcome before, StudyOutcome after) {
-    List<StudyLeafView.Moved> moved = new ArrayList<>();
-    for (KindOutcome now : after.kinds()) {
-      Optional<KindOutcome> then =
-          before.kinds().stream().filter(k -> k.kind().equals(now.kind())).findFirst();
-      if (then.isPresent() && !then.get().transfer().equals(now.transfer())) {
-        moved.add(moved(then.get(), now));
-      }
+  /** The kinds that the last change moved. */
+  public static List<KindChange> of(Snapshot snapshot) {
+    List<KindChange> moved = new ArrayList<>();
+    for (KindOutcome now : snapshot.kinds()) {
+      snapshot.before().stream()
+          .flatMap(before -> before.kinds().stream())
+          .filter(then -> then.kind().equals(now.kind()))
+          .filter(then -> !then.transfer().equals(now.transfer()))
+          .forEach(then -> moved.add(new KindChange(then, now)));
     }
     return moved;
   }
 
-  private static StudyLeafView.Moved moved(KindOutcome then, KindOutcome now) {
+  /** What moved: octaves by mark, units, the mean transfer, and bands that changed their mark. */
+  public List<String> sentences() {
     List<String> sentences = new ArrayList<>();
     for (Mark mark : Mark.values()) {
       String was = octaves(then, mark);
@@ -38,26 +35,18 @@ final class Difference {
         sentences.add("Octaves " + mark.word() + ": " + was + " before, " + is + " now.");
       }
     }
-    int units = now.paired().units().size() - then.paired().units().size();
-    if (units != 0) {
-      sentences.add(
-          "Units: "
-              + then.paired().units().size()
-              + " before, "
-              + now.paired().units().size()
-              + " now.");
+    int was = then.paired().units().size();
+    int is = now.paired().units().size();
+    if (was != is) {
+      sentences.add("Units: " + was + " before, " + is + " now.");
     }
     if (then.paired().grid().equals(now.paired().grid())) {
-      sentences.add(largest(then, now));
-      sentences.addAll(flips(then, now));
+      sentences.add(largest());
+      sentences.addAll(flips());
     } else {
       sentences.add("The bands are others than before.");
     }
-    return new StudyLeafView.Moved(
-        now.kind(),
-        sentences,
-        Strips.over(then.paired().grid()).runs("Marks before the change", bands(then)),
-        Strips.over(now.paired().grid()).runs("Marks now", bands(now)));
+    return sentences;
   }
 
   private static List<MarkedBand> bands(KindOutcome kind) {
@@ -68,7 +57,7 @@ final class Difference {
     return Numbers.fixed(kind.transfer().octaves(mark), 2);
   }
 
-  private static String largest(KindOutcome then, KindOutcome now) {
+  private String largest() {
     double most = 0;
     double at = 0;
     for (int b = 0; b < bands(now).size(); b++) {
@@ -91,17 +80,17 @@ final class Difference {
   }
 
   /** Runs of bands that changed alike, so that a whole zone is one sentence. */
-  private static List<String> flips(KindOutcome then, KindOutcome now) {
+  private List<String> flips() {
     List<String> flips = new ArrayList<>();
     int untold = 0;
     for (int b = 0; b < bands(now).size(); b++) {
-      String flip = flip(then, now, b);
+      String flip = flip(b);
       int first = b;
-      while (b + 1 < bands(now).size() && flip(then, now, b + 1).equals(flip)) {
+      while (b + 1 < bands(now).size() && flip(b + 1).equals(flip)) {
         b++;
       }
       if (!flip.isEmpty() && flips.size() < MOST_FLIPS) {
-        flips.add(range(now, first, b) + ": " + flip);
+        flips.add(range(first, b) + ": " + flip);
       } else if (!flip.isEmpty()) {
         untold += b - first + 1;
       }
@@ -115,20 +104,16 @@ final class Difference {
     return flips;
   }
 
-  private static String flip(KindOutcome then, KindOutcome now, int band) {
-    String was = word(bands(then).get(band));
-    String is = word(bands(now).get(band));
+  private String flip(int band) {
+    String was = Strip.word(bands(then).get(band));
+    String is = Strip.word(bands(now).get(band));
     return was.equals(is) ? "" : was + " before, " + is + " now.";
   }
 
-  private static String range(KindOutcome kind, int first, int last) {
-    String from = Numbers.hertz(bands(kind).get(first).band().midHz());
+  private String range(int first, int last) {
+    String from = Numbers.hertz(bands(now).get(first).band().midHz());
     return first == last
         ? from
-        : from + " to " + Numbers.hertz(bands(kind).get(last).band().midHz());
-  }
-
-  private static String word(MarkedBand band) {
-    return band.empty() ? "no data" : band.mark().word();
+        : from + " to " + Numbers.hertz(bands(now).get(last).band().midHz());
   }
 }

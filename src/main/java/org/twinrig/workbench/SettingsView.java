@@ -1,4 +1,4 @@
-package org.twinrig.workbench.view;
+package org.twinrig.workbench;
 
 import java.util.List;
 

@@ -10,7 +10,7 @@ import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.Test;
 import org.twinrig.problem.UnusableInput;
 
-class WorksTest {
+class WorkTest {
 
   private static void settle(Work work) throws InterruptedException {
     for (int k = 0; k < 1000 && !work.finished(); k++) {
@@ -23,9 +23,9 @@ class WorksTest {
   void oneThingIsDoneAtATimeAndCanBeStopped() throws Exception {
     CountDownLatch begun = new CountDownLatch(1);
     CountDownLatch goOn = new CountDownLatch(1);
-    try (Works works = new Works()) {
+    try (Work.Queue queue = new Work.Queue()) {
       Work work =
-          works.begin(
+          queue.begin(
               "Counting",
               "/",
               w -> {
@@ -40,16 +40,16 @@ class WorksTest {
       assertEquals("1 of 3", work.done() + " of " + work.total());
       assertEquals(
           "the workbench: it is still busy (Counting); wait until that is done, or stop it",
-          assertThrows(UnusableInput.class, () -> works.begin("More", "/", w -> {})).getMessage());
+          assertThrows(UnusableInput.class, () -> queue.begin("More", "/", w -> {})).getMessage());
       assertFalse(work.finished());
       work.cancel();
       goOn.countDown();
       settle(work);
       assertTrue(work.failure().orElseThrow() instanceof CancellationException);
-      Work next = works.begin("More", "/", w -> {});
+      Work next = queue.begin("More", "/", w -> {});
       settle(next);
       assertTrue(next.failure().isEmpty());
-      assertTrue(works.of(work.id()).isEmpty());
+      assertTrue(queue.of(work.id()).isEmpty());
     }
   }
 }

@@ -1,0 +1,103 @@
+package org.twinrig.workbench;
+
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import org.twinrig.analysis.KindOutcome;
+import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.MarkedBand;
+import org.twinrig.report.figure.MarkStrip;
+
+/**
+ * A mark strip as the figures draw it: full bar, half bar, hatching, gap.
+ *
+ * @param words what it shows, for those who do not see it
+ * @param bars from low to high frequencies
+ * @param ticks of the frequency axis
+ */
+public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
+  private static final int WIDTH = 720;
+  private static final double HEIGHT = 14;
+  private static final int[] TICKS_HZ = {20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000};
+
+  public Strip {
+    bars = List.copyOf(bars);
+    ticks = List.copyOf(ticks);
+  }
+
+  /**
+   * A run of bands, or one band: SVG path data, its class in the style sheet, and where it leads
+   * (empty when nowhere).
+   */
+  public record Bar(String shape, String style, String title, String path) {}
+
+  /** A frequency of the axis, and its place. */
+  public record Tick(String x, String text) {}
+
+  /** Runs of bands that look alike. */
+  public static Strip runs(String words, KindOutcome kind) {
+    List<MarkedBand> bands = kind.transfer().bands();
+    List<Bar> bars = new ArrayList<>();
+    for (int start = 0; start < bands.size(); ) {
+      MarkedBand first = bands.get(start);
+      int end = start + 1;
+      while (end < bands.size() && word(bands.get(end)).equals(word(first))) {
+        end++;
+      }
+      bars.add(bar(kind, first, bands.get(end - 1), ""));
+      start = end;
+    }
+    return new Strip(words, bars, ticks(kind.paired().grid()));
+  }
+
+  /** Every band by itself, each a link to why it is marked. */
+  public static Strip bands(KindOutcome kind) {
+    return new Strip(
+        "Marks band by band; each leads to its reasons",
+        kind.transfer().bands().stream().map(b -> bar(kind, b, b, Pages.band(kind, b))).toList(),
+        ticks(kind.paired().grid()));
+  }
+
+  /** What a band shows, in words. */
+  static String word(MarkedBand band) {
+    return band.empty() ? "no data" : band.mark().word();
+  }
+
+  private static Bar bar(KindOutcome kind, MarkedBand first, MarkedBand last, String path) {
+    Mark shown = first.empty() ? Mark.RELIABLE : first.mark(); // a gap has a frame to point at
+    String style =
+        switch (shown) {
+          case RELIABLE -> first.empty() ? "gap" : "full";
+          case CAUTION -> "half";
+          case UNRELIABLE -> "hatched";
+        };
+    double lowHz = first.band().lowerHz();
+    double highHz = last.band().upperHz();
+    double x = x(kind.paired().grid(), lowHz);
+    double width = x(kind.paired().grid(), highHz) - x;
+    return new Bar(
+        MarkStrip.path(shown, new Rectangle2D.Double(x, 0, width, HEIGHT)),
+        style,
+        Numbers.hertz(lowHz) + " to " + Numbers.hertz(highHz) + ": " + word(first),
+        path);
+  }
+
+  private static List<Tick> ticks(BandGrid grid) {
+    return IntStream.of(TICKS_HZ)
+        .filter(hz -> hz >= grid.lowerHz() * 0.98 && hz <= grid.upperHz() * 1.02)
+        .mapToObj(
+            hz ->
+                new Tick(
+                    String.format(Locale.ROOT, "%.1f", x(grid, hz)),
+                    hz < 1000 ? Integer.toString(hz) : hz / 1000 + "k"))
+        .toList();
+  }
+
+  private static double x(BandGrid grid, double hz) {
+    return WIDTH * Math.log(hz / grid.lowerHz()) / Math.log(grid.upperHz() / grid.lowerHz());
+  }
+}

@@ -1,0 +1,142 @@
+package org.twinrig.workbench;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.twinrig.analysis.SmoothedStudy;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.Repeated;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.GraphFigure;
+import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.html.Plate;
+import org.twinrig.study.DataRoot;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Chain;
+
+/**
+ * Old graphs taken through the study as it stands in one snapshot.
+ *
+ * @param snapshot they rest on
+ * @param lines what became of each graph, in their order
+ * @param graphs the first of them as they are now, by name
+ * @param problems what was refused, and what the lab should know
+ * @param drawn those that a page has shown
+ */
+public record TranslatedCatalogue(
+    Snapshot snapshot,
+    List<CatalogueRun.Line> lines,
+    Map<String, TranslatedGraph> graphs,
+    List<Problem> problems,
+    Map<String, List<Plate>> drawn) {
+
+  /** So many graphs are kept whole, to be drawn and downloaded. */
+  private static final int MOST_KEPT = 1000;
+
+  private static final int MOST_DRAWN = 200;
+
+  /** A graph as it is now, if it was kept: the first of them are. */
+  public Optional<TranslatedGraph> graph(String name) {
+    return Optional.ofNullable(graphs.get(name));
+  }
+
+  /** A graph drawn, when a page first shows it; nothing when it was not kept. */
+  public List<Plate> plates(String name) {
+    if (drawn.size() > MOST_DRAWN) {
+      drawn.clear();
+    }
+    return graph(name)
+        .map(g -> drawn.computeIfAbsent(name, k -> Plate.of(List.of(figure(g)))))
+        .orElse(List.of());
+  }
+
+  private Figure figure(TranslatedGraph graph) {
+    return GraphFigure.of(graph, snapshot.outcome().orElseThrow().translation().origin());
+  }
+
+  /** What was taken for granted, in the words of the catalogue report. */
+  public List<String> assumed() {
+    return CatalogueSentences.smoothingNotStated(lines).stream().toList();
+  }
+
+  /** The problems, each told once. */
+  public List<String> remarks() {
+    return Repeated.toldOnce(problems).stream().map(Problem::text).toList();
+  }
+
+  /** Takes the study's own catalogue through it. */
+  static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)
+      throws UnusableInput, IOException {
+    Path home = catalogue.toRealPath().resolveSibling("");
+    String name = String.valueOf(catalogue.getFileName());
+    return run(snapshot, CatalogueReader.read(catalogue, name), home, threads, work);
+  }
+
+  /** Reads what was said of files. */
+  @FunctionalInterface
+  interface Statement {
+    Findings<CatalogueReader.Catalogue> read() throws UnusableInput, IOException;
+  }
+
+  /** Takes files that were sent through the study, and deletes them. */
+  static TranslatedCatalogue ofUpload(
+      Snapshot snapshot, Upload upload, Statement statement, int threads, Work work)
+      throws UnusableInput, IOException {
+    try {
+      Findings<CatalogueReader.Catalogue> read = statement.read();
+      CatalogueReader.Catalogue placed =
+          read.value().with(read.value().entries().stream().map(upload::placed).toList());
+      TranslatedCatalogue done =
+          run(snapshot, new Findings<>(placed, read.problems()), upload.folder(), threads, work);
+      return new TranslatedCatalogue(
+          snapshot,
+          done.lines,
+          done.graphs,
+          done.problems.stream().map(p -> upload.named(p, placed)).toList(),
+          done.drawn);
+    } finally {
+      upload.delete();
+    }
+  }
+
+  private static TranslatedCatalogue run(
+      Snapshot snapshot,
+      Findings<CatalogueReader.Catalogue> catalogue,
+      Path home,
+      int threads,
+      Work work)
+      throws UnusableInput, IOException {
+    StudyOutcome outcome = snapshot.estimated();
+    work.expect(catalogue.value().entries().size());
+    // Smoothed graphs go through the study smoothed alike.
+    Chain translations =
+        Chain.of(List.of(outcome.translation()))
+            .withAlike(
+                catalogue.value().smoothings(),
+                smoothing -> {
+                  work.stopIfCancelled();
+                  return List.of(SmoothedStudy.of(outcome, smoothing, threads));
+                });
+    Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
+    CatalogueRun.Sink sink =
+        graph -> {
+          work.stopIfCancelled();
+          if (kept.size() < MOST_KEPT) {
+            kept.put(graph.entry().graph(), graph);
+          }
+          work.step();
+        };
+    Findings<CatalogueRun.Outcome> done =
+        new CatalogueRun(translations, threads).run(catalogue, home, new DataRoot(home), sink);
+    return new TranslatedCatalogue(
+        snapshot, done.value().lines(), kept, done.problems(), new ConcurrentHashMap<>());
+  }
+}
