@@ -22,6 +22,7 @@ import org.twinrig.spectrum.Sweep;
  *
  * @param <T> its value
  */
+@SuppressWarnings("OptionalMapToOptional") // a value that is read may be that there is none
 public final class Setting<T> {
 
   public static final Setting<Bands> BANDS =

@@ -28,7 +28,8 @@ final class SettingsPages {
   }
 
   Response settings(Request request) throws IOException {
-    Snapshot snapshot = session.snapshot(); // before the text: a page that is older than it is refused later
+    Snapshot snapshot =
+        session.snapshot(); // before the text: a page that is older than it is refused later
     Settings s = snapshot.study().settings();
     StudyText yaml = session.yaml();
     List<SettingsView.Field> fields = new ArrayList<>();

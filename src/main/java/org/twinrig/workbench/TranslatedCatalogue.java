@@ -19,8 +19,8 @@ import org.twinrig.report.html.Plate;
 import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Chain;
+import org.twinrig.translation.TranslatedGraph;
 
 /**
  * Old graphs taken through the study as it stands in one snapshot.
