@@ -23,6 +23,7 @@ public record SessionRules(Optional<String> checkUnit, DriftMode drift, double m
     }
   }
 
+  @SuppressWarnings("OptionalMapToOptional") // what is read may be that there is none
   static Optional<Optional<String>> checkUnit(YamlValue value, Setting.Context so) {
     Optional<String> name =
         so.root().value("sessions").isPresent()
