@@ -2,6 +2,10 @@ package org.twinrig.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -22,6 +26,10 @@ final class Comparability {
                 "give each study once: a study says nothing about itself"));
         return problems;
       }
+      Optional<Problem> shared = sharedCaptures(other, study);
+      if (shared.isPresent()) {
+        return List.of(shared.get());
+      }
     }
     Study one = first.outcome().study();
     Study two = study.outcome().study();
@@ -40,6 +48,35 @@ final class Comparability {
     }
     settings(first, study, problems);
     return problems;
+  }
+
+  /** Under another title or other settings the same captures are still one lab's evidence. */
+  private static Optional<Problem> sharedCaptures(
+      StudyComparison.Named other, StudyComparison.Named study) {
+    Set<String> theirs = files(other);
+    Set<String> own = files(study);
+    long shared = own.stream().filter(theirs::contains).count();
+    return shared == 0
+        ? Optional.empty()
+        : Optional.of(
+            fatal(
+                study,
+                shared
+                    + " of the "
+                    + Numbers.count(own.size(), "capture file", "capture files")
+                    + " it rests on "
+                    + (shared == 1 ? "is" : "are")
+                    + " the same as in "
+                    + other.place(),
+                "compare studies that have no captures in common: the same captures, whatever the"
+                    + " settings, say nothing about another lab"));
+  }
+
+  /** By the SHA-256 of their bytes, whatever their names. */
+  private static Set<String> files(StudyComparison.Named study) {
+    return study.outcome().screening().accepted().stream()
+        .map(a -> a.capture().sha256())
+        .collect(Collectors.toSet());
   }
 
   private static void settings(

@@ -89,7 +89,8 @@ final class StudyDraw {
     double[] levels = read(member, fitted.unit(), spot, pressure);
     double[] phases = Arrays.stream(pressure).mapToDouble(p -> degrees(p.argument())).toArray();
     CaptureEntry entry = entry(member, fitted, spot, noticed ? "seal lost, seen on screen" : "");
-    Capture capture = new Capture(entry, response(specimen, levels), "made:" + entry.file());
+    String content = "made:" + entry.file() + ":" + Arrays.hashCode(levels);
+    Capture capture = new Capture(entry, response(specimen, levels), content);
     return new SimulatedCapture(
         capture, phases, planted(seal, member, spot), dialect(specimen, spot));
   }

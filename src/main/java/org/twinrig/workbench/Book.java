@@ -4,14 +4,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
-import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
@@ -19,7 +17,7 @@ import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.study.InputFingerprint;
+import org.twinrig.report.StudyRun;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
@@ -227,26 +225,13 @@ final class Book {
 
   private void put(String what, Optional<String> undo, Findings<Study> read) throws UnusableInput {
     Study study = read.value();
-    List<Capture> captures = curves.of(study);
-    InputFingerprint fingerprint = InputFingerprint.of(study, captures);
-    List<Problem> problems = new ArrayList<>(read.problems());
-    problems.addAll(curves.problems());
     Optional<StudyOutcome> before = leaf == null ? Optional.empty() : leaf.outcome();
-    Optional<StudyOutcome> outcome = Optional.empty();
-    try {
-      Analysis.FingerprintedCaptures named =
-          new Analysis.FingerprintedCaptures(captures, fingerprint.shortText());
-      outcome =
-          Optional.of(
-              before.isPresent()
-                  ? Analysis.again(before.get(), study, named, threads)
-                  : Analysis.of(study, captures, fingerprint.shortText(), threads));
-      problems.addAll(outcome.get().problems());
-    } catch (UnusableInput e) {
-      problems.addAll(e.problems());
-    }
+    Findings<List<Capture>> captures = new Findings<>(curves.of(study), curves.problems());
+    StudyRun run = StudyRun.of(read, captures, before, threads);
     long revision = leaf == null ? 1 : leaf.revision() + 1;
-    Leaf next = new Leaf(revision, what, study, fingerprint, outcome, before, undo, problems);
+    Leaf next =
+        new Leaf(
+            revision, what, study, run.fingerprint(), run.outcome(), before, undo, run.problems());
     entries.add(new Entry(revision, what));
     if (entries.size() > MOST_ENTRIES) {
       entries.remove(0);

@@ -17,7 +17,7 @@ import org.twinrig.report.ExampleChoice;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
-import org.twinrig.report.StudyFolder;
+import org.twinrig.report.StudyRun;
 import org.twinrig.report.html.ExplainPage;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.workbench.view.Frame;
@@ -95,7 +95,9 @@ final class ReportPages {
   }
 
   private void write(Leaf leaf, Path place, Work work) throws UnusableInput {
-    StudyOutcome outcome = leaf.outcome().orElseThrow(() -> new UnusableInput(leaf.problems()));
+    StudyRun run =
+        new StudyRun(leaf.study(), leaf.fingerprint(), leaf.outcome(), leaf.problems());
+    run.found();
     List<String> told = new ArrayList<>();
     ResultFolder.at(
             place,
@@ -105,10 +107,7 @@ final class ReportPages {
                 "write the results elsewhere with `study --out`", options.threads(), told::add))
         .write(
             folder -> {
-              RunRecord record = new RunRecord(options.version(), "workbench");
-              new StudyFolder(
-                      outcome, leaf.fingerprint(), leaf.problems(), record, options.threads())
-                  .write(folder);
+              run.write(folder, new RunRecord(options.version(), "workbench"), options.threads());
               work.stopIfCancelled();
               return folder;
             });

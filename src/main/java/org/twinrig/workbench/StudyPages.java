@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.problem.Problem;
-import org.twinrig.report.StudyWords;
+import org.twinrig.report.StudyRun;
 import org.twinrig.workbench.view.Frame;
 import org.twinrig.workbench.view.Link;
 import org.twinrig.workbench.view.StudyLeafView;
@@ -28,7 +28,7 @@ final class StudyPages {
             "study.jte",
             new StudyLeafView(
                 pages.frame(book, leaf, Frame.Part.STUDY, "The study", "./study"),
-                leaf.outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of()),
+                leaf.outcome().map(StudyRun::sentences).orElse(List.of()),
                 change(leaf),
                 leaf.outcome().stream()
                     .flatMap(o -> o.kinds().stream())
