@@ -28,15 +28,13 @@ record CatalogueTranslation(
     RunRecord record = command.record();
     long start = System.nanoTime();
     command.progress(
-        "Re-expressing "
-            + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
+        "Re-expressing " + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
     CatalogueReport report =
         place.write(
             folder -> {
               CatalogueReport.Choices choices =
                   new CatalogueReport.Choices(figures, command.threads());
-              CatalogueReport made =
-                  CatalogueReport.of(folder, chain, table, catalogue, choices);
+              CatalogueReport made = CatalogueReport.of(folder, chain, table, catalogue, choices);
               if (strict) {
                 DeclaredStudy.refuse(made.outcome().problems());
               }

@@ -50,7 +50,8 @@ final class CompareCommand extends TwinrigCommand {
       declared.add(dataRoots.declare(study, this));
       inputs = inputs.and(declared.get(declared.size() - 1).inputs());
     }
-    Optional<ResultFolder> place = out == null
+    Optional<ResultFolder> place =
+        out == null
             ? Optional.empty()
             : Optional.of(folder(out, ResultFolder.Kind.COMPARISON, inputs));
     List<StudyOutcome> outcomes = new ArrayList<>();

@@ -36,8 +36,7 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
 
   /** The study from its new fixture to its old one. */
   DeclaredStudy reversed() {
-    return new DeclaredStudy(
-        new Findings<>(study().reversed(), read.problems()), record, command);
+    return new DeclaredStudy(new Findings<>(study().reversed(), read.problems()), record, command);
   }
 
   RunInputs inputs() {

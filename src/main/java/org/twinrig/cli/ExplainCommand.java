@@ -56,7 +56,8 @@ final class ExplainCommand extends TwinrigCommand {
     PagePlace place = out == null ? PagePlace.in(run.study().folder()) : out;
     place.write(
         file ->
-            Files.writeString(file, page(run.outcome().orElseThrow(), this), StandardCharsets.UTF_8));
+            Files.writeString(
+                file, page(run.outcome().orElseThrow(), this), StandardCharsets.UTF_8));
     out().println("Page for readers: " + place.file());
     return 0;
   }

@@ -140,7 +140,8 @@ final class GatherCommand extends TwinrigCommand {
       return found.value().captures().isEmpty() ? 1 : 0;
     }
     if ((captures.exists() || units.exists()) && !force) {
-      err().println(
+      err()
+          .println(
               out
                   + ": a table is there already and nothing was written; give --force to add the new rows"
                   + " at its end and keep all that stands in it");
@@ -156,7 +157,8 @@ final class GatherCommand extends TwinrigCommand {
   private void gone(GrowingTable captures, Path place) {
     for (String file : captures.keys().stream().sorted().toList()) {
       if (!Files.exists(place.resolve(file))) {
-        err().println(
+        err()
+            .println(
                 Problem.note(out.toString(), 0, "names `" + file + "`, which is not there any more")
                     .text());
       }
@@ -179,7 +181,8 @@ final class GatherCommand extends TwinrigCommand {
     }
     unitsOf.forEach(
         (kinds, names) ->
-            err().println(
+            err()
+                .println(
                     Problem.note(
                             out.resolveSibling("units.csv").toString(),
                             0,
@@ -195,7 +198,8 @@ final class GatherCommand extends TwinrigCommand {
   private void table(List<GatheredCapture> captures, GrowingTable table) {
     out().println(line("unit", "fixture", "side", "seating", "kind", "file"));
     for (GatheredCapture c : captures) {
-      out().println(
+      out()
+          .println(
               line(
                       c.text(NamePattern.Part.UNIT),
                       c.text(NamePattern.Part.FIXTURE),

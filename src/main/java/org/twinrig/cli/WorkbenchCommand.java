@@ -43,8 +43,7 @@ final class WorkbenchCommand extends TwinrigCommand {
       defaultValue = "0",
       description = "The port to listen on (default: a free one).")
   void setPort(int value) {
-    refuse(
-        value < 0 || value > 65_535, "--port must be from 0 to 65535, but is " + value);
+    refuse(value < 0 || value > 65_535, "--port must be from 0 to 65535, but is " + value);
     port = value;
   }
 
@@ -61,7 +60,8 @@ final class WorkbenchCommand extends TwinrigCommand {
             this::remark,
             this::tell);
     if (!options.bind().isLoopbackAddress()) {
-      err().println(
+      err()
+          .println(
               "--bind "
                   + bind
                   + ": other machines reach this workbench. Whoever has its link can read and"

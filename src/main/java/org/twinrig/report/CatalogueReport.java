@@ -77,8 +77,7 @@ public record CatalogueReport(
     Translation whole = chain.whole();
     Graphs graphs = new Graphs(folder, whole, entries, choices.figures());
     Findings<CatalogueRun.Outcome> run = chain.run(table, catalogue, choices.threads(), graphs);
-    Findings<CatalogueRun.Outcome> outcome =
-        new Findings<>(run.value(), noted(run, source, whole));
+    Findings<CatalogueRun.Outcome> outcome = new Findings<>(run.value(), noted(run, source, whole));
     if (outcome.value().lines().isEmpty()) {
       throw nothing(outcome, source);
     }

@@ -23,7 +23,8 @@ final class FigureFiles {
 
   /** Writes one under a name without ending. */
   static void write(Path file, String svg, byte[] png) throws IOException {
-    Files.writeString(file.resolveSibling(file.getFileName() + ".svg"), svg, StandardCharsets.UTF_8);
+    Files.writeString(
+        file.resolveSibling(file.getFileName() + ".svg"), svg, StandardCharsets.UTF_8);
     Files.write(file.resolveSibling(file.getFileName() + ".png"), png);
   }
 }

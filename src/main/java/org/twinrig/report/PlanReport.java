@@ -159,12 +159,18 @@ public record PlanReport(
     }
     String cheapest = "  Cheapest for %s, those that %s: %s.";
     plan.evenWhole()
-        .map(d -> cheapest.formatted(
-            zones(plan, z -> z.expects(d)), "can be expected to meet it", spelt(d, plan)))
+        .map(
+            d ->
+                cheapest.formatted(
+                    zones(plan, z -> z.expects(d)), "can be expected to meet it", spelt(d, plan)))
         .ifPresent(lines::add);
     plan.whole()
-        .map(d -> cheapest.formatted(
-            zones(plan, z -> z.meetsCautiously(d)), "meet it nine times in ten", spelt(d, plan)))
+        .map(
+            d ->
+                cheapest.formatted(
+                    zones(plan, z -> z.meetsCautiously(d)),
+                    "meet it nine times in ten",
+                    spelt(d, plan)))
         .ifPresent(lines::add);
     if (plan.whole().isEmpty() && count(plan, ZonePlan.Outlook.EVEN_CHANCE) > 0) {
       lines.add(
@@ -287,9 +293,7 @@ public record PlanReport(
     incurableRuns(plan)
         .forEach(r -> incurable.addObject().put("from_hz", r.fromHz()).put("to_hz", r.toHz()));
     ArrayNode next = node.putArray("capture_next");
-    choices.stream()
-        .filter(c -> c.kind().equals(plan.kind()))
-        .forEach(c -> next.add(c.unit()));
+    choices.stream().filter(c -> c.kind().equals(plan.kind())).forEach(c -> next.add(c.unit()));
   }
 
   private static void put(ObjectNode node, String name, Optional<Design> design) {

@@ -95,8 +95,7 @@ final class ReportPages {
   }
 
   private void write(Leaf leaf, Path place, Work work) throws UnusableInput {
-    StudyRun run =
-        new StudyRun(leaf.study(), leaf.fingerprint(), leaf.outcome(), leaf.problems());
+    StudyRun run = new StudyRun(leaf.study(), leaf.fingerprint(), leaf.outcome(), leaf.problems());
     run.found();
     List<String> told = new ArrayList<>();
     ResultFolder.at(

@@ -61,7 +61,7 @@ class ComparedStudiesTest {
     assertThrows(
         UnusableInput.class,
         () -> ComparedStudies.of(north, new ComparedStudies.Named("South", one)));
-    StudyResult sterner = lab(1).with(s -> s.withConfidence(0.9)).study().analyse();
+    StudyResult sterner = lab(1).study().with(s -> s.withConfidence(0.9)).analyse();
     assertEquals(
         "South: 40 of the 40 capture files it rests on are the same as in North; compare studies"
             + " that have no captures in common: the same captures, whatever the settings, say"
