@@ -68,7 +68,7 @@ public final class ResonanceFigure {
             Values.of(w.positions(), p -> p.to().hz()),
             notch ? SeriesMarkers.TRIANGLE_DOWN : SeriesMarkers.CIRCLE,
             notch ? Ink.OLD_FIXTURE : Ink.NEW_FIXTURE),
-        "%s of a unit (%d of %d show it)".formatted(name, w.positions().size(), caption.units()));
+        "%s of a unit (%s of %s show it)".formatted(name, w.positions().size(), caption.units()));
     notes.add(
         "%s: mean shift %s%s ± %s octaves,"
             .formatted(
