@@ -2,6 +2,9 @@ package org.twinrig.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -24,6 +27,10 @@ final class Comparability {
             "give each study once: a study says nothing about itself");
         return checks.problems;
       }
+      checks.sharedCaptures(other);
+      if (!checks.problems.isEmpty()) {
+        return checks.problems;
+      }
     }
     checks.against(others.get(0));
     return checks.problems;
@@ -39,6 +46,31 @@ final class Comparability {
           "compare studies of the same two fixtures, with the same labels in study.yaml");
     }
     settings(one.settings(), two.settings(), " than " + first.place());
+  }
+
+  /** Under another title or other settings the same captures are still one lab's evidence. */
+  private void sharedCaptures(StudyComparison.Named other) {
+    Set<String> theirs = files(other);
+    Set<String> own = files(study);
+    long shared = own.stream().filter(theirs::contains).count();
+    if (shared > 0) {
+      refuse(
+          "%s of the %s it rests on %s the same as in %s"
+              .formatted(
+                  shared,
+                  Numbers.count(own.size(), "capture file", "capture files"),
+                  shared == 1 ? "is" : "are",
+                  other.place()),
+          "compare studies that have no captures in common: the same captures, whatever the"
+              + " settings, say nothing about another lab");
+    }
+  }
+
+  /** By the SHA-256 of their bytes, whatever their names. */
+  private static Set<String> files(StudyComparison.Named study) {
+    return study.outcome().screening().accepted().stream()
+        .map(a -> a.capture().sha256())
+        .collect(Collectors.toSet());
   }
 
   private void settings(Settings one, Settings two, String than) {

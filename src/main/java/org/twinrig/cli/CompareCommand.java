@@ -3,16 +3,14 @@ package org.twinrig.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
+import java.util.Optional;
 import org.twinrig.analysis.StudyComparison;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.ComparisonFolder;
-import org.twinrig.report.ComparisonWords;
+import org.twinrig.report.ComparisonReport;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -21,13 +19,10 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig compare}: studies of the same fixtures against each other. */
 @Command(
     name = "compare",
-    mixinStandardHelpOptions = true,
     description =
         "Compares studies of the same two fixtures band by band: where their mean transfers differ,"
             + " where they are equivalent, and what they say together.")
-final class CompareCommand implements Callable<Integer>, WithCommonOptions {
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
-
+final class CompareCommand extends TwinrigCommand {
   @Parameters(
       paramLabel = "STUDY_DIR",
       arity = "1..*",
@@ -45,54 +40,28 @@ final class CompareCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  CompareCommand() {}
-
-  @Override
-  public CommonOptions common() {
-    return common;
-  }
-
   @Override
   public Integer call() throws UnusableInput {
-    if (studies.size() < 2) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), "name two studies or more: one has nothing to be compared with");
-    }
-    RunRecord record = new RunRecord(Version.text(), "compare");
-    List<StudySteps.Declared> declared = new ArrayList<>();
+    refuse(studies.size() < 2, "name two studies or more: one has nothing to be compared with");
+    RunRecord record = record();
+    List<DeclaredStudy> declared = new ArrayList<>();
     RunInputs inputs = RunInputs.of();
     for (Path study : studies) {
-      declared.add(StudySteps.declare(study, StudySteps.Way.plain(dataRoots), "compare", common));
-      inputs = inputs.and(RunInputs.of(declared.get(declared.size() - 1).study()));
+      declared.add(dataRoots.declare(study, this));
+      inputs = inputs.and(declared.get(declared.size() - 1).inputs());
     }
-    ResultFolder place =
-        out == null ? null : common.results(out, ResultFolder.Kind.COMPARISON, inputs);
+    Optional<ResultFolder> place =
+        out == null
+            ? Optional.empty()
+            : Optional.of(folder(out, ResultFolder.Kind.COMPARISON, inputs));
     List<StudyOutcome> outcomes = new ArrayList<>();
-    for (StudySteps.Declared study : declared) {
-      outcomes.add(study.analyse().outcome());
+    for (DeclaredStudy study : declared) {
+      outcomes.add(study.analyse(false).found());
     }
     record.lap("analyse");
     StudyComparison comparison = StudyComparison.of(named(outcomes));
     record.lap("compare");
-    if (place != null) {
-      place.write(
-          folder -> {
-            ComparisonFolder.write(folder, comparison, record, common.threads());
-            return folder;
-          });
-    }
-    ComparisonWords words = new ComparisonWords(comparison);
-    if (json) {
-      common.json(words.json());
-    } else {
-      words.lines().forEach(common.out()::println);
-      if (out != null) {
-        common.out().println("Report: " + out.resolve("report.html"));
-      }
-    }
+    give(new ComparisonReport(comparison), place, record, json);
     return 0;
   }
 

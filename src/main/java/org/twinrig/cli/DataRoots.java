@@ -2,6 +2,7 @@ package org.twinrig.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.twinrig.problem.UnusableInput;
 import picocli.CommandLine.Option;
 
 /** The option of every command that reads a study by which a wide data root is confirmed. */
@@ -14,10 +15,11 @@ final class DataRoots {
               + " is wider than the folder around the study. May be given several times.")
   private List<Path> folders = List.of();
 
-  /** For the command-line library. */
-  DataRoots() {}
-
   List<Path> folders() {
     return folders;
+  }
+
+  DeclaredStudy declare(Path study, TwinrigCommand command) throws UnusableInput {
+    return DeclaredStudy.of(study, folders, command);
   }
 }

@@ -4,12 +4,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ExampleChoice;
+import org.twinrig.report.StudyRun;
 import org.twinrig.report.html.ExplainPage;
 import org.twinrig.translation.TranslatedGraph;
 import picocli.CommandLine.Command;
@@ -20,11 +20,10 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig explain}: one page for the readers of the lab's graphs. */
 @Command(
     name = "explain",
-    mixinStandardHelpOptions = true,
     description =
         "Writes one page that tells the readers of the lab's graphs what changed and what may be"
             + " compared.")
-final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
+final class ExplainCommand extends TwinrigCommand {
   /** What the page is called where only a folder is named. */
   static final String FILE = "explained.html";
 
@@ -48,48 +47,29 @@ final class ExplainCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  ExplainCommand() {}
-
   @Override
-  public CommonOptions common() {
-    return common;
-  }
-
-  @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     if (out != null) {
-      out.checkFolder();
-      if (out.folderIsThere()) {
-        page(out.file()).check();
-      }
+      out.check();
     }
-    StudySteps steps = StudySteps.read(study, StudySteps.Way.plain(dataRoots), "explain", common);
-    Path place = out == null ? steps.studyFolder().resolve(FILE) : out.file();
-    if (out != null) {
-      out.makeFolder();
-    }
-    page(place)
-        .write(
-            file -> Files.writeString(file, page(steps.outcome(), common), StandardCharsets.UTF_8));
-    common.out().println("Page for readers: " + place);
+    StudyRun run = dataRoots.declare(study, this).analyse(false);
+    PagePlace place = out == null ? PagePlace.in(run.study().folder()) : out;
+    place.write(
+        file ->
+            Files.writeString(
+                file, page(run.outcome().orElseThrow(), this), StandardCharsets.UTF_8));
+    out().println("Page for readers: " + place.file());
     return 0;
   }
 
   /** The page of a study; says what was wrong with the catalogue it takes its example from. */
-  static String page(StudyOutcome outcome, CommonOptions common) {
+  static String page(StudyOutcome outcome, TwinrigCommand command) {
     Findings<Optional<TranslatedGraph>> example =
-        new ExampleChoice(outcome, common.threads()).graph();
+        new ExampleChoice(outcome, command.threads()).graph();
     // A catalogue that cannot be read costs the page its example only.
     example.problems().stream()
         .filter(p -> p.kind() != Problem.Kind.NOTE)
-        .forEach(p -> common.err().println(p.text()));
+        .forEach(p -> command.err().println(p.text()));
     return ExplainPage.html(outcome, example.value());
-  }
-
-  private static OutputPage page(Path place) {
-    return new OutputPage(place, ExplainPage::isAsWritten);
   }
 }

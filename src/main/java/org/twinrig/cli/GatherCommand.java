@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Callable;
 import org.twinrig.intake.GatheredCapture;
 import org.twinrig.intake.Gatherer;
 import org.twinrig.intake.GrowingTable;
@@ -23,16 +22,13 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code twinrig gather}: tables of units and captures from the names of files. */
 @Command(
     name = "gather",
-    mixinStandardHelpOptions = true,
     description = {
       "Makes captures.csv and units.csv from the names of the files in a folder.",
       "A pattern says how names are read: text with named parts in braces, such as"
@@ -42,10 +38,8 @@ import picocli.CommandLine.Parameters;
           + " never reaches over a slash.",
       "Rows that stand in a table already stay as they are; run it again when files arrive."
     })
-final class GatherCommand implements Callable<Integer>, WithCommonOptions {
+final class GatherCommand extends TwinrigCommand {
   private static final int MOST_NAMED = 3;
-
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Parameters(paramLabel = "FOLDER", description = "Where the captures are.")
   private Path folder;
@@ -88,25 +82,15 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
   @Option(names = "--force", description = "Add the new rows to tables that are there already.")
   private boolean force;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  GatherCommand() {}
-
   @Override
-  public CommonOptions common() {
-    return common;
-  }
-
-  @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     Gatherer gatherer = gatherer();
     Path table = out.toAbsolutePath().normalize();
     Path place = table.resolveSibling("");
     if (!Files.isDirectory(place)) {
-      throw new CannotWrite(out + ": there is no such folder; make it first", null);
+      throw unusable(out, "there is no such folder", "make it first");
     }
-    CommonOptions.refuseAmongResults(out);
+    refuseAmongResults(out);
     Path unitsTable = table.resolveSibling("units.csv");
     try {
       if (unitsTable.toString().equalsIgnoreCase(table.toString())
@@ -124,7 +108,7 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
       GrowingTable units = GrowingTable.open(unitsTable, LabTables.UNITS, "unit");
       return write(found, captures, units, place);
     } catch (IOException e) {
-      throw new CannotWrite(out + ": the tables could not be made (" + e.getMessage() + ")", e);
+      throw cannot(out, "the tables could not be made", e);
     }
   }
 
@@ -132,7 +116,7 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
       Findings<Gatherer.Found> found, GrowingTable captures, GrowingTable units, Path place)
       throws IOException {
     for (Problem problem : found.problems()) {
-      common.err().println(problem.text());
+      err().println(problem.text());
     }
     List<Map<String, String>> newCaptures = new ArrayList<>();
     Map<String, Map<String, String>> newUnits = new LinkedHashMap<>();
@@ -150,14 +134,13 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     if (dryRun) {
       table(found.value().captures(), captures);
     }
-    common.out().println(summary(found, newCaptures.size(), newUnits.size()));
+    out().println(summary(found, newCaptures.size(), newUnits.size()));
     if ((newCaptures.isEmpty() && newUnits.isEmpty()) || dryRun) {
-      common.out().println("Nothing was written.");
+      out().println("Nothing was written.");
       return found.value().captures().isEmpty() ? 1 : 0;
     }
     if ((captures.exists() || units.exists()) && !force) {
-      common
-          .err()
+      err()
           .println(
               out
                   + ": a table is there already and nothing was written; give --force to add the new rows"
@@ -166,16 +149,15 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     }
     captures.add(newCaptures);
     units.add(List.copyOf(newUnits.values()));
-    common.out().println("Captures: " + out);
-    common.out().println("Units: " + out.resolveSibling("units.csv"));
+    out().println("Captures: " + out);
+    out().println("Units: " + out.resolveSibling("units.csv"));
     return 0;
   }
 
   private void gone(GrowingTable captures, Path place) {
     for (String file : captures.keys().stream().sorted().toList()) {
       if (!Files.exists(place.resolve(file))) {
-        common
-            .err()
+        err()
             .println(
                 Problem.note(out.toString(), 0, "names `" + file + "`, which is not there any more")
                     .text());
@@ -199,8 +181,7 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     }
     unitsOf.forEach(
         (kinds, names) ->
-            common
-                .err()
+            err()
                 .println(
                     Problem.note(
                             out.resolveSibling("units.csv").toString(),
@@ -215,10 +196,9 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
   }
 
   private void table(List<GatheredCapture> captures, GrowingTable table) {
-    common.out().println(line("unit", "fixture", "side", "seating", "kind", "file"));
+    out().println(line("unit", "fixture", "side", "seating", "kind", "file"));
     for (GatheredCapture c : captures) {
-      common
-          .out()
+      out()
           .println(
               line(
                       c.text(NamePattern.Part.UNIT),
@@ -279,12 +259,10 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     }
     if (!Files.isDirectory(folder)) {
       boolean file = Files.exists(folder);
-      throw new UnusableInput(
-          Problem.fatal(
-              folder.toString(),
-              0,
-              file ? "this is a file" : "there is no such folder",
-              "name the folder in which the captures lie"));
+      throw unusable(
+          folder,
+          file ? "this is a file" : "there is no such folder",
+          "name the folder in which the captures lie");
     }
     return new Gatherer(folder.toAbsolutePath().normalize(), folder.toString(), names, given);
   }
@@ -310,9 +288,5 @@ final class GatherCommand implements Callable<Integer>, WithCommonOptions {
     if (text != null) {
       given.put(part, text);
     }
-  }
-
-  private CommandLine.ParameterException wrong(String what) {
-    return new CommandLine.ParameterException(spec.commandLine(), what);
   }
 }

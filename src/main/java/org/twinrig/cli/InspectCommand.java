@@ -2,7 +2,6 @@ package org.twinrig.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.Reading;
 import org.twinrig.problem.UnusableInput;
@@ -16,10 +15,8 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig inspect}: how capture files are understood. */
 @Command(
     name = "inspect",
-    mixinStandardHelpOptions = true,
     description = "Says how each capture file is understood, or why it cannot be read.")
-final class InspectCommand implements Callable<Integer>, WithCommonOptions {
-
+final class InspectCommand extends TwinrigCommand {
   @Parameters(paramLabel = "FILE", arity = "1..*", description = "Capture files.")
   private List<Path> files;
 
@@ -31,16 +28,6 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  InspectCommand() {}
-
-  @Override
-  public CommonOptions common() {
-    return common;
-  }
-
   @Override
   public Integer call() throws UnusableInput {
     SoundContent sound =
@@ -51,10 +38,10 @@ final class InspectCommand implements Callable<Integer>, WithCommonOptions {
     for (Path file : files) {
       try {
         for (Reading reading : CaptureFile.readAll(file, file.toString(), sound)) {
-          common.out().println(reading.report());
+          out().println(reading.report());
         }
       } catch (UnusableInput e) {
-        common.out().println("Not read: " + e.getMessage() + ".\n");
+        out().println("Not read: " + e.getMessage() + ".\n");
         status = 1;
       }
     }

@@ -41,9 +41,6 @@ public final class Main implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
-  /** For the command-line library. */
-  Main() {}
-
   /**
    * Runs a command and ends the process with its exit status.
    *
@@ -125,8 +122,6 @@ public final class Main implements Runnable {
     if (failure instanceof UnusableInput unusable) {
       List<Problem> problems = unusable.problems();
       problems.forEach(p -> err.println(p.text()));
-    } else if (failure instanceof CannotWrite cannotWrite) {
-      err.println(cannotWrite.getMessage());
     } else {
       err.println(
           "twinrig: this should not have happened and is a fault of the program: "
@@ -134,7 +129,7 @@ public final class Main implements Runnable {
               + (failure.getMessage() == null ? "" : ": " + failure.getMessage()));
       err.println("Run the same command with --debug to see where, and report it with its output.");
     }
-    if (line.getCommand() instanceof WithCommonOptions command && command.common().debug()) {
+    if (line.getCommand() instanceof TwinrigCommand command && command.debug()) {
       failure.printStackTrace(err);
     }
     err.flush();

@@ -2,17 +2,29 @@ package org.twinrig.cli;
 
 import java.io.File;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import org.twinrig.internal.AsideFile;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.html.ExplainPage;
 import picocli.CommandLine;
 
 /**
- * Where a user wants a page: in a file, or in a folder that may have to be made.
+ * Where a user wants a page: in a file, or in a folder that may have to be made. It is looked at
+ * before the work begins; the page is written beside its place and moved there, and replaces
+ * nothing but one that this program wrote and nobody changed.
  *
  * @param inFolder whether it is a folder, and the page goes into it
  */
 record PagePlace(Path named, boolean inFolder) {
+  private static final long MOST_BYTES = 64L << 20;
+
+  /** The page's own place in a folder. */
+  static PagePlace in(Path folder) {
+    return new PagePlace(folder, true);
+  }
 
   /** What is there decides; else a name with the ending of a page is a file. */
   static PagePlace of(String text) {
@@ -29,50 +41,87 @@ record PagePlace(Path named, boolean inFolder) {
     return inFolder ? named.resolve(ExplainCommand.FILE) : named;
   }
 
-  /** Whether no folder has to be made; a file's own folder never is. */
-  boolean folderIsThere() {
-    return !inFolder || Files.isDirectory(named);
-  }
-
   /**
-   * Refuses a folder that cannot be made, before any time is spent.
+   * Refuses a place that cannot be written to, before any time is spent.
    *
-   * @throws CannotWrite when something else is in its way
+   * @throws UnusableInput when something is there that may not be replaced, or the folder can
+   *     neither be written to nor made; that of a named file is never made
    */
-  void checkFolder() throws CannotWrite {
-    if (folderIsThere()) {
+  void check() throws UnusableInput {
+    if (inFolder && !Files.isDirectory(named)) {
+      checkNewFolder();
       return;
     }
-    Path above = named.toAbsolutePath().normalize();
-    while (above != null && !Files.exists(above)) {
-      above = above.getParent();
+    if (Files.isSymbolicLink(file())) {
+      throw refused("is a link", "name a file with --out");
     }
-    if (above == null || !Files.isDirectory(above)) {
-      throw refused("cannot be made a folder, because `" + above + "` is a file", null);
+    if (Files.isDirectory(file())) {
+      throw refused("is a folder", "name a file with --out");
     }
-    if (!Files.isWritable(above)) {
-      throw refused("no permission to make this folder", null);
+    if (!Files.isDirectory(above())) {
+      throw refused("there is no such folder", "make it first or name another file with --out");
     }
-  }
-
-  /**
-   * Makes the folder where it is missing.
-   *
-   * @throws CannotWrite when it cannot be made
-   */
-  void makeFolder() throws CannotWrite {
-    if (folderIsThere()) {
-      return;
+    if (!Files.isWritable(above())) {
+      throw refused("no permission to write here", "name another file with --out");
     }
+    TwinrigCommand.refuseAmongResults(file());
     try {
-      Files.createDirectories(named);
+      if (Files.exists(file()) && !mayBeReplaced()) {
+        throw refused(
+            "is there already, and is not known to be a page of twinrig that nobody changed",
+            "move it away, or name another file with --out");
+      }
     } catch (IOException e) {
-      throw refused("the folder could not be made (" + e.getMessage() + ")", e);
+      throw TwinrigCommand.cannot(file(), "could not be read", e);
     }
   }
 
-  private CannotWrite refused(String why, IOException cause) {
-    return new CannotWrite(named + ": " + why + "; name another place with --out", cause);
+  private boolean mayBeReplaced() throws IOException {
+    return Files.isRegularFile(file())
+        && Files.size(file()) <= MOST_BYTES
+        && ExplainPage.isAsWritten(new String(Files.readAllBytes(file()), StandardCharsets.UTF_8));
+  }
+
+  private void checkNewFolder() throws UnusableInput {
+    Path there = named.toAbsolutePath().normalize();
+    while (there != null && !Files.exists(there)) {
+      there = there.getParent();
+    }
+    if (there == null || !Files.isDirectory(there)) {
+      throw refusedFolder("cannot be made a folder, because `" + there + "` is a file");
+    }
+    if (!Files.isWritable(there)) {
+      throw refusedFolder("no permission to make this folder");
+    }
+  }
+
+  /** Writes the page, after another look at its place. */
+  void write(AsideFile.Writer writer) throws UnusableInput {
+    if (inFolder && !Files.isDirectory(named)) {
+      try {
+        Files.createDirectories(named);
+      } catch (IOException e) {
+        throw refusedFolder("the folder could not be made (" + e.getMessage() + ")");
+      }
+    }
+    check();
+    try {
+      AsideFile.replace(file(), writer);
+    } catch (IOException e) {
+      throw TwinrigCommand.cannot(file(), "the page could not be written", e);
+    }
+  }
+
+  private Path above() {
+    return file().toAbsolutePath().normalize().resolve("..").normalize();
+  }
+
+  private UnusableInput refused(String what, String remedy) {
+    return TwinrigCommand.unusable(file(), what, remedy);
+  }
+
+  private UnusableInput refusedFolder(String what) {
+    return TwinrigCommand.unusable(named, what, "name another place with --out");
   }
 
   /** Keeps the slash at the end, which a path does not. */

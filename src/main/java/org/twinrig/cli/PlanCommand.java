@@ -2,20 +2,22 @@ package org.twinrig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.analysis.TranslationChain;
 import org.twinrig.evidence.PlanLimits;
+import org.twinrig.evidence.UnitsToMeasure;
+import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.PlanFolder;
-import org.twinrig.report.PlanWords;
-import org.twinrig.report.PlannedStudy;
+import org.twinrig.report.PlanReport;
 import org.twinrig.report.ResultFolder;
-import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
+import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.DbLimit;
-import picocli.CommandLine;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.CatalogueRun;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -24,15 +26,12 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig plan}: how many units and seatings are still needed. */
 @Command(
     name = "plan",
-    mixinStandardHelpOptions = true,
     description =
         "Says, kind by kind and octave by octave, how many units and seatings bring the prediction"
             + " half-width to a tolerance, and where no number of them does.")
-final class PlanCommand implements Callable<Integer>, WithCommonOptions {
+final class PlanCommand extends TwinrigCommand {
   /** More units than this a lab rarely has. */
   private static final int DEFAULT_UNITS_MAX = 60;
-
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Parameters(
       paramLabel = "STUDY_DIR",
@@ -68,49 +67,39 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  PlanCommand() {}
-
   @Override
-  public CommonOptions common() {
-    return common;
-  }
-
-  @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     checkOptions();
-    RunRecord record = new RunRecord(Version.text(), "plan");
-    StudySteps.Declared declared =
-        StudySteps.declare(study, StudySteps.Way.plain(dataRoots), "plan", common);
-    ResultFolder place =
+    RunRecord record = record();
+    DeclaredStudy declared = dataRoots.declare(study, this);
+    Optional<ResultFolder> place =
         out == null
-            ? null
-            : common.results(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
-    StudyOutcome outcome = declared.analyse().outcome();
+            ? Optional.empty()
+            : Optional.of(folder(out, ResultFolder.Kind.PLAN, declared.inputs()));
+    StudyOutcome outcome = declared.analyse(false).found();
     record.lap("analyse");
-    PlannedStudy planned =
-        PlannedStudy.of(outcome, limits(outcome), UnitsOfCatalogue.worth(outcome, common));
+    PlanReport planned = PlanReport.of(outcome, limits(outcome), worthCapturing(outcome));
     record.lap("plan");
-    if (place != null) {
-      place.write(folder -> write(folder, planned, record));
-    }
-    PlanWords words = new PlanWords(planned);
-    if (json) {
-      common.json(words.json());
-    } else {
-      words.lines().forEach(common.out()::println);
-      if (out != null) {
-        common.out().println("Tables and figures: " + out);
-      }
-    }
+    give(planned, place, record, json);
     return 0;
   }
 
-  private Path write(Path folder, PlannedStudy planned, RunRecord record) throws IOException {
-    PlanFolder.write(folder, planned, record, common.threads());
-    return folder;
+  /** Units of the study's catalogue; its graphs are read, none is written. */
+  private List<UnitsToMeasure.Choice> worthCapturing(StudyOutcome outcome) throws UnusableInput {
+    if (outcome.study().catalogue().isEmpty()) {
+      return List.of();
+    }
+    Path file = outcome.study().catalogue().get();
+    progress("Reading the catalogue.");
+    try {
+      Findings<CatalogueRun.Outcome> run =
+          TranslationChain.of(TranslationChain.Link.of(outcome.translation()))
+              .run(file, CatalogueReader.read(file, file.toString()), threads(), graph -> {});
+      refusals(run.problems());
+      return CatalogueOverview.of(outcome.translation(), run.value()).choices();
+    } catch (IOException e) {
+      throw cannot(file, "could not be read", e);
+    }
   }
 
   private void checkOptions() {
@@ -162,11 +151,5 @@ final class PlanCommand implements Callable<Integer>, WithCommonOptions {
         minUnits,
         unitsMax == null ? Math.max(DEFAULT_UNITS_MAX, Math.max(present, minUnits)) : unitsMax,
         seatingsMax);
-  }
-
-  private void refuse(boolean wrong, String text) {
-    if (wrong) {
-      throw new CommandLine.ParameterException(spec.commandLine(), text);
-    }
   }
 }

@@ -2,30 +2,24 @@ package org.twinrig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
-import java.util.concurrent.Callable;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code twinrig simulate}: a study whose truth is known. */
 @Command(
     name = "simulate",
-    mixinStandardHelpOptions = true,
     description = {
       "Makes a study whose truth is known: captures of units drawn from a physical model of"
           + " headphones on two fixtures, with the true transfer beside them."
     })
-final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
-
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
-
+final class SimulateCommand extends TwinrigCommand {
   @Option(
       names = "--out",
       paramLabel = "DIR",
@@ -79,34 +73,24 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
       description = "How many old graphs to add as a back catalogue (default: 0).")
   private Integer catalogue;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  SimulateCommand() {}
-
   @Override
-  public CommonOptions common() {
-    return common;
-  }
-
-  @Override
-  public Integer call() throws UnusableInput, CannotWrite {
+  public Integer call() throws UnusableInput {
     SimulationPlan plan = plan();
-    CommonOptions.refuseAmongResults(out);
-    common.progress("Drawing the captures.");
+    refuseAmongResults(out);
+    progress("Drawing the captures.");
     SimulatedStudy drawn = plan.draw();
-    common.progress(
+    progress(
         "Writing "
             + Numbers.count(drawn.captures().size(), "capture", "captures")
             + " and their truth, which takes longest.");
     try {
       drawn.writeTo(out);
     } catch (IOException e) {
-      throw new CannotWrite(out + ": the study could not be written (" + e.getMessage() + ")", e);
+      throw cannot(out, "the study could not be written", e);
     }
-    common.out().println("Study: " + out.resolve("study.yaml"));
-    common.out().println("True transfer: " + out.resolve("truth"));
-    common.out().println("Next: " + CommonOptions.called() + " study " + typed(out));
+    out().println("Study: " + out.resolve("study.yaml"));
+    out().println("True transfer: " + out.resolve("truth"));
+    out().println("Next: " + called() + " study " + typed(out));
     return 0;
   }
 
@@ -119,9 +103,7 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
   private SimulationPlan plan() {
     SimulationPlan plan = (demo ? SimulationPlan.demo() : SimulationPlan.standard()).withSeed(seed);
     if (kinds != null) {
-      plan =
-          plan.withKinds(
-              SimulatedKinds.named(kinds, spec.commandLine()).toArray(SimulatedKind[]::new));
+      plan = plan.withKinds(kinds.stream().map(this::kind).toArray(SimulatedKind[]::new));
     }
     if (units != null) {
       plan = plan.withUnitsPerKind(atLeast(1, units, "--units"));
@@ -144,11 +126,17 @@ final class SimulateCommand implements Callable<Integer>, WithCommonOptions {
     return plan;
   }
 
+  private SimulatedKind kind(String text) {
+    List<String> known = Arrays.stream(SimulatedKind.values()).map(SimulatedKind::label).toList();
+    String label = text.trim();
+    refuse(
+        !known.contains(label),
+        "there is no kind `" + label + "`; known kinds: " + String.join(", ", known));
+    return SimulatedKind.ofLabel(label);
+  }
+
   private int atLeast(int least, int value, String option) {
-    if (value < least) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), option + " must be " + least + " or more, but is " + value);
-    }
+    refuse(value < least, option + " must be " + least + " or more, but is " + value);
     return value;
   }
 }

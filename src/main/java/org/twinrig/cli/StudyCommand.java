@@ -1,10 +1,10 @@
 package org.twinrig.cli;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
+import java.util.Optional;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;
-import org.twinrig.report.RunInputs;
+import org.twinrig.report.StudyRun;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -13,10 +13,8 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig study}: the whole study. */
 @Command(
     name = "study",
-    mixinStandardHelpOptions = true,
     description = "Runs a whole study: read, screen, estimate, mark, check, report.")
-final class StudyCommand implements Callable<Integer>, WithCommonOptions {
-
+final class StudyCommand extends TwinrigCommand {
   @Parameters(
       paramLabel = "STUDY_DIR",
       description = "The folder of the study, with its study.yaml.")
@@ -38,31 +36,14 @@ final class StudyCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  StudyCommand() {}
-
-  @Override
-  public CommonOptions common() {
-    return common;
-  }
-
   @Override
   public Integer call() throws UnusableInput {
-    StudySteps.Declared declared =
-        StudySteps.declare(
-            study, new StudySteps.Way(strict, false, dataRoots.folders()), "study", common);
+    DeclaredStudy declared = dataRoots.declare(study, this);
     Path results = out == null ? declared.study().folder().resolve("results") : out;
-    ResultFolder place =
-        common.results(results, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));
-    StudySteps steps = declared.analyse();
-    steps.write(place);
-    if (json) {
-      common.json(steps.json(results));
-    } else {
-      steps.sentences(results).forEach(common.out()::println);
-    }
+    ResultFolder place = folder(results, ResultFolder.Kind.STUDY, declared.inputs());
+    StudyRun run = declared.analyse(strict);
+    progress("Writing the report.");
+    give(run, Optional.of(place), declared.record(), json);
     return 0;
   }
 }

@@ -4,15 +4,24 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import org.twinrig.analysis.TranslationChain;
 import org.twinrig.intake.CaptureFile;
+import org.twinrig.intake.NearestName;
+import org.twinrig.intake.Reading;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.CatalogueWords;
+import org.twinrig.report.CatalogueReport;
+import org.twinrig.report.ReferenceReport;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunInputs;
+import org.twinrig.report.RunRecord;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.ReferenceCurve;
-import picocli.CommandLine;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.TransferFunction;
+import org.twinrig.translation.TranslatedReference;
+import org.twinrig.translation.Translation;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,12 +31,8 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig translate}: re-expresses a back catalogue, or a reference curve. */
 @Command(
     name = "translate",
-    mixinStandardHelpOptions = true,
     description = "Re-expresses a back catalogue as if it had been measured on the new fixture.")
-final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
-
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
-
+final class TranslateCommand extends TwinrigCommand {
   @Parameters(
       paramLabel = "STUDY_DIR_OR_translation.json",
       description = "A study's folder, or the translation.json it wrote.")
@@ -51,9 +56,6 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
         required = true,
         description = "A reference curve of the old fixture, instead of a catalogue.")
     private Path reference;
-
-    /** For the command-line library. */
-    What() {}
   }
 
   @Option(
@@ -104,43 +106,31 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  TranslateCommand() {}
-
-  @Override
-  public CommonOptions common() {
-    return common;
-  }
-
   @Override
   public Integer call() throws UnusableInput {
     checkOptions();
     List<Path> places = new ArrayList<>(List.of(study));
     places.addAll(then);
-    Legs.Declared declared =
-        Legs.Declared.of(places, new StudySteps.Way(strict, reverse, dataRoots.folders()), common);
+    DeclaredChain declared = DeclaredChain.of(places, reverse, dataRoots, this);
     RunInputs inputs =
         subtract == null ? declared.inputs() : declared.inputs().and(RunInputs.of(subtract));
     if (what.reference != null) {
       ResultFolder place =
-          common.results(
-              out, ResultFolder.Kind.REFERENCE, inputs.and(RunInputs.of(what.reference)));
-      new ReferenceSteps(declared.analyse().last(), common).run(what.reference, kind, place);
+          folder(out, ResultFolder.Kind.REFERENCE, inputs.and(RunInputs.of(what.reference)));
+      reexpressReference(declared.analyse(strict).last(), place);
       return 0;
     }
-    CatalogueSteps.Listed listed = CatalogueSteps.Listed.of(what.catalogue);
+    Path table = what.catalogue;
+    Findings<CatalogueReader.Catalogue> catalogue = CatalogueReader.read(table, table.toString());
     ResultFolder place =
-        common.results(out, ResultFolder.Kind.CATALOGUE, inputs.and(listed.inputs()));
-    CatalogueWords words =
-        new CatalogueSteps(withSubtract(declared.analyse()), "translate", common)
-            .run(listed, place, new CatalogueSteps.Choices(strict, figures));
-    if (json) {
-      common.json(words.json());
-    } else {
-      words.sentences().forEach(common.out()::println);
-    }
+        folder(
+            out,
+            ResultFolder.Kind.CATALOGUE,
+            inputs.and(RunInputs.ofCatalogue(table, catalogue.value())));
+    TranslationChain chain = withSubtract(declared.analyse(strict));
+    CatalogueReport report =
+        new CatalogueTranslation(this, chain, strict, figures).into(place, table, catalogue);
+    print(report, Optional.of(out), json);
     return 0;
   }
 
@@ -160,15 +150,9 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
         "--subtract-smoothing needs the curve of --subtract");
   }
 
-  private void refuse(boolean wrong, String text) {
-    if (wrong) {
-      throw new CommandLine.ParameterException(spec.commandLine(), text);
-    }
-  }
-
-  private Legs withSubtract(Legs legs) throws UnusableInput {
+  private TranslationChain withSubtract(TranslationChain chain) throws UnusableInput {
     if (subtract == null) {
-      return legs;
+      return chain;
     }
     Optional<Smoothing> smoothing = Optional.ofNullable(subtractSmoothing).flatMap(Smoothing::of);
     refuse(
@@ -179,6 +163,56 @@ final class TranslateCommand implements Callable<Integer>, WithCommonOptions {
             String.valueOf(subtract.getFileName()),
             smoothing,
             CaptureFile.read(subtract, subtract.toString()).response());
-    return legs.withLastHandling(handling -> handling.withNewReference(curve));
+    return chain.withLastHandling(handling -> handling.withNewReference(curve));
+  }
+
+  private void reexpressReference(Translation translation, ResultFolder place)
+      throws UnusableInput {
+    RunRecord record = record();
+    TransferFunction applied = named(translation);
+    Path file = what.reference;
+    Reading reading = CaptureFile.read(file, file.toString());
+    reading.notes().forEach(n -> remark(n.text()));
+    TranslatedReference reference =
+        TranslatedReference.of(reading.response(), applied, translation);
+    if (reference.rows().stream().allMatch(r -> r.fromDb().isEmpty())) {
+      throw unusable(
+          file,
+          "the curve covers no band of the study",
+          "give a curve that reaches from low to high frequencies, its points no further apart than"
+              + " 1/3 octave");
+    }
+    record.lap("translate");
+    ReferenceReport report = new ReferenceReport(reference, translation);
+    place.write(
+        folder -> {
+          report.write(folder, record);
+          return folder;
+        });
+    report.sentences(place.target()).forEach(out()::println);
+  }
+
+  /** The kind whose mean transfer is applied to a reference curve. */
+  private TransferFunction named(Translation translation) throws UnusableInput {
+    List<String> kinds = translation.kinds().stream().map(TransferFunction::kind).toList();
+    if (kind == null && kinds.size() == 1) {
+      return translation.kinds().get(0);
+    }
+    Optional<String> name = Optional.ofNullable(kind);
+    Optional<TransferFunction> found = name.flatMap(translation::kind);
+    if (found.isEmpty()) {
+      String guess =
+          name.flatMap(n -> NearestName.among(n, kinds))
+              .map(n -> "did you mean `" + n + "`? ")
+              .orElse("");
+      throw new UnusableInput(
+          Problem.fatal(
+              "--kind",
+              0,
+              name.map(n -> "the study has no kind `" + n + "`")
+                  .orElse("a reference needs the kind whose mean transfer is to be applied"),
+              guess + "kinds of the study: " + String.join(", ", kinds)));
+    }
+    return found.get();
   }
 }

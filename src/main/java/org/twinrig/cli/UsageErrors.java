@@ -12,8 +12,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Says what is wrong with a command line in one sentence, and where help is. */
 final class UsageErrors implements CommandLine.IParameterExceptionHandler {
-  UsageErrors() {}
-
   @Override
   public int handleParseException(ParameterException failure, String[] arguments) {
     CommandLine line = failure.getCommandLine();
@@ -65,7 +63,7 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
   /** The command as the user types it. */
   private static String called(CommandSpec spec) {
     return spec.parent() == null
-        ? CommonOptions.called()
+        ? TwinrigCommand.called()
         : called(spec.parent()) + " " + spec.name();
   }
 }

@@ -5,9 +5,6 @@ import picocli.CommandLine;
 /** The program's version, as its jar states it. */
 final class Version implements CommandLine.IVersionProvider {
 
-  /** For the command-line library. */
-  Version() {}
-
   @Override
   public String[] getVersion() {
     return new String[] {"twinrig " + text()};

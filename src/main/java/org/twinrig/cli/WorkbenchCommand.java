@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.workbench.Workbench;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -16,13 +14,10 @@ import picocli.CommandLine.Parameters;
 /** {@code twinrig workbench}: web pages on this machine for the daily work on a study. */
 @Command(
     name = "workbench",
-    mixinStandardHelpOptions = true,
     description =
         "Opens a study's workbench: pages in a browser on this machine to review captures, change"
             + " settings and see what that does.")
-final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
-  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
-
+final class WorkbenchCommand extends TwinrigCommand {
   @Parameters(
       paramLabel = "STUDY_DIR",
       description = "The folder of the study, with its study.yaml.")
@@ -42,27 +37,14 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
 
   @Mixin private DataRoots dataRoots;
 
-  @Mixin private CommonOptions common;
-
-  /** For the command-line library. */
-  WorkbenchCommand() {}
-
   @Option(
       names = "--port",
       paramLabel = "N",
       defaultValue = "0",
       description = "The port to listen on (default: a free one).")
   void setPort(int value) {
-    if (value < 0 || value > 65_535) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), "--port must be from 0 to 65535, but is " + value);
-    }
+    refuse(value < 0 || value > 65_535, "--port must be from 0 to 65535, but is " + value);
     port = value;
-  }
-
-  @Override
-  public CommonOptions common() {
-    return common;
   }
 
   @Override
@@ -73,13 +55,12 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
             dataRoots.folders(),
             address(),
             port,
-            common.threads(),
+            threads(),
             Version.text(),
-            common::remark,
+            this::remark,
             this::tell);
     if (!options.bind().isLoopbackAddress()) {
-      common
-          .err()
+      err()
           .println(
               "--bind "
                   + bind
@@ -89,12 +70,12 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
                   + " you trust; without --bind only this machine reaches it.");
     }
     try (Workbench workbench = Workbench.open(options)) {
-      common.out().println("Open this in a browser: " + workbench.addresses().get(0));
+      out().println("Open this in a browser: " + workbench.addresses().get(0));
       workbench.addresses().stream()
           .skip(1)
-          .forEach(a -> common.out().println("or, by another address of this machine: " + a));
-      common.out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");
-      if (common.out().checkError()) {
+          .forEach(a -> out().println("or, by another address of this machine: " + a));
+      out().println("Stop it with Ctrl+C; nothing that was confirmed is lost.");
+      if (out().checkError()) {
         return 1; // nobody has the link
       }
       workbench.join();
@@ -106,16 +87,15 @@ final class WorkbenchCommand implements Callable<Integer>, WithCommonOptions {
     try {
       return InetAddress.getByName(bind);
     } catch (UnknownHostException e) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), "--bind: there is no address `" + bind + "`", e);
+      throw wrong("--bind: there is no address `" + bind + "`");
     }
   }
 
   private void tell(Exception fault) {
-    common.err().println("twinrig: a fault of the program: " + fault);
-    if (common.debug()) {
-      fault.printStackTrace(common.err());
+    err().println("twinrig: a fault of the program: " + fault);
+    if (debug()) {
+      fault.printStackTrace(err());
     }
-    common.err().flush();
+    err().flush();
   }
 }

@@ -10,16 +10,15 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.response.Levels;
-import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.Translator;
@@ -82,14 +81,13 @@ public final class ExampleChoice {
     List<CatalogueEntry> entries =
         enough().stream().flatMap(k -> firstRaw(k, read.value().entries()).stream()).toList();
     CatalogueReader.Catalogue few = read.value().with(entries);
-    Path home = catalogue.toRealPath().resolve("..").normalize();
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     Findings<CatalogueRun.Outcome> run =
-        new CatalogueRun(Chain.of(List.of(translation)), threads)
+        TranslationChain.of(TranslationChain.Link.of(outcome))
             .run(
+                catalogue,
                 new Findings<>(few, List.of()),
-                home,
-                new DataRoot(home),
+                threads,
                 g -> kept.put(g.entry().graph(), g));
     problems.addAll(run.problems());
     return entries.stream()

@@ -1,14 +1,22 @@
 package org.twinrig.scripting;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.analysis.TranslationChain;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
@@ -96,7 +104,24 @@ public final class GraphTranslation {
    *     the new fixture's reference does not reach the anchor
    */
   public MigratedCatalogue migrate(Path catalogue) throws UnusableInput {
-    return CatalogueWay.of(translation, outcome, threads).migrate(catalogue);
+    TranslationChain chain = TranslationChain.of(new TranslationChain.Link(translation, outcome));
+    Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
+    try {
+      Findings<CatalogueRun.Outcome> run =
+          chain.run(
+              catalogue,
+              CatalogueReader.read(catalogue, catalogue.toString()),
+              threads,
+              g -> kept.put(g.entry().graph(), g));
+      return new MigratedCatalogue(translation, run, kept);
+    } catch (IOException e) {
+      throw new UnusableInput(
+          Problem.fatal(
+              catalogue.toString(),
+              0,
+              "a file of the catalogue cannot be read any more (" + e.getMessage() + ")",
+              "leave the catalogue's files in place while they are re-expressed"));
+    }
   }
 
   /**

@@ -2,16 +2,16 @@ package org.twinrig.scripting;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
-import org.twinrig.analysis.Analysis;
-import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.Reading;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.StudyRun;
 import org.twinrig.study.CaptureReading;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.Settings;
@@ -22,20 +22,26 @@ import org.twinrig.study.StudyReader;
 public final class LabStudy {
   private static final String OTHER_SETTINGS = " with other settings";
 
-  private final Study study;
-  private final List<Capture> captures;
-  private final String fingerprint;
-  private final List<Problem> problems;
+  private final Findings<Study> declared;
+  private final Findings<List<Capture>> captures;
+  private final InputFingerprint fingerprint;
   private final int threads;
 
-  LabStudy(Study study, Findings<List<Capture>> captures, String fingerprint) {
-    this(study, captures, fingerprint, Runtime.getRuntime().availableProcessors());
+  LabStudy(Study study, List<Capture> captures, String fingerprint) {
+    this(
+        new Findings<>(study, List.of()),
+        new Findings<>(List.copyOf(captures), List.of()),
+        new InputFingerprint(List.of(), fingerprint),
+        Runtime.getRuntime().availableProcessors());
   }
 
-  private LabStudy(Study study, Findings<List<Capture>> captures, String fingerprint, int threads) {
-    this.study = study;
-    this.captures = List.copyOf(captures.value());
-    this.problems = List.copyOf(captures.problems());
+  private LabStudy(
+      Findings<Study> declared,
+      Findings<List<Capture>> captures,
+      InputFingerprint fingerprint,
+      int threads) {
+    this.declared = declared;
+    this.captures = captures;
     this.fingerprint = fingerprint;
     this.threads = threads;
   }
@@ -54,13 +60,11 @@ public final class LabStudy {
     int threads = Runtime.getRuntime().availableProcessors();
     Findings<Study> study = StudyReader.read(folder, List.of(dataRoots));
     Findings<List<Capture>> captures = CaptureReading.read(study.value(), threads);
-    List<Problem> problems = joined(study.problems(), captures.problems());
     if (captures.value().isEmpty()) {
-      throw new UnusableInput(problems);
+      throw new UnusableInput(joined(study.problems(), captures.problems()));
     }
-    String fingerprint = InputFingerprint.of(study.value(), captures.value()).shortText();
     return new LabStudy(
-        study.value(), new Findings<>(captures.value(), problems), fingerprint, threads);
+        study, captures, InputFingerprint.of(study.value(), captures.value()), threads);
   }
 
   /**
@@ -76,7 +80,7 @@ public final class LabStudy {
 
   /** What the lab declared: fixtures, units, captures, settings: the declaration. */
   public Study declared() {
-    return study;
+    return declared.value();
   }
 
   /**
@@ -85,7 +89,7 @@ public final class LabStudy {
    * @return in the order of the files and their lines; empty for sound files
    */
   public List<Problem> problems() {
-    return problems;
+    return joined(declared.problems(), captures.problems());
   }
 
   /**
@@ -94,7 +98,7 @@ public final class LabStudy {
    * @return 12 hexadecimal digits, as reports print them; more words after {@link #with}
    */
   public String fingerprint() {
-    return fingerprint;
+    return fingerprint.shortText();
   }
 
   /**
@@ -107,22 +111,24 @@ public final class LabStudy {
    *     sound files have been read already
    */
   public LabStudy with(UnaryOperator<Settings> change) {
-    Settings changed = change.apply(study.settings());
-    if (!changed.sound().equals(study.settings().sound())) {
+    Settings settings = declared().settings();
+    Settings changed = change.apply(settings);
+    if (!changed.sound().equals(settings.sound())) {
       throw new IllegalArgumentException(
           "how sound files are read cannot be changed after reading; change study.yaml");
     }
-    return changed.equals(study.settings())
-        ? this
-        : new LabStudy(
-            study.withSettings(changed),
-            new Findings<>(captures, problems),
-            changedFingerprint(),
-            threads);
+    if (changed.equals(settings)) {
+      return this;
+    }
+    String name = fingerprint();
+    InputFingerprint other =
+        new InputFingerprint(
+            fingerprint.inputs(), name.endsWith(OTHER_SETTINGS) ? name : name + OTHER_SETTINGS);
+    return new LabStudy(declared(declared().withSettings(changed)), captures, other, threads);
   }
 
-  private String changedFingerprint() {
-    return fingerprint.endsWith(OTHER_SETTINGS) ? fingerprint : fingerprint + OTHER_SETTINGS;
+  private Findings<Study> declared(Study other) {
+    return new Findings<>(other, declared.problems());
   }
 
   /**
@@ -131,7 +137,7 @@ public final class LabStudy {
    * @return the reversed study; the same captures, fitted anew by {@link #analyse}
    */
   public LabStudy reversed() {
-    return new LabStudy(study.reversed(), new Findings<>(captures, problems), fingerprint, threads);
+    return new LabStudy(declared(declared().reversed()), captures, fingerprint, threads);
   }
 
   /**
@@ -144,7 +150,7 @@ public final class LabStudy {
     if (other < 1) {
       throw new IllegalArgumentException("threads must be 1 or more, but is " + other);
     }
-    return new LabStudy(study, new Findings<>(captures, problems), fingerprint, other);
+    return new LabStudy(declared, captures, fingerprint, other);
   }
 
   /**
@@ -156,12 +162,8 @@ public final class LabStudy {
    *     fixtures
    */
   public StudyResult analyse() throws UnusableInput {
-    try {
-      StudyOutcome outcome = Analysis.of(study, captures, fingerprint, threads);
-      return new StudyResult(outcome, joined(problems, outcome.problems()), threads);
-    } catch (UnusableInput e) {
-      throw new UnusableInput(joined(problems, e.problems()));
-    }
+    StudyRun run = StudyRun.of(declared, captures, fingerprint, Optional.empty(), threads);
+    return new StudyResult(run.found(), run.problems(), threads);
   }
 
   private static List<Problem> joined(List<Problem> first, List<Problem> second) {

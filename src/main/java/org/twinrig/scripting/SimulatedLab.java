@@ -1,10 +1,8 @@
 package org.twinrig.scripting;
 
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.function.UnaryOperator;
 import org.twinrig.internal.Sha256;
-import org.twinrig.problem.Findings;
 import org.twinrig.response.Levels;
 import org.twinrig.simulation.FixturePair;
 import org.twinrig.simulation.SimulatedKind;
@@ -62,7 +60,7 @@ public final class SimulatedLab {
     String made = drawn.plan() + " " + fixtures;
     return new LabStudy(
         drawn.declared(settings),
-        new Findings<>(drawn.captures(), List.of()),
+        drawn.captures(),
         Sha256.hex(made.getBytes(StandardCharsets.UTF_8)).substring(0, 12));
   }
 

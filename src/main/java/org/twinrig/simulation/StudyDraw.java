@@ -75,7 +75,8 @@ final class StudyDraw {
     CaptureEntry entry = entry(fitted, spot, format.extension(), exclude);
     double fromHz = startsLate(spot) ? LATE_START_HZ : 0;
     Response response = bench.response(levels, fromHz, Double.POSITIVE_INFINITY);
-    Capture capture = new Capture(entry, response, "made:" + entry.file());
+    String content = "made:" + entry.file() + ":" + Arrays.hashCode(levels);
+    Capture capture = new Capture(entry, response, content);
     return new SimulatedCapture(capture, phases, planted(seal, spot), format);
   }
 

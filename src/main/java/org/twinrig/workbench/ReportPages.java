@@ -18,7 +18,7 @@ import org.twinrig.report.ExampleChoice;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
-import org.twinrig.report.StudyFolder;
+import org.twinrig.report.StudyRun;
 import org.twinrig.report.html.ExplainPage;
 import org.twinrig.translation.TranslatedGraph;
 
@@ -102,7 +102,10 @@ public final class ReportPages {
   }
 
   private void write(Snapshot snapshot, Path place, Work work) throws UnusableInput {
-    StudyOutcome outcome = snapshot.estimated();
+    StudyRun run =
+        new StudyRun(
+            snapshot.study(), snapshot.fingerprint(), snapshot.outcome(), snapshot.problems());
+    run.found();
     List<String> told = new ArrayList<>();
     ResultFolder.at(
             place,
@@ -112,14 +115,7 @@ public final class ReportPages {
                 "write the results elsewhere with `study --out`", options.threads(), told::add))
         .write(
             folder -> {
-              RunRecord record = new RunRecord(options.version(), "workbench");
-              new StudyFolder(
-                      outcome,
-                      snapshot.fingerprint(),
-                      snapshot.problems(),
-                      record,
-                      options.threads())
-                  .write(folder);
+              run.write(folder, new RunRecord(options.version(), "workbench"), options.threads());
               work.stopIfCancelled();
               return folder;
             });

@@ -10,15 +10,14 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
-import org.twinrig.report.StudyWords;
+import org.twinrig.report.StudyRun;
 
 /** How the study stands and why, what the last change did, and the way back. */
 public record StudyPages(StudySession session, Pages pages, FigureCache figures) {
 
   Response study(Request request) throws IOException {
     Frame frame = pages.frame(Frame.Part.STUDY, "The study", "./study");
-    List<String> sentences =
-        frame.snapshot().outcome().map(o -> new StudyWords(o).sentences()).orElse(List.of());
+    List<String> sentences = frame.snapshot().outcome().map(StudyRun::sentences).orElse(List.of());
     return Pages.fill(
         "study.jte", Map.of("frame", frame, "sentences", sentences, "figures", figures));
   }

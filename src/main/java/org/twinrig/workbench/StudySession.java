@@ -5,14 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
-import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
@@ -20,7 +18,7 @@ import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.study.InputFingerprint;
+import org.twinrig.report.StudyRun;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
@@ -242,25 +240,13 @@ public final class StudySession {
 
   private void put(String what, Optional<String> undo, Findings<Study> read) throws UnusableInput {
     Study study = read.value();
-    List<Capture> captures = curves.of(study);
-    InputFingerprint fingerprint = InputFingerprint.of(study, captures);
-    List<Problem> problems = new ArrayList<>(read.problems());
-    problems.addAll(curves.problems());
     Optional<StudyOutcome> before = snapshot == null ? Optional.empty() : snapshot.outcome();
-    Optional<StudyOutcome> outcome = Optional.empty();
-    try {
-      outcome =
-          Optional.of(
-              before.isPresent()
-                  ? Analysis.again(before.get(), study, captures, fingerprint.shortText(), threads)
-                  : Analysis.of(study, captures, fingerprint.shortText(), threads));
-      problems.addAll(outcome.get().problems());
-    } catch (UnusableInput e) {
-      problems.addAll(e.problems());
-    }
+    Findings<List<Capture>> captures = new Findings<>(curves.of(study), curves.problems());
+    StudyRun run = StudyRun.of(read, captures, before, threads);
     long revision = snapshot == null ? 1 : snapshot.revision() + 1;
     Snapshot next =
-        new Snapshot(revision, what, study, fingerprint, outcome, before, undo, problems);
+        new Snapshot(
+            revision, what, study, run.fingerprint(), run.outcome(), before, undo, run.problems());
     entries.add(new Entry(revision, what));
     if (entries.size() > MOST_ENTRIES) {
       entries.remove(0);

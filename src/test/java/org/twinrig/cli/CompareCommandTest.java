@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -218,5 +219,44 @@ class CompareCommandTest {
             + ": no kind is found in two of the studies; they have `in-ear`, `on-ear`, `ear-cup`;"
             + " write kinds the same way in units.csv of each\n",
         none.err());
+  }
+
+  @Test
+  void captureFilesOfOneStudyAreNotAnotherLab() throws IOException {
+    Path copy = Files.createDirectories(folder.resolve("copied"));
+    for (String file : Ran.files(Path.of(second))) {
+      Files.copy(Path.of(second, file), copy.resolve(file));
+    }
+    yaml(
+        copy,
+        "copied",
+        "Head with soft cheeks",
+        "{ per_octave: 3, from_hz: 100, to_hz: 10000 }\nseed: 9");
+    Ran same = Ran.of("compare", first, second, copy.toString());
+    assertEquals(1, same.status());
+    assertEquals(
+        copy
+            + ": 64 of the 64 capture files it rests on are the same as in "
+            + second
+            + "; compare studies that have no captures in common: the same captures, whatever the"
+            + " settings, say nothing about another lab\n",
+        same.err());
+    assertEquals("", same.out());
+
+    String other = study("borrowing", 16, List.of("in-ear"), 0);
+    Path borrowed = Path.of("in-ear-3-head-2.csv");
+    Files.copy(
+        Path.of(first).resolve(borrowed),
+        Path.of(other).resolve(borrowed),
+        StandardCopyOption.REPLACE_EXISTING);
+    Ran one = Ran.of("compare", first, other);
+    assertEquals(1, one.status());
+    assertEquals(
+        other
+            + ": 1 of the 32 capture files it rests on is the same as in "
+            + first
+            + "; compare studies that have no captures in common: the same captures, whatever the"
+            + " settings, say nothing about another lab\n",
+        one.err());
   }
 }

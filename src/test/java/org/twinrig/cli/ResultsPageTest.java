@@ -39,7 +39,10 @@ class ResultsPageTest {
     Path one = SessionStudy.write(place.resolve("one"), 3, yaml);
     Path two =
         SessionStudy.write(
-            place.resolve("two"), 3, yaml, (session, hz) -> session.equals("head-01") ? 0.5 : 0);
+            place.resolve("two"),
+            3,
+            yaml,
+            (session, hz) -> session.equals("head-01") ? 0.5 : 0.001);
     Path catalogue = place.resolve("catalogue.csv");
     Files.copy(one.resolve("captures/alder-1-plate-1.csv"), place.resolve("old.csv"));
     Files.write(

@@ -3,28 +3,39 @@ package org.twinrig.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Predicate;
 import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.MeanDifference;
+import org.twinrig.internal.Parallel;
+import org.twinrig.report.figure.DifferenceFigure;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.html.ComparisonPage;
 import org.twinrig.report.html.ComparisonSentences;
+import org.twinrig.report.table.ComparisonResults;
 
-/** What a comparison of studies found, as sentences and as JSON for a machine. */
-public record ComparisonWords(StudyComparison comparison) {
-  /** All of it, one sentence or more a line. */
-  public List<String> lines() {
+/** What a comparison of studies found. */
+public record ComparisonReport(StudyComparison comparison) implements Report {
+  @Override
+  public List<String> sentences(Optional<Path> results) {
     List<String> lines = new ArrayList<>();
     lines.add(ComparisonSentences.lead(comparison));
     for (StudyComparison.Kind kind : comparison.kinds()) {
       kind.pairs().forEach(pair -> lines.add(ComparisonSentences.verdict(pair)));
     }
     lines.addAll(ComparisonSentences.remarks(comparison));
+    results.ifPresent(folder -> lines.add("Report: " + folder.resolve("report.html")));
     return lines;
   }
 
-  /** The same for machines, as JSON. */
-  public String json() {
+  @Override
+  public String json(Optional<Path> results) {
     ObjectNode root = JsonNodeFactory.instance.objectNode();
     ArrayNode studies = root.putArray("studies");
     for (StudyComparison.Named study : comparison.studies()) {
@@ -60,5 +71,36 @@ public record ComparisonWords(StudyComparison comparison) {
     pair.difference()
         .runs(what)
         .forEach(r -> runs.addObject().put("from_hz", r.fromHz()).put("to_hz", r.toHz()));
+  }
+
+  @Override
+  public void write(Path folder, RunRecord record, int threads) throws IOException {
+    ComparisonResults.write(comparison, folder);
+    List<StudyComparison.Pair> pairs =
+        comparison.kinds().stream().flatMap(k -> k.pairs().stream()).toList();
+    List<Figure> figures =
+        Parallel.map(pairs, threads, p -> DifferenceFigure.of(p, label(comparison, p)));
+    FigureFiles.write(folder, figures, threads);
+    Files.writeString(
+        folder.resolve("report.html"),
+        ComparisonPage.html(comparison, figures),
+        StandardCharsets.UTF_8);
+    record.with(
+        "studies",
+        node -> comparison.studies().forEach(s -> node.put(s.name(), s.outcome().fingerprint())));
+    record.lap("write");
+    record.write(folder);
+  }
+
+  private static DifferenceFigure.Label label(
+      StudyComparison comparison, StudyComparison.Pair pair) {
+    List<String> names = comparison.studies().stream().map(StudyComparison.Named::name).toList();
+    int first = names.indexOf(pair.first());
+    int second = names.indexOf(pair.second());
+    return new DifferenceFigure.Label(
+        "-" + (first + 1) + "-" + (second + 1),
+        comparison.studies().get(first).outcome().fingerprint()
+            + " and "
+            + comparison.studies().get(second).outcome().fingerprint());
   }
 }

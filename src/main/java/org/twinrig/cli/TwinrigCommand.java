@@ -5,16 +5,21 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import org.twinrig.internal.Printable;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.Report;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunInputs;
+import org.twinrig.report.RunRecord;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
-/** Options of every command. */
-final class CommonOptions {
+/** What all commands share: their common options, and how they tell what they did. */
+@CommandLine.Command(mixinStandardHelpOptions = true)
+abstract class TwinrigCommand implements Callable<Integer> {
 
   /** Set by the launcher when standard error is a terminal. */
   private static final String TERMINAL = "twinrig.terminal";
@@ -24,8 +29,7 @@ final class CommonOptions {
 
   private static final int MOST_NOTES = 5;
 
-  @CommandLine.Spec(CommandLine.Spec.Target.MIXEE)
-  private CommandLine.Model.CommandSpec spec;
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Option(names = "--quiet", description = "Print results and errors only, no progress.")
   private boolean quiet;
@@ -35,28 +39,38 @@ final class CommonOptions {
 
   private int threads = Runtime.getRuntime().availableProcessors();
 
-  /** For the command-line library. */
-  CommonOptions() {}
-
   @Option(
       names = "--threads",
       paramLabel = "N",
       description =
           "How many threads to work on (default: one per processor). Results are the same.")
-  void setThreads(int value) {
-    if (value < 1) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), "--threads must be 1 or more, but is " + value);
-    }
+  final void setThreads(int value) {
+    refuse(value < 1, "--threads must be 1 or more, but is " + value);
     threads = value;
   }
 
-  boolean debug() {
+  final boolean debug() {
     return debug;
   }
 
-  int threads() {
+  final int threads() {
     return threads;
+  }
+
+  /** A record of this run; its clock starts. */
+  final RunRecord record() {
+    return new RunRecord(Version.text(), spec.name());
+  }
+
+  /** Wrong usage, said in one clause. */
+  final ParameterException wrong(String what) {
+    return new ParameterException(spec.commandLine(), what);
+  }
+
+  final void refuse(boolean isWrong, String what) {
+    if (isWrong) {
+      throw wrong(what);
+    }
   }
 
   /**
@@ -64,28 +78,61 @@ final class CommonOptions {
    *
    * @param inputs what the run reads
    */
-  ResultFolder results(Path target, ResultFolder.Kind kind, RunInputs inputs) throws UnusableInput {
+  final ResultFolder folder(Path target, ResultFolder.Kind kind, RunInputs inputs)
+      throws UnusableInput {
     ResultFolder.Host host =
         new ResultFolder.Host("name another folder with --out", threads, err()::println);
     return ResultFolder.at(target, kind, inputs, host);
   }
 
+  /** Writes a report where a folder is wanted, and prints it. */
+  final void give(Report report, Optional<ResultFolder> place, RunRecord record, boolean json)
+      throws UnusableInput {
+    if (place.isPresent()) {
+      place
+          .get()
+          .write(
+              folder -> {
+                report.write(folder, record, threads);
+                return folder;
+              });
+    }
+    print(report, place.map(ResultFolder::target), json);
+  }
+
+  final void print(Report report, Optional<Path> results, boolean json) {
+    if (json) {
+      // What a terminal cannot show is escaped, not lost.
+      out().println(Printable.json(report.json(results)));
+    } else {
+      report.sentences(results).forEach(out()::println);
+    }
+  }
+
   /** Refuses a file or folder among results, which could not be replaced with it in them. */
-  static void refuseAmongResults(Path place) throws CannotWrite {
+  static void refuseAmongResults(Path place) throws UnusableInput {
     Optional<Path> results;
     try {
       results = ResultFolder.resultsAbove(place);
     } catch (IOException e) {
-      throw new CannotWrite(place + ": could not be looked at (" + e.getMessage() + ")", e);
+      throw cannot(place, "could not be looked at", e);
     }
     if (results.isPresent()) {
-      throw new CannotWrite(
-          place
-              + ": lies inside `"
-              + results.get()
-              + "`, which holds results of twinrig; name another place with --out",
-          null);
+      throw unusable(
+          place,
+          "lies inside `" + results.get() + "`, which holds results of twinrig",
+          "name another place with --out");
     }
+  }
+
+  /** A place that cannot be used, why, and what to do. */
+  static UnusableInput unusable(Path place, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(place.toString(), 0, what, remedy));
+  }
+
+  /** What the disk refused at a place. */
+  static UnusableInput cannot(Path place, String what, IOException e) {
+    return unusable(place, what + " (" + e.getMessage() + ")", "make room or change permissions");
   }
 
   /** What to type to start the program again. */
@@ -94,29 +141,24 @@ final class CommonOptions {
   }
 
   /** Where results go. */
-  PrintWriter out() {
+  final PrintWriter out() {
     return spec.commandLine().getOut();
   }
 
-  /** Prints a JSON text; what a terminal cannot show is escaped in it, not lost. */
-  void json(String text) {
-    out().println(Printable.json(text));
-  }
-
   /** Where errors go. */
-  PrintWriter err() {
+  final PrintWriter err() {
     return spec.commandLine().getErr();
   }
 
   /** Says what was left out, and why. */
-  void refusals(List<Problem> problems) {
+  final void refusals(List<Problem> problems) {
     problems.stream()
         .filter(p -> p.kind() == Problem.Kind.REFUSED)
         .forEach(p -> err().println(p.text()));
   }
 
   /** Says how the lab's own tables were taken; what is beyond a few lines stands in the report. */
-  void notes(List<Problem> problems) {
+  final void notes(List<Problem> problems) {
     List<Problem> notes = problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).toList();
     notes.stream().limit(MOST_NOTES).forEach(p -> remark("Note: " + p.text()));
     if (notes.size() > MOST_NOTES) {
@@ -125,14 +167,14 @@ final class CommonOptions {
   }
 
   /** Says what is being done, to a person who is watching. */
-  void progress(String what) {
-    if (!quiet && Boolean.getBoolean(TERMINAL)) {
-      err().println(what);
+  final void progress(String what) {
+    if (Boolean.getBoolean(TERMINAL)) {
+      remark(what);
     }
   }
 
   /** Says something beside the results, also where nobody is watching. */
-  void remark(String what) {
+  final void remark(String what) {
     if (!quiet) {
       err().println(what);
     }

@@ -1,0 +1,60 @@
+package org.twinrig.cli;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import org.twinrig.analysis.TranslationChain;
+import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.CatalogueReport;
+import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunRecord;
+import org.twinrig.translation.CatalogueReader;
+
+/**
+ * A catalogue re-expressed into a result folder.
+ *
+ * @param strict whether one refused graph stops everything
+ * @param figures whether to draw every graph
+ */
+record CatalogueTranslation(
+    TwinrigCommand command, TranslationChain chain, boolean strict, boolean figures) {
+  private static final int WORTH_TIMING = 1000;
+
+  /** Runs, says what was refused, and gives back what became of the rest. */
+  CatalogueReport into(
+      ResultFolder place, Path table, Findings<CatalogueReader.Catalogue> catalogue)
+      throws UnusableInput {
+    RunRecord record = command.record();
+    long start = System.nanoTime();
+    command.progress(
+        "Re-expressing " + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
+    CatalogueReport report =
+        place.write(
+            folder -> {
+              CatalogueReport.Choices choices =
+                  new CatalogueReport.Choices(figures, command.threads());
+              CatalogueReport made = CatalogueReport.of(folder, chain, table, catalogue, choices);
+              if (strict) {
+                DeclaredStudy.refuse(made.outcome().problems());
+              }
+              record.lap("translate");
+              made.write(folder, record, command.threads());
+              return made;
+            });
+    command.refusals(report.outcome().problems());
+    command.notes(report.notes());
+    int graphs = report.outcome().value().lines().size();
+    double seconds = (System.nanoTime() - start) / 1e9;
+    if (graphs >= WORTH_TIMING) {
+      command.remark(
+          String.format(
+              Locale.ROOT,
+              "%d graphs in %.1f s: %.0f a second.",
+              graphs,
+              seconds,
+              graphs / seconds));
+    }
+    return report;
+  }
+}

@@ -1,0 +1,256 @@
+package org.twinrig.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.twinrig.analysis.TranslationChain;
+import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Parallel;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.Repeated;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.reliability.Reason;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.GraphFigure;
+import org.twinrig.report.html.CataloguePage;
+import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.table.CatalogueOverview;
+import org.twinrig.report.table.CatalogueResults;
+import org.twinrig.report.table.GraphFileNames;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Decision;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Translation;
+
+/**
+ * A re-expressed catalogue: a table per graph, written as each is made, then what became of them.
+ *
+ * @param catalogue its name in messages
+ * @param examples the first graph of each of a few kinds
+ */
+public record CatalogueReport(
+    String catalogue,
+    Translation translation,
+    Findings<CatalogueRun.Outcome> outcome,
+    List<TranslatedGraph> examples)
+    implements Report {
+  private static final int MOST_EXAMPLES = 4;
+
+  /**
+   * How graphs are written.
+   *
+   * @param figures whether every graph is to be drawn
+   * @param threads how many threads to work on
+   */
+  public record Choices(boolean figures, int threads) {}
+
+  /**
+   * Re-expresses a catalogue and writes its graphs.
+   *
+   * @param folder an empty folder
+   * @param table the catalogue's file
+   * @throws IOException when something cannot be written
+   * @throws UnusableInput when not one graph comes out, which must not replace earlier results
+   */
+  public static CatalogueReport of(
+      Path folder,
+      TranslationChain chain,
+      Path table,
+      Findings<CatalogueReader.Catalogue> catalogue,
+      Choices choices)
+      throws IOException, UnusableInput {
+    String source = catalogue.value().source();
+    List<CatalogueEntry> entries = catalogue.value().entries();
+    Translation whole = chain.whole();
+    Graphs graphs = new Graphs(folder, whole, entries, choices.figures());
+    Findings<CatalogueRun.Outcome> run = chain.run(table, catalogue, choices.threads(), graphs);
+    Findings<CatalogueRun.Outcome> outcome = new Findings<>(run.value(), noted(run, source, whole));
+    if (outcome.value().lines().isEmpty()) {
+      throw nothing(outcome, source);
+    }
+    return new CatalogueReport(source, whole, outcome, graphs.examples());
+  }
+
+  /** Writes graphs, from several threads at once, and keeps a few. */
+  private static final class Graphs implements CatalogueRun.Sink {
+    private final Path tables;
+    private final Path drawings;
+    private final Translation translation;
+    private final GraphFileNames names;
+    private final boolean figures;
+    private final List<String> exampleNames;
+    private final Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
+
+    Graphs(Path folder, Translation translation, List<CatalogueEntry> entries, boolean figures)
+        throws IOException {
+      this.tables = Files.createDirectories(folder.resolve("translated"));
+      this.drawings = folder.resolve("figures");
+      this.translation = translation;
+      this.figures = figures;
+      if (figures) {
+        Files.createDirectories(drawings);
+      }
+      Map<String, String> first = new LinkedHashMap<>();
+      entries.forEach(e -> first.putIfAbsent(e.kind(), e.graph()));
+      this.exampleNames = first.values().stream().limit(MOST_EXAMPLES).distinct().toList();
+      this.names = new GraphFileNames(entries.stream().map(CatalogueEntry::graph).toList());
+    }
+
+    @Override
+    public void accept(TranslatedGraph graph) throws IOException {
+      String name = names.of(graph.entry().graph());
+      Files.writeString(
+          tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph), StandardCharsets.UTF_8);
+      if (figures) {
+        Figure figure = GraphFigure.of(graph, translation.origin());
+        FigureFiles.write(drawings.resolve(name), figure.svg(), figure.png());
+      }
+      if (exampleNames.contains(graph.entry().graph())) {
+        kept.put(graph.entry().graph(), graph);
+      }
+    }
+
+    List<TranslatedGraph> examples() {
+      return exampleNames.stream().filter(kept::containsKey).map(kept::get).toList();
+    }
+  }
+
+  /** Says once what holds for many graphs. */
+  private static List<Problem> noted(
+      Findings<CatalogueRun.Outcome> outcome, String source, Translation whole) {
+    List<Problem> problems = new ArrayList<>(Repeated.toldOnce(outcome.problems()));
+    long raw =
+        outcome.value().lines().stream()
+            .filter(l -> l.treatment().before().isPresent() && l.treatment().now().isEmpty())
+            .count();
+    if (raw > 0) {
+      String what =
+          "%s given raw, because no reference curve of `%s` is known: name it under `references` in"
+              + " study.yaml, or with --subtract";
+      problems.add(
+          Problem.note(
+              source,
+              0,
+              what.formatted(
+                  Numbers.count(raw, "compensated graph is", "compensated graphs are"),
+                  whole.origin().to())));
+    }
+    return problems;
+  }
+
+  private static UnusableInput nothing(Findings<CatalogueRun.Outcome> outcome, String source) {
+    List<Problem> problems = new ArrayList<>(outcome.refused());
+    problems.add(
+        Problem.fatal(
+            source,
+            0,
+            outcome.value().rows() == 0
+                ? "the catalogue lists no graph"
+                : "no graph could be re-expressed",
+            "nothing was written"
+                + (problems.isEmpty() ? "; list old graphs, one a row" : "; mend the rows above")));
+    return new UnusableInput(problems);
+  }
+
+  /**
+   * Notes on the catalogue itself. Those on how each graph's file was taken stand in the report.
+   */
+  public List<Problem> notes() {
+    return outcome.problems().stream()
+        .filter(p -> p.kind() == Problem.Kind.NOTE && p.source().equals(catalogue))
+        .toList();
+  }
+
+  @Override
+  public List<String> sentences(Optional<Path> results) {
+    CatalogueRun.Outcome done = outcome.value();
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "Of %s, %s re-expressed and %s refused."
+            .formatted(
+                Numbers.count(done.rows(), "graph", "graphs"),
+                done.lines().size(),
+                done.refused()));
+    lines.add(
+        ("Re-expressed, %s may be published without marks, %s with their marks; %s must be measured"
+                + " again%s.")
+            .formatted(
+                count(Decision.PUBLISH),
+                count(Decision.PUBLISH_WITH_MARKS),
+                count(Decision.RE_MEASURE),
+                withoutKind()));
+    lines.addAll(CatalogueSentences.tooFewUnits(translation));
+    results.ifPresent(folder -> lines.add("Report: " + folder.resolve("report.html")));
+    return lines;
+  }
+
+  /** Graphs of a kind the study does not have are measured again for that alone. */
+  private String withoutKind() {
+    long strange =
+        outcome.value().lines().stream()
+            .filter(l -> l.reasons().contains(Reason.KIND_NOT_IN_THE_STUDY))
+            .count();
+    return strange == 0 ? "" : ", " + strange + " of them for want of their kind in the study";
+  }
+
+  private long count(Decision decision) {
+    return outcome.value().lines().stream().filter(l -> l.decision() == decision).count();
+  }
+
+  @Override
+  public String json(Optional<Path> results) {
+    CatalogueRun.Outcome done = outcome.value();
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
+    root.put("graphs", done.rows())
+        .put("translated", done.lines().size())
+        .put("refused", done.refused())
+        .put("publish", count(Decision.PUBLISH))
+        .put("publish_with_marks", count(Decision.PUBLISH_WITH_MARKS))
+        .put("re_measure", count(Decision.RE_MEASURE));
+    results.ifPresent(folder -> root.put("report", folder.resolve("report.html").toString()));
+    ArrayNode tooFew = root.putArray("kinds_with_too_few_units");
+    translation.kindsWithTooFewUnits().forEach(k -> tooFew.add(k.kind()));
+    ArrayNode problems = root.putArray("problems");
+    outcome.refused().stream().map(Problem::text).forEach(problems::add);
+    ArrayNode notes = root.putArray("notes");
+    notes().stream().map(Problem::text).forEach(notes::add);
+    return root.toPrettyString();
+  }
+
+  /** Writes all but the graphs. */
+  @Override
+  public void write(Path folder, RunRecord record, int threads) throws IOException {
+    CatalogueResults.SUMMARY.write(folder, outcome.value());
+    CatalogueResults.HANDLING.write(folder, outcome.value());
+    CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
+    overview.write(folder);
+    List<Figure> drawn =
+        Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
+    Files.writeString(
+        folder.resolve("report.html"),
+        CataloguePage.html(translation, outcome, overview, drawn),
+        StandardCharsets.UTF_8);
+    record.with(
+        "catalogue",
+        node ->
+            node.put("graphs", outcome.value().rows())
+                .put("translated", outcome.value().lines().size())
+                .put("refused", outcome.value().refused())
+                .put("study_fingerprint", translation.origin().fingerprint()));
+    record.lap("write");
+    record.write(folder);
+  }
+}

@@ -1,0 +1,49 @@
+package org.twinrig.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.twinrig.internal.Numbers;
+import org.twinrig.reliability.Mark;
+import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.ReferenceFigure;
+import org.twinrig.report.table.CatalogueResults;
+import org.twinrig.translation.TranslatedReference;
+import org.twinrig.translation.Translation;
+
+/** A re-expressed reference curve. */
+public record ReferenceReport(TranslatedReference reference, Translation translation) {
+
+  /** What became of it, and where it is, one sentence a line. */
+  public List<String> sentences(Path results) {
+    return List.of(
+        "Re-expressed with the mean transfer of `%s` (%s): %s octaves reliable, %s caution, %s unreliable."
+            .formatted(
+                reference.kind(),
+                Numbers.count(reference.units(), "unit", "units"),
+                octaves(Mark.RELIABLE),
+                octaves(Mark.CAUTION),
+                octaves(Mark.UNRELIABLE)),
+        "Table: " + results.resolve("reference.csv"),
+        "Figure: " + results.resolve("reference.svg"));
+  }
+
+  private String octaves(Mark mark) {
+    return Numbers.fixed(reference.octaves(mark), 1);
+  }
+
+  /** Writes a table, a figure and the run record into an empty folder. */
+  public void write(Path folder, RunRecord record) throws IOException {
+    CatalogueResults.REFERENCE.write(folder, reference);
+    Figure figure = ReferenceFigure.of(reference, translation);
+    FigureFiles.write(folder.resolve("reference"), figure.svg(), figure.png());
+    record.with(
+        "reference",
+        node ->
+            node.put("kind", reference.kind())
+                .put("units", reference.units())
+                .put("study_fingerprint", translation.origin().fingerprint()));
+    record.lap("write");
+    record.write(folder);
+  }
+}

@@ -1,0 +1,25 @@
+package org.twinrig.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** What a command found: said in a terminal, given to a machine, written into a folder. */
+public interface Report {
+  /** Plain sentences and tables, one a line; where the results are comes last. */
+  List<String> sentences(Optional<Path> results);
+
+  /** The same for machines, as JSON. */
+  String json(Optional<Path> results);
+
+  /**
+   * Writes tables, figures, pages and at last the record of the run.
+   *
+   * @param folder an empty folder
+   * @param record of the run; the report adds what it was made from
+   * @param threads how many threads to draw on
+   * @throws IOException when something cannot be written
+   */
+  void write(Path folder, RunRecord record, int threads) throws IOException;
+}
