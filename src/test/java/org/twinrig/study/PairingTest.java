@@ -12,7 +12,6 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
-import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
@@ -47,7 +46,6 @@ class PairingTest {
       captures.add(
           new Capture(entry, Dense.curve(new double[] {100, 9000}, new double[] {db, db}), "x"));
     }
-    BandGrid grid = BandGrid.covering(1000, 2000, 1);
     Settings settings =
         Settings.defaults()
             .with(Setting.BANDS, new Bands(1, 1000, 2000))
