@@ -30,7 +30,7 @@ public record SessionRules(Optional<String> checkUnit, DriftMode drift, double m
             ? value.text()
             : value.refuse(
                 "name the table of `sessions` too: the unit is compared between sessions");
-    return name.map(Optional::of);
+    return Setting.given(name);
   }
 
   static Optional<DriftMode> drift(YamlValue value, Setting.Context so) {

@@ -199,12 +199,12 @@ public final class Setting<T> {
           "`LS`, `1` or `2` after IEC 60942",
           Optional.empty(),
           (value, so) ->
-              CalibratorClass.of(value.word())
-                  .or(
-                      () ->
-                          value.refuse(
-                              "write the class of both calibrators after IEC 60942: `1`, `2` or `LS`"))
-                  .map(Optional::of),
+              given(
+                  CalibratorClass.of(value.word())
+                      .or(
+                          () ->
+                              value.refuse(
+                                  "write the class of both calibrators after IEC 60942: `1`, `2` or `LS`"))),
           (given, all) -> given.map(CalibratorClass::word).orElse(null),
           (given, study) -> given.map(CalibratorClass::word).orElse("not known"));
 
@@ -237,7 +237,7 @@ public final class Setting<T> {
           "recordings of a sweep: { from_hz: 10, to_hz: 22000, seconds: 10 }; else left empty",
           "the sweep that was recorded, see [Captures as sound](#captures-as-sound)",
           Optional.empty(),
-          (value, so) -> SoundReader.sweep(value).map(Optional::of),
+          (value, so) -> given(SoundReader.sweep(value)),
           (sweep, all) -> sweep.map(Setting::value).orElse(null),
           (sweep, study) -> sweep.map(Setting::words).orElse("impulse responses"));
 
@@ -456,6 +456,11 @@ public final class Setting<T> {
   @Override
   public String toString() {
     return key;
+  }
+
+  /** A value that a study may also lack. */
+  static <V> Optional<Optional<V>> given(Optional<V> read) {
+    return read.isPresent() ? Optional.of(read) : Optional.empty();
   }
 
   /** A smoothing as the lab states it. */
