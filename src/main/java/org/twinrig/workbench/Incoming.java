@@ -42,7 +42,7 @@ public final class Incoming implements AutoCloseable {
   static final int MOST_FORM_BYTES = 2 * 1024 * 1024;
   private static final int MEGABYTE = 1024 * 1024;
   private static final int MOST_BYTES_AT_ONCE = 32 * MEGABYTE;
-  private static final long MOST_BYTES_DRAINED = 1024L * MEGABYTE;
+  private static final int MOST_BYTES_DRAINED = 1024 * MEGABYTE;
   private static final int MOST_BYTES_OF_PART_IN_MEMORY = 8 * 1024;
   private static final int MOST_FIELDS = 10 * MOST_FILES;
 
@@ -132,8 +132,8 @@ public final class Incoming implements AutoCloseable {
     private final Path folder;
     private final Path body;
     private final FileChannel file;
-    private long seen;
-    private long kept;
+    private int seen;
+    private int kept;
     private Optional<Exception> refused = Optional.empty();
 
     Arrival(org.eclipse.jetty.server.Request http, Consumer<Body> then) throws IOException {

@@ -62,7 +62,7 @@ class ComparedStudiesTest {
     assertThrows(
         UnusableInput.class,
         () -> ComparedStudies.of(north, new ComparedStudies.Named("South", one)));
-    StudyResult sterner = lab(1).study().with(s -> s.withConfidence(0.9)).analyse();
+    StudyResult sterner = lab(1).study().with(s -> s.with(Setting.CONFIDENCE, 0.9)).analyse();
     assertEquals(
         "South: 20 of the 20 capture files it rests on are the same as in North; compare studies"
             + " that have no captures in common: the same captures, whatever the settings, say"
