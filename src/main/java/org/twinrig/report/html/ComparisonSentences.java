@@ -2,6 +2,7 @@ package org.twinrig.report.html;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -35,38 +36,35 @@ public final class ComparisonSentences {
   /** What two studies come to for a kind. */
   public static String verdict(StudyComparison.Pair pair) {
     MeanDifference d = pair.difference();
-    StringBuilder text = new StringBuilder(d.kind());
-    text.append(", ").append(pair.first()).append(" (n = ").append(pair.units().first());
-    text.append(") against ").append(pair.second());
-    text.append(" (n = ").append(pair.units().second()).append("): ");
-    text.append(found(d, MeanDifference.Verdict::different, "different"));
-    text.append("; ");
-    text.append(
-        found(
-            d,
-            MeanDifference.Verdict::equivalent,
-            "equivalent within " + Numbers.fixed(d.limitDb(), 2) + " dB"));
-    text.append("; over the other ")
-        .append(Numbers.fixed(octavesNotShown(d), 1))
-        .append(" octaves nothing is shown.");
-    d.largest()
-        .ifPresent(
-            v ->
-                text.append(" The means differ most at ")
-                    .append(Numbers.hertz(v.band().midHz()))
-                    .append(", by ")
-                    .append(Numbers.fixed(v.differenceDb(), 1))
-                    .append(" ± ")
-                    .append(Numbers.fixed(v.simultaneousHalfDb(), 1))
-                    .append(" dB."));
-    if (pair.shared() > 0) {
-      text.append(' ')
-          .append(Numbers.count(pair.shared(), "unit has", "units have"))
-          .append(
-              " the same name in both: if they are the same specimens, the studies are surer of"
-                  + " their difference than is said here.");
-    }
-    return text.toString();
+    String alike = "equivalent within " + Numbers.fixed(d.limitDb(), 2) + " dB";
+    return String.format(
+        Locale.ROOT,
+        "%s, %s (n = %d) against %s (n = %d): %s; %s; over the other %s octaves nothing is"
+            + " shown.%s%s",
+        d.kind(),
+        pair.first(),
+        pair.units().first(),
+        pair.second(),
+        pair.units().second(),
+        found(d, MeanDifference.Verdict::different, "different"),
+        found(d, MeanDifference.Verdict::equivalent, alike),
+        Numbers.fixed(octavesNotShown(d), 1),
+        d.largest().map(ComparisonSentences::most).orElse(""),
+        pair.shared() == 0
+            ? ""
+            : " "
+                + Numbers.count(pair.shared(), "unit has", "units have")
+                + " the same name in both: if they are the same specimens, the studies are surer of"
+                + " their difference than is said here.");
+  }
+
+  private static String most(MeanDifference.Verdict v) {
+    return String.format(
+        Locale.ROOT,
+        " The means differ most at %s, by %s ± %s dB.",
+        Numbers.hertz(v.band().midHz()),
+        Numbers.fixed(v.differenceDb(), 1),
+        Numbers.fixed(v.simultaneousHalfDb(), 1));
   }
 
   /** Octaves in which two means are shown neither to differ nor to be equivalent. */
