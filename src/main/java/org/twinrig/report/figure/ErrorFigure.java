@@ -43,7 +43,8 @@ public final class ErrorFigure {
         .line(hz, Values.fitted(bands, f -> f.prediction().looRmsDb()), Ink.ESTIMATE, "RMS");
     limits(plot, hz, tolerance);
     String howToRead =
-        ", each left out in turn, the worst in blue; %s of re-captures should fall in the pale band%s"
+        (", each left out in turn, the worst in blue; %s of re-captures should fall in the pale"
+                + " band%s")
             .formatted(
                 caption.percent(),
                 widest > greatest ? ", up to ± " + Numbers.fixed(widest, 0) + " dB" : "");

@@ -35,8 +35,8 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
         .key(plots.get(0))
         .rows(plots, COLUMNS, HEIGHT)
         .foot(
-            "diamond: the study as it is; dot: cheapest design expected to meet the tolerance; square:"
-                + " cheapest nine times in ten")
+            "diamond: the study as it is; dot: cheapest design expected to meet the tolerance;"
+                + " square: cheapest nine times in ten")
         .figure(
             caption.name("plan"),
             "Prediction half-width against the number of units for several numbers of seatings, one"
