@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import org.eclipse.jetty.http.HttpHeader;
@@ -132,8 +133,8 @@ public final class Incoming implements AutoCloseable {
     private final Path folder;
     private final Path body;
     private final FileChannel file;
-    private int seen;
-    private int kept;
+    private final AtomicInteger seen = new AtomicInteger();
+    private final AtomicInteger kept = new AtomicInteger();
     private Optional<Exception> refused = Optional.empty();
 
     Arrival(org.eclipse.jetty.server.Request http, Consumer<Body> then) throws IOException {
@@ -166,26 +167,26 @@ public final class Incoming implements AutoCloseable {
         take(chunk.getByteBuffer());
         last = chunk.isLast();
         chunk.release();
-        if (!last && limits.tooSlow(seen, Duration.ofNanos(System.nanoTime() - began))) {
+        if (!last && limits.tooSlow(seen.get(), Duration.ofNanos(System.nanoTime() - began))) {
           refused = Optional.of(tooSlow());
           break;
         }
-        last |= seen > MOST_BYTES_DRAINED;
+        last |= seen.get() > MOST_BYTES_DRAINED;
       }
       end();
     }
 
     private void take(ByteBuffer some) {
       int size = some.remaining();
-      seen += size;
+      int soFar = seen.addAndGet(size);
       if (refused.isPresent()) {
         return;
       }
       try {
-        if (seen > (parts ? MOST_BYTES_AT_ONCE : MOST_FORM_BYTES)) {
+        if (soFar > (parts ? MOST_BYTES_AT_ONCE : MOST_FORM_BYTES)) {
           throw parts ? tooManyFiles() : tooMuchText();
         }
-        kept += size;
+        kept.addAndGet(size);
         // Forms are small: however much is being sent, they come through.
         if (bytesOfAll.addAndGet(size) > limits.bytesOfAll() && parts) {
           throw tooMuchTogether();
@@ -204,7 +205,7 @@ public final class Incoming implements AutoCloseable {
       try {
         then.accept(this::request);
       } finally {
-        bytesOfAll.addAndGet(-kept);
+        bytesOfAll.addAndGet(-kept.get());
         try {
           file.close();
           Upload.delete(folder);
