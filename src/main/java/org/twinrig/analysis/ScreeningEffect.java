@@ -39,11 +39,7 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
    */
   public record Change(double bandHz, double changeDb) {}
 
-  /**
-   * The effect on every kind that has such captures.
-   *
-   * @return in the order of the outcome's kinds
-   */
+  /** The effect on every kind that has such captures: in the order of the outcome's kinds. */
   public static List<ScreeningEffect> of(StudyOutcome outcome) {
     Set<CaptureEntry> copies = new HashSet<>();
     Set<CaptureEntry> doubted = new HashSet<>();

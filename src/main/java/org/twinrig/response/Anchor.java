@@ -71,11 +71,7 @@ public sealed interface Anchor {
     return narrow && band.lowerHz() < ends[1] * sixth && band.upperHz() > ends[0] / sixth;
   }
 
-  /**
-   * What is looked at.
-   *
-   * @return lower and upper end, Hz; both 0 where nothing is
-   */
+  /** What is looked at: lower and upper end, Hz; both 0 where nothing is. */
   double[] stretch(int perOctave);
 
   /** The anchor in words: for example {@code 300 Hz to 1 kHz}. */

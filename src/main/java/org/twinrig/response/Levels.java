@@ -73,11 +73,7 @@ public final class Levels {
     return coarse.get(band);
   }
 
-  /**
-   * The level of a band.
-   *
-   * @return dB, or nothing when it is missing
-   */
+  /** The level of a band: dB, or nothing when it is missing. */
   public OptionalDouble level(int band) {
     return has(band) ? OptionalDouble.of(db[band]) : OptionalDouble.empty();
   }

@@ -68,11 +68,7 @@ public record Smoothing(int fraction) {
     return fraction > 0 && (other.fraction == 0 || fraction < other.fraction);
   }
 
-  /**
-   * Smooths a curve.
-   *
-   * @return levels at the same frequencies
-   */
+  /** Smooths a curve: levels at the same frequencies. */
   public Response apply(Response curve) {
     if (fraction == 0) {
       return curve;

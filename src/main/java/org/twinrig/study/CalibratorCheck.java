@@ -33,11 +33,7 @@ public record CalibratorCheck(double limitDb) {
         .map(c -> new CalibratorCheck(c.levelLimitDb() + settings.sessions().microphoneDriftDb()));
   }
 
-  /**
-   * Whether a session's reading is in order.
-   *
-   * @return true when it departs by no more than the limit
-   */
+  /** Whether a session's reading is in order: true when it departs by no more than the limit. */
   public boolean holds(Session session) {
     return Math.abs(session.correctionDb()) <= limitDb + ROUNDING_DB;
   }

@@ -19,8 +19,6 @@ import org.twinrig.spectrum.Sweep;
 /**
  * One setting of study.yaml, described once: how it is read, what run.json and the report say of
  * it, how the workbench asks for it, and what the manual explains. {@link #ALL} holds every one.
- *
- * @param <T> its value
  */
 @SuppressWarnings("OptionalMapToOptional") // a value that is read may be that there is none
 public final class Setting<T> {

@@ -99,11 +99,7 @@ public record Study(
         Map.of());
   }
 
-  /**
-   * The same study under other settings.
-   *
-   * @return the changed study
-   */
+  /** The same study under other settings: the changed study. */
   public Study withSettings(Settings other) {
     return new Study(
         folder,

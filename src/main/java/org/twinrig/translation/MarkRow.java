@@ -22,11 +22,7 @@ public record MarkRow(String letters) {
     return new MarkRow(letters.toString());
   }
 
-  /**
-   * The mark of a band.
-   *
-   * @return the mark; nothing where the graph has no level
-   */
+  /** The mark of a band: the mark; nothing where the graph has no level. */
   public Optional<Mark> at(int band) {
     return switch (letters.charAt(band)) {
       case 'R' -> Optional.of(Mark.RELIABLE);

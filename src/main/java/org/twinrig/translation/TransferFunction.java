@@ -27,11 +27,7 @@ public record TransferFunction(
     return unitNames.size();
   }
 
-  /**
-   * How much of the axis carries a mark.
-   *
-   * @return octaves of bands that have data and this mark
-   */
+  /** How much of the axis carries a mark: octaves of bands that have data and this mark. */
   public double octaves(Mark mark) {
     double sum = 0;
     for (MarkedBand band : bands) {

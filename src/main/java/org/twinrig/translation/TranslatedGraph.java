@@ -18,11 +18,7 @@ public record TranslatedGraph(
     bands = List.copyOf(bands);
   }
 
-  /**
-   * How much of the axis carries a mark.
-   *
-   * @return octaves of bands that have a level and this mark
-   */
+  /** How much of the axis carries a mark: octaves of bands that have a level and this mark. */
   public double octaves(Mark mark) {
     return octaves(b -> !b.missing() && b.mark() == mark);
   }

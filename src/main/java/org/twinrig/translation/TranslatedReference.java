@@ -97,11 +97,7 @@ public record TranslatedReference(String kind, int units, List<Row> rows) {
         band, from, Optional.of(mean), mark, reasons.stream().distinct().sorted().toList());
   }
 
-  /**
-   * How much of the axis carries a mark.
-   *
-   * @return octaves of bands that have a level and this mark
-   */
+  /** How much of the axis carries a mark: octaves of bands that have a level and this mark. */
   public double octaves(Mark mark) {
     return rows.stream()
         .filter(r -> r.fromDb().isPresent() && r.mark() == mark)

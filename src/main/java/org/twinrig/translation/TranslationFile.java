@@ -88,11 +88,7 @@ public final class TranslationFile {
 
   private TranslationFile() {}
 
-  /**
-   * A translation as text.
-   *
-   * @return JSON, numbers in full precision
-   */
+  /** A translation as text: JSON, numbers in full precision. */
   public static String text(Translation translation) {
     ObjectNode root = NODES.objectNode();
     root.put("format", FORMAT).put("version", VERSION);
