@@ -9,7 +9,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
@@ -27,6 +29,7 @@ import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.Sheet.Cell;
+import org.twinrig.report.table.Result;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.screening.FixtureDrift;
 import org.twinrig.screening.SessionReview;
@@ -38,6 +41,7 @@ import org.twinrig.study.Study;
 
 /** The report of a study, and its tables on what was measured and what came of it. */
 public final class StudyPage {
+  private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
   private static final int SHORT_DIGITS = 12;
 
   private StudyPage() {}
@@ -285,6 +289,28 @@ public final class StudyPage {
     return Sheet.of("Settings in force", List.copyOf(rows.entrySet()))
         .words("Setting", Map.Entry::getKey)
         .words("Value", Map.Entry::getValue);
+  }
+
+  /** A result as its file has it, to read; numbers are sorted by what the file holds. */
+  public static Sheet<?> file(Result<StudyOutcome> result, StudyOutcome outcome) {
+    List<List<String>> exact = result.rows(outcome).toList();
+    List<List<String>> shown = result.shown(outcome);
+    Sheet<Integer> sheet =
+        Sheet.of(result.file(), IntStream.range(0, shown.size()).boxed().toList());
+    for (int c = 0; c < result.names().size(); c++) {
+      int column = c;
+      sheet =
+          sheet.numbers(
+              result.names().get(c),
+              row -> cell(shown.get(row).get(column), exact.get(row).get(column)));
+    }
+    return sheet;
+  }
+
+  private static Cell cell(String shown, String exact) {
+    return NUMBER.matcher(exact).matches()
+        ? Cell.ordered(shown, Double.parseDouble(exact))
+        : Cell.text(shown);
   }
 
   /** Every file that was read, with the start of its sum. */
