@@ -3,13 +3,18 @@ package org.twinrig.study;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.twinrig.capture.Fixture;
+import org.twinrig.intake.CaptureFile;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Smoothing;
 
 /** What study.yaml says, every value checked and every file found. */
 record Declaration(
@@ -20,24 +25,24 @@ record Declaration(
     Fixture from,
     Fixture to,
     Settings settings,
-    Files files,
-    Map<String, ReferencesReader.Found> references) {
+    Named units,
+    Named captures,
+    Optional<Named> sessions,
+    Optional<Named> catalogue,
+    Map<String, ReferenceCurve> references) {
 
-  private static final List<String> KEYS =
-      Stream.concat(
-              Stream.of(
-                  "title",
-                  "from",
-                  "to",
-                  "fixtures",
-                  "units",
-                  "captures",
-                  "sessions",
-                  "catalogue",
-                  "references",
-                  "data_root"),
-              Setting.ALL.stream().map(Setting::key))
-          .toList();
+  private static final List<String> OWN_KEYS =
+      List.of(
+          "title",
+          "from",
+          "to",
+          "fixtures",
+          "units",
+          "captures",
+          "sessions",
+          "catalogue",
+          "references",
+          "data_root");
 
   /** A file as the yaml names it, and where it is. */
   record Named(String name, Path path) {
@@ -48,9 +53,6 @@ record Declaration(
     }
   }
 
-  /** The files the yaml names. */
-  record Files(Named units, Named captures, Optional<Named> sessions, Optional<Named> catalogue) {}
-
   /**
    * Reads the yaml.
    *
@@ -58,53 +60,102 @@ record Declaration(
    */
   static Declaration read(StudyPlace place) throws UnusableInput {
     List<Problem> problems = new ArrayList<>();
-    YamlValue whole = YamlFile.read(place.yaml(), place.source(), problems);
-    Optional<Declaration> read = whole.group(KEYS).flatMap(root -> declared(place, root));
-    if (!problems.isEmpty()) {
-      throw new UnusableInput(
-          problems.stream().sorted(Comparator.comparingInt(Problem::line)).toList());
-    }
-    return read.orElseThrow();
+    String[] keys =
+        Stream.concat(OWN_KEYS.stream(), Setting.ALL.stream().map(Setting::key))
+            .toArray(String[]::new);
+    return YamlFile.read(place.yaml(), place.source(), problems)
+        .group(keys)
+        .flatMap(root -> declared(place, root, problems))
+        .orElseThrow(
+            () ->
+                new UnusableInput(
+                    problems.stream().sorted(Comparator.comparingInt(Problem::line)).toList()));
   }
 
-  private static Optional<Declaration> declared(StudyPlace place, YamlGroup root) {
-    Optional<String> title =
-        root.required("title", "title: Plate to head").flatMap(YamlValue::text);
-    FixturesReader.Declared fixtures = FixturesReader.read(root);
+  private static Optional<Declaration> declared(
+      StudyPlace place, YamlGroup root, List<Problem> problems) {
+    String title = root.text("title", "Plate to head");
+    Optional<YamlGroup> group =
+        root.required(
+            "fixtures",
+            "{ plate: { label: …, specified_hz: [100, 10000] }, head: … }",
+            YamlValue::group);
+    List<String> names = group.map(YamlGroup::keys).orElse(List.of());
+    Map<String, Fixture> fixtures = new HashMap<>();
+    for (String name : names) {
+      YamlValue value = group.get().value(name).orElseThrow();
+      fixture(name, value).ifPresent(fixture -> fixtures.put(name, fixture));
+    }
+    Optional<String> from = root.required("from", "plate", v -> fixture(v, group));
+    Optional<String> to = root.required("to", "head", v -> fixture(v, group));
+    if (from.isPresent() && from.equals(to)) {
+      String remedy = "name two different fixtures, because `from` is `" + from.get() + "` too";
+      root.value("to").orElseThrow().refuse(remedy);
+    }
+    Optional<Fixture> old = from.map(fixtures::get);
+    Optional<Fixture> now = to.map(fixtures::get);
+    boolean both = old.isPresent() && now.isPresent();
+    Settings settings = Setting.read(root, both ? List.of(from.get(), to.get()) : names);
     Optional<DataRoot> dataRoot = place.dataRoot(root);
-    Optional<Files> files = dataRoot.flatMap(data -> files(place, data, root));
-    Settings settings = Setting.read(root, fixtures.ofStudy());
-    Optional<Map<String, ReferencesReader.Found>> references =
-        dataRoot.flatMap(
-            data ->
-                root.value("references")
-                    .map(new ReferencesReader(fixtures.names(), v -> named(place, data, v))::read));
-    boolean whole = title.isPresent() && fixtures.from().isPresent() && fixtures.to().isPresent();
-    return whole && files.isPresent()
+    if (dataRoot.isEmpty()) {
+      return Optional.empty();
+    }
+    Function<YamlValue, Optional<Named>> file = value -> named(place, dataRoot.get(), value);
+    Optional<Named> units = root.required("units", "units.csv", file);
+    Optional<Named> captures = root.required("captures", "captures.csv", file);
+    Optional<Named> sessions = root.value("sessions").flatMap(file);
+    Optional<Named> catalogue = root.value("catalogue").flatMap(file);
+    Map<String, ReferenceCurve> references =
+        root.value("references").map(v -> references(v, names, file)).orElse(Map.of());
+    return problems.isEmpty()
         ? Optional.of(
             new Declaration(
                 place,
                 dataRoot.get(),
-                title.get(),
-                fixtures.names(),
-                fixtures.from().get(),
-                fixtures.to().get(),
+                title,
+                names,
+                old.get(),
+                now.get(),
                 settings,
-                files.get(),
-                references.orElse(Map.of())))
+                units.get(),
+                captures.get(),
+                sessions,
+                catalogue,
+                references))
         : Optional.empty();
   }
 
-  private static Optional<Files> files(StudyPlace place, DataRoot data, YamlGroup root) {
-    Optional<Named> units =
-        root.required("units", "units: units.csv").flatMap(v -> named(place, data, v));
-    Optional<Named> captures =
-        root.required("captures", "captures: captures.csv").flatMap(v -> named(place, data, v));
-    Optional<Named> sessions = root.value("sessions").flatMap(v -> named(place, data, v));
-    Optional<Named> catalogue = root.value("catalogue").flatMap(v -> named(place, data, v));
-    return units.isPresent() && captures.isPresent()
-        ? Optional.of(new Files(units.get(), captures.get(), sessions, catalogue))
-        : Optional.empty();
+  private static Optional<Fixture> fixture(String name, YamlValue value) {
+    return value
+        .group("label", "ear_simulator", "specified_hz")
+        .flatMap(
+            group -> {
+              String label = group.text("label", "Flat-plate ear simulator");
+              Optional<String> earSimulator = group.optional("ear_simulator", "", YamlValue::text);
+              Optional<FrequencyRange> specified =
+                  group.required("specified_hz", "[100, 10000]", YamlValue::range);
+              return group.ifSound(
+                  () ->
+                      new Fixture(
+                          name,
+                          label,
+                          earSimulator.get(),
+                          specified.get().fromHz(),
+                          specified.get().toHz()));
+            });
+  }
+
+  /** The name of a fixture; any where the fixtures cannot be read. */
+  private static Optional<String> fixture(YamlValue value, Optional<YamlGroup> fixtures) {
+    Optional<String> name = value.text();
+    if (name.isEmpty() || fixtures.isEmpty() || fixtures.get().value(name.get()).isPresent()) {
+      return name;
+    }
+    return value.refuse(declaredFixtures(name.get(), fixtures.get().keys()));
+  }
+
+  private static String declaredFixtures(String misspelt, List<String> names) {
+    return YamlValue.guess(misspelt, names) + "fixtures declared here: " + String.join(", ", names);
   }
 
   private static Optional<Named> named(StudyPlace place, DataRoot data, YamlValue value) {
@@ -114,9 +165,48 @@ record Declaration(
     }
     DataRoot.Place found = data.file(place.realFolder(), name.get());
     if (found instanceof DataRoot.Place.Refused refused) {
-      return value.problem(
-          value.line(), "`" + value.name() + "`: " + refused.what(), refused.remedy());
+      return value.amiss(": " + refused.what(), refused.remedy());
     }
     return Optional.of(new Named(name.get(), ((DataRoot.Place.Inside) found).path()));
+  }
+
+  /** The curve subtracted on each fixture; one that was refused is missing. */
+  private static Map<String, ReferenceCurve> references(
+      YamlValue value, List<String> fixtures, Function<YamlValue, Optional<Named>> file) {
+    Map<String, ReferenceCurve> references = new LinkedHashMap<>();
+    Optional<YamlGroup> group = value.group();
+    for (String name : group.map(YamlGroup::keys).orElse(List.of())) {
+      YamlValue one = group.get().value(name).orElseThrow();
+      if (fixtures.contains(name)) {
+        reference(one, file).ifPresent(curve -> references.put(name, curve));
+      } else {
+        one.amiss(" is no fixture of the study", declaredFixtures(name, fixtures));
+      }
+    }
+    return references;
+  }
+
+  private static Optional<ReferenceCurve> reference(
+      YamlValue value, Function<YamlValue, Optional<Named>> files) {
+    Optional<YamlGroup> read = value.group("file", "smoothing");
+    if (read.isEmpty()) {
+      return Optional.empty();
+    }
+    YamlGroup group = read.get();
+    Optional<Named> file = group.required("file", "reference.csv", files);
+    Optional<Optional<Smoothing>> smoothing =
+        group.optional("smoothing", Optional.empty(), v -> Setting.given(Setting.smoothing(v)));
+    if (file.isEmpty() || smoothing.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          new ReferenceCurve(
+              file.get().name(),
+              smoothing.get(),
+              CaptureFile.read(file.get().path(), file.get().name()).response()));
+    } catch (UnusableInput e) {
+      return value.problems(e.problems());
+    }
   }
 }

@@ -30,7 +30,7 @@ public final class Setting<T> {
           "",
           "`per_octave` 1, 3, 6, 12, 24 or 48; `from_hz`, `to_hz`",
           new Bands(12, 20, 20_000),
-          BandsReader::bands,
+          SettingReaders::bands,
           (b, all) -> group("per_octave", b.perOctave(), "from_hz", b.fromHz(), "to_hz", b.toHz()),
           (b, study) -> words(b.grid()),
           new Field(
@@ -49,7 +49,7 @@ public final class Setting<T> {
           "where every capture is set to 0 dB before captures are compared: `{ from_hz, to_hz }`,"
               + " `{ at_hz }` or `none`",
           new Anchor.Range(300, 1000),
-          BandsReader::anchor,
+          SettingReaders::anchor,
           (anchor, all) -> value(anchor),
           (anchor, study) -> anchor.words());
 
@@ -72,7 +72,7 @@ public final class Setting<T> {
               + " a list of steps `[{ from_hz: 20, db: 2 }, { from_hz: 200, db: 1.5 }]`;"
               + " `equivalence_db`, a mean difference of no account",
           new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3.0), 0.5),
-          ToleranceReader::tolerance,
+          SettingReaders::tolerance,
           (t, all) ->
               group(
                   "reliable_db", value(t.reliable()),
@@ -84,7 +84,7 @@ public final class Setting<T> {
                   + "; caution: half-width up to "
                   + t.caution().words()
                   + "; equivalent: mean difference up to "
-                  + FrequencyReader.plain(t.equivalenceDb())
+                  + StudyText.flow(t.equivalenceDb())
                   + " dB",
           new Field(
               "tolerance.reliable_db",
@@ -119,7 +119,7 @@ public final class Setting<T> {
           "ranges in which the lab knows better than to trust, each with `name`, `fixture`,"
               + " `from_hz`, `to_hz`: no band there is better than caution",
           List.of(),
-          ZonesReader::zones,
+          SettingReaders::zones,
           (zones, all) -> zones.stream().map(Setting::value).toList(),
           (zones, study) ->
               zones.isEmpty()
@@ -133,7 +133,7 @@ public final class Setting<T> {
           "Hz, both ends: [5000, 12000]",
           "where the notch and the peak of each unit are looked for",
           new FrequencyRange(5000, 12_000),
-          (value, so) -> FrequencyReader.pair(value),
+          (value, so) -> value.range(),
           (range, all) -> List.of(range.fromHz(), range.toHz()),
           (range, study) -> words(range));
 
@@ -147,9 +147,10 @@ public final class Setting<T> {
           ScreeningMode.SUGGEST,
           (value, so) ->
               value
-                  .group(List.of("apply"))
-                  .flatMap(group -> group.required("apply", "apply: suggest"))
-                  .flatMap(apply -> apply.choice(ScreeningMode.class)),
+                  .group("apply")
+                  .flatMap(
+                      group ->
+                          group.required("apply", "suggest", v -> v.choice(ScreeningMode.class))),
           (mode, all) -> group("apply", word(mode)),
           (mode, study) ->
               mode == ScreeningMode.EXCLUDE
@@ -213,7 +214,7 @@ public final class Setting<T> {
           "of sound files: { before_onset_ms: 2, length_ms: 200, fade_ms: 10 }",
           "the window over an impulse response, see [Captures as sound](#captures-as-sound)",
           ImpulseWindow.defaults(),
-          SoundReader::window,
+          SettingReaders::window,
           (window, all) ->
               group(
                   "before_onset_ms", all.sound().beforeOnsetMs(),
@@ -235,7 +236,7 @@ public final class Setting<T> {
           "recordings of a sweep: { from_hz: 10, to_hz: 22000, seconds: 10 }; else left empty",
           "the sweep that was recorded, see [Captures as sound](#captures-as-sound)",
           Optional.empty(),
-          (value, so) -> given(SoundReader.sweep(value)),
+          (value, so) -> given(SettingReaders.sweep(value)),
           (sweep, all) -> sweep.map(Setting::value).orElse(null),
           (sweep, study) -> sweep.map(Setting::words).orElse("impulse responses"));
 
@@ -246,7 +247,7 @@ public final class Setting<T> {
           "the unit that was captured in every session",
           "the unit that was captured in every session, see [Sessions](#sessions)",
           Optional.empty(),
-          SessionRules::checkUnit,
+          (value, so) -> given(SettingReaders.checkUnit(value, so)),
           (unit, study) -> unit.map(name -> name + part(study, name)).orElse("none"));
 
   public static final Setting<DriftMode> DRIFT =
@@ -257,7 +258,7 @@ public final class Setting<T> {
               + " of its session, which needs a check_unit",
           "`report` or `correct`, see [Sessions](#sessions)",
           DriftMode.REPORT,
-          SessionRules::drift,
+          SettingReaders::drift,
           (mode, study) ->
               mode == DriftMode.CORRECT ? "sessions are corrected for it" : "reported only");
 
@@ -271,9 +272,8 @@ public final class Setting<T> {
           0.0,
           (value, so) ->
               value.number(
-                  db -> db >= 0 && db <= 20,
-                  "write how far the chain may have moved, in dB from 0 to 20"),
-          (db, study) -> FrequencyReader.plain(db) + " dB beside the calibrator's own limit");
+                  NumberRange.of(0, 20, "how far the chain may have moved, in dB from 0 to 20")),
+          (db, study) -> StudyText.flow(db) + " dB beside the calibrator's own limit");
 
   public static final Setting<Smoothing> CAPTURE_SMOOTHING =
       new Setting<>(
@@ -295,7 +295,7 @@ public final class Setting<T> {
           "`from_hz`, `to_hz`: the range readers compare by; a graph that loses more than"
               + " `lost_octaves` of it must be measured again",
           PublishingRule.standard(),
-          (value, so) -> BandsReader.publishing(value),
+          SettingReaders::publishing,
           (rule, all) ->
               group(
                   "from_hz", rule.compared().fromHz(),
@@ -303,7 +303,7 @@ public final class Setting<T> {
                   "lost_octaves", rule.lostOctaves()),
           (rule, study) ->
               "graphs that lose at most "
-                  + FrequencyReader.plain(rule.lostOctaves())
+                  + StudyText.flow(rule.lostOctaves())
                   + (rule.lostOctaves() == 1 ? " octave of " : " octaves of ")
                   + words(rule.compared()));
 

@@ -90,7 +90,7 @@ record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed)
 
   private Optional<DataRoot> declaredRoot(YamlValue value, String name) {
     if (DataRoot.spelling(name).orElse(null) instanceof DataRoot.Place.Refused amiss) {
-      return value.problem(value.line(), "`data_root`: " + amiss.what(), amiss.remedy());
+      return value.amiss(": " + amiss.what(), amiss.remedy());
     }
     Path path = realFolder.resolve(name);
     if (!Files.isDirectory(path)) {

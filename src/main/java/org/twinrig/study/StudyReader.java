@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
@@ -58,20 +57,19 @@ public final class StudyReader {
   }
 
   private Findings<Study> study() throws UnusableInput {
-    Declaration.Files files = declared.files();
-    Optional<LabTable> unitsTable = open(files.units(), LabTables.UNITS);
+    Optional<LabTable> unitsTable = open(declared.units(), LabTables.UNITS);
     Optional<LabTable> sessionsTable =
-        files.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
-    Optional<LabTable> capturesTable = open(files.captures(), LabTables.CAPTURES);
+        declared.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
+    Optional<LabTable> capturesTable = open(declared.captures(), LabTables.CAPTURES);
     stopIf(!problems.isEmpty());
 
     Roster<String> fixtures =
         Roster.of("fixture", declared.place().source(), declared.fixtures(), Function.identity());
     SessionRules rules = declared.settings().sessions();
     List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), rules.checkUnit()));
-    stopIfNone(units.isEmpty(), files.units().name(), "unit");
+    stopIfNone(units.isEmpty(), declared.units().name(), "unit");
     List<Session> sessions = sessionsTable.map(t -> sessions(t, fixtures)).orElse(List.of());
-    CheckUnit checkUnit = new CheckUnit(declared.place().source(), files.units().name(), rules);
+    CheckUnit checkUnit = new CheckUnit(declared.place().source(), declared.units().name(), rules);
     problems.addAll(checkUnit.notes(units));
     Optional<Problem> missing = checkUnit.missing(units);
     missing.ifPresent(problems::add);
@@ -81,16 +79,16 @@ public final class StudyReader {
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
             fixtures,
             sessionsTable.map(table -> roster("session", table, sessions, Session::name)));
-    CapturesTable reader = new CapturesTable(known, declared.dataRoot(), files.captures().folder());
+    CapturesTable reader =
+        new CapturesTable(known, declared.dataRoot(), declared.captures().folder());
     List<CaptureEntry> entries = ofStudy(kept(reader.read(capturesTable.orElseThrow())));
-    stopIfNone(entries.isEmpty(), files.captures().name(), "capture");
-    problems.addAll(new Participation(files.units().name(), names(), entries).notes(units));
-    problems.addAll(KindNames.notes(files.units().name(), units));
+    stopIfNone(entries.isEmpty(), declared.captures().name(), "capture");
+    problems.addAll(new Participation(declared.units().name(), names(), entries).notes(units));
+    problems.addAll(KindNames.notes(declared.units().name(), units));
     return new Findings<>(study(units, entries, sessions), inOrder());
   }
 
   private Study study(List<Unit> units, List<CaptureEntry> entries, List<Session> sessions) {
-    Declaration.Files files = declared.files();
     return new Study(
         declared.place().folder(),
         declared.title(),
@@ -99,22 +97,21 @@ public final class StudyReader {
         units,
         entries,
         sessions,
-        files.catalogue().map(Declaration.Named::path),
+        declared.catalogue().map(Declaration.Named::path),
         declared.settings(),
-        files.captures().folder(),
+        declared.captures().folder(),
         inputs(),
-        declared.references().entrySet().stream()
-            .collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().reference())));
+        declared.references());
   }
 
   private List<Path> inputs() {
-    Declaration.Files files = declared.files();
     List<Path> inputs = new ArrayList<>();
-    inputs.add(declared.place().realFolder().resolve(declared.place().source()));
-    inputs.add(files.units().path());
-    inputs.add(files.captures().path());
-    files.sessions().map(Declaration.Named::path).ifPresent(inputs::add);
-    declared.references().values().forEach(found -> inputs.add(found.path()));
+    Path folder = declared.place().realFolder();
+    inputs.add(folder.resolve(declared.place().source()));
+    inputs.add(declared.units().path());
+    inputs.add(declared.captures().path());
+    declared.sessions().map(Declaration.Named::path).ifPresent(inputs::add);
+    declared.references().values().forEach(curve -> inputs.add(folder.resolve(curve.file())));
     return inputs;
   }
 
@@ -159,7 +156,7 @@ public final class StudyReader {
         (fixture, left) ->
             problems.add(
                 Problem.note(
-                    declared.files().captures().name(),
+                    declared.captures().name(),
                     left.get(0).line(),
                     Numbers.count(left.size(), "capture", "captures")
                         + " on `"
@@ -188,9 +185,11 @@ public final class StudyReader {
 
   /** Table by table in the order they are read, line by line. */
   private List<Problem> inOrder() {
-    Declaration.Files files = declared.files();
     List<String> order =
-        Stream.of(Optional.of(files.units()), files.sessions(), Optional.of(files.captures()))
+        Stream.of(
+                Optional.of(declared.units()),
+                declared.sessions(),
+                Optional.of(declared.captures()))
             .flatMap(Optional::stream)
             .map(Declaration.Named::name)
             .toList();

@@ -1,5 +1,6 @@
 package org.twinrig.study;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,7 +99,7 @@ public final class StudyText {
       return list.stream().map(StudyText::flow).collect(Collectors.joining(", ", "[", "]"));
     }
     return value instanceof Double number
-        ? FrequencyReader.plain(number)
+        ? BigDecimal.valueOf(number).stripTrailingZeros().toPlainString()
         : scalar(value.toString().strip());
   }
 

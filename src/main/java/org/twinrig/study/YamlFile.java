@@ -73,21 +73,26 @@ final class YamlFile {
     int documents = 0;
     for (Event event : events) {
       switch (event.getEventId()) {
-        case Alias -> throw unusable(line(event), "aliases are not used here", "repeat the value");
+        case Alias ->
+            throw unusable(
+                line(event.getStartMark()), "aliases are not used here", "repeat the value");
         case DocumentStart -> documents++;
         case SequenceStart, MappingStart -> depth++;
         case SequenceEnd, MappingEnd -> depth--;
         default -> {}
       }
       if (event instanceof NodeEvent node && node.getAnchor().isPresent()) {
-        throw unusable(line(event), "anchors are not used here", "take the `&` name out");
+        throw unusable(
+            line(event.getStartMark()), "anchors are not used here", "take the `&` name out");
       }
       refuseTag(event);
       if (depth > DEEPEST) {
-        throw unusable(line(event), "is nested too deep for a study", "close the brackets");
+        throw unusable(
+            line(event.getStartMark()), "is nested too deep for a study", "close the brackets");
       }
       if (documents > 1) {
-        throw unusable(line(event), "a second document begins", "write one study in one file");
+        throw unusable(
+            line(event.getStartMark()), "a second document begins", "write one study in one file");
       }
     }
   }
@@ -100,14 +105,14 @@ final class YamlFile {
             : event instanceof CollectionStartEvent group ? group.getTag() : Optional.empty();
     if (tag.isPresent()) {
       throw unusable(
-          line(event),
+          line(event.getStartMark()),
           "the tag `" + tag.get() + "` is not used here",
           "take out what begins with `!`");
     }
   }
 
   private UnusableInput syntax(MarkedYamlEngineException e) {
-    int line = e.getProblemMark().map(mark -> mark.getLine() + 1).orElse(0);
+    int line = line(e.getProblemMark());
     if (line > 0 && indent(line).contains("\t")) {
       return unusable(line, "a tab stands in the indent", "YAML is indented with spaces");
     }
@@ -129,8 +134,9 @@ final class YamlFile {
     return 1 + (int) text.codePoints().limit(codePoint).filter(c -> c == '\n').count();
   }
 
-  private static int line(Event event) {
-    return event.getStartMark().map(Mark::getLine).orElse(-1) + 1;
+  /** The line of a place, from 1; 0 where none is known. */
+  static int line(Optional<Mark> place) {
+    return place.map(Mark::getLine).orElse(-1) + 1;
   }
 
   private UnusableInput unusable(int line, String what, String remedy) {

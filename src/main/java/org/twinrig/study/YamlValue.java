@@ -5,16 +5,15 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import java.util.function.DoublePredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 import org.twinrig.intake.NearestName;
 import org.twinrig.intake.PlainNumber;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 
 /**
@@ -36,7 +35,7 @@ final class YamlValue {
   }
 
   int line() {
-    return node.getStartMark().map(Mark::getLine).orElse(-1) + 1;
+    return YamlFile.line(node.getStartMark());
   }
 
   String name() {
@@ -65,10 +64,7 @@ final class YamlValue {
   }
 
   Optional<Double> number(NumberRange range) {
-    return number(range::holds, "write " + range.words());
-  }
-
-  Optional<Double> number(DoublePredicate fits, String remedy) {
+    String remedy = "write " + range.words();
     if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
       return refuse(remedy);
     }
@@ -79,7 +75,7 @@ final class YamlValue {
     if (!scalar.isPlain()) {
       return refuse("write the number without quotes");
     }
-    return fits.test(number.getAsDouble()) ? Optional.of(number.getAsDouble()) : refuse(remedy);
+    return range.holds(number.getAsDouble()) ? Optional.of(number.getAsDouble()) : refuse(remedy);
   }
 
   Optional<Long> whole(long least, long most, String remedy) {
@@ -100,9 +96,8 @@ final class YamlValue {
     if (words.contains(word)) {
       return Optional.of(constants.get(words.indexOf(word)));
     }
-    String guess = NearestName.among(word, words).map(n -> "did you mean `" + n + "`? ").orElse("");
     String all = words.stream().map(w -> "`" + w + "`").collect(Collectors.joining(", "));
-    return refuse(guess + "write one of " + all);
+    return refuse(guess(word, words) + "write one of " + all);
   }
 
   Optional<List<YamlValue>> list(String remedy) {
@@ -116,18 +111,38 @@ final class YamlValue {
             .toList());
   }
 
-  /**
-   * A group of keys.
-   *
-   * @param known the keys it may have; empty when the lab names them itself
-   */
-  Optional<YamlGroup> group(List<String> known) {
+  /** A range of frequencies, written as a list of its two ends. */
+  Optional<FrequencyRange> range() {
+    String remedy = "write two frequencies in Hz, as in `[100, 10000]`";
+    Optional<List<YamlValue>> ends = list(remedy);
+    if (ends.isEmpty() || ends.get().size() != 2) {
+      return ends.flatMap(
+          e -> amiss(" has " + Numbers.count(e.size(), "entry", "entries"), remedy));
+    }
+    Optional<Double> from = ends.get().get(0).number(NumberRange.HZ);
+    Optional<Double> to = ends.get().get(1).number(NumberRange.HZ);
+    return range(from.orElse(Double.NaN), to.orElse(Double.NaN));
+  }
+
+  /** The range between two ends in Hz, NaN where one was refused already. */
+  Optional<FrequencyRange> range(double fromHz, double toHz) {
+    if (fromHz >= toHz) {
+      return amiss(
+          " runs from " + StudyText.flow(fromHz) + " Hz to " + StudyText.flow(toHz) + " Hz",
+          "the first frequency must be the lower one");
+    }
+    return fromHz < toHz ? Optional.of(new FrequencyRange(fromHz, toHz)) : Optional.empty();
+  }
+
+  /** A group of keys: those it may have, or none where the lab names them itself. */
+  Optional<YamlGroup> group(String... keys) {
+    List<String> known = List.of(keys);
     if (!(node instanceof MappingNode mapping)) {
       return known.isEmpty()
           ? refuse("write a group of keys")
           : refuse("write a group of keys: " + String.join(", ", known));
     }
-    return Optional.of(YamlGroup.of(mapping, this, known));
+    return Optional.of(new YamlGroup(mapping, this, known));
   }
 
   YamlValue child(Node child, String key) {
@@ -139,6 +154,11 @@ final class YamlValue {
     return problem(line(), shown(), remedy);
   }
 
+  /** Refuses what the value says: the clause after its name. */
+  <T> Optional<T> amiss(String clause, String remedy) {
+    return problem(line(), "`" + name + "`" + clause, remedy);
+  }
+
   <T> Optional<T> problem(int line, String what, String remedy) {
     place.problems().add(Problem.fatal(place.source(), line, what, remedy));
     return Optional.empty();
@@ -148,6 +168,11 @@ final class YamlValue {
   <T> Optional<T> problems(List<Problem> found) {
     place.problems().addAll(found);
     return Optional.empty();
+  }
+
+  /** The beginning of a remedy: which of the known words was meant, if one is near. */
+  static String guess(String word, List<String> known) {
+    return NearestName.among(word, known).map(n -> "did you mean `" + n + "`? ").orElse("");
   }
 
   private String shown() {
