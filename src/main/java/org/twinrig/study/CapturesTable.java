@@ -20,10 +20,6 @@ import org.twinrig.problem.Findings;
 
 /** The table of captures, every name in it checked against what it refers to. */
 final class CapturesTable {
-  /** What the rows refer to; no roster of sessions when the study has no table of them. */
-  record References(
-      Roster<Unit> units, Roster<String> fixtures, Optional<Roster<Session>> sessions) {}
-
   private static final int MOST_SEATINGS = 9999;
 
   private static final Set<String> NO = Set.of("no", "n", "false", "0", "-", "none");
@@ -31,7 +27,9 @@ final class CapturesTable {
   /** What may be captured only once. */
   private record Slot(String unit, String fixture, Side side, int seating) {}
 
-  private final References known;
+  private final Roster<Unit> units;
+  private final Roster<String> fixtures;
+  private final Optional<Roster<Session>> sessions;
   private final DataRoot dataRoot;
   private final Path folder;
 
@@ -41,18 +39,21 @@ final class CapturesTable {
   private final Set<String> named = new HashSet<>();
   private final Map<Slot, Integer> lines = new HashMap<>();
 
-  /**
-   * A reader of captures.
-   *
-   * @param folder the table's folder, without links in its path
-   */
-  CapturesTable(References known, DataRoot dataRoot, Path folder) {
-    this.known = known;
-    this.fixtureWords =
-        known.fixtures().sound().keySet().stream()
-            .collect(Collectors.toMap(name -> name, CapturesTable::word));
+  /** Of what the rows refer to, and of the table's folder, without links in its path. */
+  CapturesTable(
+      Roster<Unit> units,
+      Roster<String> fixtures,
+      Optional<Roster<Session>> sessions,
+      DataRoot dataRoot,
+      Path folder) {
+    this.units = units;
+    this.fixtures = fixtures;
+    this.sessions = sessions;
     this.dataRoot = dataRoot;
     this.folder = folder;
+    fixtureWords =
+        fixtures.sound().keySet().stream()
+            .collect(Collectors.toMap(name -> name, CapturesTable::word));
   }
 
   Findings<List<CaptureEntry>> read(LabTable table) {
@@ -63,12 +64,8 @@ final class CapturesTable {
   private Optional<CaptureEntry> entry(LabRow row) {
     String unit = row.text("unit");
     String fixture = row.text("fixture");
-    if (row.has("unit")) {
-      known.units().find(row, "unit");
-    }
-    if (row.has("fixture")) {
-      known.fixtures().find(row, "fixture");
-    }
+    units.find(row, "unit");
+    fixtures.find(row, "fixture");
     String side = row.word("side", List.of("L", "R", "M"), "");
     int seating = row.count("seating", 1, MOST_SEATINGS);
     String file = row.text("file").strip();
@@ -102,13 +99,13 @@ final class CapturesTable {
     if (!row.has("session")) {
       return;
     }
-    if (known.sessions().isEmpty()) {
+    if (sessions.isEmpty()) {
       row.refuse(
           "`session` is filled in, but the study has no table of sessions",
           "add `sessions: sessions.csv` to study.yaml, or leave the cell empty");
       return;
     }
-    Optional<Session> session = known.sessions().get().find(row, "session");
+    Optional<Session> session = sessions.get().find(row, "session");
     if (session.isPresent() && !session.get().fixture().equals(fixture)) {
       row.refuse(
           "session `"
@@ -139,7 +136,7 @@ final class CapturesTable {
     if (own == null || own.matcher(file).find()) {
       return;
     }
-    known.fixtures().sound().keySet().stream()
+    fixtures.sound().keySet().stream()
         .filter(other -> fixtureWords.get(other).matcher(file).find())
         .findFirst()
         .ifPresent(

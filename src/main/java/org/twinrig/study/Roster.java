@@ -1,6 +1,5 @@
 package org.twinrig.study;
 
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,23 +19,23 @@ import org.twinrig.intake.NearestName;
  */
 record Roster<T>(String noun, String source, Map<String, T> sound, Set<String> listed) {
 
-  static <T> Roster<T> of(String noun, String source, List<T> sound, Function<T, String> name) {
+  static <T> Roster<T> of(
+      String noun, String source, List<T> sound, Function<T, String> name, List<String> listed) {
     Map<String, T> byName = new LinkedHashMap<>();
     sound.forEach(each -> byName.put(name.apply(each), each));
-    return new Roster<>(noun, source, byName, Set.of());
+    return new Roster<>(noun, source, byName, Set.copyOf(listed));
   }
 
-  Roster<T> withListed(Collection<String> names) {
-    return new Roster<>(noun, source, sound, Set.copyOf(names));
-  }
-
-  /** The one a cell names; the row is refused when there is none. */
+  /** The one a cell names; the row is refused when the cell is filled in and there is none. */
   Optional<T> find(LabRow row, String column) {
     String name = row.cell(column);
     Optional<T> found = Optional.ofNullable(sound.get(name));
-    if (found.isEmpty() && listed.contains(name)) {
+    if (found.isPresent() || !row.has(column)) {
+      return found;
+    }
+    if (listed.contains(name)) {
       row.refuse(noun + " `" + name + "` was left out of " + source, "mend its row there first");
-    } else if (found.isEmpty()) {
+    } else {
       String guess =
           NearestName.among(name, sound.keySet())
               .filter(near -> !withoutDigits(near).equals(withoutDigits(name)))

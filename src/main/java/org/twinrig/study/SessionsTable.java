@@ -1,8 +1,13 @@
 package org.twinrig.study;
 
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.time.format.ResolverStyle;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -27,6 +32,16 @@ final class SessionsTable {
    */
   private static final double MOST_OFF_DB = 10;
 
+  /**
+   * How else days are written. With dots the day stands before the month; with slashes or hyphens
+   * either may, so that a day up to the 12th can be read in two ways.
+   */
+  private static final List<DateTimeFormatter> OTHER_FORMS =
+      Stream.of("u-M-d", "u/M/d", "u.M.d", "d.M.u", "d-M-u", "d/M/u", "M-d-u", "M/d/u")
+          .map(form -> DateTimeFormatter.ofPattern(form.replace("u", "uuuu"), Locale.ROOT))
+          .map(form -> form.withResolverStyle(ResolverStyle.STRICT))
+          .toList();
+
   private final Roster<String> fixtures;
   private final double mostOffDb;
   private final Map<String, Integer> lines = new HashMap<>();
@@ -45,18 +60,20 @@ final class SessionsTable {
     String name = row.text("session");
     String date = row.text("date");
     String fixture = row.text("fixture");
-    if (row.has("fixture")) {
-      fixtures.find(row, "fixture");
-    }
+    fixtures.find(row, "fixture");
     double nominalDb = row.decimal("calibrator_nominal_db");
     double readDb = row.decimal("calibrator_read_db");
     // Weather at any altitude people work at; a slip of hPa for kPa falls outside.
     OptionalDouble pressureKpa = row.decimalIfAny("pressure_kpa", 50, 120);
     OptionalDouble temperatureC = row.decimalIfAny("temperature_c", -30, 60);
     Calibrator calibrator = calibrator(row);
-    refuseRepeated(row, name);
-    Optional<Session> session =
-        row.ifSound(
+    Integer earlier = lines.putIfAbsent(name, row.line());
+    if (earlier != null && row.has("session")) {
+      row.refuse(
+          "session `" + name + "` stands in line " + earlier + " already",
+          "keep one row for each session");
+    }
+    return row.ifSound(
             () ->
                 new Session(
                     name,
@@ -69,8 +86,9 @@ final class SessionsTable {
                     temperatureC,
                     row.cell("operator"),
                     row.cell("note"),
-                    row.line()));
-    return session.filter(s -> plausible(row, s)).map(s -> dated(row, s));
+                    row.line()))
+        .filter(session -> plausible(row, session))
+        .map(session -> dated(row, session));
   }
 
   private boolean plausible(LabRow row, Session session) {
@@ -101,11 +119,22 @@ final class SessionsTable {
               + " of `"
               + session.fixture()
               + "` follow the order of the rows; write "
-              + WrittenDay.meant(session.date())
-                  .map(LocalDate::toString)
-                  .orElse("the day like 2026-03-02"));
+              + meant(session.date()).orElse("the day like 2026-03-02"));
     }
     return session;
+  }
+
+  /** The day after ISO 8601, where only one day can be meant by what is written. */
+  private static Optional<String> meant(String date) {
+    List<String> days = new ArrayList<>();
+    for (DateTimeFormatter form : OTHER_FORMS) {
+      try {
+        days.add(LocalDate.parse(date.strip(), form).toString());
+      } catch (DateTimeParseException e) {
+        continue; // not written in this form, or no such day in it
+      }
+    }
+    return days.size() == 1 ? Optional.of(days.get(0)) : Optional.empty();
   }
 
   private static Calibrator calibrator(LabRow row) {
@@ -124,14 +153,5 @@ final class SessionsTable {
               + " empty where `calibrator_nominal_db` is corrected for it already");
     }
     return Calibrator.PISTONPHONE;
-  }
-
-  private void refuseRepeated(LabRow row, String name) {
-    Integer earlier = lines.putIfAbsent(name, row.line());
-    if (earlier != null && row.has("session")) {
-      row.refuse(
-          "session `" + name + "` stands in line " + earlier + " already",
-          "keep one row for each session");
-    }
   }
 }

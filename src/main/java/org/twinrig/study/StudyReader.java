@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
@@ -29,25 +30,18 @@ public final class StudyReader {
     this.declared = declared;
   }
 
-  /**
-   * Reads a study whose files lie around it.
-   *
-   * @param studyFolderOrYaml the folder that holds study.yaml, or the yaml file itself
-   * @return as with data roots that are confirmed
-   * @throws UnusableInput likewise, and when the study's data root would have to be confirmed
-   */
+  /** Reads a study whose data root needs no confirmation; else as with those confirmed. */
   public static Findings<Study> read(Path studyFolderOrYaml) throws UnusableInput {
     return read(studyFolderOrYaml, List.of());
   }
 
   /**
-   * Reads a study.
+   * Reads a study: with the sound rows of its tables, and a problem for every other row.
    *
    * @param studyFolderOrYaml the folder that holds study.yaml, or the yaml file itself
    * @param dataRoots folders that the study's data root may be or lie in, as whoever runs the study
    *     confirms; without {@code data_root} in study.yaml the closest of them that holds the study
    *     is its data root
-   * @return the study with the sound rows of its tables, and a problem for every other row
    * @throws UnusableInput with every fault of study.yaml; or, when that is sound, with every fault
    *     of the tables' headers; or when no unit or no capture is left
    */
@@ -64,27 +58,32 @@ public final class StudyReader {
     stopIf(!problems.isEmpty());
 
     Roster<String> fixtures =
-        Roster.of("fixture", declared.place().source(), declared.fixtures(), Function.identity());
+        Roster.of(
+            "fixture",
+            declared.place().source(),
+            declared.fixtures(),
+            Function.identity(),
+            List.of());
     SessionRules rules = declared.settings().sessions();
     List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), rules.checkUnit()));
-    stopIfNone(units.isEmpty(), declared.units().name(), "unit");
+    stopIfNone(units, declared.units().name(), "unit");
     List<Session> sessions = sessionsTable.map(t -> sessions(t, fixtures)).orElse(List.of());
-    CheckUnit checkUnit = new CheckUnit(declared.place().source(), declared.units().name(), rules);
-    problems.addAll(checkUnit.notes(units));
-    Optional<Problem> missing = checkUnit.missing(units);
+    UnitsTable notes = new UnitsTable(declared.units().name(), units);
+    problems.addAll(notes.onRoles(rules));
+    Optional<Problem> missing = notes.missing(declared.place().source(), rules);
     missing.ifPresent(problems::add);
     stopIf(missing.isPresent());
-    CapturesTable.References known =
-        new CapturesTable.References(
+    CapturesTable reader =
+        new CapturesTable(
             roster("unit", unitsTable.orElseThrow(), units, Unit::name),
             fixtures,
-            sessionsTable.map(table -> roster("session", table, sessions, Session::name)));
-    CapturesTable reader =
-        new CapturesTable(known, declared.dataRoot(), declared.captures().folder());
+            sessionsTable.map(table -> roster("session", table, sessions, Session::name)),
+            declared.dataRoot(),
+            declared.captures().folder());
     List<CaptureEntry> entries = ofStudy(kept(reader.read(capturesTable.orElseThrow())));
-    stopIfNone(entries.isEmpty(), declared.captures().name(), "capture");
-    problems.addAll(new Participation(declared.units().name(), names(), entries).notes(units));
-    problems.addAll(KindNames.notes(declared.units().name(), units));
+    stopIfNone(entries, declared.captures().name(), "capture");
+    problems.addAll(notes.onParticipation(names(), entries));
+    problems.addAll(notes.onKinds());
     return new Findings<>(study(units, entries, sessions), inOrder());
   }
 
@@ -139,7 +138,7 @@ public final class StudyReader {
 
   private static <T> Roster<T> roster(
       String noun, LabTable table, List<T> sound, Function<T, String> name) {
-    return Roster.of(noun, table.source(), sound, name).withListed(table.cells(noun));
+    return Roster.of(noun, table.source(), sound, name, table.cells(noun));
   }
 
   private List<String> names() {
@@ -148,29 +147,29 @@ public final class StudyReader {
 
   /** Leaves out the captures on other fixtures, and says so once for each. */
   private List<CaptureEntry> ofStudy(List<CaptureEntry> entries) {
-    Map<String, List<CaptureEntry>> others = new LinkedHashMap<>();
-    entries.stream()
-        .filter(entry -> !names().contains(entry.fixture()))
-        .forEach(e -> others.computeIfAbsent(e.fixture(), f -> new ArrayList<>()).add(e));
-    others.forEach(
+    Map<String, List<CaptureEntry>> byFixture =
+        entries.stream()
+            .collect(
+                Collectors.groupingBy(
+                    CaptureEntry::fixture, LinkedHashMap::new, Collectors.toList()));
+    byFixture.keySet().removeAll(names());
+    byFixture.forEach(
         (fixture, left) ->
             problems.add(
                 Problem.note(
                     declared.captures().name(),
                     left.get(0).line(),
-                    Numbers.count(left.size(), "capture", "captures")
-                        + " on `"
-                        + fixture
-                        + "` left out: the study goes from `"
-                        + names().get(0)
-                        + "` to `"
-                        + names().get(1)
-                        + "`")));
+                    String.format(
+                        "%s on `%s` left out: the study goes from `%s` to `%s`",
+                        Numbers.count(left.size(), "capture", "captures"),
+                        fixture,
+                        declared.from().name(),
+                        declared.to().name()))));
     return entries.stream().filter(entry -> names().contains(entry.fixture())).toList();
   }
 
-  private void stopIfNone(boolean none, String source, String noun) throws UnusableInput {
-    if (none) {
+  private void stopIfNone(List<?> left, String source, String noun) throws UnusableInput {
+    if (left.isEmpty()) {
       problems.add(
           Problem.fatal(source, 0, "no " + noun + " is left to work with", "add or mend the rows"));
       stopIf(true);

@@ -1,38 +1,39 @@
 package org.twinrig.study;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
+import org.twinrig.intake.NearestName;
 import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 
-/** The table of units. */
-final class UnitsTable {
-  private final Map<String, Integer> lines = new HashMap<>();
-
-  private final Optional<String> checkUnit;
-
-  private UnitsTable(Optional<String> checkUnit) {
-    this.checkUnit = checkUnit;
-  }
+/** The sound rows of the table of units, and what the lab should know of them. */
+record UnitsTable(String source, List<Unit> units) {
 
   /** A check unit whose role is not written enters no fit: it is there to show drift. */
   static Findings<List<Unit>> read(LabTable table, Optional<String> checkUnit) {
-    return table.read(new UnitsTable(checkUnit)::unit);
+    Map<String, Integer> lines = new HashMap<>();
+    return table.read(row -> unit(row, checkUnit, lines));
   }
 
-  private Optional<Unit> unit(LabRow row) {
+  private static Optional<Unit> unit(
+      LabRow row, Optional<String> checkUnit, Map<String, Integer> lines) {
     String name = row.text("unit");
     String kind = row.text("kind");
-    String role =
-        row.word(
-            "role",
-            List.of("fit", "holdout", "check"),
-            checkUnit.filter(name::equals).isPresent() ? "check" : "fit");
+    String unsaid = checkUnit.filter(name::equals).isPresent() ? "check" : "fit";
+    String role = row.word("role", List.of("fit", "holdout", "check"), unsaid);
     Integer earlier = lines.putIfAbsent(name, row.line());
     if (earlier != null && row.has("unit")) {
       row.refuse(
@@ -48,5 +49,115 @@ final class UnitsTable {
                 row.cell("pads"),
                 row.cell("note"),
                 row.line()));
+  }
+
+  /** The problem of a check unit of study.yaml that cannot be used. */
+  Optional<Problem> missing(String yaml, SessionRules rules) {
+    List<String> names = units.stream().map(Unit::name).toList();
+    return rules
+        .checkUnit()
+        .filter(unit -> !names.contains(unit))
+        .map(
+            unit ->
+                Problem.fatal(
+                    yaml,
+                    0,
+                    "`check_unit` is `" + unit + "`, which has no sound row in the table of units",
+                    NearestName.among(unit, names)
+                        .map(near -> "did you mean `" + near + "`?")
+                        .orElse("add it there, or correct the name")));
+  }
+
+  /** On roles that do something else than the lab may think. */
+  List<Problem> onRoles(SessionRules rules) {
+    List<Problem> notes = new ArrayList<>();
+    for (Unit unit : units) {
+      boolean named = rules.checkUnit().filter(unit.name()::equals).isPresent();
+      boolean check = unit.role() == Unit.Role.CHECK;
+      String what = "";
+      String remedy = "";
+      if (check && !named) {
+        what = "unit `%s` has the role `check` and takes no part in the transfer";
+        remedy = "name it as `check_unit` in study.yaml, so that its drift is looked at";
+      } else if (named && !check && rules.drift() == DriftMode.CORRECT) {
+        what =
+            "the check unit `%s` is used as another unit too, and sessions are corrected by it: its"
+                + " own seatings then scatter less than they did";
+        remedy =
+            "give it the role `check`, so that it does not make the seating scatter of its kind too"
+                + " small";
+      }
+      if (!what.isEmpty()) {
+        String text = String.format(what, unit.name());
+        notes.add(new Problem(Problem.Kind.NOTE, source, unit.line(), text, remedy));
+      }
+    }
+    return notes;
+  }
+
+  /** On units that take no part in the study, or not with the same sides. */
+  List<Problem> onParticipation(List<String> fixtures, List<CaptureEntry> captures) {
+    List<Problem> notes = new ArrayList<>();
+    for (Unit unit : units) {
+      List<CaptureEntry> own =
+          captures.stream().filter(entry -> entry.unit().equals(unit.name())).toList();
+      participation(fixtures, own)
+          .map(text -> "unit `" + unit.name() + "` " + text)
+          .ifPresent(text -> notes.add(Problem.note(source, unit.line(), text)));
+    }
+    return notes;
+  }
+
+  private static Optional<String> participation(List<String> fixtures, List<CaptureEntry> own) {
+    if (own.isEmpty()) {
+      return Optional.of("has no usable capture and takes no part");
+    }
+    List<Set<Side>> sides = new ArrayList<>();
+    for (String fixture : fixtures) {
+      List<CaptureEntry> there = own.stream().filter(e -> e.fixture().equals(fixture)).toList();
+      if (there.isEmpty()) {
+        return Optional.of("has no usable capture on `" + fixture + "` and takes no part");
+      }
+      sides.add(
+          there.stream()
+              .filter(entry -> !entry.excludedByLab())
+              .map(CaptureEntry::side)
+              .collect(Collectors.toCollection(TreeSet::new)));
+      if (sides.get(sides.size() - 1).isEmpty()) {
+        return Optional.of(
+            "has all its captures on `" + fixture + "` excluded and takes no part");
+      }
+    }
+    return sides.get(0).equals(sides.get(1))
+        ? Optional.empty()
+        : Optional.of(
+            "was captured on "
+                + on(sides.get(0), fixtures.get(0))
+                + " and "
+                + on(sides.get(1), fixtures.get(1))
+                + ": its averages are over different sides");
+  }
+
+  private static String on(Set<Side> sides, String fixture) {
+    String which = sides.stream().map(Side::name).collect(Collectors.joining("+"));
+    return "side " + which + " of `" + fixture + "`";
+  }
+
+  /** On kinds that look like one and are counted as two. */
+  List<Problem> onKinds() {
+    Set<String> kinds = new HashSet<>();
+    Map<String, Unit> firstOfLook = new HashMap<>();
+    List<Problem> notes = new ArrayList<>();
+    for (Unit unit : units) {
+      Unit alike = firstOfLook.putIfAbsent(NearestName.bare(unit.kind()), unit);
+      if (kinds.add(unit.kind()) && alike != null) {
+        String text =
+            "kind `%s` differs from `%s` in line %d only by case, spaces or hyphens; they are"
+                + " analysed as two kinds";
+        String what = String.format(text, unit.kind(), alike.kind(), alike.line());
+        notes.add(Problem.note(source, unit.line(), what));
+      }
+    }
+    return notes;
   }
 }
