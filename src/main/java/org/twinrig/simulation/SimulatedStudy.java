@@ -3,6 +3,7 @@ package org.twinrig.simulation;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
@@ -143,7 +144,8 @@ public final class SimulatedStudy {
         Optional.empty(),
         settings,
         nowhere,
-        List.of());
+        List.of(),
+        Map.of());
   }
 
   /**

@@ -3,7 +3,6 @@ package org.twinrig.study;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
@@ -43,7 +42,6 @@ public record Study(
     Map<String, ReferenceCurve> references) {
 
   public Study {
-    Objects.requireNonNull(folder, "folder");
     if (title.isBlank()) {
       throw new IllegalArgumentException("a study needs a title");
     }
@@ -53,50 +51,8 @@ public record Study(
     units = List.copyOf(units);
     captures = List.copyOf(captures);
     sessions = List.copyOf(sessions);
-    Objects.requireNonNull(catalogue, "catalogue");
-    Objects.requireNonNull(settings, "settings");
-    Objects.requireNonNull(capturesFolder, "capturesFolder");
     inputs = List.copyOf(inputs);
     references = Map.copyOf(references);
-  }
-
-  /**
-   * A study whose lab names no reference curves.
-   *
-   * @param folder the study's folder
-   * @param title as reports print it
-   * @param from the fixture the old graphs were made on
-   * @param to the fixture graphs are translated to
-   * @param catalogue the table of old graphs, if one is named
-   * @param settings how the study is to be computed and judged
-   * @param capturesFolder what the file names of {@code captures} are relative to
-   * @param inputs what results depend on besides the capture files
-   */
-  public Study(
-      Path folder,
-      String title,
-      Fixture from,
-      Fixture to,
-      List<Unit> units,
-      List<CaptureEntry> captures,
-      List<Session> sessions,
-      Optional<Path> catalogue,
-      Settings settings,
-      Path capturesFolder,
-      List<Path> inputs) {
-    this(
-        folder,
-        title,
-        from,
-        to,
-        units,
-        captures,
-        sessions,
-        catalogue,
-        settings,
-        capturesFolder,
-        inputs,
-        Map.of());
   }
 
   /** The same study under other settings: the changed study. */
@@ -117,32 +73,8 @@ public record Study(
   }
 
   /**
-   * The same study with other rows of captures, for example with one more excluded.
-   *
-   * @param other the rows
-   * @return the changed study
-   */
-  public Study withCaptures(List<CaptureEntry> other) {
-    return new Study(
-        folder,
-        title,
-        from,
-        to,
-        units,
-        other,
-        sessions,
-        catalogue,
-        settings,
-        capturesFolder,
-        inputs,
-        references);
-  }
-
-  /**
-   * The same study read the other way: from the new fixture to the old one.
-   *
-   * @return the study with its fixtures exchanged; it has no catalogue, because old graphs were
-   *     made on the other fixture
+   * The same study read the other way, from the new fixture to the old one: without a catalogue,
+   * because old graphs were made on the other fixture.
    */
   public Study reversed() {
     return new Study(
@@ -165,12 +97,7 @@ public record Study(
     return captures.stream().filter(CaptureEntry::excludedByLab).count();
   }
 
-  /**
-   * The curve the lab subtracts from graphs made on a fixture.
-   *
-   * @param fixture one of the two
-   * @return the curve; nothing when the lab names none
-   */
+  /** The curve the lab subtracts from graphs made on one of the fixtures, if it names one. */
   public Optional<ReferenceCurve> reference(Fixture fixture) {
     return Optional.ofNullable(references.get(fixture.name()));
   }

@@ -2,6 +2,7 @@ package org.twinrig.study;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -20,39 +21,27 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /**
- * The text of a study.yaml in which single values are written anew: everything else stays as it
- * stands, with its comments and its order. Whether the new values make sense is for {@link
- * StudyReader} to say.
+ * The text of a study.yaml that {@link StudyReader} can read, in which single values are written
+ * anew: everything else stays as it stands, with its comments and its order. Whether the new values
+ * make sense is for the reader to say.
  */
-public final class StudyText {
+public record StudyText(String text) {
   /** A scalar that YAML reads as it is written, wherever it stands. */
   private static final Pattern PLAIN =
       Pattern.compile("(?!- )[\\p{L}\\p{N}+.-][\\p{L}\\p{N} ._/+-]*");
 
-  private final String text;
+  private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x1f]");
 
   /**
-   * A text.
-   *
-   * @param text a study.yaml that {@link StudyReader} can read
-   */
-  public StudyText(String text) {
-    this.text = text;
-  }
-
-  /** The text. */
-  public String text() {
-    return text;
-  }
-
-  /**
-   * A value as it stands in the text.
-   *
-   * @param key of the whole file, or {@code group.key}
-   * @return on one line, as {@link #with} takes it; nothing when the text does not name the key
+   * A value on one line, as {@link #with} takes it; nothing when the text does not name the key:
+   * one of the whole file, or {@code group.key}.
    */
   public Optional<String> value(String key) {
-    return node(key).map(StudyText::flow);
+    Optional<Node> node = compose(text);
+    for (String part : key.split("[.]")) {
+      node = node.flatMap(group -> entry(group, part)).map(NodeTuple::getValueNode);
+    }
+    return node.map(StudyText::flow);
   }
 
   /**
@@ -61,19 +50,12 @@ public final class StudyText {
    * @param key of the whole file, or {@code group.key} for a key of a group
    * @param value a word, a number, or a group or list between brackets; a value that YAML would
    *     read as something else than one value is written as a text between quotes
-   * @return the changed text
    */
   public StudyText with(String key, String value) {
     return put(key, alone(value.strip()));
   }
 
-  /**
-   * The text with a list written anew, one item on a line.
-   *
-   * @param key of the whole file
-   * @param items each as {@link #flow} writes it
-   * @return the changed text
-   */
+  /** The text with a list written anew, one item on a line, each as {@link #flow} writes it. */
   public StudyText withList(String key, List<String> items) {
     String list =
         items.isEmpty()
@@ -104,49 +86,32 @@ public final class StudyText {
   }
 
   private StudyText put(String key, String value) {
-    int dot = key.indexOf('.');
-    if (dot < 0) {
-      return entry(root(), key)
-          .map(e -> replaced(e, value))
-          .orElseGet(() -> added(key + ": " + value));
-    }
-    String group = key.substring(0, dot);
-    String inner = key.substring(dot + 1);
-    Optional<NodeTuple> owner = entry(root(), group);
-    if (owner.isEmpty()) {
-      return added(group + ": { " + inner + ": " + value + " }");
-    }
-    if (!(owner.get().getValueNode() instanceof MappingNode mapping)) {
-      return replaced(owner.get(), "{ " + inner + ": " + value + " }");
-    }
-    return entry(mapping, inner)
-        .map(e -> replaced(e, value))
-        .orElseGet(() -> insertedInto(mapping, inner + ": " + value));
-  }
-
-  private MappingNode root() {
-    return compose(text)
-        .filter(MappingNode.class::isInstance)
-        .map(MappingNode.class::cast)
-        .orElseThrow(() -> new IllegalArgumentException("a study.yaml is a group of keys"));
-  }
-
-  private Optional<Node> node(String key) {
-    int dot = key.indexOf('.');
-    Optional<Node> outer =
-        entry(root(), dot < 0 ? key : key.substring(0, dot)).map(NodeTuple::getValueNode);
-    return dot < 0
-        ? outer
-        : outer
+    String[] path = key.split("[.]", 2);
+    Node root =
+        compose(text)
             .filter(MappingNode.class::isInstance)
-            .flatMap(n -> entry((MappingNode) n, key.substring(dot + 1)))
-            .map(NodeTuple::getValueNode);
+            .orElseThrow(() -> new IllegalArgumentException("a study.yaml is a group of keys"));
+    Optional<NodeTuple> owner = entry(root, path[0]);
+    if (path.length == 1) {
+      return owner.map(e -> replaced(e, value)).orElseGet(() -> added(key + ": " + value));
+    }
+    String inner = path[1] + ": " + value;
+    if (owner.isEmpty()) {
+      return added(path[0] + ": { " + inner + " }");
+    }
+    return owner.get().getValueNode() instanceof MappingNode group
+        ? entry(group, path[1])
+            .map(e -> replaced(e, value))
+            .orElseGet(() -> insertedInto(group, inner))
+        : replaced(owner.get(), "{ " + inner + " }");
   }
 
-  private static Optional<NodeTuple> entry(MappingNode group, String key) {
-    return group.getValue().stream()
-        .filter(t -> t.getKeyNode() instanceof ScalarNode k && k.getValue().equals(key))
-        .findFirst();
+  private static Optional<NodeTuple> entry(Node node, String key) {
+    return node instanceof MappingNode group
+        ? group.getValue().stream()
+            .filter(t -> t.getKeyNode() instanceof ScalarNode k && k.getValue().equals(key))
+            .findFirst()
+        : Optional.empty();
   }
 
   /** Writes a value in place of another; a comment between key and value stays. */
@@ -154,10 +119,9 @@ public final class StudyText {
     Node old = entry.getValueNode();
     int keyEnd = text.indexOf(':', at(entry.getKeyNode().getEndMark()));
     int from = Math.max(keyEnd + 1, at(old.getStartMark()));
-    boolean block = old instanceof CollectionNode<?> c && c.getFlowStyle() == FlowStyle.BLOCK;
     String gap = text.substring(keyEnd + 1, from);
     String before = gap;
-    if (block) {
+    if (isBlock(old)) {
       int lastLine = gap.lastIndexOf('\n');
       before = gap.contains("#") ? gap.substring(0, lastLine + 1) + "  " : " ";
     } else if (gap.isEmpty()) {
@@ -171,14 +135,15 @@ public final class StudyText {
       int bracket = end(group) - 1;
       boolean none = group.getValue().isEmpty();
       int at = none ? bracket : end(last(group));
-      String link = none ? " " : ", ";
-      return new StudyText(text.substring(0, at) + link + entry + text.substring(at));
+      return inserted(at, (none ? " " : ", ") + entry);
     }
     int column = group.getStartMark().map(Mark::getColumn).orElse(2);
     int line = text.indexOf('\n', end(last(group)));
-    int at = line < 0 ? text.length() : line;
-    return new StudyText(
-        text.substring(0, at) + "\n" + " ".repeat(column) + entry + text.substring(at));
+    return inserted(line < 0 ? text.length() : line, "\n" + " ".repeat(column) + entry);
+  }
+
+  private StudyText inserted(int at, String what) {
+    return new StudyText(text.substring(0, at) + what + text.substring(at));
   }
 
   private StudyText added(String line) {
@@ -188,11 +153,11 @@ public final class StudyText {
 
   /** Where a value ends, without the blank lines and comments that YAML counts with a block. */
   private int end(Node node) {
-    boolean block =
-        node instanceof CollectionNode<?> c
-            && c.getFlowStyle() == FlowStyle.BLOCK
-            && !c.getValue().isEmpty();
-    return block ? end(last(node)) : at(node.getEndMark());
+    return isBlock(node) ? end(last(node)) : at(node.getEndMark());
+  }
+
+  private static boolean isBlock(Node node) {
+    return node instanceof CollectionNode<?> c && c.getFlowStyle() == FlowStyle.BLOCK;
   }
 
   private static Node last(Node node) {
@@ -244,17 +209,10 @@ public final class StudyText {
   }
 
   private static String quoted(String value) {
-    StringBuilder out = new StringBuilder("\"");
-    for (int i = 0; i < value.length(); i++) {
-      char c = value.charAt(i);
-      if (c == '"' || c == '\\') {
-        out.append('\\').append(c);
-      } else if (c < ' ') {
-        out.append(String.format(java.util.Locale.ROOT, "\\x%02x", (int) c));
-      } else {
-        out.append(c);
-      }
-    }
-    return out.append('"').toString();
+    String escaped = value.replace("\\", "\\\\").replace("\"", "\\\"");
+    return CONTROL
+        .matcher(escaped)
+        .replaceAll(c -> String.format(Locale.ROOT, "\\\\x%02x", (int) c.group().charAt(0)))
+        .transform(text -> '"' + text + '"');
   }
 }

@@ -124,8 +124,7 @@ record UnitsTable(String source, List<Unit> units) {
               .map(CaptureEntry::side)
               .collect(Collectors.toCollection(TreeSet::new)));
       if (sides.get(sides.size() - 1).isEmpty()) {
-        return Optional.of(
-            "has all its captures on `" + fixture + "` excluded and takes no part");
+        return Optional.of("has all its captures on `" + fixture + "` excluded and takes no part");
       }
     }
     return sides.get(0).equals(sides.get(1))

@@ -75,8 +75,19 @@ class AnalysisAgainTest {
     StudyOutcome before = afresh(study);
     CaptureEntry first = study.captures().get(0);
     Study changed =
-        study.withCaptures(
-            study.captures().stream().map(e -> e.equals(first) ? without(e) : e).toList());
+        new Study(
+            study.folder(),
+            study.title(),
+            study.from(),
+            study.to(),
+            study.units(),
+            study.captures().stream().map(e -> e.equals(first) ? without(e) : e).toList(),
+            study.sessions(),
+            study.catalogue(),
+            SETTINGS,
+            study.capturesFolder(),
+            study.inputs(),
+            study.references());
     StudyOutcome after = again(before, changed);
     assertEquals(afresh(changed).kinds(), after.kinds());
     assertEquals(2, after.kinds().size());

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.twinrig.capture.Capture;
@@ -45,7 +46,8 @@ class ScreeningEffectTest {
             Optional.empty(),
             Settings.defaults().with(Setting.SCREENING, mode),
             Path.of("."),
-            List.of());
+            List.of(),
+            Map.of());
     return Analysis.of(study, DRAWN.captures(), "made", threads);
   }
 

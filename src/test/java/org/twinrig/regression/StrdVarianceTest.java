@@ -97,7 +97,8 @@ class StrdVarianceTest {
             Optional.empty(),
             Settings.defaults(),
             Path.of("."),
-            List.of());
+            List.of(),
+            Map.of());
     return new Pairing(study).pair(captures, Unit.Role.FIT).get(0).at(0);
   }
 

@@ -33,7 +33,8 @@ record SimulatedScreening(Study study, List<Capture> captures) {
             Optional.empty(),
             Settings.defaults(),
             Path.of("."),
-            List.of());
+            List.of(),
+            Map.of());
     return new SimulatedScreening(study, drawn.captures());
   }
 

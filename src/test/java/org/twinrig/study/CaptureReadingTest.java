@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -98,7 +99,8 @@ class CaptureReadingTest {
             study.catalogue(),
             study.settings(),
             study.capturesFolder(),
-            study.inputs());
+            study.inputs(),
+            Map.of());
     assertThrows(IllegalArgumentException.class, () -> SessionCorrection.apply(read, without));
   }
 

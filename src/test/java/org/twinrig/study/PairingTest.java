@@ -62,7 +62,8 @@ class PairingTest {
             Optional.empty(),
             settings,
             Path.of("."),
-            List.of());
+            List.of(),
+            Map.of());
     PairedUnits paired =
         new Pairing(study)
             .pair(Anchoring.of(settings, 1).apply(captures).value(), Unit.Role.FIT)

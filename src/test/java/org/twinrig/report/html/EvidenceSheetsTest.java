@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -90,7 +91,8 @@ class EvidenceSheetsTest {
             Optional.empty(),
             Settings.defaults(),
             Path.of("."),
-            List.of());
+            List.of(),
+            Map.of());
     return new StudyOutcome(
         study,
         "0123456789ab",

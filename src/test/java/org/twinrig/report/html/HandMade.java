@@ -195,18 +195,7 @@ final class HandMade {
   static StudyOutcome outcome(StudyOutcome like, Settings settings, List<KindOutcome> kinds) {
     Study s = like.study();
     return new StudyOutcome(
-        new Study(
-            s.folder(),
-            s.title(),
-            s.from(),
-            s.to(),
-            s.units(),
-            s.captures(),
-            s.sessions(),
-            s.catalogue(),
-            settings,
-            s.capturesFolder(),
-            s.inputs()),
+        s.withSettings(settings),
         like.fingerprint(),
         List.of(),
         like.screening(),

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -48,7 +49,8 @@ class ScreeningTableTest {
             Optional.empty(),
             Settings.defaults(),
             Path.of("."),
-            List.of());
+            List.of(),
+            Map.of());
     StudyOutcome outcome =
         new StudyOutcome(
             study,
