@@ -10,7 +10,6 @@ import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Anchoring;
-import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Study;
 
 /**
@@ -31,7 +30,7 @@ record Preparation(
     List<Problem> problems) {
 
   static Preparation of(Study study, List<Capture> read, Anchoring anchoring) {
-    List<Capture> corrected = SessionCorrection.apply(read, study);
+    List<Capture> corrected = study.corrected(read);
     Findings<List<AnchoredCapture>> anchored = anchoring.apply(corrected);
     Screening screening = Screening.of(study, anchored.value());
     Optional<SessionReview> review = SessionReview.of(study, corrected, screening);

@@ -56,7 +56,7 @@ final class CheckCaptures {
    */
   CheckCaptures(Study study, List<Capture> corrected, List<Verdict> verdicts) {
     this.study = study;
-    String unit = study.settings().sessions().checkUnit().orElseThrow();
+    String unit = study.settings().checkUnit().orElseThrow();
     Set<CaptureEntry> odd = with(verdicts, Set.of(Finding.ODD_SEATING));
     Set<CaptureEntry> bad = with(verdicts, Set.of(Finding.LOST_SEAL, Finding.SAME_CONTENT));
     List<Capture> offered =

@@ -33,11 +33,7 @@ public record SessionReview(
    */
   public static Optional<SessionReview> of(
       Study study, List<Capture> corrected, Screening screening) {
-    return study
-        .settings()
-        .sessions()
-        .checkUnit()
-        .map(unit -> review(study, unit, corrected, screening));
+    return study.settings().checkUnit().map(u -> review(study, u, corrected, screening));
   }
 
   private static SessionReview review(
@@ -54,7 +50,7 @@ public record SessionReview(
     return new SessionReview(
         unit,
         fixtures,
-        study.settings().sessions().drift() == DriftMode.CORRECT
+        study.settings().drift() == DriftMode.CORRECT
             ? Optional.of(new DriftCorrection(corrections))
             : Optional.empty());
   }

@@ -30,7 +30,7 @@ public record CalibratorCheck(double limitDb) {
   public static Optional<CalibratorCheck> of(Settings settings) {
     return settings
         .calibratorClass()
-        .map(c -> new CalibratorCheck(c.levelLimitDb() + settings.sessions().microphoneDriftDb()));
+        .map(c -> new CalibratorCheck(c.levelLimitDb() + settings.microphoneDriftDb()));
   }
 
   /** Whether a session's reading is in order: true when it departs by no more than the limit. */

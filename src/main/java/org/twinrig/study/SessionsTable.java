@@ -51,8 +51,9 @@ final class SessionsTable {
     this.mostOffDb = mostOffDb;
   }
 
-  static Findings<List<Session>> read(LabTable table, Roster<String> fixtures, SessionRules rules) {
-    double mostOffDb = Math.max(MOST_OFF_DB, rules.microphoneDriftDb());
+  static Findings<List<Session>> read(
+      LabTable table, Roster<String> fixtures, double microphoneDriftDb) {
+    double mostOffDb = Math.max(MOST_OFF_DB, microphoneDriftDb);
     return table.read(new SessionsTable(fixtures, mostOffDb)::session);
   }
 

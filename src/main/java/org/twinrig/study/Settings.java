@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
 import org.twinrig.spectrum.SoundContent;
@@ -31,7 +32,10 @@ public final class Settings {
     if (minUnits() < FEWEST_UNITS) {
       throw new IllegalArgumentException("min_units must be 3 or more, but is " + minUnits());
     }
-    sessions(); // refuses a correction that nothing can be corrected by
+    Checks.notNegative(microphoneDriftDb(), "microphone_drift_db");
+    if (drift() == DriftMode.CORRECT && checkUnit().isEmpty()) {
+      throw new IllegalArgumentException("drift can be corrected only by a check unit");
+    }
     grid = get(Setting.BANDS).grid();
   }
 
@@ -119,10 +123,22 @@ public final class Settings {
     return new SoundContent(get(Setting.IMPULSE), get(Setting.SWEEP));
   }
 
-  /** How sessions are judged and corrected. */
-  public SessionRules sessions() {
-    return new SessionRules(
-        get(Setting.CHECK_UNIT), get(Setting.DRIFT), get(Setting.MICROPHONE_DRIFT_DB));
+  /** The unit that is captured in every session, if the lab has one. */
+  public Optional<String> checkUnit() {
+    return get(Setting.CHECK_UNIT);
+  }
+
+  /** What becomes of the drift the check unit shows. */
+  public DriftMode drift() {
+    return get(Setting.DRIFT);
+  }
+
+  /**
+   * How far the lab expects its chain to have moved since its sensitivity was set, dB, 0 or more;
+   * added to the calibrator's own limit when a reading is judged.
+   */
+  public double microphoneDriftDb() {
+    return get(Setting.MICROPHONE_DRIFT_DB);
   }
 
   /** What the captures were smoothed by before they came here. */

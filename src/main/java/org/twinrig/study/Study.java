@@ -1,9 +1,11 @@
 package org.twinrig.study;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Session;
@@ -90,6 +92,30 @@ public record Study(
         capturesFolder,
         inputs,
         references);
+  }
+
+  /**
+   * Captures with their session's calibrator made to read true: to every level is added what it
+   * gave (the stated level; of a pistonphone, at the session's static pressure) minus what was
+   * read, dB. Those of no session stay as they were.
+   *
+   * @throws IllegalArgumentException when a capture names a session the study lacks; {@link
+   *     StudyReader} lets no such row through
+   */
+  public List<Capture> corrected(List<Capture> captures) {
+    Map<String, Double> correctionsDb = new HashMap<>(Map.of("", 0.0));
+    sessions.forEach(session -> correctionsDb.put(session.name(), session.correctionDb()));
+    return captures.stream()
+        .map(
+            c -> {
+              Double db = correctionsDb.get(c.entry().session());
+              if (db == null) {
+                throw new IllegalArgumentException(
+                    "the study has no session " + c.entry().session());
+              }
+              return c.plus(db);
+            })
+        .toList();
   }
 
   /** How many captures the lab itself left out: 0 or more. */

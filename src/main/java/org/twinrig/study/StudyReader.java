@@ -64,13 +64,13 @@ public final class StudyReader {
             declared.fixtures(),
             Function.identity(),
             List.of());
-    SessionRules rules = declared.settings().sessions();
-    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), rules.checkUnit()));
+    Settings settings = declared.settings();
+    List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), settings.checkUnit()));
     stopIfNone(units, declared.units().name(), "unit");
     List<Session> sessions = sessionsTable.map(t -> sessions(t, fixtures)).orElse(List.of());
     UnitsTable notes = new UnitsTable(declared.units().name(), units);
-    problems.addAll(notes.onRoles(rules));
-    Optional<Problem> missing = notes.missing(declared.place().source(), rules);
+    problems.addAll(notes.onRoles(settings));
+    Optional<Problem> missing = notes.missing(declared.place().source(), settings.checkUnit());
     missing.ifPresent(problems::add);
     stopIf(missing.isPresent());
     CapturesTable reader =
@@ -116,7 +116,7 @@ public final class StudyReader {
 
   private List<Session> sessions(LabTable table, Roster<String> fixtures) {
     List<Session> sessions =
-        kept(SessionsTable.read(table, fixtures, declared.settings().sessions()));
+        kept(SessionsTable.read(table, fixtures, declared.settings().microphoneDriftDb()));
     CalibratorCheck.of(declared.settings())
         .ifPresent(check -> problems.addAll(check.notes(table.source(), sessions)));
     return sessions;

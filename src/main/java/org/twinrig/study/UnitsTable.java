@@ -52,10 +52,9 @@ record UnitsTable(String source, List<Unit> units) {
   }
 
   /** The problem of a check unit of study.yaml that cannot be used. */
-  Optional<Problem> missing(String yaml, SessionRules rules) {
+  Optional<Problem> missing(String yaml, Optional<String> checkUnit) {
     List<String> names = units.stream().map(Unit::name).toList();
-    return rules
-        .checkUnit()
+    return checkUnit
         .filter(unit -> !names.contains(unit))
         .map(
             unit ->
@@ -69,17 +68,17 @@ record UnitsTable(String source, List<Unit> units) {
   }
 
   /** On roles that do something else than the lab may think. */
-  List<Problem> onRoles(SessionRules rules) {
+  List<Problem> onRoles(Settings settings) {
     List<Problem> notes = new ArrayList<>();
     for (Unit unit : units) {
-      boolean named = rules.checkUnit().filter(unit.name()::equals).isPresent();
+      boolean named = settings.checkUnit().filter(unit.name()::equals).isPresent();
       boolean check = unit.role() == Unit.Role.CHECK;
       String what = "";
       String remedy = "";
       if (check && !named) {
         what = "unit `%s` has the role `check` and takes no part in the transfer";
         remedy = "name it as `check_unit` in study.yaml, so that its drift is looked at";
-      } else if (named && !check && rules.drift() == DriftMode.CORRECT) {
+      } else if (named && !check && settings.drift() == DriftMode.CORRECT) {
         what =
             "the check unit `%s` is used as another unit too, and sessions are corrected by it: its"
                 + " own seatings then scatter less than they did";

@@ -5,7 +5,7 @@
  * study.yaml and the tables it names into a {@link org.twinrig.study.Study}: two fixtures, units,
  * rows of captures, sessions and {@link org.twinrig.study.Settings}. {@link
  * org.twinrig.study.CaptureReading} then reads the curves, {@link
- * org.twinrig.study.SessionCorrection} makes each session's calibrator read true, and {@link
+ * org.twinrig.study.Study#corrected} makes each session's calibrator read true, and {@link
  * org.twinrig.study.InputFingerprint} says what the result was made from.
  *
  * <p>What becomes of input that is wrong:

@@ -28,7 +28,6 @@ import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.ScreeningMode;
-import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -180,9 +179,7 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
   }
 
   private static List<AnchoredCapture> anchored(Study study, List<Capture> captures) {
-    return Anchoring.of(study.settings(), 1)
-        .apply(SessionCorrection.apply(captures, study))
-        .value();
+    return Anchoring.of(study.settings(), 1).apply(study.corrected(captures)).value();
   }
 
   /** The same captures with every seal good, and with some lost. */

@@ -19,7 +19,6 @@ import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Anchoring;
 import org.twinrig.study.CaptureReading;
 import org.twinrig.study.ScreeningMode;
-import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
@@ -34,7 +33,7 @@ class ScreeningTest {
     study = StudyReader.read(Path.of("studies", "plate-to-head")).value();
     captures =
         Anchoring.of(study.settings(), 2)
-            .apply(SessionCorrection.apply(CaptureReading.read(study, 2).value(), study))
+            .apply(study.corrected(CaptureReading.read(study, 2).value()))
             .value();
   }
 

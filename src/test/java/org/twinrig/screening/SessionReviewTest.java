@@ -26,7 +26,6 @@ import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.study.Anchoring;
 import org.twinrig.study.CaptureReading;
-import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 
@@ -42,7 +41,7 @@ class SessionReviewTest {
 
   private static Reviewed review(Path written) throws Exception {
     Study study = StudyReader.read(written).value();
-    List<Capture> corrected = SessionCorrection.apply(CaptureReading.read(study, 2).value(), study);
+    List<Capture> corrected = study.corrected(CaptureReading.read(study, 2).value());
     Screening screening =
         Screening.of(study, Anchoring.of(study.settings(), 2).apply(corrected).value());
     return new Reviewed(
@@ -295,7 +294,7 @@ class SessionReviewTest {
             .map(l -> l.startsWith("Oak 1") && l.endsWith("head-03") ? l.replace(",M,", ",L,") : l)
             .toList());
     Study read = StudyReader.read(study).value();
-    List<Capture> corrected = SessionCorrection.apply(CaptureReading.read(read, 2).value(), read);
+    List<Capture> corrected = read.corrected(CaptureReading.read(read, 2).value());
     Screening screening =
         Screening.of(read, Anchoring.of(read.settings(), 2).apply(corrected).value());
     SessionReview review = SessionReview.of(read, corrected, screening).orElseThrow();
@@ -325,7 +324,7 @@ class SessionReviewTest {
             .filter(l -> !(l.startsWith("Oak 1") && l.endsWith("head-03")))
             .toList());
     Study read = StudyReader.read(study).value();
-    List<Capture> corrected = SessionCorrection.apply(CaptureReading.read(read, 2).value(), read);
+    List<Capture> corrected = read.corrected(CaptureReading.read(read, 2).value());
     Screening screening =
         Screening.of(read, Anchoring.of(read.settings(), 2).apply(corrected).value());
     SessionReview review = SessionReview.of(read, corrected, screening).orElseThrow();

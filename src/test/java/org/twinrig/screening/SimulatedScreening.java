@@ -13,7 +13,6 @@ import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Anchoring;
-import org.twinrig.study.SessionCorrection;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -47,9 +46,7 @@ record SimulatedScreening(Study study, List<Capture> captures) {
   }
 
   List<AnchoredCapture> anchored() {
-    return Anchoring.of(study.settings(), 1)
-        .apply(SessionCorrection.apply(captures, study))
-        .value();
+    return Anchoring.of(study.settings(), 1).apply(study.corrected(captures)).value();
   }
 
   /** Studies of all kinds, half of the units measured on both sides. */

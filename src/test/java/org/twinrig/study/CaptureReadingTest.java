@@ -80,7 +80,7 @@ class CaptureReadingTest {
   void theCalibratorIsMadeToReadTrue() throws Exception {
     Study study = study();
     List<Capture> read = CaptureReading.read(study, 1).value();
-    List<Capture> corrected = SessionCorrection.apply(read, study);
+    List<Capture> corrected = study.corrected(read);
     double[] shiftsDb = {0.2, -0.1, 0.2, 0, 0, 0, 0};
     for (int i = 0; i < shiftsDb.length; i++) {
       double shiftDb = corrected.get(i).response().levelDb(3) - read.get(i).response().levelDb(3);
@@ -101,7 +101,7 @@ class CaptureReadingTest {
             study.capturesFolder(),
             study.inputs(),
             Map.of());
-    assertThrows(IllegalArgumentException.class, () -> SessionCorrection.apply(read, without));
+    assertThrows(IllegalArgumentException.class, () -> without.corrected(read));
   }
 
   /** GNU coreutils 9.1: {@code sha256sum units.csv} and, of the lines, {@code sha256sum | cut}. */

@@ -44,11 +44,13 @@ class SessionRulesTest {
                 "study.yaml",
                 "seed: 7",
                 "seed: 7\ncheck_unit: Alder 3\ndrift: correct\nmicrophone_drift_db: 0.2");
-    assertEquals(
-        new SessionRules(Optional.of("Alder 3"), DriftMode.CORRECT, 0.2),
-        StudyReader.read(lab.study()).value().settings().sessions());
-    assertEquals(
-        new SessionRules(Optional.empty(), DriftMode.REPORT, 0), Settings.defaults().sessions());
+    Settings read = StudyReader.read(lab.study()).value().settings();
+    assertEquals(Optional.of("Alder 3"), read.checkUnit());
+    assertEquals(DriftMode.CORRECT, read.drift());
+    assertEquals(0.2, read.microphoneDriftDb());
+    assertEquals(Optional.empty(), Settings.defaults().checkUnit());
+    assertEquals(DriftMode.REPORT, Settings.defaults().drift());
+    assertEquals(0, Settings.defaults().microphoneDriftDb());
   }
 
   @Test
