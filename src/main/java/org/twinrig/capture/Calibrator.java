@@ -21,17 +21,14 @@ public enum Calibrator {
     this.word = word;
   }
 
-  /**
-   * The sort as sessions.csv writes it.
-   *
-   * @return for example {@code pistonphone}
-   */
+  /** The sort as sessions.csv writes it. */
   public String word() {
     return word;
   }
 
   /**
-   * How far the level of a pistonphone lies above its stated one.
+   * How far the level of a pistonphone lies above its stated one at a static pressure in kPa, above
+   * 0; absolute at the place, not reduced to sea level as weather reports give it.
    *
    * <p>{@code 20·lg(p/101.325 kPa)} in dB: the stroke changes the volume {@code V} by the same
    * {@code ΔV} at any static pressure {@code p}, and adiabatic compression gives {@code γ·p·ΔV/V}.
@@ -39,9 +36,6 @@ public enum Calibrator {
    * microphone that reads less there is in order. The small effect of pressure on the microphone
    * itself is left out. Source: the physics above; that a level is stated for 101.325 kPa is from
    * IEC 60942.
-   *
-   * @param pressureKpa static pressure in kPa, above 0; absolute at the place, not reduced to sea
-   *     level as weather reports give it
    */
   public static double pressureTermDb(double pressureKpa) {
     return 20 * Math.log10(Checks.positive(pressureKpa, "pressure_kpa") / REFERENCE_KPA);

@@ -3,13 +3,10 @@ package org.twinrig.capture;
 /**
  * One row of captures.csv: what was measured, and which file holds it.
  *
- * @param unit the unit's name
- * @param fixture the fixture's name
  * @param seating the number of the seating, from 1
  * @param file the file as the lab wrote it, relative to the table
- * @param session the session's name; empty when none
+ * @param session empty when none
  * @param exclude why the lab left the capture out; empty when it did not
- * @param note the lab's remark; may be empty
  * @param line the line of captures.csv, from 1
  */
 public record CaptureEntry(
@@ -32,7 +29,7 @@ public record CaptureEntry(
     }
   }
 
-  /** Whether the lab left the capture out: true when a reason is given. */
+  /** Whether the lab left the capture out. */
   public boolean excludedByLab() {
     return !exclude.isBlank();
   }

@@ -6,8 +6,7 @@ package org.twinrig.capture;
  * @param name the short name the study's files use
  * @param label how reports call it
  * @param earSimulator the standard its ear simulator follows; empty when not stated
- * @param specifiedFromHz lower end of the range its ear simulator is specified for, Hz
- * @param specifiedToHz upper end of that range, Hz
+ * @param specifiedFromHz lower end of the range its ear simulator is specified for; both in Hz
  */
 public record Fixture(
     String name, String label, String earSimulator, double specifiedFromHz, double specifiedToHz) {
@@ -16,14 +15,10 @@ public record Fixture(
     if (name.isBlank() || label.isBlank()) {
       throw new IllegalArgumentException("a fixture needs a name and a label");
     }
-    if (!(0 < specifiedFromHz && specifiedFromHz < specifiedToHz)
-        || Double.isInfinite(specifiedToHz)) {
-      throw new IllegalArgumentException(
-          "a specified range must satisfy 0 < from < to, but is "
-              + specifiedFromHz
-              + " to "
-              + specifiedToHz
-              + " Hz");
+    if (!(0 < specifiedFromHz
+        && specifiedFromHz < specifiedToHz
+        && Double.isFinite(specifiedToHz))) {
+      throw new IllegalArgumentException("a specified range must satisfy 0 < from < to");
     }
   }
 }

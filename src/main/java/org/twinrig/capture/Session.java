@@ -13,17 +13,13 @@ import org.twinrig.internal.Checks;
 /**
  * A run of captures made without switching the chain off, and what the calibrator read.
  *
- * @param name the session's name
  * @param date as the lab wrote it; {@link #time()} understands it or not
- * @param fixture the fixture's name
  * @param calibratorNominalDb the calibrator's stated level, dB SPL; of a pistonphone, at 101.325
  *     kPa
  * @param calibratorReadDb the level that was read, dB SPL
- * @param calibrator what sort of calibrator it was
  * @param pressureKpa static pressure in kPa, if noted; with a pistonphone it must be
  * @param temperatureC temperature in °C, if noted
  * @param operator who measured; may be empty
- * @param note the lab's remark; may be empty
  * @param line the line of sessions.csv, from 1
  */
 public record Session(
@@ -51,11 +47,9 @@ public record Session(
   }
 
   /**
-   * When the session was held.
-   *
-   * @return the start of the day, or the time where one is written ({@code 2026-03-02}, {@code
-   *     2026-03-02T14:30}, {@code 2026-03-02 14:30}; ISO 8601); nothing when the date is written
-   *     otherwise
+   * When the session was held: the start of the day, or the time where one is written ({@code
+   * 2026-03-02}, {@code 2026-03-02T14:30}, {@code 2026-03-02 14:30}; ISO 8601); nothing when the
+   * date is written otherwise.
    */
   public Optional<LocalDateTime> time() {
     String text = date.strip().replace(' ', 'T');
@@ -69,12 +63,8 @@ public record Session(
   }
 
   /**
-   * Sessions of one fixture in the order in which they were held.
-   *
-   * @param sessions in the order of the table
-   * @param fixture the fixture's name
-   * @return by time, those of the same time in the order of the table; all in the order of the
-   *     table when any time is not known
+   * Sessions of one fixture by time, those of the same time in the order given; all in the order
+   * given, that of the table, when any time is not known.
    */
   public static List<Session> inOrder(List<Session> sessions, String fixture) {
     List<Session> own = sessions.stream().filter(s -> s.fixture.equals(fixture)).toList();
@@ -84,9 +74,8 @@ public record Session(
   }
 
   /**
-   * The level the calibrator gave at the session's static pressure.
-   *
-   * @return the stated level, of a pistonphone {@code + 20·lg(p/101.325 kPa)}; dB SPL
+   * The level the calibrator gave at the session's static pressure, dB SPL: the stated level, of a
+   * pistonphone {@code + 20·lg(p/101.325 kPa)}.
    */
   public double calibratorTrueDb() {
     return calibratorNominalDb
@@ -96,9 +85,8 @@ public record Session(
   }
 
   /**
-   * What to add to a capture of this session so that the calibrator reads true.
-   *
-   * @return the level it gave minus the level that was read, dB
+   * What to add to a capture of this session so that the calibrator reads true: the level it gave
+   * minus the level that was read, dB.
    */
   public double correctionDb() {
     return calibratorTrueDb() - calibratorReadDb;

@@ -3,11 +3,9 @@ package org.twinrig.capture;
 /**
  * One specimen of a headphone.
  *
- * @param name as the study's files call it
  * @param kind what sort of headphone it is, compared exactly
  * @param role whether it may enter a fit
  * @param pads the ear pads or tips it was measured with; empty when not stated
- * @param note the lab's remark; may be empty
  * @param line the line of units.csv it stands in, from 1
  */
 public record Unit(String name, String kind, Role role, String pads, String note, int line) {

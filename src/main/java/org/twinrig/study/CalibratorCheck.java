@@ -21,19 +21,14 @@ public record CalibratorCheck(double limitDb) {
   /** Levels are written to 0.01 dB; their differences in binary are not. */
   private static final double ROUNDING_DB = 1e-9;
 
-  /**
-   * The check a study asks for.
-   *
-   * @param settings of the study
-   * @return the check, or nothing when the class of the calibrators is not known
-   */
+  /** The check a study asks for; nothing when the class of the calibrators is not known. */
   public static Optional<CalibratorCheck> of(Settings settings) {
     return settings
         .calibratorClass()
         .map(c -> new CalibratorCheck(c.levelLimitDb() + settings.microphoneDriftDb()));
   }
 
-  /** Whether a session's reading is in order: true when it departs by no more than the limit. */
+  /** Whether a session's reading departs by no more than the limit. */
   public boolean holds(Session session) {
     return Math.abs(session.correctionDb()) <= limitDb + ROUNDING_DB;
   }

@@ -11,11 +11,8 @@ import java.util.Optional;
  * level; the uncertainty of that measurement, which Table A.1 bounds, is not part of them.
  */
 public enum CalibratorClass {
-  /** Laboratory standard. */
   LS("LS", 0.1),
-  /** Class 1. */
   CLASS_1("1", 0.25),
-  /** Class 2. */
   CLASS_2("2", 0.4);
 
   private final String word;
@@ -26,11 +23,7 @@ public enum CalibratorClass {
     this.levelLimitDb = levelLimitDb;
   }
 
-  /**
-   * The class as study.yaml writes it.
-   *
-   * @return {@code LS}, {@code 1} or {@code 2}
-   */
+  /** The class as study.yaml writes it. */
   public String word() {
     return word;
   }

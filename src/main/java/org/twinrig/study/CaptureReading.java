@@ -20,31 +20,25 @@ import org.twinrig.response.Response;
 public final class CaptureReading {
   private CaptureReading() {}
 
-  /** One row's capture, or nothing when its file was refused, and what was found. */
-  private record One(Optional<Capture> capture, List<Problem> problems) {}
-
   /**
-   * Reads every capture file.
+   * Reads every capture file, so many at once: the captures in the order of the table without those
+   * whose file was refused, before any correction; and the problems in the same order.
    *
-   * @param study names the files
-   * @param threads how many files are read at once, 1 or more; does not change the result
-   * @return the captures in the order of the table without those whose file was refused, before any
-   *     correction; and the problems in the same order
-   * @throws IllegalArgumentException when there is no thread
    * @throws IllegalStateException when the calling thread is interrupted
    */
   public static Findings<List<Capture>> read(Study study, int threads) {
     List<Capture> captures = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
-    for (One each : Parallel.map(study.captures(), threads, entry -> one(study, entry))) {
+    for (Findings<Optional<Capture>> each :
+        Parallel.map(study.captures(), threads, entry -> one(study, entry))) {
       problems.addAll(each.problems());
-      each.capture().ifPresent(captures::add);
+      each.value().ifPresent(captures::add);
     }
     problems.addAll(copies(captures));
     return new Findings<>(List.copyOf(captures), problems);
   }
 
-  private static One one(Study study, CaptureEntry entry) {
+  private static Findings<Optional<Capture>> one(Study study, CaptureEntry entry) {
     if (Thread.currentThread().isInterrupted()) {
       throw new CancellationException("the reading of captures was interrupted");
     }
@@ -52,9 +46,10 @@ public final class CaptureReading {
       Path file = study.capturesFolder().resolve(entry.file());
       var reading = CaptureFile.read(file, entry.file(), study.settings().sound(), entry.side());
       Capture capture = new Capture(entry, reading.response(), reading.sha256());
-      return new One(Optional.of(capture), placed(reading.notes(), entry, Problem.Kind.NOTE));
+      return new Findings<>(
+          Optional.of(capture), placed(reading.notes(), entry, Problem.Kind.NOTE));
     } catch (UnusableInput e) {
-      return new One(Optional.empty(), placed(e.problems(), entry, Problem.Kind.REFUSED));
+      return new Findings<>(Optional.empty(), placed(e.problems(), entry, Problem.Kind.REFUSED));
     }
   }
 
@@ -62,16 +57,12 @@ public final class CaptureReading {
   private static List<Problem> placed(
       List<Problem> problems, CaptureEntry entry, Problem.Kind kind) {
     String row = " (line " + entry.line() + " of the table of captures)";
-    return problems.stream()
-        .map(
-            p ->
-                new Problem(
-                    p.remedy().isBlank() ? Problem.Kind.NOTE : kind,
-                    p.source(),
-                    p.line(),
-                    p.what() + row,
-                    p.remedy()))
-        .toList();
+    List<Problem> placed = new ArrayList<>();
+    for (Problem p : problems) {
+      Problem.Kind as = p.remedy().isBlank() ? Problem.Kind.NOTE : kind;
+      placed.add(new Problem(as, p.source(), p.line(), p.what() + row, p.remedy()));
+    }
+    return placed;
   }
 
   /** A file and the curve taken from it: the two channels of a stereo file are no copies. */
@@ -90,13 +81,9 @@ public final class CaptureReading {
             Problem.note(
                 entry.file(),
                 0,
-                "has the same content as `"
-                    + earlier.file()
-                    + "` (lines "
-                    + entry.line()
-                    + " and "
-                    + earlier.line()
-                    + " of the table of captures)"));
+                String.format(
+                    "has the same content as `%s` (lines %s and %s of the table of captures)",
+                    earlier.file(), entry.line(), earlier.line())));
       }
     }
     return notes;

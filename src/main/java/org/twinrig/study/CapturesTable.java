@@ -108,13 +108,9 @@ final class CapturesTable {
     Optional<Session> session = sessions.get().find(row, "session");
     if (session.isPresent() && !session.get().fixture().equals(fixture)) {
       row.refuse(
-          "session `"
-              + session.get().name()
-              + "` was held on `"
-              + session.get().fixture()
-              + "`, not on `"
-              + fixture
-              + "`",
+          String.format(
+              "session `%s` was held on `%s`, not on `%s`",
+              session.get().name(), session.get().fixture(), fixture),
           "correct the session or the fixture");
     }
   }
@@ -142,13 +138,10 @@ final class CapturesTable {
         .ifPresent(
             other ->
                 row.note(
-                    "`fixture` is `"
-                        + fixture
-                        + "`, but the name `"
-                        + file
-                        + "` says `"
-                        + other
-                        + "`; the row is used as it stands: correct it if it is wrong"));
+                    String.format(
+                        "`fixture` is `%s`, but the name `%s` says `%s`; the row is used as it"
+                            + " stands: correct it if it is wrong",
+                        fixture, file, other)));
   }
 
   private static Pattern word(String name) {
@@ -162,17 +155,9 @@ final class CapturesTable {
     Integer earlier = lines.putIfAbsent(slot, row.line());
     if (earlier != null) {
       row.refuse(
-          "`"
-              + slot.unit()
-              + "` on `"
-              + slot.fixture()
-              + "`, side "
-              + slot.side()
-              + ", seating "
-              + slot.seating()
-              + " stands in line "
-              + earlier
-              + " already",
+          String.format(
+              "`%s` on `%s`, side %s, seating %s stands in line %s already",
+              slot.unit(), slot.fixture(), slot.side(), slot.seating(), earlier),
           "correct its unit, fixture or side if one is wrong; otherwise give every seating its own"
               + " number");
     }

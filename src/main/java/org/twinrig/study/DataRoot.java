@@ -23,54 +23,29 @@ public final class DataRoot {
 
   private final Path root;
 
-  /**
-   * A data root.
-   *
-   * @param root the folder, without links in its path
-   */
+  /** The folder, without links in its path. */
   public DataRoot(Path root) {
     this.root = root;
   }
 
   /** Where a name leads. */
   public sealed interface Place {
-    /**
-     * To a file or folder inside the root.
-     *
-     * @param path without links in it
-     */
+    /** To a file or folder inside the root: the path without links in it. */
     record Inside(Path path) implements Place {}
 
-    /**
-     * Nowhere that may be used.
-     *
-     * @param what what is wrong with the name
-     * @param remedy what would be right
-     */
+    /** Nowhere that may be used: what is wrong with the name, and what would be right. */
     record Refused(String what, String remedy) implements Place {}
   }
 
-  /** Whether a folder lies in the root. */
-  boolean holds(Path folder) {
-    return folder.startsWith(root);
-  }
-
   /**
-   * Finds a file by the name another file gives it.
-   *
-   * @param folder the folder of the file that names it, without links in its path
-   * @param name the name, relative to that folder
-   * @return where it leads
+   * Finds a file by the name another file gives it, relative to the folder of that, which has no
+   * links in its path.
    */
   public Place file(Path folder, String name) {
     return file(folder, name, Set.of());
   }
 
-  /**
-   * Finds a file; where it is missing, files that are named already are no guess.
-   *
-   * @param named the names that other rows give, relative to the folder
-   */
+  /** Finds a file; where it is missing, files that other rows name already are no guess. */
   Place file(Path folder, String name, Set<String> named) {
     Optional<Place> amiss = spelling(name);
     if (amiss.isPresent()) {
@@ -86,8 +61,9 @@ public final class DataRoot {
     if (Files.exists(path)) {
       return real(path, name);
     }
-    if (Files.isSymbolicLink(path)) {
-      return deadLink(name);
+    if (Files.isSymbolicLink(path)) { // a link in a circle is one that leads nowhere, too
+      return refused(
+          name, "is a link that leads nowhere", "put the file itself in the place of the link");
     }
     return leadsOut(path.resolveSibling("")) ? linkOut(name) : absent(path, name, named);
   }
@@ -152,12 +128,6 @@ public final class DataRoot {
     }
   }
 
-  /** A link in a circle is one that leads nowhere, too. */
-  private static Place deadLink(String name) {
-    return refused(
-        name, "is a link that leads nowhere", "put the file itself in the place of the link");
-  }
-
   private static Place absent(Path path, String name, Set<String> named) {
     String before = name.substring(0, name.lastIndexOf('/') + 1);
     Path folder = path.resolveSibling("");
@@ -173,33 +143,20 @@ public final class DataRoot {
       return absentEnding(ending, ending(renamed.get()), before);
     }
     List<String> free = there.stream().filter(found -> !named.contains(before + found)).toList();
-    Optional<String> near =
-        NearestName.among(name.substring(before.length()), free).map(found -> before + found);
-    return missing("file `" + name + "`", near);
+    return missing("file", name, free);
   }
 
   /** Told by the folder, so that a hundred files in it are one slip and not a hundred. */
   private static Place absentFolder(Path folder, String name) {
-    String before = name.substring(0, name.lastIndexOf('/') + 1);
-    Optional<String> near =
-        NearestName.among(
-                name.substring(before.length()),
-                neighbours(folder.resolveSibling(""), Files::isDirectory))
-            .map(found -> before + found);
-    return missing("folder `" + name + "`", near);
+    return missing("folder", name, neighbours(folder.resolveSibling(""), Files::isDirectory));
   }
 
   /** Told by the ending, for the same reason. */
   private static Place absentEnding(String ending, String there, String before) {
     String folder = before.isEmpty() ? "this folder" : "folder `" + before + "`";
+    String what = "the file ends in `%s` in %s, not in `%s`";
     return new Place.Refused(
-        "the file ends in `"
-            + (there.isEmpty() ? "nothing" : there)
-            + "` in "
-            + folder
-            + ", not in `"
-            + ending
-            + "`",
+        String.format(what, there.isEmpty() ? "nothing" : there, folder, ending),
         "write the names with their endings as they are");
   }
 
@@ -208,10 +165,15 @@ public final class DataRoot {
     return dot > name.lastIndexOf('/') + 1 ? name.substring(dot) : "";
   }
 
-  private static Place missing(String what, Optional<String> near) {
-    String remedy = "names are relative to the folder of the file that names them";
+  private static Place missing(String noun, String name, List<String> there) {
+    String before = name.substring(0, name.lastIndexOf('/') + 1);
+    String guess =
+        NearestName.among(name.substring(before.length()), there)
+            .map(near -> "did you mean `" + before + near + "`? ")
+            .orElse("");
     return new Place.Refused(
-        "there is no " + what, near.map(n -> "did you mean `" + n + "`? ").orElse("") + remedy);
+        "there is no " + noun + " `" + name + "`",
+        guess + "names are relative to the folder of the file that names them");
   }
 
   /** Only for a guess in a message, so a folder that cannot be listed gives none. */

@@ -13,12 +13,7 @@ import org.twinrig.internal.Numbers;
  */
 public record DbLimit(List<Step> steps) {
 
-  /**
-   * One step of a limit.
-   *
-   * @param fromHz where it begins, Hz; 0 or more
-   * @param db the limit from there on, dB, above 0
-   */
+  /** One step: from which frequency on, 0 Hz or more, and the limit from there on, dB, above 0. */
   public record Step(double fromHz, double db) {
 
     public Step {
@@ -39,21 +34,12 @@ public record DbLimit(List<Step> steps) {
     }
   }
 
-  /**
-   * The same limit at all frequencies.
-   *
-   * @param db the limit, above 0
-   */
+  /** The same limit in dB, above 0, at all frequencies. */
   public static DbLimit everywhere(double db) {
     return new DbLimit(List.of(new Step(0, db)));
   }
 
-  /**
-   * The limit at a frequency.
-   *
-   * @param hz the frequency in Hz, above 0
-   * @return dB
-   */
+  /** The limit in dB at a frequency above 0 Hz. */
   public double atHz(double hz) {
     Checks.positive(hz, "a frequency in Hz");
     double db = steps.get(0).db();

@@ -1,13 +1,8 @@
 package org.twinrig.study;
 
 /**
- * A range the lab already knows to be doubtful on one fixture. It may only lower a mark, never
- * raise one.
- *
- * @param name what the lab calls it
- * @param fixture the name of the fixture it belongs to
- * @param fromHz lower end in Hz, above 0
- * @param toHz upper end in Hz, above {@code fromHz}
+ * A range of frequencies the lab already knows to be doubtful on the fixture of that name. It may
+ * only lower a mark, never raise one.
  */
 public record DeclaredZone(String name, String fixture, double fromHz, double toHz) {
 

@@ -6,12 +6,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import org.twinrig.band.Band;
 
-/**
- * A closed range of frequencies.
- *
- * @param fromHz lower end in Hz, above 0
- * @param toHz upper end in Hz, above {@code fromHz}
- */
+/** A closed range of frequencies: {@code 0 < fromHz < toHz}. */
 public record FrequencyRange(double fromHz, double toHz) {
 
   public FrequencyRange {
@@ -21,13 +16,7 @@ public record FrequencyRange(double fromHz, double toHz) {
     }
   }
 
-  /**
-   * Runs of adjacent bands that are as wanted, rising in frequency.
-   *
-   * @param bands adjacent and rising
-   * @param wanted which of them count
-   * @param band the band of one that counts
-   */
+  /** Runs of those of adjacent, rising bands that are as wanted; each counts by its band. */
   public static <T> List<FrequencyRange> runs(
       List<T> bands, Predicate<T> wanted, Function<T, Band> band) {
     List<FrequencyRange> runs = new ArrayList<>();
@@ -43,11 +32,7 @@ public record FrequencyRange(double fromHz, double toHz) {
     return runs;
   }
 
-  /**
-   * Whether a frequency lies in the range, ends included.
-   *
-   * @param hz the frequency in Hz
-   */
+  /** Whether a frequency lies in the range, ends included. */
   public boolean contains(double hz) {
     return hz >= fromHz && hz <= toHz;
   }

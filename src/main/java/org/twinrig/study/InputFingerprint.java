@@ -23,10 +23,8 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
   private static final int SHORT_DIGITS = 12;
 
   /**
-   * One input.
-   *
-   * @param name relative to the study's folder, with {@code /} on every system
-   * @param sha256 of its bytes, 64 hexadecimal digits in lower case
+   * One input: its name relative to the study's folder, with {@code /} on every system, and the
+   * SHA-256 of its bytes, 64 hexadecimal digits in lower case.
    */
   public record Input(String name, String sha256) {}
 
@@ -35,10 +33,9 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
   }
 
   /**
-   * Takes the fingerprint of a study.
+   * The fingerprint of a study, whose yaml and tables are read once more, and of its captures as
+   * they were read.
    *
-   * @param study its yaml and tables are read once more
-   * @param captures as they were read; they carry the SHA-256 of their files
    * @throws UnusableInput when a file has gone since the study was read
    */
   public static InputFingerprint of(Study study, List<Capture> captures) throws UnusableInput {

@@ -3,9 +3,7 @@ package org.twinrig.study;
 /**
  * The numbers that a setting may be, wherever it is written: in study.yaml and in translation.json.
  *
- * @param least the lower end
- * @param includesLeast whether the lower end itself may be
- * @param most the upper end, which may be
+ * @param includesLeast whether the lower end itself may be, as the upper one may
  * @param words what the number is, to follow "write"
  */
 public record NumberRange(double least, boolean includesLeast, double most, String words) {
@@ -27,22 +25,12 @@ public record NumberRange(double least, boolean includesLeast, double most, Stri
   public static final NumberRange MIN_UNITS =
       of(Settings.FEWEST_UNITS, 1_000_000, "a whole number from 3 on");
 
-  /**
-   * A range with both its ends.
-   *
-   * @param least the lower end
-   * @param most the upper end
-   */
+  /** A range with both its ends. */
   public static NumberRange of(double least, double most, String words) {
     return new NumberRange(least, true, most, words);
   }
 
-  /**
-   * Whether a number may be.
-   *
-   * @param number any, also none
-   * @return false for NaN, too
-   */
+  /** Whether a number may be; NaN never. */
   public boolean holds(double number) {
     return (includesLeast ? number >= least : number > least) && number <= most;
   }

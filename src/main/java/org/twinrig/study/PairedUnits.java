@@ -15,8 +15,6 @@ import org.twinrig.response.Levels;
  * are compared.
  *
  * @param units in the order of the study's table; each has an accepted seating on both fixtures
- * @param from the old fixture
- * @param to the new fixture
  */
 public record PairedUnits(
     String kind, BandGrid grid, List<String> units, OnFixture from, OnFixture to) {
@@ -47,7 +45,6 @@ public record PairedUnits(
      * count.
      *
      * @param units positions of the units that take part
-     * @param bands positions of the bands
      * @param weights {@code c}, one per band
      * @return dB²; nothing when no unit was seated twice
      */
@@ -67,6 +64,17 @@ public record PairedUnits(
       return freedom == 0 ? OptionalDouble.empty() : OptionalDouble.of(squares / freedom);
     }
 
+    private BandSample.Seatings at(int band, int[] members) {
+      double reciprocals = 0;
+      int freedom = 0;
+      for (int unit : members) {
+        reciprocals += 1.0 / seatings.get(unit).get(band);
+        freedom += seatings.get(unit).get(band) - 1;
+      }
+      double harmonicMean = members.length / Math.max(reciprocals, Double.MIN_NORMAL);
+      return new BandSample.Seatings(seatingVariance.level(band), freedom, harmonicMean);
+    }
+
     private static double weightedSum(Levels curve, int[] bands, double[] weights) {
       double sum = 0;
       for (int k = 0; k < bands.length; k++) {
@@ -84,54 +92,34 @@ public record PairedUnits(
   }
 
   /**
-   * Whether a level that enters a band is known from points further apart than 1/6 octave only.
-   *
-   * @param band position in the grid
-   * @return true when one is, of a unit that has a level on both fixtures
+   * Whether a level that enters a band, of a unit that has one on both fixtures, is known from
+   * points further apart than 1/6 octave only.
    */
   public boolean coarse(int band) {
-    return IntStream.of(at(band).members())
+    return members(band)
         .anyMatch(i -> from.means().get(i).isCoarse(band) || to.means().get(i).isCoarse(band));
   }
 
-  /**
-   * The units that have a level on both fixtures at a band.
-   *
-   * @param band position in the grid
-   * @return their differences and variances; possibly of no unit
-   */
+  /** The units, possibly none, that have a level on both fixtures at a band of the grid. */
   public BandSample at(int band) {
-    int[] members =
-        IntStream.range(0, units.size())
-            .filter(i -> from.means().get(i).has(band) && to.means().get(i).has(band))
-            .toArray();
-    OptionalDouble varianceFrom = from.seatingVariance().level(band);
-    OptionalDouble varianceTo = to.seatingVariance().level(band);
-    int n = members.length;
-    double[] differences = new double[n];
-    double[] variances = new double[n];
-    double reciprocalFrom = 0;
-    double reciprocalTo = 0;
-    int freedomFrom = 0;
-    int freedomTo = 0;
-    for (int k = 0; k < n; k++) {
+    int[] members = members(band).toArray();
+    double varianceFrom = from.seatingVariance().level(band).orElse(0);
+    double varianceTo = to.seatingVariance().level(band).orElse(0);
+    double[] differences = new double[members.length];
+    double[] variances = new double[members.length];
+    for (int k = 0; k < members.length; k++) {
       int i = members[k];
-      int seatingsFrom = from.seatings().get(i).get(band);
-      int seatingsTo = to.seatings().get(i).get(band);
       differences[k] = to.means().get(i).db(band) - from.means().get(i).db(band);
-      variances[k] = varianceFrom.orElse(0) / seatingsFrom + varianceTo.orElse(0) / seatingsTo;
-      reciprocalFrom += 1.0 / seatingsFrom;
-      reciprocalTo += 1.0 / seatingsTo;
-      freedomFrom += seatingsFrom - 1;
-      freedomTo += seatingsTo - 1;
+      variances[k] =
+          varianceFrom / from.seatings().get(i).get(band)
+              + varianceTo / to.seatings().get(i).get(band);
     }
     return new BandSample(
-        members,
-        differences,
-        variances,
-        new BandSample.Seatings(
-            varianceFrom, freedomFrom, n / Math.max(reciprocalFrom, Double.MIN_NORMAL)),
-        new BandSample.Seatings(
-            varianceTo, freedomTo, n / Math.max(reciprocalTo, Double.MIN_NORMAL)));
+        members, differences, variances, from.at(band, members), to.at(band, members));
+  }
+
+  private IntStream members(int band) {
+    return IntStream.range(0, units.size())
+        .filter(i -> from.means().get(i).has(band) && to.means().get(i).has(band));
   }
 }

@@ -23,22 +23,14 @@ import org.twinrig.response.Levels;
 public final class Pairing {
   private final Study study;
 
-  /**
-   * Pairs the captures of a study.
-   *
-   * @param study what the lab declared
-   */
+  /** Pairs the captures of a study. */
   public Pairing(Study study) {
     this.study = study;
   }
 
   /**
-   * The paired units per kind.
-   *
-   * @param accepted anchored captures that are to count, all on one grid
-   * @param role which units to take
-   * @return one entry per kind that has a pair, in the order in which the kinds first stand in the
-   *     table of units
+   * The paired units of a role, per kind that has a pair, in the order in which the kinds first
+   * stand in the table of units; of the captures that are to count, all on one grid.
    */
   public List<PairedUnits> pair(List<AnchoredCapture> accepted, Unit.Role role) {
     if (accepted.isEmpty()) {
@@ -105,18 +97,8 @@ public final class Pairing {
   }
 
   /** One unit on one fixture: mean over seatings, their number, and the squares about the mean. */
-  private static final class SeatedUnit {
-    private final List<Levels> seatings;
-    private final Levels mean;
-    private final int[] counts;
-    private final double[] squares;
-
-    private SeatedUnit(List<Levels> seatings, Levels mean, int[] counts, double[] squares) {
-      this.seatings = seatings;
-      this.mean = mean;
-      this.counts = counts;
-      this.squares = squares;
-    }
+  @SuppressWarnings("ArrayRecordComponent") // compared with nothing
+  private record SeatedUnit(List<Levels> seatings, Levels mean, int[] counts, double[] squares) {
 
     static SeatedUnit of(List<Levels> seatings) {
       Levels mean = mean(seatings);

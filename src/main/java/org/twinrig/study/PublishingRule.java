@@ -20,13 +20,8 @@ public record PublishingRule(FrequencyRange compared, double lostOctaves) {
     return new PublishingRule(new FrequencyRange(100, 10_000), 1);
   }
 
-  /**
-   * Whether a frequency lies in the range readers compare by.
-   *
-   * @param hz a mid-band frequency, Hz
-   * @return true when it does
-   */
+  /** Whether a mid-band frequency lies in the range readers compare by. */
   public boolean compares(double hz) {
-    return hz >= compared.fromHz() && hz <= compared.toHz();
+    return compared.contains(hz);
   }
 }

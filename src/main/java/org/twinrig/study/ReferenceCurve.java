@@ -5,13 +5,7 @@ import java.util.Optional;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 
-/**
- * The curve a lab subtracts from graphs made on a fixture.
- *
- * @param file as the lab names it
- * @param smoothing of the curve; nothing when not stated
- * @param curve its levels
- */
+/** The curve a lab subtracts from graphs made on a fixture, with its smoothing, if stated. */
 public record ReferenceCurve(String file, Optional<Smoothing> smoothing, Response curve) {
   public ReferenceCurve {
     if (file.isBlank()) {

@@ -96,13 +96,11 @@ final class SessionsTable {
     boolean plausible = Math.abs(session.correctionDb()) <= mostOffDb;
     if (!plausible) {
       row.refuse(
-          "`calibrator_read_db` is `"
-              + row.cell("calibrator_read_db")
-              + "`, "
-              + Numbers.against(Math.abs(session.correctionDb()), mostOffDb, 1)
-              + " dB from the "
-              + Numbers.fixed(session.calibratorTrueDb(), 1)
-              + " dB that the calibrator gave",
+          String.format(
+              "`calibrator_read_db` is `%s`, %s dB from the %s dB that the calibrator gave",
+              row.cell("calibrator_read_db"),
+              Numbers.against(Math.abs(session.correctionDb()), mostOffDb, 1),
+              Numbers.fixed(session.calibratorTrueDb(), 1)),
           "more than "
               + Numbers.fixed(mostOffDb, 0)
               + " dB is taken for a slip: correct the reading or the nominal level; if the chain was"
@@ -114,13 +112,12 @@ final class SessionsTable {
   private static Session dated(LabRow row, Session session) {
     if (session.time().isEmpty()) {
       row.note(
-          "`date` is `"
-              + session.date()
-              + "`, which is no day written as year-month-day: the session is used, and the drift charts"
-              + " of `"
-              + session.fixture()
-              + "` follow the order of the rows; write "
-              + meant(session.date()).orElse("the day like 2026-03-02"));
+          String.format(
+              "`date` is `%s`, which is no day written as year-month-day: the session is used, and the"
+                  + " drift charts of `%s` follow the order of the rows; write %s",
+              session.date(),
+              session.fixture(),
+              meant(session.date()).orElse("the day like 2026-03-02")));
     }
     return session;
   }
