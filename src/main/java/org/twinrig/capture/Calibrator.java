@@ -1,29 +1,24 @@
 package org.twinrig.capture;
 
+import java.util.Locale;
 import org.twinrig.internal.Checks;
 
 /** What sort of sound calibrator gave the level of a session. */
 public enum Calibrator {
   /** Holds its level by a loop of its own; static pressure does not change it. */
-  LEVEL_CONTROLLED("level-controlled"),
+  LEVEL_CONTROLLED,
   /**
    * A piston that moves the same volume at any static pressure: its sound pressure is in proportion
    * to the static pressure.
    */
-  PISTONPHONE("pistonphone");
+  PISTONPHONE;
 
   /** Static pressure at which levels are stated, kPa (IEC 60942, reference conditions). */
   public static final double REFERENCE_KPA = 101.325;
 
-  private final String word;
-
-  Calibrator(String word) {
-    this.word = word;
-  }
-
   /** The sort as sessions.csv writes it. */
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /**

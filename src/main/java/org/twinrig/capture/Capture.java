@@ -1,6 +1,5 @@
 package org.twinrig.capture;
 
-import java.util.Objects;
 import org.twinrig.response.Response;
 
 /**
@@ -8,12 +7,6 @@ import org.twinrig.response.Response;
  * correction, and the file's content as a hexadecimal SHA-256.
  */
 public record Capture(CaptureEntry entry, Response response, String sha256) {
-
-  public Capture {
-    Objects.requireNonNull(entry, "entry");
-    Objects.requireNonNull(response, "response");
-    Objects.requireNonNull(sha256, "sha256");
-  }
 
   /** The same capture corrected in level: what is added, dB. */
   public Capture plus(double correctionDb) {

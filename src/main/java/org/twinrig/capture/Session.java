@@ -5,7 +5,6 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.internal.Checks;
@@ -38,9 +37,6 @@ public record Session(
   public Session {
     Checks.finite(calibratorNominalDb, "calibrator_nominal_db");
     Checks.finite(calibratorReadDb, "calibrator_read_db");
-    Objects.requireNonNull(calibrator, "calibrator");
-    Objects.requireNonNull(pressureKpa, "pressureKpa");
-    Objects.requireNonNull(temperatureC, "temperatureC");
     if (calibrator == Calibrator.PISTONPHONE && pressureKpa.isEmpty()) {
       throw new IllegalArgumentException("a pistonphone's level is not known without the pressure");
     }

@@ -132,32 +132,27 @@ public final class DataRoot {
     String before = name.substring(0, name.lastIndexOf('/') + 1);
     Path folder = path.resolveSibling("");
     if (!Files.isDirectory(folder)) {
-      return absentFolder(folder, before.substring(0, before.length() - 1));
+      // Told by the folder, so that a hundred files in it are one slip and not a hundred.
+      List<String> beside = neighbours(folder.resolveSibling(""), Files::isDirectory);
+      return missing("folder", before.substring(0, before.length() - 1), beside);
     }
     List<String> there = neighbours(folder, Files::isRegularFile);
     String ending = ending(name);
     String stem = name.substring(before.length(), name.length() - ending.length());
     Optional<String> renamed =
         there.stream().filter(found -> found.equals(stem + ending(found))).findFirst();
-    if (!ending.isEmpty() && renamed.isPresent()) {
-      return absentEnding(ending, ending(renamed.get()), before);
+    if (!ending.isEmpty() && renamed.isPresent()) { // told by the ending, for the same reason
+      String other = ending(renamed.get());
+      return new Place.Refused(
+          String.format(
+              "the file ends in `%s` in %s, not in `%s`",
+              other.isEmpty() ? "nothing" : other,
+              before.isEmpty() ? "this folder" : "folder `" + before + "`",
+              ending),
+          "write the names with their endings as they are");
     }
     List<String> free = there.stream().filter(found -> !named.contains(before + found)).toList();
     return missing("file", name, free);
-  }
-
-  /** Told by the folder, so that a hundred files in it are one slip and not a hundred. */
-  private static Place absentFolder(Path folder, String name) {
-    return missing("folder", name, neighbours(folder.resolveSibling(""), Files::isDirectory));
-  }
-
-  /** Told by the ending, for the same reason. */
-  private static Place absentEnding(String ending, String there, String before) {
-    String folder = before.isEmpty() ? "this folder" : "folder `" + before + "`";
-    String what = "the file ends in `%s` in %s, not in `%s`";
-    return new Place.Refused(
-        String.format(what, there.isEmpty() ? "nothing" : there, folder, ending),
-        "write the names with their endings as they are");
   }
 
   private static String ending(String name) {

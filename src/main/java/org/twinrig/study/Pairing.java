@@ -37,8 +37,8 @@ public final class Pairing {
       return List.of();
     }
     BandGrid grid = accepted.get(0).levels().grid();
-    Map<String, SeatedUnit> from = seated(accepted, study.from().name());
-    Map<String, SeatedUnit> to = seated(accepted, study.to().name());
+    Map<String, List<Levels>> from = seatings(accepted, study.from().name());
+    Map<String, List<Levels>> to = seatings(accepted, study.to().name());
     Map<String, List<String>> byKind = new LinkedHashMap<>();
     for (Unit unit : study.units()) {
       if (unit.role() == role && from.containsKey(unit.name()) && to.containsKey(unit.name())) {
@@ -48,16 +48,24 @@ public final class Pairing {
     List<PairedUnits> paired = new ArrayList<>();
     byKind.forEach(
         (kind, names) -> {
-          List<SeatedUnit> old = names.stream().map(from::get).toList();
-          List<SeatedUnit> now = names.stream().map(to::get).toList();
+          List<List<Levels>> old = names.stream().map(from::get).toList();
+          List<List<Levels>> now = names.stream().map(to::get).toList();
+          List<Levels> oldMeans = old.stream().map(Pairing::mean).toList();
+          List<Levels> nowMeans = now.stream().map(Pairing::mean).toList();
           paired.add(
               new PairedUnits(
-                  kind, grid, names, onFixture(grid, old, now), onFixture(grid, now, old)));
+                  kind,
+                  grid,
+                  names,
+                  onFixture(grid, old, oldMeans, nowMeans),
+                  onFixture(grid, now, nowMeans, oldMeans)));
         });
     return paired;
   }
 
-  private static Map<String, SeatedUnit> seated(List<AnchoredCapture> captures, String fixture) {
+  /** The seatings of each unit on a fixture, by rising number, their sides averaged. */
+  private static Map<String, List<Levels>> seatings(
+      List<AnchoredCapture> captures, String fixture) {
     Map<String, TreeMap<Integer, List<Levels>>> sides = new LinkedHashMap<>();
     for (AnchoredCapture c : captures) {
       if (c.capture().entry().fixture().equals(fixture)) {
@@ -67,73 +75,59 @@ public final class Pairing {
             .add(c.levels());
       }
     }
-    Map<String, SeatedUnit> units = new LinkedHashMap<>();
+    Map<String, List<Levels>> units = new LinkedHashMap<>();
     sides.forEach(
         (unit, seatings) ->
-            units.put(
-                unit, SeatedUnit.of(seatings.values().stream().map(SeatedUnit::mean).toList())));
+            units.put(unit, seatings.values().stream().map(Pairing::mean).toList()));
     return units;
   }
 
   private static PairedUnits.OnFixture onFixture(
-      BandGrid grid, List<SeatedUnit> units, List<SeatedUnit> partners) {
-    double[] squares = new double[grid.size()];
+      BandGrid grid, List<List<Levels>> curves, List<Levels> means, List<Levels> partners) {
+    List<List<Integer>> counts = new ArrayList<>();
+    double[] pooled = new double[grid.size()];
     int[] freedom = new int[grid.size()];
-    for (int b = 0; b < grid.size(); b++) {
-      for (int i = 0; i < units.size(); i++) {
-        if (units.get(i).mean.has(b) && partners.get(i).mean.has(b)) {
-          squares[b] += units.get(i).squares[b];
-          freedom[b] += units.get(i).counts[b] - 1;
+    for (int i = 0; i < curves.size(); i++) {
+      Integer[] seatings = new Integer[grid.size()];
+      for (int b = 0; b < grid.size(); b++) {
+        double squares = 0;
+        int count = 0;
+        for (Levels curve : curves.get(i)) {
+          if (curve.has(b)) {
+            double deviation = curve.db(b) - means.get(i).db(b);
+            squares += deviation * deviation;
+            count++;
+          }
+        }
+        seatings[b] = count;
+        if (means.get(i).has(b) && partners.get(i).has(b)) {
+          pooled[b] += squares;
+          freedom[b] += count - 1;
         }
       }
+      counts.add(List.of(seatings));
     }
-    double[] variance = new double[grid.size()];
-    Arrays.setAll(variance, b -> freedom[b] == 0 ? Double.NaN : squares[b] / freedom[b]);
-    return new PairedUnits.OnFixture(
-        units.stream().map(u -> u.mean).toList(),
-        units.stream().map(u -> Arrays.stream(u.counts).boxed().toList()).toList(),
-        Levels.copyOf(grid, variance),
-        units.stream().map(u -> u.seatings).toList());
+    Arrays.setAll(pooled, b -> freedom[b] == 0 ? Double.NaN : pooled[b] / freedom[b]);
+    return new PairedUnits.OnFixture(means, counts, Levels.copyOf(grid, pooled), curves);
   }
 
-  /** One unit on one fixture: mean over seatings, their number, and the squares about the mean. */
-  @SuppressWarnings("ArrayRecordComponent") // compared with nothing
-  private record SeatedUnit(List<Levels> seatings, Levels mean, int[] counts, double[] squares) {
-
-    static SeatedUnit of(List<Levels> seatings) {
-      Levels mean = mean(seatings);
-      int[] counts = new int[mean.grid().size()];
-      double[] squares = new double[mean.grid().size()];
-      for (Levels seating : seatings) {
-        for (int b = 0; b < counts.length; b++) {
-          if (seating.has(b)) {
-            double deviation = seating.db(b) - mean.db(b);
-            counts[b]++;
-            squares[b] += deviation * deviation;
-          }
+  /** Mean in dB per band over the curves that have a level there. */
+  private static Levels mean(List<Levels> curves) {
+    BandGrid grid = curves.get(0).grid();
+    double[] means = new double[grid.size()];
+    BitSet coarse = new BitSet();
+    for (int b = 0; b < means.length; b++) {
+      double sum = 0;
+      int count = 0;
+      for (Levels curve : curves) {
+        if (curve.has(b)) {
+          sum += curve.db(b);
+          count++;
+          coarse.set(b, coarse.get(b) || curve.isCoarse(b));
         }
       }
-      return new SeatedUnit(seatings, mean, counts, squares);
+      means[b] = count == 0 ? Double.NaN : sum / count;
     }
-
-    /** Mean in dB per band over the curves that have a level there. */
-    static Levels mean(List<Levels> curves) {
-      BandGrid grid = curves.get(0).grid();
-      double[] means = new double[grid.size()];
-      BitSet coarse = new BitSet();
-      for (int b = 0; b < means.length; b++) {
-        double sum = 0;
-        int count = 0;
-        for (Levels curve : curves) {
-          if (curve.has(b)) {
-            sum += curve.db(b);
-            count++;
-            coarse.set(b, coarse.get(b) || curve.isCoarse(b));
-          }
-        }
-        means[b] = count == 0 ? Double.NaN : sum / count;
-      }
-      return Levels.copyOf(grid, means, coarse);
-    }
+    return Levels.copyOf(grid, means, coarse);
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.study;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
@@ -11,7 +10,5 @@ public record ReferenceCurve(String file, Optional<Smoothing> smoothing, Respons
     if (file.isBlank()) {
       throw new IllegalArgumentException("a reference curve needs a file");
     }
-    Objects.requireNonNull(smoothing, "smoothing");
-    Objects.requireNonNull(curve, "curve");
   }
 }

@@ -20,9 +20,6 @@ import org.twinrig.problem.UnusableInput;
  */
 record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed) {
   private static final String STUDIES = "studies";
-  private static final String CONFIRM =
-      "if the study may read files from there, confirm the folder with --data-root, or move the"
-          + " files closer";
 
   static StudyPlace of(Path given, List<Path> dataRoots) throws UnusableInput {
     boolean byFolder = Files.isDirectory(given);
@@ -75,11 +72,9 @@ record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed)
     if (declared.isPresent()) {
       return declared.flatMap(value -> value.text().flatMap(name -> declaredRoot(value, name)));
     }
-    Path parent = realFolder.resolveSibling("");
-    Path unsaid =
-        parent.endsWith(STUDIES) && !holdsOthers(parent.resolveSibling(""))
-            ? parent.resolveSibling("")
-            : realFolder;
+    Path around = realFolder.resolveSibling("");
+    boolean below = around.endsWith(STUDIES) && !holdsOthers(around.resolveSibling(""));
+    Path unsaid = below ? around.resolveSibling("") : realFolder;
     return Optional.of(
         new DataRoot(
             confirmed.stream()
@@ -94,9 +89,8 @@ record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed)
     }
     Path path = realFolder.resolve(name);
     if (!Files.isDirectory(path)) {
-      return value.problem(
-          value.line(),
-          "`data_root`: there is no folder `" + name + "`",
+      return value.amiss(
+          ": there is no folder `" + name + "`",
           "names are relative to the folder of the file that names them");
     }
     try {
@@ -106,12 +100,10 @@ record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed)
       }
       return mayReach(real)
           ? Optional.of(new DataRoot(real))
-          : value.problem(
-              value.line(),
-              "`data_root` is `"
-                  + name
-                  + "`, which is more than the folder around the study, and is not confirmed",
-              CONFIRM);
+          : value.amiss(
+              " is `" + name + "`, which is more than the folder around the study, and is not confirmed",
+              "if the study may read files from there, confirm the folder with --data-root, or move"
+                  + " the files closer");
     } catch (IOException e) {
       return value.refuse("the folder cannot be reached: check its permissions");
     }

@@ -1,6 +1,5 @@
 package org.twinrig.study;
 
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.twinrig.internal.Checks;
@@ -18,8 +17,6 @@ public record Tolerance(DbLimit reliable, DbLimit caution, double equivalenceDb)
   private static final double LOWEST_HZ = 1;
 
   public Tolerance {
-    Objects.requireNonNull(reliable, "reliable");
-    Objects.requireNonNull(caution, "caution");
     Checks.positive(equivalenceDb, "equivalence_db");
     if (outOfOrderHz(reliable, caution).isPresent()) {
       throw new IllegalArgumentException("caution_db must nowhere lie below reliable_db");

@@ -36,11 +36,7 @@ final class YamlFile {
     this.text = text;
   }
 
-  /**
-   * Reads the file.
-   *
-   * @param problems receives what is wrong with values later on
-   */
+  /** Reads the file; what is wrong with values later on goes to the problems. */
   static YamlValue read(Path file, String source, List<Problem> problems) throws UnusableInput {
     YamlFile yaml = new YamlFile(source, Utf8File.read(file, source, MOST_BYTES));
     return new YamlValue(yaml.root(), "", new YamlValue.Place(source, problems));
@@ -57,8 +53,9 @@ final class YamlFile {
     } catch (MarkedYamlEngineException e) {
       throw syntax(e);
     } catch (ReaderException e) {
+      long before = text.codePoints().limit(e.getPosition()).filter(c -> c == '\n').count();
       throw unusable(
-          lineOf(e.getPosition()),
+          (int) before + 1,
           String.format(Locale.ROOT, "the character U+%04X is not allowed", e.getCodePoint()),
           "take it out");
     } catch (YamlEngineException e) {
@@ -72,66 +69,45 @@ final class YamlFile {
     int depth = 0;
     int documents = 0;
     for (Event event : events) {
+      int line = line(event.getStartMark());
       switch (event.getEventId()) {
-        case Alias ->
-            throw unusable(
-                line(event.getStartMark()), "aliases are not used here", "repeat the value");
+        case Alias -> throw unusable(line, "aliases are not used here", "repeat the value");
         case DocumentStart -> documents++;
         case SequenceStart, MappingStart -> depth++;
         case SequenceEnd, MappingEnd -> depth--;
         default -> {}
       }
       if (event instanceof NodeEvent node && node.getAnchor().isPresent()) {
-        throw unusable(
-            line(event.getStartMark()), "anchors are not used here", "take the `&` name out");
+        throw unusable(line, "anchors are not used here", "take the `&` name out");
       }
-      refuseTag(event);
+      // A tag asks for a value of another type, of which a study has none.
+      Optional<String> tag =
+          event instanceof ScalarEvent scalar
+              ? scalar.getTag()
+              : event instanceof CollectionStartEvent group ? group.getTag() : Optional.empty();
+      if (tag.isPresent()) {
+        String what = "the tag `" + tag.get() + "` is not used here";
+        throw unusable(line, what, "take out what begins with `!`");
+      }
       if (depth > DEEPEST) {
-        throw unusable(
-            line(event.getStartMark()), "is nested too deep for a study", "close the brackets");
+        throw unusable(line, "is nested too deep for a study", "close the brackets");
       }
       if (documents > 1) {
-        throw unusable(
-            line(event.getStartMark()), "a second document begins", "write one study in one file");
+        throw unusable(line, "a second document begins", "write one study in one file");
       }
-    }
-  }
-
-  /** A tag asks for a value of another type, of which a study has none. */
-  private void refuseTag(Event event) throws UnusableInput {
-    Optional<String> tag =
-        event instanceof ScalarEvent scalar
-            ? scalar.getTag()
-            : event instanceof CollectionStartEvent group ? group.getTag() : Optional.empty();
-    if (tag.isPresent()) {
-      throw unusable(
-          line(event.getStartMark()),
-          "the tag `" + tag.get() + "` is not used here",
-          "take out what begins with `!`");
     }
   }
 
   private UnusableInput syntax(MarkedYamlEngineException e) {
     int line = line(e.getProblemMark());
-    if (line > 0 && indent(line).contains("\t")) {
+    String written = text.lines().skip(Math.max(0, line - 1L)).findFirst().orElse("");
+    if (line > 0 && written.matches("(?s)\\s*\\t.*")) {
       return unusable(line, "a tab stands in the indent", "YAML is indented with spaces");
     }
     return unusable(
         line,
         "is not YAML here (" + e.getProblem().replace("\\t(TAB)", "tab") + ")",
         "check indents, colons, brackets and quotes in this line and the one above");
-  }
-
-  private String indent(int line) {
-    return text.lines()
-        .skip(line - 1L)
-        .findFirst()
-        .map(l -> l.substring(0, l.length() - l.stripLeading().length()))
-        .orElse("");
-  }
-
-  private int lineOf(int codePoint) {
-    return 1 + (int) text.codePoints().limit(codePoint).filter(c -> c == '\n').count();
   }
 
   /** The line of a place, from 1; 0 where none is known. */

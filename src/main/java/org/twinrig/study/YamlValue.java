@@ -57,35 +57,30 @@ final class YamlValue {
 
   /** A line of text, taken as written; a number or a truth value is text too. */
   Optional<String> text() {
-    if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
-      return refuse("write one text after the colon");
-    }
-    return Optional.of(scalar.getValue().strip());
+    return word().isEmpty() ? refuse("write one text after the colon") : Optional.of(word());
   }
 
   Optional<Double> number(NumberRange range) {
     String remedy = "write " + range.words();
-    if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
-      return refuse(remedy);
-    }
-    OptionalDouble number = PlainNumber.decimal(scalar.getValue());
+    OptionalDouble number = PlainNumber.decimal(word());
     if (number.isEmpty()) {
-      return refuse(PlainNumber.commaRemedy(scalar.getValue()).orElse(remedy));
+      return refuse(PlainNumber.commaRemedy(word()).orElse(remedy));
     }
-    if (!scalar.isPlain()) {
+    if (!isPlain()) {
       return refuse("write the number without quotes");
     }
     return range.holds(number.getAsDouble()) ? Optional.of(number.getAsDouble()) : refuse(remedy);
   }
 
   Optional<Long> whole(long least, long most, String remedy) {
-    if (!(node instanceof ScalarNode scalar) || !scalar.isPlain()) {
-      return refuse(remedy);
-    }
-    OptionalLong number = PlainNumber.whole(scalar.getValue());
+    OptionalLong number = isPlain() ? PlainNumber.whole(word()) : OptionalLong.empty();
     return number.isPresent() && number.getAsLong() >= least && number.getAsLong() <= most
         ? Optional.of(number.getAsLong())
         : refuse(remedy);
+  }
+
+  private boolean isPlain() {
+    return node instanceof ScalarNode scalar && scalar.isPlain();
   }
 
   /** A constant named in lower case. */
@@ -177,15 +172,9 @@ final class YamlValue {
 
   private String shown() {
     String subject = name.isEmpty() ? "the file" : "`" + name + "`";
-    if (isGroup()) {
-      return subject + " is a group of keys";
+    if (!(node instanceof ScalarNode)) {
+      return subject + (isGroup() ? " is a group of keys" : " is a list");
     }
-    if (!(node instanceof ScalarNode scalar)) {
-      return subject + " is a list";
-    }
-    if (scalar.getValue().isBlank()) {
-      return subject + " has no value";
-    }
-    return subject + " is `" + scalar.getValue().strip() + "`";
+    return subject + (word().isEmpty() ? " has no value" : " is `" + word() + "`");
   }
 }
