@@ -2,7 +2,6 @@ package org.twinrig.study;
 
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,8 +17,19 @@ import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.problem.Findings;
 
-/** The table of captures, every name in it checked against what it refers to. */
-final class CapturesTable {
+/**
+ * The table of captures, every name in it checked against what it refers to.
+ *
+ * @param sessions nothing when the study has no table of them
+ * @param folder the table's, without links in its path
+ */
+record CapturesTable(
+    Roster<Unit> units,
+    Roster<String> fixtures,
+    Optional<Roster<Session>> sessions,
+    DataRoot dataRoot,
+    Path folder) {
+
   private static final int MOST_SEATINGS = 9999;
 
   private static final Set<String> NO = Set.of("no", "n", "false", "0", "-", "none");
@@ -27,41 +37,13 @@ final class CapturesTable {
   /** What may be captured only once. */
   private record Slot(String unit, String fixture, Side side, int seating) {}
 
-  private final Roster<Unit> units;
-  private final Roster<String> fixtures;
-  private final Optional<Roster<Session>> sessions;
-  private final DataRoot dataRoot;
-  private final Path folder;
-
-  /** How each fixture is found as a word in the name of a file, in any case. */
-  private final Map<String, Pattern> fixtureWords;
-
-  private final Set<String> named = new HashSet<>();
-  private final Map<Slot, Integer> lines = new HashMap<>();
-
-  /** Of what the rows refer to, and of the table's folder, without links in its path. */
-  CapturesTable(
-      Roster<Unit> units,
-      Roster<String> fixtures,
-      Optional<Roster<Session>> sessions,
-      DataRoot dataRoot,
-      Path folder) {
-    this.units = units;
-    this.fixtures = fixtures;
-    this.sessions = sessions;
-    this.dataRoot = dataRoot;
-    this.folder = folder;
-    fixtureWords =
-        fixtures.sound().keySet().stream()
-            .collect(Collectors.toMap(name -> name, CapturesTable::word));
-  }
-
   Findings<List<CaptureEntry>> read(LabTable table) {
-    table.cells("file").forEach(file -> named.add(file.strip()));
-    return table.read(this::entry);
+    Set<String> files = table.cells("file").stream().map(String::strip).collect(Collectors.toSet());
+    Map<Slot, Integer> lines = new HashMap<>();
+    return table.read(row -> entry(row, files).filter(entry -> isFirst(row, entry, lines)));
   }
 
-  private Optional<CaptureEntry> entry(LabRow row) {
+  private Optional<CaptureEntry> entry(LabRow row, Set<String> files) {
     String unit = row.text("unit");
     String fixture = row.text("fixture");
     units.find(row, "unit");
@@ -69,28 +51,27 @@ final class CapturesTable {
     String side = row.word("side", List.of("L", "R", "M"), "");
     int seating = row.count("seating", 1, MOST_SEATINGS);
     String file = row.text("file").strip();
-    checkFile(row, file);
+    checkFile(row, file, files);
     checkSession(row, fixture);
     noteRefusal(row);
     noteOtherFixture(row, fixture, file);
     return row.ifSound(
-            () ->
-                new CaptureEntry(
-                    unit,
-                    fixture,
-                    Side.valueOf(side),
-                    seating,
-                    file,
-                    row.has("session") ? row.cell("session") : "",
-                    row.cell("exclude").strip(),
-                    row.cell("note"),
-                    row.line()))
-        .filter(entry -> isFirst(row, entry));
+        () ->
+            new CaptureEntry(
+                unit,
+                fixture,
+                Side.valueOf(side),
+                seating,
+                file,
+                row.has("session") ? row.cell("session") : "",
+                row.cell("exclude").strip(),
+                row.cell("note"),
+                row.line()));
   }
 
-  private void checkFile(LabRow row, String file) {
+  private void checkFile(LabRow row, String file, Set<String> files) {
     if (!file.isEmpty()
-        && dataRoot.file(folder, file, named) instanceof DataRoot.Place.Refused refused) {
+        && dataRoot.file(folder, file, files) instanceof DataRoot.Place.Refused refused) {
       row.refuse(refused.what(), refused.remedy());
     }
   }
@@ -128,12 +109,12 @@ final class CapturesTable {
 
   /** A row moved to the other fixture by a slip of the pen would go into the wrong mean. */
   private void noteOtherFixture(LabRow row, String fixture, String file) {
-    Pattern own = fixtureWords.get(fixture);
-    if (own == null || own.matcher(file).find()) {
+    Set<String> known = fixtures.sound().keySet();
+    if (!known.contains(fixture) || saysWord(file, fixture)) {
       return;
     }
-    fixtures.sound().keySet().stream()
-        .filter(other -> fixtureWords.get(other).matcher(file).find())
+    known.stream()
+        .filter(other -> saysWord(file, other))
         .findFirst()
         .ifPresent(
             other ->
@@ -144,13 +125,13 @@ final class CapturesTable {
                         fixture, file, other)));
   }
 
-  private static Pattern word(String name) {
-    return Pattern.compile(
-        "(?<![\\p{L}\\p{N}])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}])",
-        Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+  /** Whether the name of a file holds another as a word, in any case. */
+  private static boolean saysWord(String file, String name) {
+    String word = "(?iu)(?<![\\p{L}\\p{N}])" + Pattern.quote(name) + "(?![\\p{L}\\p{N}])";
+    return Pattern.compile(word).matcher(file).find();
   }
 
-  private boolean isFirst(LabRow row, CaptureEntry entry) {
+  private static boolean isFirst(LabRow row, CaptureEntry entry, Map<Slot, Integer> lines) {
     Slot slot = new Slot(entry.unit(), entry.fixture(), entry.side(), entry.seating());
     Integer earlier = lines.putIfAbsent(slot, row.line());
     if (earlier != null) {

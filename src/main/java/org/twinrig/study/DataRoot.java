@@ -15,18 +15,11 @@ import org.twinrig.intake.NearestName;
 /**
  * The folder a study's files may lie in. A name in one of the lab's files that leads out of it, by
  * {@code ..}, by an absolute path or by a link, is refused: a study from elsewhere must not read
- * what it was not given.
+ * what it was not given. There are no links in its own path.
  */
-public final class DataRoot {
+public record DataRoot(Path root) {
   private static final Pattern ABSOLUTE = Pattern.compile("[/~].*|[A-Za-z]:.*", Pattern.DOTALL);
   private static final int MOST_NEIGHBOURS = 10_000;
-
-  private final Path root;
-
-  /** The folder, without links in its path. */
-  public DataRoot(Path root) {
-    this.root = root;
-  }
 
   /** Where a name leads. */
   public sealed interface Place {

@@ -59,15 +59,12 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
     }
     List<Input> inputs =
         hashes.entrySet().stream().map(e -> new Input(e.getKey(), e.getValue())).toList();
-    return new InputFingerprint(inputs, combined(inputs));
-  }
-
-  private static String combined(List<Input> inputs) {
     String lines =
         inputs.stream()
             .map(input -> input.name() + " " + input.sha256() + "\n")
             .collect(Collectors.joining());
-    return Sha256.hex(lines.getBytes(StandardCharsets.UTF_8)).substring(0, SHORT_DIGITS);
+    String all = Sha256.hex(lines.getBytes(StandardCharsets.UTF_8));
+    return new InputFingerprint(inputs, all.substring(0, SHORT_DIGITS));
   }
 
   private static String name(Path relative) {

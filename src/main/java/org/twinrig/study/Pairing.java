@@ -20,13 +20,7 @@ import org.twinrig.response.Levels;
  * Missing data: a seating's level at a band is the mean of the sides that have one; a unit's is the
  * mean of the seatings that have one.
  */
-public final class Pairing {
-  private final Study study;
-
-  /** Pairs the captures of a study. */
-  public Pairing(Study study) {
-    this.study = study;
-  }
+public record Pairing(Study study) {
 
   /**
    * The paired units of a role, per kind that has a pair, in the order in which the kinds first

@@ -19,8 +19,8 @@ import org.twinrig.intake.LabTable;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 
-/** The table of sessions. */
-final class SessionsTable {
+/** The table of sessions: on fixtures, of a chain that may have moved by so much. */
+record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
   static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("session", "date", "fixture", "calibrator_nominal_db", "calibrator_read_db"),
@@ -42,22 +42,12 @@ final class SessionsTable {
           .map(form -> form.withResolverStyle(ResolverStyle.STRICT))
           .toList();
 
-  private final Roster<String> fixtures;
-  private final double mostOffDb;
-  private final Map<String, Integer> lines = new HashMap<>();
-
-  private SessionsTable(Roster<String> fixtures, double mostOffDb) {
-    this.fixtures = fixtures;
-    this.mostOffDb = mostOffDb;
+  Findings<List<Session>> read(LabTable table) {
+    Map<String, Integer> lines = new HashMap<>();
+    return table.read(row -> session(row, lines));
   }
 
-  static Findings<List<Session>> read(
-      LabTable table, Roster<String> fixtures, double microphoneDriftDb) {
-    double mostOffDb = Math.max(MOST_OFF_DB, microphoneDriftDb);
-    return table.read(new SessionsTable(fixtures, mostOffDb)::session);
-  }
-
-  private Optional<Session> session(LabRow row) {
+  private Optional<Session> session(LabRow row, Map<String, Integer> lines) {
     String name = row.text("session");
     String date = row.text("date");
     String fixture = row.text("fixture");
@@ -93,6 +83,7 @@ final class SessionsTable {
   }
 
   private boolean plausible(LabRow row, Session session) {
+    double mostOffDb = Math.max(MOST_OFF_DB, microphoneDriftDb);
     boolean plausible = Math.abs(session.correctionDb()) <= mostOffDb;
     if (!plausible) {
       row.refuse(

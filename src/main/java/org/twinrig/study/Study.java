@@ -14,16 +14,13 @@ import org.twinrig.capture.Unit;
 /**
  * What the lab declared: the content of a study folder but for the captures themselves.
  *
- * @param folder the study's folder; results go below it
- * @param title as reports print it
- * @param from the fixture the old graphs were made on
- * @param to the fixture graphs are translated to
+ * @param folder results go below it
+ * @param from the fixture the old graphs were made on; they are translated to the other
  * @param units the sound rows of the units table, in its order
  * @param captures the sound rows of the captures table that lie on {@code from} or {@code to}, in
  *     its order; with those the lab excluded
  * @param sessions the sound rows of the sessions table, in its order; empty when there is none
  * @param catalogue the table of old graphs, if one is named
- * @param settings how the study is to be computed and judged
  * @param capturesFolder what the file names of {@code captures} are relative to
  * @param inputs study.yaml and the tables of units, captures and, if any, sessions, and the
  *     reference curves, in this order: what results depend on besides the capture files

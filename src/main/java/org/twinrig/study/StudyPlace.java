@@ -101,7 +101,9 @@ record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed)
       return mayReach(real)
           ? Optional.of(new DataRoot(real))
           : value.amiss(
-              " is `" + name + "`, which is more than the folder around the study, and is not confirmed",
+              " is `"
+                  + name
+                  + "`, which is more than the folder around the study, and is not confirmed",
               "if the study may read files from there, confirm the folder with --data-root, or move"
                   + " the files closer");
     } catch (IOException e) {

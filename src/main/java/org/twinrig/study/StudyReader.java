@@ -116,7 +116,7 @@ public final class StudyReader {
 
   private List<Session> sessions(LabTable table, Roster<String> fixtures) {
     List<Session> sessions =
-        kept(SessionsTable.read(table, fixtures, declared.settings().microphoneDriftDb()));
+        kept(new SessionsTable(fixtures, declared.settings().microphoneDriftDb()).read(table));
     CalibratorCheck.of(declared.settings())
         .ifPresent(check -> problems.addAll(check.notes(table.source(), sessions)));
     return sessions;

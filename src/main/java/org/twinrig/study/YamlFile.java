@@ -24,17 +24,9 @@ import org.twinrig.problem.UnusableInput;
  * Text to YAML nodes. Only what a person writes by hand is taken: one document, of modest size and
  * depth, without anchors, aliases and tags, so that no file can blow up while it is read.
  */
-final class YamlFile {
+record YamlFile(String source, String text) {
   private static final int MOST_BYTES = 256 * 1024;
   private static final int DEEPEST = 12;
-
-  private final String source;
-  private final String text;
-
-  private YamlFile(String source, String text) {
-    this.source = source;
-    this.text = text;
-  }
 
   /** Reads the file; what is wrong with values later on goes to the problems. */
   static YamlValue read(Path file, String source, List<Problem> problems) throws UnusableInput {

@@ -20,26 +20,12 @@ import org.twinrig.problem.Problem;
  * One value of a YAML file, with its dotted name and its line. Every getter that gives nothing has
  * said why in the list of problems.
  */
-final class YamlValue {
-  private final Node node;
-  private final String name;
-  private final Place place;
-
+record YamlValue(Node node, String name, Place place) {
   /** Where problems go, and under which file. */
   record Place(String source, List<Problem> problems) {}
 
-  YamlValue(Node node, String name, Place place) {
-    this.node = node;
-    this.name = name;
-    this.place = place;
-  }
-
   int line() {
     return YamlFile.line(node.getStartMark());
-  }
-
-  String name() {
-    return name;
   }
 
   boolean isGroup() {
