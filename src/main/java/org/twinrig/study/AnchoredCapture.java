@@ -5,11 +5,9 @@ import org.twinrig.internal.Checks;
 import org.twinrig.response.Levels;
 
 /**
- * A capture on the study's bands, corrected for its session and pinned to the anchor.
- *
- * @param capture its response pinned to the anchor
- * @param levels its band levels relative to the anchor, dB
- * @param anchorDb the level that was subtracted to pin it, dB; 0 when there is no anchor
+ * A capture on the study's bands, corrected for its session and pinned to the anchor: its response
+ * and its band levels relative to that, dB, and the level that was subtracted, dB; 0 when there is
+ * no anchor.
  */
 public record AnchoredCapture(Capture capture, Levels levels, double anchorDb) {
   public AnchoredCapture {

@@ -31,18 +31,8 @@ record Declaration(
     Optional<Named> catalogue,
     Map<String, ReferenceCurve> references) {
 
-  private static final List<String> OWN_KEYS =
-      List.of(
-          "title",
-          "from",
-          "to",
-          "fixtures",
-          "units",
-          "captures",
-          "sessions",
-          "catalogue",
-          "references",
-          "data_root");
+  private static final String OWN_KEYS =
+      "title from to fixtures units captures sessions catalogue references data_root";
 
   /** A file as the yaml names it, and where it is. */
   record Named(String name, Path path) {
@@ -61,7 +51,7 @@ record Declaration(
   static Declaration read(StudyPlace place) throws UnusableInput {
     List<Problem> problems = new ArrayList<>();
     String[] keys =
-        Stream.concat(OWN_KEYS.stream(), Setting.ALL.stream().map(Setting::key))
+        Stream.concat(Stream.of(OWN_KEYS.split(" ")), Setting.ALL.stream().map(Setting::key))
             .toArray(String[]::new);
     return YamlFile.read(place.yaml(), place.source(), problems)
         .group(keys)

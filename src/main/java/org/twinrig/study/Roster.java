@@ -10,12 +10,8 @@ import org.twinrig.intake.LabRow;
 import org.twinrig.intake.NearestName;
 
 /**
- * What rows of other tables may refer to by name.
- *
- * @param noun what one of them is called
- * @param source the file that lists them
- * @param sound those that can be used
- * @param listed the names of all, also of those whose row was refused
+ * What rows of other tables may refer to by name: what one of them is called, the file that lists
+ * them, those that can be used, and the names of all, also of those whose row was refused.
  */
 record Roster<T>(String noun, String source, Map<String, T> sound, Set<String> listed) {
 

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.time.format.ResolverStyle;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -115,15 +114,16 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
 
   /** The day after ISO 8601, where only one day can be meant by what is written. */
   private static Optional<String> meant(String date) {
-    List<String> days = new ArrayList<>();
-    for (DateTimeFormatter form : OTHER_FORMS) {
-      try {
-        days.add(LocalDate.parse(date.strip(), form).toString());
-      } catch (DateTimeParseException e) {
-        continue; // not written in this form, or no such day in it
-      }
-    }
+    List<String> days = OTHER_FORMS.stream().flatMap(form -> day(date, form)).toList();
     return days.size() == 1 ? Optional.of(days.get(0)) : Optional.empty();
+  }
+
+  private static Stream<String> day(String date, DateTimeFormatter form) {
+    try {
+      return Stream.of(LocalDate.parse(date.strip(), form).toString());
+    } catch (DateTimeParseException e) {
+      return Stream.empty(); // not written in this form, or no such day in it
+    }
   }
 
   private static Calibrator calibrator(LabRow row) {

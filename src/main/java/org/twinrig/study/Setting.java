@@ -79,13 +79,10 @@ public final class Setting<T> {
                   "caution_db", value(t.caution()),
                   "equivalence_db", t.equivalenceDb()),
           (t, study) ->
-              "reliable: half-width up to "
-                  + t.reliable().words()
-                  + "; caution: half-width up to "
-                  + t.caution().words()
-                  + "; equivalent: mean difference up to "
-                  + StudyText.flow(t.equivalenceDb())
-                  + " dB",
+              String.format(
+                  "reliable: half-width up to %s; caution: half-width up to %s; equivalent: mean"
+                      + " difference up to %s dB",
+                  t.reliable().words(), t.caution().words(), StudyText.flow(t.equivalenceDb())),
           new Field(
               "tolerance.reliable_db",
               "Reliable up to",
@@ -135,7 +132,7 @@ public final class Setting<T> {
           new FrequencyRange(5000, 12_000),
           (value, so) -> value.range(),
           (range, all) -> List.of(range.fromHz(), range.toHz()),
-          (range, study) -> words(range));
+          (range, study) -> words(range.fromHz(), range.toHz()));
 
   public static final Setting<ScreeningMode> SCREENING =
       new Setting<>(
@@ -221,13 +218,11 @@ public final class Setting<T> {
                   "length_ms", window.lengthMs(),
                   "fade_ms", window.fadeMs()),
           (window, study) ->
-              "from "
-                  + Numbers.fixed(study.settings().sound().beforeOnsetMs(), 1)
-                  + " ms before to "
-                  + Numbers.fixed(window.lengthMs(), 1)
-                  + " ms after the onset, ends of "
-                  + Numbers.fixed(window.fadeMs(), 1)
-                  + " ms");
+              String.format(
+                  "from %s ms before to %s ms after the onset, ends of %s ms",
+                  Numbers.fixed(study.settings().sound().beforeOnsetMs(), 1),
+                  Numbers.fixed(window.lengthMs(), 1),
+                  Numbers.fixed(window.fadeMs(), 1)));
 
   public static final Setting<Optional<Sweep>> SWEEP =
       new Setting<>(
@@ -305,7 +300,7 @@ public final class Setting<T> {
               "graphs that lose at most "
                   + StudyText.flow(rule.lostOctaves())
                   + (rule.lostOctaves() == 1 ? " octave of " : " octaves of ")
-                  + words(rule.compared()));
+                  + words(rule.compared().fromHz(), rule.compared().toHz()));
 
   /** Every setting; those that the reading of others asks for come before them. */
   public static final List<Setting<?>> ALL =
@@ -520,21 +515,13 @@ public final class Setting<T> {
         : List.of();
   }
 
-  private static String words(FrequencyRange range) {
-    return words(range.fromHz(), range.toHz());
-  }
-
   private static String words(double fromHz, double toHz) {
     return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
   }
 
   private static String words(BandGrid grid) {
-    return "1/"
-        + grid.perOctave()
-        + " octave, "
-        + grid.size()
-        + " bands from "
-        + words(grid.lowerHz(), grid.upperHz());
+    String range = words(grid.lowerHz(), grid.upperHz());
+    return "1/" + grid.perOctave() + " octave, " + grid.size() + " bands from " + range;
   }
 
   private static String words(DeclaredZone zone) {
@@ -542,8 +529,9 @@ public final class Setting<T> {
   }
 
   private static String words(Sweep sweep) {
+    String range = words(sweep.fromHz(), sweep.toHz());
     return "recordings of a sweep from "
-        + words(sweep.fromHz(), sweep.toHz())
+        + range
         + " in "
         + Numbers.fixed(sweep.seconds(), 2)
         + " s";

@@ -54,21 +54,9 @@ public record Study(
     references = Map.copyOf(references);
   }
 
-  /** The same study under other settings: the changed study. */
+  /** The same study under other settings. */
   public Study withSettings(Settings other) {
-    return new Study(
-        folder,
-        title,
-        from,
-        to,
-        units,
-        captures,
-        sessions,
-        catalogue,
-        other,
-        capturesFolder,
-        inputs,
-        references);
+    return with(from, to, catalogue, other);
   }
 
   /**
@@ -76,16 +64,20 @@ public record Study(
    * because old graphs were made on the other fixture.
    */
   public Study reversed() {
+    return with(to, from, Optional.empty(), settings);
+  }
+
+  private Study with(Fixture old, Fixture now, Optional<Path> graphs, Settings other) {
     return new Study(
         folder,
         title,
-        to,
-        from,
+        old,
+        now,
         units,
         captures,
         sessions,
-        Optional.empty(),
-        settings,
+        graphs,
+        other,
         capturesFolder,
         inputs,
         references);
