@@ -3,8 +3,7 @@ package org.twinrig.capture;
 /**
  * What headphones are put on to be measured.
  *
- * @param name the short name the study's files use
- * @param label how reports call it
+ * @param label how reports call it; the name is the short one that the study's files use
  * @param earSimulator the standard its ear simulator follows; empty when not stated
  * @param specifiedFromHz lower end of the range its ear simulator is specified for; both in Hz
  */

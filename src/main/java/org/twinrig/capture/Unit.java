@@ -4,7 +4,6 @@ package org.twinrig.capture;
  * One specimen of a headphone.
  *
  * @param kind what sort of headphone it is, compared exactly
- * @param role whether it may enter a fit
  * @param pads the ear pads or tips it was measured with; empty when not stated
  * @param line the line of units.csv it stands in, from 1
  */

@@ -10,8 +10,6 @@ import java.util.OptionalDouble;
  * @param differencesDb level on the new fixture minus level on the old one, {@code d_i(b)}
  * @param variances sampling variance of each difference from seating scatter, {@code v_i(b)}, dB²;
  *     0 where the scatter is undefined
- * @param from seatings on the old fixture
- * @param to seatings on the new fixture
  */
 @SuppressWarnings("ArrayRecordComponent")
 public record BandSample(

@@ -43,15 +43,11 @@ record Declaration(
     }
   }
 
-  /**
-   * Reads the yaml.
-   *
-   * @throws UnusableInput with every problem of the file at once
-   */
+  /** Reads the yaml; refuses it with every problem of the file at once. */
   static Declaration read(StudyPlace place) throws UnusableInput {
     List<Problem> problems = new ArrayList<>();
     String[] keys =
-        Stream.concat(Stream.of(OWN_KEYS.split(" ")), Setting.ALL.stream().map(Setting::key))
+        Stream.concat(Stream.of(OWN_KEYS.split(" ", -1)), Setting.ALL.stream().map(Setting::key))
             .toArray(String[]::new);
     return YamlFile.read(place.yaml(), place.source(), problems)
         .group(keys)

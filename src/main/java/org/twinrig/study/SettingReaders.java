@@ -119,9 +119,7 @@ final class SettingReaders {
     DbLimit reliable = limit(group, "reliable_db", standard.reliable(), lowestHz);
     DbLimit caution = limit(group, "caution_db", standard.caution(), lowestHz);
     double equivalenceDb =
-        group
-            .optional("equivalence_db", standard.equivalenceDb(), SettingReaders::db)
-            .orElse(standard.equivalenceDb());
+        group.value("equivalence_db").flatMap(v -> db(v)).orElse(standard.equivalenceDb());
     OptionalDouble amissHz = Tolerance.outOfOrderHz(reliable, caution);
     if (amissHz.isPresent()) {
       double hz = amissHz.getAsDouble();
@@ -140,8 +138,8 @@ final class SettingReaders {
 
   private static DbLimit limit(YamlGroup group, String key, DbLimit standard, double lowestHz) {
     return group
-        .optional(
-            key, standard, v -> v.isList() ? steps(v, lowestHz) : db(v).map(DbLimit::everywhere))
+        .value(key)
+        .flatMap(v -> v.isList() ? steps(v, lowestHz) : db(v).map(DbLimit::everywhere))
         .orElse(standard);
   }
 

@@ -52,11 +52,7 @@ public final class Settings {
     return (T) Objects.requireNonNull(values.get(setting), setting::key);
   }
 
-  /**
-   * The same settings with another value of one of them.
-   *
-   * @throws IllegalArgumentException when it cannot stand beside the others
-   */
+  /** The same settings with another value of one of them, which must fit the others. */
   public <T> Settings with(Setting<T> setting, T value) {
     Map<Setting<?>, Object> changed = new LinkedHashMap<>(values);
     changed.put(setting, Objects.requireNonNull(value, setting::key));

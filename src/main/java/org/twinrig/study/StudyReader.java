@@ -36,9 +36,9 @@ public final class StudyReader {
   }
 
   /**
-   * Reads a study: with the sound rows of its tables, and a problem for every other row.
+   * Reads a study, by its folder or its yaml file: with the sound rows of its tables, and a problem
+   * for every other row.
    *
-   * @param studyFolderOrYaml the folder that holds study.yaml, or the yaml file itself
    * @param dataRoots folders that the study's data root may be or lie in, as whoever runs the study
    *     confirms; without {@code data_root} in study.yaml the closest of them that holds the study
    *     is its data root

@@ -38,7 +38,7 @@ public record StudyText(String text) {
    */
   public Optional<String> value(String key) {
     Optional<Node> node = compose(text);
-    for (String part : key.split("[.]")) {
+    for (String part : key.split("[.]", 2)) {
       node = node.flatMap(group -> entry(group, part)).map(NodeTuple::getValueNode);
     }
     return node.map(StudyText::flow);
@@ -120,25 +120,23 @@ public record StudyText(String text) {
     int keyEnd = text.indexOf(':', at(entry.getKeyNode().getEndMark()));
     int from = Math.max(keyEnd + 1, at(old.getStartMark()));
     String gap = text.substring(keyEnd + 1, from);
-    String before = gap;
+    String before = gap.isEmpty() ? " " : gap;
     if (isBlock(old)) {
-      int lastLine = gap.lastIndexOf('\n');
-      before = gap.contains("#") ? gap.substring(0, lastLine + 1) + "  " : " ";
-    } else if (gap.isEmpty()) {
-      before = " ";
+      before = gap.contains("#") ? gap.substring(0, gap.lastIndexOf('\n') + 1) + "  " : " ";
     }
     return new StudyText(text.substring(0, keyEnd + 1) + before + value + text.substring(end(old)));
   }
 
   private StudyText insertedInto(MappingNode group, String entry) {
-    if (group.getFlowStyle() == FlowStyle.FLOW || group.getValue().isEmpty()) {
-      int bracket = end(group) - 1;
-      boolean none = group.getValue().isEmpty();
-      int at = none ? bracket : end(last(group));
-      return inserted(at, (none ? " " : ", ") + entry);
+    if (group.getValue().isEmpty()) {
+      return inserted(end(group) - 1, " " + entry);
+    }
+    int end = end(last(group));
+    if (!isBlock(group)) {
+      return inserted(end, ", " + entry);
     }
     int column = group.getStartMark().map(Mark::getColumn).orElse(2);
-    int line = text.indexOf('\n', end(last(group)));
+    int line = text.indexOf('\n', end);
     return inserted(line < 0 ? text.length() : line, "\n" + " ".repeat(column) + entry);
   }
 
@@ -161,11 +159,9 @@ public record StudyText(String text) {
   }
 
   private static Node last(Node node) {
-    if (node instanceof MappingNode m) {
-      return m.getValue().get(m.getValue().size() - 1).getValueNode();
-    }
-    List<Node> items = ((SequenceNode) node).getValue();
-    return items.get(items.size() - 1);
+    List<?> items = ((CollectionNode<?>) node).getValue();
+    Object last = items.get(items.size() - 1);
+    return last instanceof NodeTuple pair ? pair.getValueNode() : (Node) last;
   }
 
   private int at(Optional<Mark> mark) {

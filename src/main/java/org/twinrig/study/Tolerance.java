@@ -5,12 +5,9 @@ import java.util.stream.Stream;
 import org.twinrig.internal.Checks;
 
 /**
- * How far a translated level may be off.
- *
- * @param reliable the largest prediction half-width of a reliable band
- * @param caution the largest prediction half-width of a band to be used with caution; nowhere below
- *     {@code reliable}
- * @param equivalenceDb the mean difference that makes no difference, dB, above 0
+ * How far a translated level may be off: the largest prediction half-width of a reliable band, and
+ * of one to be used with caution, nowhere below that; and the mean difference that makes no
+ * difference, dB, above 0.
  */
 public record Tolerance(DbLimit reliable, DbLimit caution, double equivalenceDb) {
 

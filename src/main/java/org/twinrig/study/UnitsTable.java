@@ -149,10 +149,11 @@ record UnitsTable(String source, List<Unit> units) {
     for (Unit unit : units) {
       Unit alike = firstOfLook.putIfAbsent(NearestName.bare(unit.kind()), unit);
       if (kinds.add(unit.kind()) && alike != null) {
-        String text =
-            "kind `%s` differs from `%s` in line %s only by case, spaces or hyphens; they are"
-                + " analysed as two kinds";
-        String what = String.format(text, unit.kind(), alike.kind(), alike.line());
+        String what =
+            String.format(
+                "kind `%s` differs from `%s` in line %s only by case, spaces or hyphens; they are"
+                    + " analysed as two kinds",
+                unit.kind(), alike.kind(), alike.line());
         notes.add(Problem.note(source, unit.line(), what));
       }
     }
