@@ -254,14 +254,12 @@ final class SettingReaders {
 
   /** Below an octave there is no second harmonic to keep out and nothing to compare. */
   private static boolean wideEnough(YamlValue value, Sweep sweep) {
-    boolean wide = sweep.toHz() >= 2 * sweep.fromHz();
-    if (!wide) {
-      String from = Numbers.hertz(sweep.fromHz());
-      value.amiss(
-          " runs from " + from + " to " + Numbers.hertz(sweep.toHz()) + ", less than an octave",
-          "give the sweep as it was played");
+    if (sweep.toHz() >= 2 * sweep.fromHz()) {
+      return true;
     }
-    return wide;
+    String ends = Numbers.hertz(sweep.fromHz()) + " to " + Numbers.hertz(sweep.toHz());
+    value.amiss(" runs from " + ends + ", less than an octave", "give the sweep as it was played");
+    return false;
   }
 
   static Optional<String> checkUnit(YamlValue value, Setting.Context so) {

@@ -57,20 +57,16 @@ public final class StudyReader {
     Optional<LabTable> capturesTable = open(declared.captures(), LabTables.CAPTURES);
     stopIf(!problems.isEmpty());
 
+    String yaml = declared.place().source();
     Roster<String> fixtures =
-        Roster.of(
-            "fixture",
-            declared.place().source(),
-            declared.fixtures(),
-            Function.identity(),
-            List.of());
+        Roster.of("fixture", yaml, declared.fixtures(), Function.identity(), List.of());
     Settings settings = declared.settings();
     List<Unit> units = kept(UnitsTable.read(unitsTable.orElseThrow(), settings.checkUnit()));
     stopIfNone(units, declared.units().name(), "unit");
     List<Session> sessions = sessionsTable.map(t -> sessions(t, fixtures)).orElse(List.of());
     UnitsTable notes = new UnitsTable(declared.units().name(), units);
     problems.addAll(notes.onRoles(settings));
-    Optional<Problem> missing = notes.missing(declared.place().source(), settings.checkUnit());
+    Optional<Problem> missing = notes.missing(yaml, settings.checkUnit());
     missing.ifPresent(problems::add);
     stopIf(missing.isPresent());
     CapturesTable reader =
