@@ -63,8 +63,7 @@ public final class LabRow {
       return whenEmpty;
     }
     if (!words.contains(word)) {
-      String guess =
-          NearestName.among(word, words).map(n -> "did you mean `" + n + "`? ").orElse("");
+      String guess = NearestName.question(word, words);
       int last = words.size() - 1;
       String most = last == 0 ? "" : "`" + String.join("`, `", words.subList(0, last)) + "`";
       refuse(shown(column), guess + "write " + most + " or `" + words.get(last) + "`");

@@ -36,11 +36,11 @@ public final class Utf8File {
     }
     String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
     if (begin.startsWith("fffe") || begin.startsWith("feff")) {
-      throw unusable(source, 0, "is UTF-16 text", SAVE_AS);
+      throw UnusableInput.fatal(source, 0, "is UTF-16 text", SAVE_AS);
     }
     for (int i = 0; i < bytes.length; i++) {
       if (bytes[i] == 0) {
-        throw unusable(
+        throw UnusableInput.fatal(
             source,
             line(bytes, i),
             "holds a zero byte: the file is UTF-16 text or no text at all",
@@ -53,7 +53,7 @@ public final class Utf8File {
     CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(input, text, true);
     if (result.isError()) {
       int at = input.position();
-      throw unusable(
+      throw UnusableInput.fatal(
           source,
           line(bytes, at),
           String.format(Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
@@ -66,7 +66,7 @@ public final class Utf8File {
     try {
       OrdinaryFile found = OrdinaryFile.at(file);
       if (found.size() > mostBytes) {
-        throw unusable(
+        throw UnusableInput.fatal(
             source,
             0,
             "is " + found.size() + " bytes long, but at most " + mostBytes + " are believable",
@@ -74,12 +74,13 @@ public final class Utf8File {
       }
       return found.bytes();
     } catch (OrdinaryFile.NotOrdinaryException e) {
-      throw unusable(source, 0, "is " + e.what(), "name a file");
+      throw UnusableInput.fatal(source, 0, "is " + e.what(), "name a file");
     } catch (NoSuchFileException e) {
-      throw unusable(source, 0, "there is no such file", "check its name and folder");
+      throw UnusableInput.fatal(source, 0, "there is no such file", "check its name and folder");
     } catch (IOException e) {
       String why = e.getMessage() == null ? "no reason given" : e.getMessage();
-      throw unusable(source, 0, "cannot be read (" + why + ")", "check the file's permissions");
+      throw UnusableInput.fatal(
+          source, 0, "cannot be read (" + why + ")", "check the file's permissions");
     }
   }
 
@@ -89,9 +90,5 @@ public final class Utf8File {
       line += bytes[i] == '\n' ? 1 : 0;
     }
     return line;
-  }
-
-  private static UnusableInput unusable(String source, int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, line, what, remedy));
   }
 }

@@ -23,6 +23,11 @@ public final class UnusableInput extends Exception {
     this.problems = List.copyOf(problems);
   }
 
+  /** Says why there is no result, with the parts of one fatal {@link Problem}. */
+  public static UnusableInput fatal(String source, int line, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(source, line, what, remedy));
+  }
+
   /** Says why there is no result. */
   public UnusableInput(Problem problem) {
     this(List.of(problem));

@@ -42,7 +42,7 @@ public final class BandLevels {
         coarse.set(b, coarse.get(b) || response.isCoarse(p));
       }
       levels[b] =
-          hole ? Double.NaN : MeanSquare.levelDb(response, band.lowerHz(), band.upperHz(), piece);
+          hole ? Double.NaN : response.meanSquareDb(band.lowerHz(), band.upperHz(), piece);
     }
     return Levels.copyOf(grid, levels, coarse);
   }

@@ -26,6 +26,8 @@ public final class Response {
   private static final double WIDEST_STEP = 160.0 / 125 * (1 + 1e-9);
   private static final double WIDEST_FINE_STEP = 160.0 / 140 * (1 + 1e-9);
 
+  private static final double NEPERS_PER_DB = Math.log(10) / 10;
+
   private final double[] frequenciesHz;
   private final double[] levelsDb;
 
@@ -255,6 +257,35 @@ public final class Response {
     double span = Math.log(frequenciesHz[left + 1] / frequenciesHz[left]);
     double share = Math.log(hz / frequenciesHz[left]) / span;
     return levelsDb[left] + share * (levelsDb[left + 1] - levelsDb[left]);
+  }
+
+  /**
+   * The mean-square level over a stretch that lies inside the response, per unit of log frequency.
+   *
+   * <p>{@code L = 10·lg( 1/(u2-u1) · ∫ 10^(L(u)/10) du )}, {@code u = ln f} from {@code u1} to
+   * {@code u2}. Each piece is integrated in closed form: from level {@code L0} to {@code L1} over
+   * {@code Δu} it contributes {@code Δu·10^(L0/10)·(e^z - 1)/z} with {@code z = (L1-L0)·ln(10)/10}.
+   *
+   * @param firstPiece the point the piece of the lower end starts at
+   */
+  double meanSquareDb(double lowerHz, double upperHz, int firstPiece) {
+    // Powers are taken relative to the level at the lower end, so that no level can overflow.
+    double reference = between(firstPiece, lowerHz);
+    double leftHz = lowerHz;
+    double leftDb = reference;
+    double integral = 0;
+    for (int piece = firstPiece; leftHz < upperHz; piece++) {
+      double endHz = frequenciesHz[piece + 1];
+      double rightHz = Math.min(endHz, upperHz);
+      double rightDb =
+          endHz <= upperHz ? levelsDb[piece + 1] : between(piece, rightHz);
+      double power = Math.exp(NEPERS_PER_DB * (leftDb - reference));
+      double z = NEPERS_PER_DB * (rightDb - leftDb);
+      integral += Math.log(rightHz / leftHz) * power * (z == 0 ? 1 : Math.expm1(z) / z);
+      leftHz = rightHz;
+      leftDb = rightDb;
+    }
+    return reference + Math.log(integral / Math.log(upperHz / lowerHz)) / NEPERS_PER_DB;
   }
 
   @Override

@@ -93,7 +93,7 @@ public record Smoothing(int fraction) {
       }
       // A point alone between two holes has nothing to be averaged with.
       db[k] =
-          lowerHz < upperHz ? MeanSquare.levelDb(curve, lowerHz, upperHz, piece) : curve.levelDb(k);
+          lowerHz < upperHz ? curve.meanSquareDb(lowerHz, upperHz, piece) : curve.levelDb(k);
     }
     return curve.withLevels(db);
   }

@@ -22,6 +22,12 @@ public record SoundSpectrum(
   /** What filters of converters may ring ahead (common practice, no source). */
   private static final double EARLIEST_ONSET_MS = 1;
 
+  /** One step below full scale in 16 bits; the coarsest scale that is read. */
+  private static final double FULL_SCALE = 32_767.0 / 32_768;
+
+  /** Two samples may touch full scale by chance; three in a row were cut (common practice). */
+  private static final int CLIPPED_RUN = 3;
+
   public SoundSpectrum {
     Objects.requireNonNull(response, "response");
     notes = List.copyOf(notes);
@@ -33,7 +39,7 @@ public record SoundSpectrum(
    * @throws UnusableSound when it is silent, clipped, too short, or not what {@code content} says
    */
   public static SoundSpectrum of(Signal sound, SoundContent content) throws UnusableSound {
-    LevelCheck.check(sound);
+    checkLevel(sound);
     Signal impulse = sound;
     int lead = 0;
     if (content.sweep().isPresent()) {
@@ -41,7 +47,7 @@ public record SoundSpectrum(
       impulse = result.impulse();
       lead = result.lead();
     }
-    int onset = Onset.of(impulse, searchMs(impulse, content));
+    int onset = Segment.onset(impulse, searchMs(impulse, content));
     if (impulse.milliseconds(lead - onset) > EARLIEST_ONSET_MS) {
       throw new UnusableSound(
           "divided by the sweep, the response begins "
@@ -62,6 +68,27 @@ public record SoundSpectrum(
         impulse.milliseconds(onset - segment.from()),
         segment.lengthMs(),
         notes);
+  }
+
+  /** Can the samples be a sound at all: neither silent nor clipped. */
+  static void checkLevel(Signal signal) throws UnusableSound {
+    if (signal.peak(0, signal.size()) == 0) {
+      throw new UnusableSound("every sample is zero", "export the channel that was recorded");
+    }
+    int run = 0;
+    for (int i = 0; i < signal.size(); i++) {
+      boolean same = i > 0 && Math.signum(signal.sample(i)) == Math.signum(signal.sample(i - 1));
+      run = Math.abs(signal.sample(i)) < FULL_SCALE ? 0 : same ? run + 1 : 1;
+      if (run == CLIPPED_RUN) {
+        throw new UnusableSound(
+            "the sound is clipped: "
+                + Numbers.count(CLIPPED_RUN, "sample", "samples")
+                + " in a row stand at full scale from sample "
+                + (i + 2 - CLIPPED_RUN)
+                + " on",
+            "lower the level and measure again");
+      }
+    }
   }
 
   /** Distortion of a sweep lies ahead of the response and must not be taken for its onset. */

@@ -55,8 +55,7 @@ final class FixturesReader {
     if (name.isEmpty() || !known || names.contains(name.get())) {
       return name;
     }
-    String guess =
-        NearestName.among(name.get(), names).map(n -> "did you mean `" + n + "`? ").orElse("");
+    String guess = NearestName.question(name.get(), names);
     return value.refuse(guess + "fixtures declared here: " + String.join(", ", names));
   }
 

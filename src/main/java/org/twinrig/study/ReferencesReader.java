@@ -55,8 +55,7 @@ final class ReferencesReader {
     if (fixtures.contains(name)) {
       return Optional.of(value);
     }
-    String guess =
-        NearestName.among(name, fixtures).map(n -> "did you mean `" + n + "`? ").orElse("");
+    String guess = NearestName.question(name, fixtures);
     return value.problem(
         value.line(),
         "`" + value.name() + "` is no fixture of the study",

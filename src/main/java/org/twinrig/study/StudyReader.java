@@ -14,7 +14,6 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabTable;
-import org.twinrig.intake.LabTables;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -59,10 +58,10 @@ public final class StudyReader {
 
   private Findings<Study> study() throws UnusableInput {
     Declaration.Files files = declared.files();
-    Optional<LabTable> unitsTable = open(files.units(), LabTables.UNITS);
+    Optional<LabTable> unitsTable = open(files.units(), LabTable.UNITS);
     Optional<LabTable> sessionsTable =
         files.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
-    Optional<LabTable> capturesTable = open(files.captures(), LabTables.CAPTURES);
+    Optional<LabTable> capturesTable = open(files.captures(), LabTable.CAPTURES);
     stopIf(!problems.isEmpty());
 
     Roster<String> fixtures =

@@ -134,6 +134,6 @@ final class YamlFile {
   }
 
   private UnusableInput unusable(int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, line, what, remedy));
+    return UnusableInput.fatal(source, line, what, remedy);
   }
 }

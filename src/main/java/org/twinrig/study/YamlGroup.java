@@ -82,7 +82,7 @@ final class YamlGroup {
     if (key.matches("[0-9]+")) {
       return "write a point as the decimal mark, such as 1.5";
     }
-    String guess = NearestName.among(key, known).map(n -> "did you mean `" + n + "`? ").orElse("");
+    String guess = NearestName.question(key, known);
     return known.isEmpty()
         ? "write a name and a colon"
         : guess + "known keys here: " + String.join(", ", known);

@@ -100,7 +100,7 @@ final class YamlValue {
     if (words.contains(word)) {
       return Optional.of(constants.get(words.indexOf(word)));
     }
-    String guess = NearestName.among(word, words).map(n -> "did you mean `" + n + "`? ").orElse("");
+    String guess = NearestName.question(word, words);
     String all = words.stream().map(w -> "`" + w + "`").collect(Collectors.joining(", "));
     return refuse(guess + "write one of " + all);
   }

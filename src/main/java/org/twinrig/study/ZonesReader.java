@@ -43,8 +43,7 @@ final class ZonesReader {
     if (fixtures.isEmpty() || fixtures.contains(fixture)) {
       return Optional.of(fixture);
     }
-    String guess =
-        NearestName.among(fixture, fixtures).map(n -> "did you mean `" + n + "`? ").orElse("");
+    String guess = NearestName.question(fixture, fixtures);
     String all = fixtures.stream().map(f -> "`" + f + "`").collect(Collectors.joining(" and "));
     return value.refuse(guess + "this study's fixtures are " + all);
   }
