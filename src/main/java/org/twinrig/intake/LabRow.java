@@ -51,12 +51,7 @@ public final class LabRow {
     return cell(column);
   }
 
-  /**
-   * One of a few words.
-   *
-   * @param words what it may hold
-   * @param whenEmpty what an empty cell stands for; an empty text when the cell must be filled
-   */
+  /** One of a few words; {@code whenEmpty} for an empty cell, unless empty itself. */
   public String word(String column, List<String> words, String whenEmpty) {
     String word = cell(column).strip();
     if (word.isEmpty() && !whenEmpty.isEmpty()) {

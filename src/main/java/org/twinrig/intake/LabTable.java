@@ -20,12 +20,7 @@ import org.twinrig.problem.UnusableInput;
  */
 public final class LabTable {
 
-  /**
-   * The columns a table may have.
-   *
-   * @param required without these the table is of no use
-   * @param optional these may be left out
-   */
+  /** The columns a table may have: without the required ones it is of no use. */
   public record Columns(List<String> required, List<String> optional) {
 
     public Columns {

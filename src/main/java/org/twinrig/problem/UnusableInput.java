@@ -10,11 +10,7 @@ public final class UnusableInput extends Exception {
   /** Transient because a problem report is read where it is caught, never sent. */
   private final transient List<Problem> problems;
 
-  /**
-   * Says why there is no result.
-   *
-   * @param problems at least one
-   */
+  /** Says why there is no result: at least one problem. */
   public UnusableInput(List<Problem> problems) {
     super(problems.stream().map(Problem::text).collect(Collectors.joining("\n")));
     if (problems.isEmpty()) {

@@ -43,14 +43,7 @@ public final class Response {
     this.steps = steps;
   }
 
-  /**
-   * A response from its points.
-   *
-   * @param frequenciesHz strictly rising, above 0; copied
-   * @param levelsDb as many finite levels; copied
-   * @throws IllegalArgumentException with fewer than two points, unequal lengths, a frequency that
-   *     does not rise, or a number that is not finite
-   */
+  /** A response from two or more points: strictly rising above 0 Hz, with finite levels; copied. */
   public static Response copyOf(double[] frequenciesHz, double[] levelsDb) {
     if (frequenciesHz.length != levelsDb.length || frequenciesHz.length < 2) {
       throw new IllegalArgumentException(
@@ -101,10 +94,8 @@ public final class Response {
   }
 
   /**
-   * The level at any frequency, linear in (ln f, dB) between points.
-   *
-   * @param hz a frequency in Hz, above 0
-   * @return dB, or nothing outside the measured range and inside a hole
+   * The level at any frequency above 0 Hz, linear in (ln f, dB) between points; nothing outside the
+   * measured range and inside a hole.
    */
   public OptionalDouble levelAt(double hz) {
     Checks.positive(hz, "a frequency in Hz");
@@ -118,30 +109,20 @@ public final class Response {
         : OptionalDouble.of(between(left, hz));
   }
 
-  /**
-   * The same curve shifted in level.
-   *
-   * @param shiftDb added to every level, finite
-   */
+  /** The same curve with a finite shift added to every level. */
   public Response plus(double shiftDb) {
     Checks.finite(shiftDb, "a shift in dB");
     return withLevels(Arrays.stream(levelsDb).map(l -> l + shiftDb).toArray());
   }
 
-  /**
-   * Other levels at the same frequencies, measured as these are.
-   *
-   * @param otherDb as many finite levels; copied
-   */
+  /** As many other finite levels at the same frequencies, measured as these are; copied. */
   public Response withLevels(double[] otherDb) {
     return new Response(frequenciesHz, copyOf(frequenciesHz, otherDb).levelsDb, steps);
   }
 
   /**
    * The sum of two curves where both reach, at the points of both: exact for lines between. What
-   * either of them did not measure the sum does not have.
-   *
-   * @return the sum; nothing when the curves do not overlap
+   * either of them did not measure the sum does not have; nothing when they do not overlap.
    */
   public Optional<Response> plus(Response other) {
     double lowHz = Math.max(fromHz(), other.fromHz());
@@ -277,8 +258,7 @@ public final class Response {
     for (int piece = firstPiece; leftHz < upperHz; piece++) {
       double endHz = frequenciesHz[piece + 1];
       double rightHz = Math.min(endHz, upperHz);
-      double rightDb =
-          endHz <= upperHz ? levelsDb[piece + 1] : between(piece, rightHz);
+      double rightDb = endHz <= upperHz ? levelsDb[piece + 1] : between(piece, rightHz);
       double power = Math.exp(NEPERS_PER_DB * (leftDb - reference));
       double z = NEPERS_PER_DB * (rightDb - leftDb);
       integral += Math.log(rightHz / leftHz) * power * (z == 0 ? 1 : Math.expm1(z) / z);

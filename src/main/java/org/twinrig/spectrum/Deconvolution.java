@@ -59,21 +59,18 @@ final class Deconvolution {
     double rateHz = recording.rateHz();
     if (sweep.toHz() > NYQUIST_SHARE * rateHz) {
       throw new UnusableSound(
-          "the sweep runs up to "
-              + Numbers.hertz(sweep.toHz())
-              + ", but a sampling rate of "
-              + Numbers.hertz(rateHz)
-              + " reaches "
-              + Numbers.hertz(NYQUIST_SHARE * rateHz),
+          "the sweep runs up to %s, but a sampling rate of %s reaches %s"
+              .formatted(
+                  Numbers.hertz(sweep.toHz()),
+                  Numbers.hertz(rateHz),
+                  Numbers.hertz(NYQUIST_SHARE * rateHz)),
           "give the recording as it was made, or correct `sweep.to_hz`");
     }
     if (recording.size() < sweep.seconds() * rateHz) {
       throw new UnusableSound(
-          "the recording lasts "
-              + Numbers.fixed(recording.size() / rateHz, 2)
-              + " s, less than the sweep of "
-              + Numbers.fixed(sweep.seconds(), 2)
-              + " s",
+          "the recording lasts %s s, less than the sweep of %s s"
+              .formatted(
+                  Numbers.fixed(recording.size() / rateHz, 2), Numbers.fixed(sweep.seconds(), 2)),
           "record the whole sweep and some time after it, or correct `sweep.seconds`");
     }
     if (recording.size() + sweep.seconds() * rateHz > MOST_SAMPLES) {

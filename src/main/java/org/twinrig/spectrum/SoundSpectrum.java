@@ -2,7 +2,6 @@ package org.twinrig.spectrum;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Response;
 
@@ -29,7 +28,6 @@ public record SoundSpectrum(
   private static final int CLIPPED_RUN = 3;
 
   public SoundSpectrum {
-    Objects.requireNonNull(response, "response");
     notes = List.copyOf(notes);
   }
 
@@ -50,9 +48,8 @@ public record SoundSpectrum(
     int onset = Segment.onset(impulse, searchMs(impulse, content));
     if (impulse.milliseconds(lead - onset) > EARLIEST_ONSET_MS) {
       throw new UnusableSound(
-          "divided by the sweep, the response begins "
-              + Numbers.fixed(impulse.milliseconds(lead - onset), 1)
-              + " ms before the recording does",
+          "divided by the sweep, the response begins %s ms before the recording does"
+              .formatted(Numbers.fixed(impulse.milliseconds(lead - onset), 1)),
           "start to record before the sweep is played, or correct `sweep` in study.yaml");
     }
     Segment segment = Segment.of(impulse, onset, content);
@@ -81,11 +78,8 @@ public record SoundSpectrum(
       run = Math.abs(signal.sample(i)) < FULL_SCALE ? 0 : same ? run + 1 : 1;
       if (run == CLIPPED_RUN) {
         throw new UnusableSound(
-            "the sound is clipped: "
-                + Numbers.count(CLIPPED_RUN, "sample", "samples")
-                + " in a row stand at full scale from sample "
-                + (i + 2 - CLIPPED_RUN)
-                + " on",
+            "the sound is clipped: %s samples in a row stand at full scale from sample %s on"
+                .formatted(CLIPPED_RUN, i + 2 - CLIPPED_RUN),
             "lower the level and measure again");
       }
     }
@@ -103,11 +97,9 @@ public record SoundSpectrum(
     List<String> notes = new ArrayList<>();
     if (segment.impulse().samplesIn(content.window().lengthMs()) > segment.to() - segment.onset()) {
       notes.add(
-          "the file ends "
-              + Numbers.fixed(segment.lengthMs(), 1)
-              + " ms after the onset, before the window does; levels below "
-              + Numbers.hertz(1000 / segment.lengthMs())
-              + " are left out");
+          "the file ends %s ms after the onset, before the window does; levels below %s are left out"
+              .formatted(
+                  Numbers.fixed(segment.lengthMs(), 1), Numbers.hertz(1000 / segment.lengthMs())));
     }
     double mean = Math.abs(sound.mean());
     if (content.sweep().isPresent() && mean > 1e-2 * sound.peak(0, sound.size())) {

@@ -113,8 +113,7 @@ final class Tables {
       assertEquals("leak, \"left\"", last(excluded));
       List<List<String>> now = cells(file, LabTable.CAPTURES);
       assertEquals(table.size(), excluded.size());
-      assertEquals(
-          without(table, before), without(LabTable.of(file, "t", LabTable.CAPTURES), now));
+      assertEquals(without(table, before), without(LabTable.of(file, "t", LabTable.CAPTURES), now));
     } catch (UnusableInput e) {
       // what was found out about the table was checked when it was read
     }
