@@ -11,7 +11,6 @@ import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Optional;
 import org.twinrig.internal.OrdinaryFile;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /** Reads the text files a lab writes by hand: UTF-8, with or without a byte-order mark. */
@@ -30,9 +29,9 @@ public final class Utf8File {
    */
   public static String read(Path file, String source, int mostBytes) throws UnusableInput {
     byte[] bytes = bytes(file, source, mostBytes);
-    Optional<Problem> spreadsheet = ForeignContent.spreadsheet(bytes, source);
-    if (spreadsheet.isPresent()) {
-      throw new UnusableInput(spreadsheet.get());
+    Optional<ForeignContent> foreign = ForeignContent.in(bytes);
+    if (foreign.isPresent() && foreign.get().isSpreadsheet()) {
+      throw UnusableInput.fatal(source, 0, foreign.get().what(), foreign.get().remedy());
     }
     String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
     if (begin.startsWith("fffe") || begin.startsWith("feff")) {
