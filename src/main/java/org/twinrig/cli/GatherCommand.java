@@ -12,10 +12,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.twinrig.intake.GatheredCapture;
 import org.twinrig.intake.Gatherer;
+import org.twinrig.intake.Gatherer.GatheredCapture;
 import org.twinrig.intake.GrowingTable;
-import org.twinrig.intake.LabTables;
+import org.twinrig.intake.LabTable;
 import org.twinrig.intake.NamePattern;
 import org.twinrig.internal.FirstFew;
 import org.twinrig.internal.Numbers;
@@ -104,8 +104,8 @@ final class GatherCommand extends TwinrigCommand {
                 + " captures.csv");
       }
       Findings<Gatherer.Found> found = gatherer.gather(place);
-      GrowingTable captures = GrowingTable.open(table, LabTables.CAPTURES, "file");
-      GrowingTable units = GrowingTable.open(unitsTable, LabTables.UNITS, "unit");
+      GrowingTable captures = GrowingTable.open(table, LabTable.CAPTURES, "file");
+      GrowingTable units = GrowingTable.open(unitsTable, LabTable.UNITS, "unit");
       return write(found, captures, units, place);
     } catch (IOException e) {
       throw cannot(out, "the tables could not be made", e);

@@ -9,7 +9,6 @@ import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.NearestName;
 import org.twinrig.intake.Reading;
 import org.twinrig.problem.Findings;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueReport;
 import org.twinrig.report.ReferenceReport;
@@ -205,13 +204,12 @@ final class TranslateCommand extends TwinrigCommand {
           name.flatMap(n -> NearestName.among(n, kinds))
               .map(n -> "did you mean `" + n + "`? ")
               .orElse("");
-      throw new UnusableInput(
-          Problem.fatal(
-              "--kind",
-              0,
-              name.map(n -> "the study has no kind `" + n + "`")
-                  .orElse("a reference needs the kind whose mean transfer is to be applied"),
-              guess + "kinds of the study: " + String.join(", ", kinds)));
+      throw UnusableInput.fatal(
+          "--kind",
+          0,
+          name.map(n -> "the study has no kind `" + n + "`")
+              .orElse("a reference needs the kind whose mean transfer is to be applied"),
+          guess + "kinds of the study: " + String.join(", ", kinds));
     }
     return found.get();
   }

@@ -127,7 +127,7 @@ abstract class TwinrigCommand implements Callable<Integer> {
 
   /** A place that cannot be used, why, and what to do. */
   static UnusableInput unusable(Path place, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(place.toString(), 0, what, remedy));
+    return UnusableInput.fatal(place.toString(), 0, what, remedy);
   }
 
   /** What the disk refused at a place. */

@@ -29,8 +29,7 @@ public final class CaptureFile {
    * Reads a capture of one curve: delimited text with a frequency in Hz and a level in dB per line,
    * or a mono WAV file of an impulse response under the default window.
    *
-   * @param file at most 64 MB
-   * @param source its name in messages, as the lab wrote it
+   * @param source the file's name in messages, as the lab wrote it
    * @throws UnusableInput with one {@code REFUSED} problem when the file is missing, unreadable,
    *     neither text nor WAV, or cannot be read in one way only
    */
@@ -54,11 +53,7 @@ public final class CaptureFile {
         : TextCapture.read(bytes, remarks);
   }
 
-  /**
-   * Reads every curve of a file: both channels of a stereo WAV file, otherwise the one there is.
-   *
-   * @throws UnusableInput as for one curve
-   */
+  /** Reads every curve: both channels of a stereo WAV file, otherwise the one there is. */
   public static List<Reading> readAll(Path file, String source, SoundContent content)
       throws UnusableInput {
     Remarks remarks = new Remarks(source);

@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  */
 final class Fields {
   private char[] chars = {};
-  private int[] bounds = new int[32];
+  private int[] bounds = new int[16];
   private int count;
 
   void cut(char[] text, int from, int to, Separator separator) {
@@ -137,12 +137,17 @@ final class Fields {
     return numbers;
   }
 
-  /** Whether a field is a number, a blank and another number: its separator was not found. */
-  boolean holdsTwoNumbers(int column) {
-    int first = skipInk(from(column), to(column));
-    int second = skipBlanks(first, to(column));
-    return NumberText.isLoose(chars, from(column), first)
-        && NumberText.isLoose(chars, second, skipInk(second, to(column)));
+  /** Whether these are two numbers or more, and no field is left to be cut into numbers. */
+  boolean areParted() {
+    boolean parted = looseNumbers() >= 2;
+    for (int column = 1; column <= count && parted; column++) {
+      int first = skipInk(from(column), to(column));
+      int second = skipBlanks(first, to(column));
+      parted =
+          !NumberText.isLoose(chars, from(column), first)
+              || !NumberText.isLoose(chars, second, skipInk(second, to(column)));
+    }
+    return parted;
   }
 
   private int skipInk(int from, int to) {

@@ -3,7 +3,6 @@ package org.twinrig.intake;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import org.twinrig.problem.Problem;
 
 /**
  * A well-known file that is not text, told by its first bytes: it is refused with its own remedy.
@@ -39,10 +38,8 @@ record ForeignContent(String hex, String what, String remedy) {
     return KNOWN.stream().filter(known -> begin.startsWith(known.hex())).findFirst();
   }
 
-  /** The problem with a spreadsheet that a lab took for the table it was asked for. */
-  static Optional<Problem> spreadsheet(byte[] bytes, String source) {
-    return in(bytes)
-        .filter(found -> found.remedy().equals(SHEET))
-        .map(found -> Problem.fatal(source, 0, found.what(), found.remedy()));
+  /** Whether a lab may have taken it for the table it was asked for. */
+  boolean isSpreadsheet() {
+    return remedy.equals(SHEET);
   }
 }

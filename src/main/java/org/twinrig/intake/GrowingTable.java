@@ -38,13 +38,8 @@ public final class GrowingTable {
   }
 
   /**
-   * Opens a table, or begins one.
-   *
-   * @param file where it is, or shall be
-   * @param known the columns it may have; a new one gets all of them
-   * @param key the column that tells rows apart
-   * @throws UnusableInput when a table is there that cannot be read
-   * @throws IOException when the file cannot be read at all
+   * Opens a table that can be read, or begins one with all columns it may have; {@code key} is the
+   * column that tells rows apart.
    */
   public static GrowingTable open(Path file, LabTable.Columns known, String key)
       throws UnusableInput, IOException {
@@ -75,11 +70,8 @@ public final class GrowingTable {
   }
 
   /**
-   * A cell of a row that is there already.
-   *
-   * @param key what the row has in the column that tells rows apart
-   * @return the cell of the first such row, as written; nothing when there is no such row or
-   *     column, or the row has too few or too many cells
+   * A cell as written of the first row with this key; nothing when there is no such row or column,
+   * or the row has too few or too many cells.
    */
   public Optional<String> cell(String key, String column) {
     return Optional.ofNullable(rows.getOrDefault(key, Map.of()).get(column));

@@ -51,20 +51,14 @@ public final class LabRow {
     return cell(column);
   }
 
-  /**
-   * One of a few words.
-   *
-   * @param words what it may hold
-   * @param whenEmpty what an empty cell stands for; an empty text when the cell must be filled
-   */
+  /** One of a few words; {@code whenEmpty} for an empty cell, unless empty itself. */
   public String word(String column, List<String> words, String whenEmpty) {
     String word = cell(column).strip();
     if (word.isEmpty() && !whenEmpty.isEmpty()) {
       return whenEmpty;
     }
     if (!words.contains(word)) {
-      String guess =
-          NearestName.among(word, words).map(n -> "did you mean `" + n + "`? ").orElse("");
+      String guess = NearestName.question(word, words);
       int last = words.size() - 1;
       String most = last == 0 ? "" : "`" + String.join("`, `", words.subList(0, last)) + "`";
       refuse(shown(column), guess + "write " + most + " or `" + words.get(last) + "`");

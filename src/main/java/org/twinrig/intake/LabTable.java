@@ -2,8 +2,11 @@ package org.twinrig.intake;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.twinrig.problem.Findings;
@@ -17,12 +20,7 @@ import org.twinrig.problem.UnusableInput;
  */
 public final class LabTable {
 
-  /**
-   * The columns a table may have.
-   *
-   * @param required without these the table is of no use
-   * @param optional these may be left out
-   */
+  /** The columns a table may have: without the required ones it is of no use. */
   public record Columns(List<String> required, List<String> optional) {
 
     public Columns {
@@ -38,6 +36,16 @@ public final class LabTable {
       return Stream.concat(required.stream(), optional.stream()).toList();
     }
   }
+
+  /** Of captures.csv. */
+  public static final Columns CAPTURES =
+      new Columns(
+          List.of("unit", "fixture", "side", "seating", "file"),
+          List.of("session", "exclude", "note"));
+
+  /** Of units.csv. */
+  public static final Columns UNITS =
+      new Columns(List.of("unit", "kind"), List.of("role", "pads", "note"));
 
   private final String source;
   private final Columns columns;
@@ -62,15 +70,56 @@ public final class LabTable {
   public static LabTable of(Path file, String source, Columns columns) throws UnusableInput {
     List<TableText.Line> lines = TableText.read(file, source);
     if (lines.isEmpty()) {
-      throw new UnusableInput(
-          Problem.fatal(
-              source,
-              0,
-              "holds no header line",
-              "name the columns in the first line: " + String.join(",", columns.required())));
+      throw UnusableInput.fatal(
+          source,
+          0,
+          "holds no header line",
+          "name the columns in the first line: " + String.join(",", columns.required()));
     }
-    List<String> names = new TableHeader(source, lines.get(0), columns).names();
+    List<String> names = header(source, lines.get(0), columns);
     return new LabTable(source, columns, names, lines.subList(1, lines.size()));
+  }
+
+  /** The names of the columns, judged against those the table may have. */
+  private static List<String> header(String source, TableText.Line header, Columns columns)
+      throws UnusableInput {
+    List<String> names = header.cells().stream().map(String::strip).toList();
+    String first = names.get(0);
+    if (names.size() == 1 && (first.indexOf(';') >= 0 || first.indexOf('\t') >= 0)) {
+      // Other separators leave the header in one cell.
+      throw UnusableInput.fatal(
+          source,
+          header.number(),
+          "the cells are separated by " + (first.indexOf(';') >= 0 ? "semicolons" : "tabs"),
+          "save the table with commas between cells and a point as the decimal mark");
+    }
+    List<Problem> problems = new ArrayList<>();
+    BiConsumer<String, String> fatal =
+        (what, remedy) -> problems.add(Problem.fatal(source, header.number(), what, remedy));
+    Set<String> guessed = new HashSet<>();
+    Set<String> seen = new HashSet<>();
+    for (String name : names) {
+      if (name.isEmpty()) {
+        fatal.accept("a column has no name", "name it, or take its comma away from every line");
+      } else if (!columns.all().contains(name)) {
+        NearestName.among(name, columns.all()).ifPresent(guessed::add);
+        fatal.accept(
+            "unknown column `" + name + "`",
+            NearestName.question(name, columns.all())
+                + "known columns here: "
+                + String.join(", ", columns.all()));
+      } else if (!seen.add(name)) {
+        fatal.accept("column `" + name + "` is there twice", "keep one of them");
+      }
+    }
+    String needed = "add it; the table needs " + String.join(", ", columns.required());
+    columns.required().stream()
+        .filter(name -> !names.contains(name) && !guessed.contains(name))
+        .forEach(name -> fatal.accept("lacks the column `" + name + "`", needed));
+    if (!problems.isEmpty()) {
+      throw new UnusableInput(problems);
+    }
+    return names;
   }
 
   /** How problems name the table. */

@@ -91,9 +91,10 @@ final class Lines {
     return ends.isEmpty() ? "LF" : ends;
   }
 
-  /** Cuts a line into fields. */
-  void cut(int line, Separator separator, Fields into) {
+  /** Cuts a line into fields, which are given back. */
+  Fields cut(int line, Separator separator, Fields into) {
     into.cut(chars, from(line), to(line), separator);
+    return into;
   }
 
   String text(int line) {

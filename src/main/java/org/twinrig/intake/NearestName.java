@@ -38,6 +38,11 @@ public final class NearestName {
     return nearest.isPresent() ? nearest : completed(wanted, known);
   }
 
+  /** The guess as a question with a blank behind it, to begin a remedy; empty without one. */
+  public static String question(String misspelt, Collection<String> known) {
+    return among(misspelt, known).map(near -> "did you mean `" + near + "`? ").orElse("");
+  }
+
   private static Optional<String> completed(String wanted, Collection<String> known) {
     List<String> longer =
         known.stream()

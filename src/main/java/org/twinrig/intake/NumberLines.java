@@ -31,7 +31,7 @@ final class NumberLines {
   private final NumberText frequencies;
   private final NumberText levels;
   private final Fields fields = new Fields();
-  private final Points points = new Points();
+  private final Points points;
   private final List<Skipped> skipped = new ArrayList<>();
   private int zeroHzLine;
 
@@ -41,6 +41,7 @@ final class NumberLines {
     this.remarks = remarks;
     this.frequencies = format.frequencies();
     this.levels = format.levels();
+    this.points = new Points(lines.count());
   }
 
   /** Reads all lines; the points are in the order of the file. */

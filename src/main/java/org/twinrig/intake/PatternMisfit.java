@@ -29,11 +29,7 @@ final class PatternMisfit {
    * @param value the text that is not allowed; nothing when a text of the pattern is missing
    * @param told in words
    */
-  record Found(int part, boolean certain, Optional<String> value, String told) {
-    private Found(int part, String told) {
-      this(part, false, Optional.empty(), told);
-    }
-
+  record Found(String name, int part, boolean certain, Optional<String> value, String told) {
     /** Names with the same fault are told of together. */
     String sort() {
       return part + (certain ? " certain " : " ") + value.isPresent();
@@ -51,23 +47,18 @@ final class PatternMisfit {
     NavigableSet<Integer> before = new TreeSet<>();
     NavigableSet<Integer> at = new TreeSet<>(List.of(0));
     int part = 0;
-    while (part < tokens.size()) {
-      NavigableSet<Integer> after = after(part, at);
-      if (after.isEmpty()) {
+    for (; part < tokens.size(); part++) {
+      NavigableSet<Integer> next = after(part, at);
+      if (next.isEmpty()) {
         break;
       }
       before = at;
-      at = after;
-      part++;
+      at = next;
     }
-    if (part == tokens.size()) {
-      return missing(part, at.last());
-    }
-    NamePattern.Token token = tokens.get(part);
-    if (!token.isText()) {
+    if (part < tokens.size() && !tokens.get(part).isText()) {
       return wrongPart(part, at);
     }
-    boolean open = part > 0 && tokens.get(part - 1).isOpen();
+    boolean open = 0 < part && part < tokens.size() && tokens.get(part - 1).isOpen();
     return open ? unended(part, before.first()) : missing(part, at.last());
   }
 
@@ -76,10 +67,6 @@ final class PatternMisfit {
     NavigableSet<Integer> after = new TreeSet<>();
     from.forEach(at -> after.addAll(tokens.get(part).ends(name, at)));
     return after;
-  }
-
-  private int end(int at) {
-    return NamePattern.end(name, at);
   }
 
   /** How many parts from the first on can be fitted in turn; one more when the name ends there. */
@@ -101,12 +88,13 @@ final class PatternMisfit {
 
   private Found wrongPart(int part, NavigableSet<Integer> at) {
     NamePattern.Token token = tokens.get(part);
-    if (at.stream().allMatch(from -> end(from) == from)) {
-      return new Found(part, lead(part, at.first(), "but nothing is left for ") + token);
+    if (at.stream().allMatch(from -> NamePattern.end(name, from) == from)) {
+      return found(part, lead(part, at.first(), "but nothing is left for ") + token);
     }
     Candidate best = candidate(part, at);
     String value = name.substring(best.from(), best.to());
     return new Found(
+        name,
         part,
         best.reached() > tokens.size(),
         Optional.of(value),
@@ -117,7 +105,7 @@ final class PatternMisfit {
   private Candidate candidate(int part, NavigableSet<Integer> at) {
     Candidate best = null;
     for (int from : at) {
-      for (int to = from + 1; to <= end(from); to++) {
+      for (int to = from + 1; to <= NamePattern.end(name, from); to++) {
         Candidate each = new Candidate(from, to, reached(part + 1, to));
         if (best == null || each.before(best)) {
           best = each;
@@ -127,8 +115,8 @@ final class PatternMisfit {
     if (best != null && best.reached() > part + 1) {
       return best;
     }
-    int from = at.stream().filter(a -> end(a) > a).findFirst().orElseThrow();
-    return new Candidate(from, end(from), part);
+    int from = at.stream().filter(a -> NamePattern.end(name, a) > a).findFirst().orElseThrow();
+    return new Candidate(from, NamePattern.end(name, from), part);
   }
 
   /** A part that takes any text, and the text that should end it is not there. */
@@ -136,53 +124,52 @@ final class PatternMisfit {
     NamePattern.Token open = tokens.get(part - 1);
     String text = tokens.get(part).text();
     int next = name.indexOf(text, from + 1);
-    if (next > 0 && next <= end(from)) {
+    if (next > 0 && next <= NamePattern.end(name, from)) {
       String value = name.substring(from, next);
-      return new Found(
-          part, false, Optional.of(value), lead(part - 1, from, "but ") + open.wrong(value));
+      String told = lead(part - 1, from, "but ") + open.wrong(value);
+      return new Found(name, part, false, Optional.of(value), told);
     }
-    return new Found(part, lead(part - 1, from, "but ") + unended(open, text, from));
+    return found(part, lead(part - 1, from, "but ") + unended(open, text, from));
   }
 
   private String unended(NamePattern.Token open, String text, int from) {
-    String rest = name.substring(from, end(from));
+    String rest = name.substring(from, NamePattern.end(name, from));
     if (rest.startsWith(text)) {
       return "`" + rest + "` leaves nothing for " + open + " before `" + text + "`";
     }
-    boolean whole = rest.equals(name);
-    return (whole ? "there is no `" : "`" + rest + "` has no `")
-        + text
-        + "` to end "
-        + open
-        + (end(from) < name.length() ? ", and no part reaches over a slash" : "");
+    String lacks = rest.equals(name) ? "there is no" : "`" + rest + "` has no";
+    String why = rest.length() + from < name.length() ? ", and no part reaches over a slash" : "";
+    return lacks + " `" + text + "` to end " + open + why;
+  }
+
+  private Found found(int part, String told) {
+    return new Found(name, part, false, Optional.empty(), told);
   }
 
   private Found missing(int part, int at) {
     String rest = name.substring(at);
-    String text = part == tokens.size() ? "" : "`" + tokens.get(part).text() + "`";
     String why;
-    if (text.isEmpty()) {
+    if (part == tokens.size()) {
       why = "the pattern ends where the name goes on with `" + rest + "`";
-    } else if (rest.isEmpty()) {
-      why = "the name ends where " + text + " should follow";
-    } else if (at == 0) {
-      why = "the name does not begin with " + text;
     } else {
-      why = "then " + text + " should follow, not `" + rest + "`";
+      String text = "`" + tokens.get(part).text() + "`";
+      why =
+          rest.isEmpty()
+              ? "the name ends where " + text + " should follow"
+              : at == 0
+                  ? "the name does not begin with " + text
+                  : "then " + text + " should follow, not `" + rest + "`";
     }
-    return new Found(part, lead(part, at, "but ") + why);
+    return found(part, lead(part, at, "but ") + why);
   }
 
   private String lead(int part, int at, String turn) {
+    String fitting =
+        tokens.subList(0, part).stream()
+            .map(NamePattern.Token::toString)
+            .collect(Collectors.joining());
     return at == 0
         ? turn.replaceFirst("^but ", "")
-        : "`"
-            + name.substring(0, at)
-            + "` fits `"
-            + tokens.subList(0, part).stream()
-                .map(NamePattern.Token::toString)
-                .collect(Collectors.joining())
-            + "`, "
-            + turn;
+        : "`%s` fits `%s`, %s".formatted(name.substring(0, at), fitting, turn);
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.intake;
 
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.twinrig.internal.Numbers;
@@ -12,17 +11,19 @@ import org.twinrig.response.Response;
  * make.
  */
 final class Points {
-  private double[] frequenciesHz = new double[512];
-  private double[] levelsDb = new double[512];
-  private int[] lines = new int[512];
+  private final double[] frequenciesHz;
+  private final double[] levelsDb;
+  private final int[] lines;
   private int size;
 
+  /** No point yet, with room for so many. */
+  Points(int most) {
+    frequenciesHz = new double[most];
+    levelsDb = new double[most];
+    lines = new int[most];
+  }
+
   void add(double frequencyHz, double levelDb, int line) {
-    if (size == lines.length) {
-      frequenciesHz = Arrays.copyOf(frequenciesHz, 2 * size);
-      levelsDb = Arrays.copyOf(levelsDb, 2 * size);
-      lines = Arrays.copyOf(lines, 2 * size);
-    }
     frequenciesHz[size] = frequencyHz;
     levelsDb[size] = levelDb;
     lines[size] = line;

@@ -3,7 +3,6 @@ package org.twinrig.intake;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
-import java.util.Objects;
 import java.util.stream.IntStream;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
@@ -28,9 +27,6 @@ public record Reading(
     String source) {
 
   public Reading {
-    Objects.requireNonNull(response, "response");
-    Objects.requireNonNull(sha256, "sha256");
-    Objects.requireNonNull(source, "source");
     understood = List.copyOf(understood);
     notes = List.copyOf(notes);
     if (notes.stream().anyMatch(note -> note.kind() != Problem.Kind.NOTE)) {
@@ -58,16 +54,12 @@ public record Reading(
   static String extent(Response response) {
     DoubleSummaryStatistics levels =
         IntStream.range(0, response.size()).mapToDouble(response::levelDb).summaryStatistics();
-    return "A curve of "
-        + Numbers.count(response.size(), "point", "points")
-        + " from "
-        + Numbers.hertz(response.fromHz())
-        + " to "
-        + Numbers.hertz(response.toHz())
-        + ", with levels from "
-        + Numbers.fixed(levels.getMin(), 1)
-        + " dB to "
-        + Numbers.fixed(levels.getMax(), 1)
-        + " dB";
+    return "A curve of %s from %s to %s, with levels from %s dB to %s dB"
+        .formatted(
+            Numbers.count(response.size(), "point", "points"),
+            Numbers.hertz(response.fromHz()),
+            Numbers.hertz(response.toHz()),
+            Numbers.fixed(levels.getMin(), 1),
+            Numbers.fixed(levels.getMax(), 1));
   }
 }

@@ -2,17 +2,19 @@ package org.twinrig.intake;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
+import java.util.NavigableMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.twinrig.problem.UnusableInput;
 
 /**
  * The lines on which the format rests: the first fifty lines of numbers with no other text between,
  * or the longest such row when none has fifty; what parts them, and the columns they make.
  *
- * @param rows those that the separator cuts into numbers
+ * @param rows those that the separator cuts into numbers, by line
  * @param begin where the row of numbers begins, before anything was cut
  * @param width the commonest number of fields, empty ones included
  * @param filled the commonest number of fields up to the last that is not empty
@@ -21,7 +23,7 @@ import org.twinrig.problem.UnusableInput;
  */
 record Sample(
     Lines lines,
-    List<Integer> rows,
+    NavigableMap<Integer, Fields> rows,
     int begin,
     Separator separator,
     int width,
@@ -55,36 +57,36 @@ record Sample(
   }
 
   static Sample of(Lines lines, Remarks remarks) throws UnusableInput {
-    Fields fields = new Fields();
     List<Integer> longest = longestRow(lines, remarks);
-    Separator separator = separator(lines, longest, remarks);
-    // A header line among them has no vote.
-    List<Integer> rows = longest.stream().filter(l -> separator.cuts(lines, l, fields)).toList();
-    Map<Integer, Integer> widths = new HashMap<>();
-    Map<Integer, Integer> fills = new HashMap<>();
-    Map<Integer, Integer> numbers = new HashMap<>();
-    Map<Integer, Integer> used = new HashMap<>();
-    for (int line : rows) {
-      lines.cut(line, separator, fields);
-      widths.merge(fields.count(), 1, Integer::sum);
-      fills.merge(fields.filled(), 1, Integer::sum);
-      for (int column = 1; column <= fields.count(); column++) {
-        boolean ink = !fields.isEmpty(column);
-        numbers.merge(column, ink && fields.saysNumber(column) ? 1 : 0, Integer::sum);
-        used.merge(column, ink ? 1 : 0, Integer::sum);
+    for (Separator separator : Separator.values()) {
+      NavigableMap<Integer, Fields> rows = new TreeMap<>();
+      longest.forEach(line -> rows.put(line, lines.cut(line, separator, new Fields())));
+      // A header line among them has no vote.
+      rows.values().removeIf(fields -> !fields.areParted());
+      if (2 * rows.size() >= longest.size()) {
+        return of(lines, rows, longest.get(0), separator);
       }
     }
-    int width = commonest(widths);
-    List<Integer> columns = IntStream.rangeClosed(1, width).boxed().toList();
-    return new Sample(
-        lines,
-        rows,
-        longest.get(0),
-        separator,
-        width,
-        commonest(fills),
-        columns.stream().filter(c -> 2 * numbers.get(c) >= rows.size()).toList(),
-        columns.stream().filter(c -> used.get(c) > 0).toList());
+    throw refuseUnparted(lines, longest.get(0), remarks);
+  }
+
+  private static Sample of(
+      Lines lines, NavigableMap<Integer, Fields> rows, int begin, Separator separator) {
+    int width = commonest(rows.values().stream().map(Fields::count));
+    List<Integer> numeric = new ArrayList<>();
+    List<Integer> occupied = new ArrayList<>();
+    for (int column = 1; column <= width; column++) {
+      int c = column;
+      List<Fields> filled = rows.values().stream().filter(f -> !f.isEmpty(c)).toList();
+      if (!filled.isEmpty()) {
+        occupied.add(c);
+      }
+      if (2 * filled.stream().filter(f -> f.saysNumber(c)).count() >= rows.size()) {
+        numeric.add(c);
+      }
+    }
+    int filled = commonest(rows.values().stream().map(Fields::filled));
+    return new Sample(lines, rows, begin, separator, width, filled, numeric, occupied);
   }
 
   private static List<Integer> longestRow(Lines lines, Remarks remarks) throws UnusableInput {
@@ -107,19 +109,9 @@ record Sample(
     return List.copyOf(longest);
   }
 
-  /** The first that cuts at least half of the lines into numbers. */
-  private static Separator separator(Lines lines, List<Integer> longest, Remarks remarks)
-      throws UnusableInput {
-    Fields fields = new Fields();
-    for (Separator each : Separator.values()) {
-      long cut = longest.stream().filter(line -> each.cuts(lines, line, fields)).count();
-      if (2 * cut >= longest.size()) {
-        return each;
-      }
-    }
-    int begin = longest.get(0);
-    lines.cut(begin, Separator.SPACES, fields);
-    throw fields.filled() == 1 && fields.isLooseNumber(1)
+  private static UnusableInput refuseUnparted(Lines lines, int begin, Remarks remarks) {
+    Fields words = lines.cut(begin, Separator.SPACES, new Fields());
+    return words.filled() == 1 && words.isLooseNumber(1)
         ? remarks.refuse(
             begin,
             "the line holds one number only: " + lines.excerpt(begin),
@@ -131,17 +123,17 @@ record Sample(
   }
 
   /** Among equally common counts the smaller: what is missing is seen, what is extra is not. */
-  private static int commonest(Map<Integer, Integer> counts) {
-    return counts.entrySet().stream()
+  private static int commonest(Stream<Integer> counts) {
+    return counts.collect(Collectors.groupingBy(c -> c, Collectors.counting())).entrySet().stream()
         .max(
-            Map.Entry.<Integer, Integer>comparingByValue()
+            Map.Entry.<Integer, Long>comparingByValue()
                 .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
         .orElseThrow()
         .getKey();
   }
 
   int first() {
-    return rows.get(0);
+    return rows.firstKey();
   }
 
   /** Whether a line has the fields that lines have here; separators may be missing at its end. */
@@ -163,9 +155,7 @@ record Sample(
   }
 
   private boolean isDoubtful(int column) {
-    Fields fields = new Fields();
-    for (int line : rows) {
-      lines.cut(line, Separator.COMMA, fields);
+    for (Fields fields : rows.values()) {
       if (fits(fields)
           && fields.isLooseNumber(column)
           && !(fields.unquoted(column).matches("\\D?\\d+")
@@ -178,14 +168,14 @@ record Sample(
 
   /** The mark that most numbers have; where these have none, the first one seen after them. */
   DecimalMark decimalMark(Remarks remarks) throws UnusableInput {
-    Fields fields = new Fields();
     int points = 0;
     int commas = 0;
-    int last = rows.get(rows.size() - 1);
+    int last = rows.lastKey();
     for (int line = first();
         line <= last || (line <= lines.count() && points + commas == 0);
         line++) {
-      lines.cut(line, separator, fields);
+      Fields fields =
+          rows.containsKey(line) ? rows.get(line) : lines.cut(line, separator, new Fields());
       for (int column : numeric) {
         if (fields.isLooseNumber(column)) {
           // In 1.000,50 it is the comma.

@@ -24,14 +24,4 @@ enum Separator {
   boolean isAt(char c) {
     return this == SPACES ? Lines.isBlank(c) : c == mark;
   }
-
-  /** Whether this cuts a line into two numbers or more, and no field is left to be cut. */
-  boolean cuts(Lines lines, int line, Fields fields) {
-    lines.cut(line, this, fields);
-    boolean parted = fields.looseNumbers() >= 2;
-    for (int column = 1; column <= fields.count() && parted; column++) {
-      parted = !fields.holdsTwoNumbers(column);
-    }
-    return parted;
-  }
 }

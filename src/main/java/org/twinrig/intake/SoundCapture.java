@@ -80,42 +80,40 @@ final class SoundCapture {
         wav.validBits() == wav.sample().bits()
             ? ""
             : ", of which " + wav.validBits() + " bits are used";
-    return "The sound is WAV, "
-        + wav.sample().words()
-        + used
-        + ", "
-        + wav.rateHz()
-        + " Hz, "
-        + (channels() == 1
-            ? "one channel (any side), "
-            : "channel " + channel + " of 2 (side " + (channel == 1 ? "L" : "R") + "), ")
-        + Numbers.count(samples, "sample", "samples")
-        + " ("
-        + Numbers.fixed((double) samples / wav.rateHz(), 3)
-        + " s).";
+    String which =
+        channels() == 1
+            ? "one channel (any side)"
+            : "channel " + channel + " of 2 (side " + (channel == 1 ? "L" : "R") + ")";
+    String seconds = Numbers.fixed((double) samples / wav.rateHz(), 3);
+    return "The sound is WAV, %s%s, %s Hz, %s, %s (%s s)."
+        .formatted(
+            wav.sample().words(),
+            used,
+            wav.rateHz(),
+            which,
+            Numbers.count(samples, "sample", "samples"),
+            seconds);
   }
 
   private static String sweep(Sweep sweep) {
-    return "It was taken for the recording of an exponential sweep from "
-        + Numbers.hertz(sweep.fromHz())
-        + " to "
-        + Numbers.hertz(sweep.toHz())
-        + " in "
-        + Numbers.fixed(sweep.seconds(), 2)
-        + " s and divided by that sweep; the second harmonic lies "
-        + Numbers.fixed(sweep.leadMs(2), 1)
-        + " ms ahead of the response.";
+    String told =
+        "It was taken for the recording of an exponential sweep from %s to %s in %s s and divided by"
+            + " that sweep; the second harmonic lies %s ms ahead of the response.";
+    return told.formatted(
+        Numbers.hertz(sweep.fromHz()),
+        Numbers.hertz(sweep.toHz()),
+        Numbers.fixed(sweep.seconds(), 2),
+        Numbers.fixed(sweep.leadMs(2), 1));
   }
 
   private static String window(SoundSpectrum spectrum, double fadeMs) {
-    return "The onset lies at "
-        + Numbers.fixed(spectrum.onsetMs(), 3)
-        + " ms; the window opens "
-        + Numbers.fixed(spectrum.beforeOnsetMs(), 1)
-        + " ms before it and closes "
-        + Numbers.fixed(spectrum.lengthMs(), 1)
-        + " ms after it, its ends raised cosines of up to "
-        + Numbers.fixed(fadeMs, 1)
-        + " ms.";
+    String told =
+        "The onset lies at %s ms; the window opens %s ms before it and closes %s ms after it, its"
+            + " ends raised cosines of up to %s ms.";
+    return told.formatted(
+        Numbers.fixed(spectrum.onsetMs(), 3),
+        Numbers.fixed(spectrum.beforeOnsetMs(), 1),
+        Numbers.fixed(spectrum.lengthMs(), 1),
+        Numbers.fixed(fadeMs, 1));
   }
 }

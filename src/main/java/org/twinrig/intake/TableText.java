@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /** Splits the text of a lab's table into cells after RFC 4180. */
@@ -44,7 +43,7 @@ final class TableText {
     List<Line> lines = split(text + "\n" + END, source);
     Line last = lines.remove(lines.size() - 1);
     if (!last.cells().equals(List.of(END))) {
-      throw unusable(
+      throw UnusableInput.fatal(
           source,
           last.number(),
           "a quote that opens in this row is never closed",
@@ -100,7 +99,7 @@ final class TableText {
           "a cell has more than " + LONGEST_CELL + " characters",
           "close the quote it begins with, or check that this is the file you mean");
     }
-    return unusable(
+    return UnusableInput.fatal(
         source,
         line,
         "text follows the closing quote of a cell",
@@ -108,10 +107,6 @@ final class TableText {
   }
 
   private static UnusableInput tooMuch(String source, int line, String what, String remedy) {
-    return unusable(source, line, what + ", which are the most that are read", remedy);
-  }
-
-  private static UnusableInput unusable(String source, int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, line, what, remedy));
+    return UnusableInput.fatal(source, line, what + ", which are the most that are read", remedy);
   }
 }

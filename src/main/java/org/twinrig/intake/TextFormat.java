@@ -41,17 +41,13 @@ record TextFormat(Sample sample, Titles titles, DecimalMark mark, ColumnRoles co
         columns.phase().isPresent()
             ? ", " + columns.named(columns.phase().getAsInt()) + " the phase."
             : ".";
-    return "Columns are parted by "
-        + sample.separator().words()
-        + ", with "
-        + mark.words()
-        + ": "
-        + columns.named(columns.frequency())
-        + " is the frequency in "
-        + frequencyUnit()
-        + ", "
-        + columns.named(columns.level())
-        + " the level in dB"
-        + phase;
+    return "Columns are parted by %s, with %s: %s is the frequency in %s, %s the level in dB%s"
+        .formatted(
+            sample.separator().words(),
+            mark.words(),
+            columns.named(columns.frequency()),
+            frequencyUnit(),
+            columns.named(columns.level()),
+            phase);
   }
 }

@@ -1,13 +1,13 @@
 package org.twinrig.intake;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.twinrig.intake.PatternMisfit.Found;
 import org.twinrig.internal.FirstFew;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
@@ -19,10 +19,8 @@ import org.twinrig.problem.Problem;
 final class UnreadNames {
   private static final int MOST_SHOWN = 3;
 
-  private record Misfit(String name, PatternMisfit.Found found) {}
-
   private final NamePattern pattern;
-  private final Map<String, List<Misfit>> misfits = new LinkedHashMap<>();
+  private final Map<String, List<Found>> misfits = new LinkedHashMap<>();
   private final List<String> ambiguous = new ArrayList<>();
   private String twoWays = "";
 
@@ -33,8 +31,8 @@ final class UnreadNames {
   /** Takes a name with no reading, or with two. */
   void add(String name, List<Map<NamePattern.Part, String>> readings) {
     if (readings.isEmpty()) {
-      PatternMisfit.Found found = pattern.misfit(name);
-      misfits.computeIfAbsent(found.sort(), s -> new ArrayList<>()).add(new Misfit(name, found));
+      Found found = pattern.misfit(name);
+      misfits.computeIfAbsent(found.sort(), s -> new ArrayList<>()).add(found);
       return;
     }
     if (ambiguous.isEmpty()) {
@@ -67,11 +65,8 @@ final class UnreadNames {
   private Problem nothingFits(String folder, int files) {
     // The most frequent fault, the first of several; a stray file, such as a list of contents, may
     // come first of all.
-    List<Misfit> most =
-        misfits.values().stream()
-            .sorted(Comparator.comparingInt((List<Misfit> alike) -> alike.size()).reversed())
-            .findFirst()
-            .orElseThrow();
+    List<Found> most =
+        misfits.values().stream().sorted((a, b) -> b.size() - a.size()).findFirst().orElseThrow();
     String all =
         files == 1
             ? "the only file does not fit the pattern `"
@@ -83,26 +78,24 @@ final class UnreadNames {
         "mend the pattern so that it reads as the names do");
   }
 
-  private Problem unfit(List<Misfit> alike) {
+  private Problem unfit(List<Found> alike) {
     boolean one = alike.size() == 1;
     return Problem.refused(
-        first(alike.stream().map(Misfit::name).toList()),
+        first(alike.stream().map(Found::name).toList()),
         0,
-        (one ? "does" : "do")
-            + " not fit the pattern `"
-            + pattern
-            + "`: "
-            + (one ? "" : "in the first, ")
-            + told(alike),
+        (one
+                ? "does not fit the pattern `%s`: %s"
+                : "do not fit the pattern `%s`: in the first, %s")
+            .formatted(pattern, told(alike)),
         one ? "rename it, or gather it apart" : "rename them, or gather them apart");
   }
 
   /** The fault of the first name, and the other values that are not allowed either. */
-  private static String told(List<Misfit> alike) {
-    PatternMisfit.Found first = alike.get(0).found();
+  private static String told(List<Found> alike) {
+    Found first = alike.get(0);
     List<String> others =
         alike.stream()
-            .flatMap(m -> m.found().value().stream())
+            .flatMap(m -> m.value().stream())
             .distinct()
             .filter(value -> !first.value().equals(Optional.of(value)))
             .map(value -> "`" + value + "`")

@@ -11,7 +11,6 @@ import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Optional;
 import org.twinrig.internal.OrdinaryFile;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /** Reads the text files a lab writes by hand: UTF-8, with or without a byte-order mark. */
@@ -30,17 +29,17 @@ public final class Utf8File {
    */
   public static String read(Path file, String source, int mostBytes) throws UnusableInput {
     byte[] bytes = bytes(file, source, mostBytes);
-    Optional<Problem> spreadsheet = ForeignContent.spreadsheet(bytes, source);
-    if (spreadsheet.isPresent()) {
-      throw new UnusableInput(spreadsheet.get());
+    Optional<ForeignContent> foreign = ForeignContent.in(bytes);
+    if (foreign.isPresent() && foreign.get().isSpreadsheet()) {
+      throw UnusableInput.fatal(source, 0, foreign.get().what(), foreign.get().remedy());
     }
     String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
     if (begin.startsWith("fffe") || begin.startsWith("feff")) {
-      throw unusable(source, 0, "is UTF-16 text", SAVE_AS);
+      throw UnusableInput.fatal(source, 0, "is UTF-16 text", SAVE_AS);
     }
     for (int i = 0; i < bytes.length; i++) {
       if (bytes[i] == 0) {
-        throw unusable(
+        throw UnusableInput.fatal(
             source,
             line(bytes, i),
             "holds a zero byte: the file is UTF-16 text or no text at all",
@@ -53,7 +52,7 @@ public final class Utf8File {
     CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(input, text, true);
     if (result.isError()) {
       int at = input.position();
-      throw unusable(
+      throw UnusableInput.fatal(
           source,
           line(bytes, at),
           String.format(Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
@@ -66,7 +65,7 @@ public final class Utf8File {
     try {
       OrdinaryFile found = OrdinaryFile.at(file);
       if (found.size() > mostBytes) {
-        throw unusable(
+        throw UnusableInput.fatal(
             source,
             0,
             "is " + found.size() + " bytes long, but at most " + mostBytes + " are believable",
@@ -74,12 +73,13 @@ public final class Utf8File {
       }
       return found.bytes();
     } catch (OrdinaryFile.NotOrdinaryException e) {
-      throw unusable(source, 0, "is " + e.what(), "name a file");
+      throw UnusableInput.fatal(source, 0, "is " + e.what(), "name a file");
     } catch (NoSuchFileException e) {
-      throw unusable(source, 0, "there is no such file", "check its name and folder");
+      throw UnusableInput.fatal(source, 0, "there is no such file", "check its name and folder");
     } catch (IOException e) {
       String why = e.getMessage() == null ? "no reason given" : e.getMessage();
-      throw unusable(source, 0, "cannot be read (" + why + ")", "check the file's permissions");
+      throw UnusableInput.fatal(
+          source, 0, "cannot be read (" + why + ")", "check the file's permissions");
     }
   }
 
@@ -89,9 +89,5 @@ public final class Utf8File {
       line += bytes[i] == '\n' ? 1 : 0;
     }
     return line;
-  }
-
-  private static UnusableInput unusable(String source, int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, line, what, remedy));
   }
 }

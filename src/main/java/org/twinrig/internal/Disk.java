@@ -33,19 +33,14 @@ public class Disk {
   }
 
   /**
-   * Moves a file or folder on its file system, never over another one that holds anything.
-   *
-   * @throws IOException when it cannot be moved; nothing has changed then
+   * Moves a file or folder on its file system, never over another one that holds anything; where it
+   * cannot be moved nothing has changed.
    */
   public void move(Path from, Path to) throws IOException {
     Files.move(from, to);
   }
 
-  /**
-   * Moves a file over another one in the same folder, at once.
-   *
-   * @throws IOException when it cannot be moved; nothing has changed then
-   */
+  /** Moves a file over another one in the same folder, at once, likewise. */
   public void replace(Path from, Path to) throws IOException {
     Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }

@@ -9,9 +9,7 @@ public final class FirstFew {
   private FirstFew() {}
 
   /**
-   * Such as "a, b, c and 4 more files"; all of them when there are not more than {@code most}.
-   *
-   * @param more says how many are not listed
+   * Such as "a, b, c and 4 more files", of which {@code more} says the last; at most {@code most}.
    */
   public static String of(Collection<String> all, int most, IntFunction<String> more) {
     String listed = all.stream().limit(most).collect(Collectors.joining(", "));

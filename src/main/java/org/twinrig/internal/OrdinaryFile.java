@@ -92,11 +92,7 @@ public final class OrdinaryFile {
     }
   }
 
-  /**
-   * All of it: as many bytes as {@link #size} says, below 2 GiB.
-   *
-   * @throws IOException when it cannot be read, or is changed while it is
-   */
+  /** All of it, below 2 GiB; fails when it is changed while it is read. */
   public byte[] bytes() throws IOException {
     byte[] bytes = new byte[Math.toIntExact(size())];
     try (InputStream in = open()) {

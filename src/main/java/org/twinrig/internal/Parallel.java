@@ -11,9 +11,6 @@ import java.util.function.Function;
 
 /** The same work on every item of a list, on a fixed number of threads, results in list order. */
 public final class Parallel {
-  /** Items are handed out in blocks, so that small items do not drown in hand-overs. */
-  private static final int BLOCKS_PER_THREAD = 8;
-
   private Parallel() {}
 
   /**
@@ -29,9 +26,11 @@ public final class Parallel {
     }
     ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, items.size()));
     try {
+      List<Callable<R>> calls =
+          items.stream().map(item -> (Callable<R>) () -> work.apply(item)).toList();
       List<R> results = new ArrayList<>(items.size());
-      for (Future<List<R>> block : pool.invokeAll(blocks(items, threads, work))) {
-        results.addAll(block.get());
+      for (Future<R> each : pool.invokeAll(calls)) {
+        results.add(each.get());
       }
       return results;
     } catch (InterruptedException e) {
@@ -48,16 +47,5 @@ public final class Parallel {
     } finally {
       pool.shutdownNow();
     }
-  }
-
-  private static <T, R> List<Callable<List<R>>> blocks(
-      List<T> items, int threads, Function<T, R> work) {
-    int size = Math.max(1, items.size() / (threads * BLOCKS_PER_THREAD));
-    List<Callable<List<R>>> blocks = new ArrayList<>();
-    for (int start = 0; start < items.size(); start += size) {
-      List<T> block = items.subList(start, Math.min(items.size(), start + size));
-      blocks.add(() -> block.stream().map(work).toList());
-    }
-    return blocks;
   }
 }

@@ -1,7 +1,6 @@
 package org.twinrig.problem;
 
 import java.util.List;
-import java.util.Objects;
 
 /**
  * What could be read, together with everything that could not.
@@ -13,7 +12,6 @@ import java.util.Objects;
 public record Findings<T>(T value, List<Problem> problems) {
 
   public Findings {
-    Objects.requireNonNull(value, "value");
     problems = List.copyOf(problems);
   }
 

@@ -10,17 +10,18 @@ public final class UnusableInput extends Exception {
   /** Transient because a problem report is read where it is caught, never sent. */
   private final transient List<Problem> problems;
 
-  /**
-   * Says why there is no result.
-   *
-   * @param problems at least one
-   */
+  /** Says why there is no result: at least one problem. */
   public UnusableInput(List<Problem> problems) {
     super(problems.stream().map(Problem::text).collect(Collectors.joining("\n")));
     if (problems.isEmpty()) {
       throw new IllegalArgumentException("needs at least one problem");
     }
     this.problems = List.copyOf(problems);
+  }
+
+  /** Says why there is no result, with the parts of one fatal {@link Problem}. */
+  public static UnusableInput fatal(String source, int line, String what, String remedy) {
+    return new UnusableInput(Problem.fatal(source, line, what, remedy));
   }
 
   /** Says why there is no result. */

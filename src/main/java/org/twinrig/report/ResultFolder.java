@@ -12,7 +12,6 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.twinrig.internal.Disk;
 import org.twinrig.internal.Sha256;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -228,12 +227,11 @@ public final class ResultFolder {
   }
 
   private UnusableInput refused(String what, String remedy) {
-    return new UnusableInput(
-        Problem.fatal(
-            target.toString().isEmpty() ? "." : target.toString(),
-            0,
-            what,
-            remedy.isEmpty() ? host.elsewhere() : remedy + ", or " + host.elsewhere()));
+    return UnusableInput.fatal(
+        target.toString().isEmpty() ? "." : target.toString(),
+        0,
+        what,
+        remedy.isEmpty() ? host.elsewhere() : remedy + ", or " + host.elsewhere());
   }
 
   private UnusableInput failed(IOException e) {

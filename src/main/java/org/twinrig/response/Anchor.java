@@ -11,36 +11,23 @@ import org.twinrig.internal.Numbers;
 /** Where the level of a capture is pinned before captures are compared. */
 public sealed interface Anchor {
 
-  /**
-   * The level to subtract from a response.
-   *
-   * @return dB, or nothing when the response does not reach the anchor
-   */
+  /** The level to subtract, dB; nothing when the response does not reach the anchor. */
   OptionalDouble levelOf(Response response, int perOctave);
 
-  /**
-   * A response with its level at the anchor subtracted.
-   *
-   * @return the pinned response, or nothing when it does not reach the anchor
-   */
+  /** A response with that level subtracted, likewise. */
   default Optional<Response> pinned(Response response, int perOctave) {
     OptionalDouble level = levelOf(response, perOctave);
     return level.isPresent() ? Optional.of(response.plus(-level.getAsDouble())) : Optional.empty();
   }
 
-  /**
-   * Band levels of a response with its level at the anchor subtracted.
-   *
-   * @return the levels, or nothing when the response does not reach the anchor
-   */
+  /** Band levels of such a response, likewise. */
   default Optional<Levels> pinnedLevels(Response response, BandGrid grid) {
     return pinned(response, grid.perOctave()).map(pinned -> BandLevels.of(pinned, grid));
   }
 
   /**
-   * Why a response that reaches the anchor cannot be pinned there all the same.
-   *
-   * @return what the capture lacks, as the rest of a sentence; nothing when it has no hole there
+   * Why a response that reaches the anchor cannot be pinned there all the same: what the capture
+   * lacks, as the rest of a sentence; nothing when it has no hole there.
    */
   default Optional<String> holeIn(Response response, int perOctave) {
     OptionalInt hole = response.holeIn(stretch(perOctave)[0], stretch(perOctave)[1]);
@@ -48,13 +35,11 @@ public sealed interface Anchor {
       return Optional.empty();
     }
     return Optional.of(
-        "has no point between "
-            + Numbers.hertz(response.frequencyHz(hole.getAsInt()))
-            + " and "
-            + Numbers.hertz(response.frequencyHz(hole.getAsInt() + 1))
-            + ", but the anchor ("
-            + words()
-            + ") needs points no further apart than 1/3 octave");
+        "has no point between %s and %s, but the anchor (%s) needs points no further apart than 1/3 octave"
+            .formatted(
+                Numbers.hertz(response.frequencyHz(hole.getAsInt())),
+                Numbers.hertz(response.frequencyHz(hole.getAsInt() + 1)),
+                words()));
   }
 
   /**
@@ -77,12 +62,7 @@ public sealed interface Anchor {
   /** The anchor in words: for example {@code 300 Hz to 1 kHz}. */
   String words();
 
-  /**
-   * The mean of the band levels over a range.
-   *
-   * @param fromHz lower end in Hz, above 0
-   * @param toHz upper end in Hz, above {@code fromHz}
-   */
+  /** The mean of the band levels over a range, from above 0 Hz. */
   record Range(double fromHz, double toHz) implements Anchor {
     public Range {
       if (!(0 < fromHz && fromHz < toHz && Double.isFinite(toHz))) {
@@ -116,11 +96,7 @@ public sealed interface Anchor {
     }
   }
 
-  /**
-   * The level at one frequency.
-   *
-   * @param hz the frequency in Hz, above 0
-   */
+  /** The level at one frequency, above 0 Hz. */
   record Frequency(double hz) implements Anchor {
     public Frequency {
       Checks.positive(hz, "an anchor frequency in Hz");

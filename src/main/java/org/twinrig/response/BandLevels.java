@@ -18,11 +18,7 @@ import org.twinrig.band.BandGrid;
 public final class BandLevels {
   private BandLevels() {}
 
-  /**
-   * Levels of a response on a grid.
-   *
-   * @return one level per band in dB, missing where the response did not measure the band
-   */
+  /** One level per band of a grid, missing where the response did not measure the band. */
   public static Levels of(Response response, BandGrid grid) {
     double[] levels = new double[grid.size()];
     BitSet coarse = new BitSet();
@@ -41,8 +37,7 @@ public final class BandLevels {
         hole |= response.isHole(p);
         coarse.set(b, coarse.get(b) || response.isCoarse(p));
       }
-      levels[b] =
-          hole ? Double.NaN : MeanSquare.levelDb(response, band.lowerHz(), band.upperHz(), piece);
+      levels[b] = hole ? Double.NaN : response.meanSquareDb(band.lowerHz(), band.upperHz(), piece);
     }
     return Levels.copyOf(grid, levels, coarse);
   }

@@ -25,12 +25,7 @@ public final class Levels {
     this.coarse = coarse;
   }
 
-  /**
-   * Levels from numbers.
-   *
-   * @param db one level per band in dB, NaN where there is none; copied
-   * @throws IllegalArgumentException when the lengths differ or a level is infinite
-   */
+  /** Levels of which none is coarse. */
   public static Levels copyOf(BandGrid grid, double[] db) {
     return copyOf(grid, db, new BitSet());
   }
@@ -78,11 +73,7 @@ public final class Levels {
     return has(band) ? OptionalDouble.of(db[band]) : OptionalDouble.empty();
   }
 
-  /**
-   * The level of a band that is known to have one.
-   *
-   * @throws IllegalStateException when it is missing
-   */
+  /** The level of a band that is known to have one, in dB. */
   public double db(int band) {
     if (!has(band)) {
       throw new IllegalStateException("band " + grid.band(band).midHz() + " Hz has no level");
@@ -95,24 +86,14 @@ public final class Levels {
     return (int) Arrays.stream(db).filter(level -> !Double.isNaN(level)).count();
   }
 
-  /**
-   * Every level that is present, changed by one rule.
-   *
-   * @param rule from dB to dB
-   */
+  /** Every level that is present, changed by one rule from dB to dB. */
   public Levels map(DoubleUnaryOperator rule) {
     double[] changed = new double[db.length];
     Arrays.setAll(changed, b -> has(b) ? rule.applyAsDouble(db[b]) : Double.NaN);
     return copyOf(grid, changed, coarse);
   }
 
-  /**
-   * Difference per band.
-   *
-   * @param other on the same grid
-   * @return this minus the other, missing where either is
-   * @throws IllegalArgumentException when the grids differ
-   */
+  /** This minus other levels on the same grid, missing where either is. */
   public Levels minus(Levels other) {
     if (!grid.equals(other.grid)) {
       throw new IllegalArgumentException("levels on different grids cannot be subtracted");

@@ -26,6 +26,8 @@ public final class Response {
   private static final double WIDEST_STEP = 160.0 / 125 * (1 + 1e-9);
   private static final double WIDEST_FINE_STEP = 160.0 / 140 * (1 + 1e-9);
 
+  private static final double NEPERS_PER_DB = Math.log(10) / 10;
+
   private final double[] frequenciesHz;
   private final double[] levelsDb;
 
@@ -41,14 +43,7 @@ public final class Response {
     this.steps = steps;
   }
 
-  /**
-   * A response from its points.
-   *
-   * @param frequenciesHz strictly rising, above 0; copied
-   * @param levelsDb as many finite levels; copied
-   * @throws IllegalArgumentException with fewer than two points, unequal lengths, a frequency that
-   *     does not rise, or a number that is not finite
-   */
+  /** A response from two or more points: strictly rising above 0 Hz, with finite levels; copied. */
   public static Response copyOf(double[] frequenciesHz, double[] levelsDb) {
     if (frequenciesHz.length != levelsDb.length || frequenciesHz.length < 2) {
       throw new IllegalArgumentException(
@@ -99,10 +94,8 @@ public final class Response {
   }
 
   /**
-   * The level at any frequency, linear in (ln f, dB) between points.
-   *
-   * @param hz a frequency in Hz, above 0
-   * @return dB, or nothing outside the measured range and inside a hole
+   * The level at any frequency above 0 Hz, linear in (ln f, dB) between points; nothing outside the
+   * measured range and inside a hole.
    */
   public OptionalDouble levelAt(double hz) {
     Checks.positive(hz, "a frequency in Hz");
@@ -116,30 +109,20 @@ public final class Response {
         : OptionalDouble.of(between(left, hz));
   }
 
-  /**
-   * The same curve shifted in level.
-   *
-   * @param shiftDb added to every level, finite
-   */
+  /** The same curve with a finite shift added to every level. */
   public Response plus(double shiftDb) {
     Checks.finite(shiftDb, "a shift in dB");
     return withLevels(Arrays.stream(levelsDb).map(l -> l + shiftDb).toArray());
   }
 
-  /**
-   * Other levels at the same frequencies, measured as these are.
-   *
-   * @param otherDb as many finite levels; copied
-   */
+  /** As many other finite levels at the same frequencies, measured as these are; copied. */
   public Response withLevels(double[] otherDb) {
     return new Response(frequenciesHz, copyOf(frequenciesHz, otherDb).levelsDb, steps);
   }
 
   /**
    * The sum of two curves where both reach, at the points of both: exact for lines between. What
-   * either of them did not measure the sum does not have.
-   *
-   * @return the sum; nothing when the curves do not overlap
+   * either of them did not measure the sum does not have; nothing when they do not overlap.
    */
   public Optional<Response> plus(Response other) {
     double lowHz = Math.max(fromHz(), other.fromHz());
@@ -255,6 +238,34 @@ public final class Response {
     double span = Math.log(frequenciesHz[left + 1] / frequenciesHz[left]);
     double share = Math.log(hz / frequenciesHz[left]) / span;
     return levelsDb[left] + share * (levelsDb[left + 1] - levelsDb[left]);
+  }
+
+  /**
+   * The mean-square level over a stretch that lies inside the response, per unit of log frequency.
+   *
+   * <p>{@code L = 10·lg( 1/(u2-u1) · ∫ 10^(L(u)/10) du )}, {@code u = ln f} from {@code u1} to
+   * {@code u2}. Each piece is integrated in closed form: from level {@code L0} to {@code L1} over
+   * {@code Δu} it contributes {@code Δu·10^(L0/10)·(e^z - 1)/z} with {@code z = (L1-L0)·ln(10)/10}.
+   *
+   * @param firstPiece the point the piece of the lower end starts at
+   */
+  double meanSquareDb(double lowerHz, double upperHz, int firstPiece) {
+    // Powers are taken relative to the level at the lower end, so that no level can overflow.
+    double reference = between(firstPiece, lowerHz);
+    double leftHz = lowerHz;
+    double leftDb = reference;
+    double integral = 0;
+    for (int piece = firstPiece; leftHz < upperHz; piece++) {
+      double endHz = frequenciesHz[piece + 1];
+      double rightHz = Math.min(endHz, upperHz);
+      double rightDb = endHz <= upperHz ? levelsDb[piece + 1] : between(piece, rightHz);
+      double power = Math.exp(NEPERS_PER_DB * (leftDb - reference));
+      double z = NEPERS_PER_DB * (rightDb - leftDb);
+      integral += Math.log(rightHz / leftHz) * power * (z == 0 ? 1 : Math.expm1(z) / z);
+      leftHz = rightHz;
+      leftDb = rightDb;
+    }
+    return reference + Math.log(integral / Math.log(upperHz / lowerHz)) / NEPERS_PER_DB;
   }
 
   @Override

@@ -33,12 +33,7 @@ public record Smoothing(int fraction) {
     }
   }
 
-  /**
-   * Reads a smoothing.
-   *
-   * @param text {@code none} or for example {@code 1/12}
-   * @return the smoothing; nothing when the text is neither
-   */
+  /** Reads {@code none} or for example {@code 1/12}; nothing when the text is neither. */
   public static Optional<Smoothing> of(String text) {
     if (text.strip().equals("none")) {
       return Optional.of(NONE);
@@ -59,11 +54,7 @@ public record Smoothing(int fraction) {
     return fraction == 0 ? "not smoothed" : "smoothed to " + word() + " octave";
   }
 
-  /**
-   * Whether curves smoothed so show less detail.
-   *
-   * @return true when this one averages over more of the axis
-   */
+  /** Whether curves smoothed so show less detail: this one averages over more of the axis. */
   public boolean widerThan(Smoothing other) {
     return fraction > 0 && (other.fraction == 0 || fraction < other.fraction);
   }
@@ -92,8 +83,7 @@ public record Smoothing(int fraction) {
         piece++;
       }
       // A point alone between two holes has nothing to be averaged with.
-      db[k] =
-          lowerHz < upperHz ? MeanSquare.levelDb(curve, lowerHz, upperHz, piece) : curve.levelDb(k);
+      db[k] = lowerHz < upperHz ? curve.meanSquareDb(lowerHz, upperHz, piece) : curve.levelDb(k);
     }
     return curve.withLevels(db);
   }

@@ -10,7 +10,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
@@ -115,12 +114,11 @@ public final class GraphTranslation {
               g -> kept.put(g.entry().graph(), g));
       return new MigratedCatalogue(translation, run, kept);
     } catch (IOException e) {
-      throw new UnusableInput(
-          Problem.fatal(
-              catalogue.toString(),
-              0,
-              "a file of the catalogue cannot be read any more (" + e.getMessage() + ")",
-              "leave the catalogue's files in place while they are re-expressed"));
+      throw UnusableInput.fatal(
+          catalogue.toString(),
+          0,
+          "a file of the catalogue cannot be read any more (" + e.getMessage() + ")",
+          "leave the catalogue's files in place while they are re-expressed");
     }
   }
 

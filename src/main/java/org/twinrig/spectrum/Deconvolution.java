@@ -50,7 +50,7 @@ final class Deconvolution {
       imaginary[i] = played.sample(i);
     }
     Fourier.forward(real, imaginary);
-    divide(real, imaginary, new Taper(sweep.toHz(), rateHz));
+    divide(real, imaginary, sweep.toHz(), rateHz);
     Fourier.inverse(real, imaginary);
     return new Result(Signal.of(rotated(real, played.size()), rateHz), played.size());
   }
@@ -59,21 +59,18 @@ final class Deconvolution {
     double rateHz = recording.rateHz();
     if (sweep.toHz() > NYQUIST_SHARE * rateHz) {
       throw new UnusableSound(
-          "the sweep runs up to "
-              + Numbers.hertz(sweep.toHz())
-              + ", but a sampling rate of "
-              + Numbers.hertz(rateHz)
-              + " reaches "
-              + Numbers.hertz(NYQUIST_SHARE * rateHz),
+          "the sweep runs up to %s, but a sampling rate of %s reaches %s"
+              .formatted(
+                  Numbers.hertz(sweep.toHz()),
+                  Numbers.hertz(rateHz),
+                  Numbers.hertz(NYQUIST_SHARE * rateHz)),
           "give the recording as it was made, or correct `sweep.to_hz`");
     }
     if (recording.size() < sweep.seconds() * rateHz) {
       throw new UnusableSound(
-          "the recording lasts "
-              + Numbers.fixed(recording.size() / rateHz, 2)
-              + " s, less than the sweep of "
-              + Numbers.fixed(sweep.seconds(), 2)
-              + " s",
+          "the recording lasts %s s, less than the sweep of %s s"
+              .formatted(
+                  Numbers.fixed(recording.size() / rateHz, 2), Numbers.fixed(sweep.seconds(), 2)),
           "record the whole sweep and some time after it, or correct `sweep.seconds`");
     }
     if (recording.size() + sweep.seconds() * rateHz > MOST_SAMPLES) {
@@ -89,7 +86,7 @@ final class Deconvolution {
    * Replaces the transform of {@code y + ix}, both real, by {@code H}: {@code Y[k] = (Z[k] +
    * Z*[N-k])/2} and {@code X[k] = (Z[k] - Z*[N-k])/2i}.
    */
-  private static void divide(double[] real, double[] imaginary, Taper taper) {
+  private static void divide(double[] real, double[] imaginary, double toHz, double rateHz) {
     int size = real.length;
     double floor = REGULARISATION * largestPower(real, imaginary);
     for (int k = 0; k <= size / 2; k++) {
@@ -98,7 +95,8 @@ final class Deconvolution {
       double yImaginary = (imaginary[k] - imaginary[mirror]) / 2;
       double xReal = (imaginary[k] + imaginary[mirror]) / 2;
       double xImaginary = (real[mirror] - real[k]) / 2;
-      double gain = taper.at(k, size) / (xReal * xReal + xImaginary * xImaginary + floor);
+      double gain =
+          taper(k * rateHz / size, toHz) / (xReal * xReal + xImaginary * xImaginary + floor);
       double hReal = gain * (yReal * xReal + yImaginary * xImaginary);
       double hImaginary = gain * (yImaginary * xReal - yReal * xImaginary);
       real[k] = hReal;
@@ -126,15 +124,10 @@ final class Deconvolution {
     return line;
   }
 
-  /** The weight {@code W}, by bin. */
-  private record Taper(double fromHz, double rateHz) {
-    double at(int bin, int size) {
-      double hz = bin * rateHz / size;
-      if (hz <= fromHz) {
-        return 1;
-      }
-      double share = Math.log(hz / fromHz) / Math.log(2) / TAPER_OCTAVES;
-      return share >= 1 ? 0 : 0.5 + 0.5 * Math.cos(Math.PI * share);
-    }
+  /** The weight {@code W} of a frequency where the sweep ends at another. */
+  private static double taper(double hz, double toHz) {
+    double octaves = hz <= toHz ? 0 : Math.log(hz / toHz) / Math.log(2);
+    double share = octaves / TAPER_OCTAVES;
+    return share >= 1 ? 0 : 0.5 + 0.5 * Math.cos(Math.PI * share);
   }
 }

@@ -47,12 +47,13 @@ final class LengthCheck {
   }
 
   private static String words(Band highest, double mostDb, Segment segment) {
-    return "levels up to "
-        + Numbers.hertz(highest.upperHz())
-        + " change by up to "
-        + Numbers.against(mostDb, WORTH_A_NOTE_DB, 1)
-        + " dB when the window is a quarter shorter: there the sound has not died away "
-        + Numbers.fixed(segment.lengthMs(), 1)
-        + " ms after its onset, or is noise; record longer and raise `impulse.length_ms`";
+    String told =
+        "levels up to %s change by up to %s dB when the window is a quarter shorter: there the sound"
+            + " has not died away %s ms after its onset, or is noise; record longer and raise"
+            + " `impulse.length_ms`";
+    return told.formatted(
+        Numbers.hertz(highest.upperHz()),
+        Numbers.against(mostDb, WORTH_A_NOTE_DB, 1),
+        Numbers.fixed(segment.lengthMs(), 1));
   }
 }

@@ -5,6 +5,26 @@ package org.twinrig.spectrum;
  * under the window and of the one past the last, and how many samples each end takes at most.
  */
 record Segment(Signal impulse, int onset, int from, int to, int fade) {
+  private static final double ONSET_SHARE_OF_PEAK = 0.1;
+
+  /**
+   * The index of the onset of an impulse response that is not silent: the first sample that comes
+   * within 20 dB of the largest one. It is searched for {@code searchMs} ahead of the largest
+   * sample and no further: a sweep's harmonics lie ahead, too, and must not be found.
+   *
+   * <p>Source: ISO 3382-1:2009 puts the start where the signal first rises significantly above the
+   * background but is more than 20 dB below the maximum (from memory); samples before the threshold
+   * stay in the window, which opens earlier.
+   */
+  static int onset(Signal impulse, double searchMs) {
+    int peak = impulse.peakIndex();
+    double threshold = ONSET_SHARE_OF_PEAK * Math.abs(impulse.sample(peak));
+    int onset = (int) Math.max(0, peak - Math.floor(searchMs * impulse.rateHz() / 1000));
+    while (Math.abs(impulse.sample(onset)) < threshold) {
+      onset++;
+    }
+    return onset;
+  }
 
   static Segment of(Signal impulse, int onset, SoundContent content) {
     ImpulseWindow window = content.window();

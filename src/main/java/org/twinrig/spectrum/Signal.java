@@ -1,13 +1,8 @@
 package org.twinrig.spectrum;
 
-import java.util.Arrays;
-import java.util.Locale;
 import org.twinrig.internal.Checks;
 
-/**
- * One channel of sound: samples relative to full scale, evenly spaced in time. Immutable, compared
- * by content.
- */
+/** One channel of sound: samples relative to full scale, evenly spaced in time. Immutable. */
 public final class Signal {
   private final double[] samples;
   private final double rateHz;
@@ -17,12 +12,7 @@ public final class Signal {
     this.rateHz = rateHz;
   }
 
-  /**
-   * A signal from its samples, one or more finite numbers, 1 at full scale.
-   *
-   * @throws IllegalArgumentException when there is no sample, one is not finite, or the rate is not
-   *     above 0
-   */
+  /** A signal from its samples, one or more finite numbers, 1 at full scale. */
   public static Signal copyOf(double[] samples, double rateHz) {
     if (samples.length == 0) {
       throw new IllegalArgumentException("a signal needs at least one sample");
@@ -104,22 +94,5 @@ public final class Signal {
       energy += (samples[i] - offset) * (samples[i] - offset);
     }
     return energy;
-  }
-
-  @Override
-  public boolean equals(Object other) {
-    return other instanceof Signal that
-        && rateHz == that.rateHz
-        && Arrays.equals(samples, that.samples);
-  }
-
-  @Override
-  public int hashCode() {
-    return 31 * Arrays.hashCode(samples) + Double.hashCode(rateHz);
-  }
-
-  @Override
-  public String toString() {
-    return String.format(Locale.ROOT, "Signal[%d samples, %s Hz]", samples.length, rateHz);
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.spectrum;
 
-import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -8,11 +7,6 @@ import java.util.Optional;
  * played or, without one, impulse responses, under a window.
  */
 public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
-
-  public SoundContent {
-    Objects.requireNonNull(window, "window");
-    Objects.requireNonNull(sweep, "sweep");
-  }
 
   /** What holds where study.yaml says nothing: impulse responses, under the default window. */
   public static SoundContent defaults() {

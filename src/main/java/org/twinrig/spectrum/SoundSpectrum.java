@@ -2,7 +2,6 @@ package org.twinrig.spectrum;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Response;
 
@@ -22,8 +21,13 @@ public record SoundSpectrum(
   /** What filters of converters may ring ahead (common practice, no source). */
   private static final double EARLIEST_ONSET_MS = 1;
 
+  /** One step below full scale in 16 bits; the coarsest scale that is read. */
+  private static final double FULL_SCALE = 32_767.0 / 32_768;
+
+  /** Two samples may touch full scale by chance; three in a row were cut (common practice). */
+  private static final int CLIPPED_RUN = 3;
+
   public SoundSpectrum {
-    Objects.requireNonNull(response, "response");
     notes = List.copyOf(notes);
   }
 
@@ -33,7 +37,7 @@ public record SoundSpectrum(
    * @throws UnusableSound when it is silent, clipped, too short, or not what {@code content} says
    */
   public static SoundSpectrum of(Signal sound, SoundContent content) throws UnusableSound {
-    LevelCheck.check(sound);
+    checkLevel(sound);
     Signal impulse = sound;
     int lead = 0;
     if (content.sweep().isPresent()) {
@@ -41,12 +45,11 @@ public record SoundSpectrum(
       impulse = result.impulse();
       lead = result.lead();
     }
-    int onset = Onset.of(impulse, searchMs(impulse, content));
+    int onset = Segment.onset(impulse, searchMs(impulse, content));
     if (impulse.milliseconds(lead - onset) > EARLIEST_ONSET_MS) {
       throw new UnusableSound(
-          "divided by the sweep, the response begins "
-              + Numbers.fixed(impulse.milliseconds(lead - onset), 1)
-              + " ms before the recording does",
+          "divided by the sweep, the response begins %s ms before the recording does"
+              .formatted(Numbers.fixed(impulse.milliseconds(lead - onset), 1)),
           "start to record before the sweep is played, or correct `sweep` in study.yaml");
     }
     Segment segment = Segment.of(impulse, onset, content);
@@ -64,6 +67,24 @@ public record SoundSpectrum(
         notes);
   }
 
+  /** Can the samples be a sound at all: neither silent nor clipped. */
+  static void checkLevel(Signal signal) throws UnusableSound {
+    if (signal.peak(0, signal.size()) == 0) {
+      throw new UnusableSound("every sample is zero", "export the channel that was recorded");
+    }
+    int run = 0;
+    for (int i = 0; i < signal.size(); i++) {
+      boolean same = i > 0 && Math.signum(signal.sample(i)) == Math.signum(signal.sample(i - 1));
+      run = Math.abs(signal.sample(i)) < FULL_SCALE ? 0 : same ? run + 1 : 1;
+      if (run == CLIPPED_RUN) {
+        throw new UnusableSound(
+            "the sound is clipped: %s samples in a row stand at full scale from sample %s on"
+                .formatted(CLIPPED_RUN, i + 2 - CLIPPED_RUN),
+            "lower the level and measure again");
+      }
+    }
+  }
+
   /** Distortion of a sweep lies ahead of the response and must not be taken for its onset. */
   private static double searchMs(Signal impulse, SoundContent content) {
     return content.sweep().isPresent()
@@ -76,11 +97,9 @@ public record SoundSpectrum(
     List<String> notes = new ArrayList<>();
     if (segment.impulse().samplesIn(content.window().lengthMs()) > segment.to() - segment.onset()) {
       notes.add(
-          "the file ends "
-              + Numbers.fixed(segment.lengthMs(), 1)
-              + " ms after the onset, before the window does; levels below "
-              + Numbers.hertz(1000 / segment.lengthMs())
-              + " are left out");
+          "the file ends %s ms after the onset, before the window does; levels below %s are left out"
+              .formatted(
+                  Numbers.fixed(segment.lengthMs(), 1), Numbers.hertz(1000 / segment.lengthMs())));
     }
     double mean = Math.abs(sound.mean());
     if (content.sweep().isPresent() && mean > 1e-2 * sound.peak(0, sound.size())) {

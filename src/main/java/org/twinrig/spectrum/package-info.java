@@ -4,13 +4,12 @@
  * <p>{@link org.twinrig.spectrum.SoundSpectrum} is the door: a {@link org.twinrig.spectrum.Signal}
  * goes in together with what the lab says its sound files hold ({@link
  * org.twinrig.spectrum.SoundContent}), a response comes out together with where its onset and
- * window were found. The steps, one class each:
+ * window were found. The steps:
  *
  * <pre>
- * LevelCheck     silence, clipping
+ * SoundSpectrum  silence, clipping, and the steps in turn
  * Deconvolution  a recorded sweep to an impulse response; harmonics end up ahead of it
- * Onset          where the impulse response begins
- * Segment        the part under the window
+ * Segment        where the impulse response begins, and the part under the window
  * RestCheck      whether the window holds the response, and how far the rest lies below it
  * Fourier        the discrete transform
  * Magnitudes     levels in dB at the frequencies the window supports

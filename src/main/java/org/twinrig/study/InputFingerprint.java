@@ -8,7 +8,6 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
 import org.twinrig.internal.Sha256;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -50,12 +49,11 @@ public record InputFingerprint(List<Input> inputs, String shortText) {
         hashes.put(name(capturesFolder.resolve(capture.entry().file())), capture.sha256());
       }
     } catch (IOException e) {
-      throw new UnusableInput(
-          Problem.fatal(
-              "study.yaml",
-              0,
-              "a file of the study cannot be read any more (" + e.getMessage() + ")",
-              "leave the study's files in place while it is computed"));
+      throw UnusableInput.fatal(
+          "study.yaml",
+          0,
+          "a file of the study cannot be read any more (" + e.getMessage() + ")",
+          "leave the study's files in place while it is computed");
     }
     List<Input> inputs =
         hashes.entrySet().stream().map(e -> new Input(e.getKey(), e.getValue())).toList();

@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -131,6 +130,6 @@ record StudyPlace(Path yaml, Path folder, Path realFolder, List<Path> confirmed)
 
   private static UnusableInput unusable(Path given, String what, String remedy) {
     String source = given.toString().isBlank() ? "." : given.toString();
-    return new UnusableInput(List.of(Problem.fatal(source, 0, what, remedy)));
+    return UnusableInput.fatal(source, 0, what, remedy);
   }
 }

@@ -14,7 +14,6 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabTable;
-import org.twinrig.intake.LabTables;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -51,10 +50,10 @@ public final class StudyReader {
   }
 
   private Findings<Study> study() throws UnusableInput {
-    Optional<LabTable> unitsTable = open(declared.units(), LabTables.UNITS);
+    Optional<LabTable> unitsTable = open(declared.units(), LabTable.UNITS);
     Optional<LabTable> sessionsTable =
         declared.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
-    Optional<LabTable> capturesTable = open(declared.captures(), LabTables.CAPTURES);
+    Optional<LabTable> capturesTable = open(declared.captures(), LabTable.CAPTURES);
     stopIf(!problems.isEmpty());
 
     String yaml = declared.place().source();

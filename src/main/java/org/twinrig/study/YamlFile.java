@@ -108,6 +108,6 @@ record YamlFile(String source, String text) {
   }
 
   private UnusableInput unusable(int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, line, what, remedy));
+    return UnusableInput.fatal(source, line, what, remedy);
   }
 }

@@ -111,6 +111,6 @@ final class YamlGroup {
     }
     return known.isEmpty()
         ? "write a name and a colon"
-        : YamlValue.guess(key, known) + "known keys here: " + String.join(", ", known);
+        : NearestName.question(key, known) + "known keys here: " + String.join(", ", known);
   }
 }

@@ -78,7 +78,7 @@ record YamlValue(Node node, String name, Place place) {
       return Optional.of(constants.get(words.indexOf(word)));
     }
     String all = words.stream().map(w -> "`" + w + "`").collect(Collectors.joining(", "));
-    return refuse(guess(word, words) + "write one of " + all);
+    return refuse(NearestName.question(word, words) + "write one of " + all);
   }
 
   Optional<List<YamlValue>> list(String remedy) {
@@ -149,11 +149,6 @@ record YamlValue(Node node, String name, Place place) {
   <T> Optional<T> problems(List<Problem> found) {
     place.problems().addAll(found);
     return Optional.empty();
-  }
-
-  /** The beginning of a remedy: which of the known words was meant, if one is near. */
-  static String guess(String word, List<String> known) {
-    return NearestName.among(word, known).map(n -> "did you mean `" + n + "`? ").orElse("");
   }
 
   private String shown() {

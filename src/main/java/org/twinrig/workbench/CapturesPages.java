@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Spreadsheet;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /** The units of the study, and a page per unit with its captures as entries. */
@@ -61,8 +60,8 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
     String reason = request.text("reason").replaceAll("\\s+", " ");
     Optional<String> amiss = amiss(reason);
     if (amiss.isPresent()) {
-      throw new UnusableInput(
-          Problem.fatal("the reason", 0, amiss.get(), "go back and write it in other words"));
+      throw UnusableInput.fatal(
+          "the reason", 0, amiss.get(), "go back and write it in other words");
     }
     return change(request, reason);
   }

@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.twinrig.internal.Numbers;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.CatalogueRun.Line;
@@ -119,12 +118,11 @@ public final class CataloguePages {
             .catalogue()
             .orElseThrow(
                 () ->
-                    new UnusableInput(
-                        Problem.fatal(
-                            "study.yaml",
-                            0,
-                            "the study names no catalogue",
-                            "add `catalogue: catalogue.csv`")));
+                    UnusableInput.fatal(
+                        "study.yaml",
+                        0,
+                        "the study names no catalogue",
+                        "add `catalogue: catalogue.csv`"));
     return begin(
         "Re-expressing the study's catalogue",
         work ->

@@ -152,6 +152,6 @@ public final class ReportPages {
   }
 
   private static UnusableInput refused(Path place, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(place.toString(), 0, what, remedy));
+    return UnusableInput.fatal(place.toString(), 0, what, remedy);
   }
 }

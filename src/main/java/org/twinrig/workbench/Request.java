@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /** What a browser asks for: the fields of a query or a form, and the files that came with it. */
@@ -45,6 +44,6 @@ record Request(Map<String, String> fields, List<SentFile> files) {
 
   /** What a page asked for cannot be had. */
   static UnusableInput unusable(String what, String remedy) {
-    return new UnusableInput(Problem.fatal("the page", 0, what, remedy));
+    return UnusableInput.fatal("the page", 0, what, remedy);
   }
 }

@@ -116,7 +116,7 @@ public final class StudySession {
   }
 
   private static UnusableInput unusable(String table, int line, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(table, line, what, remedy));
+    return UnusableInput.fatal(table, line, what, remedy);
   }
 
   /** Writes a changed study.yaml, when the reader can read it. */

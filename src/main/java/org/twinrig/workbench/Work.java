@@ -48,12 +48,11 @@ public final class Work {
     /** Begins something, unless something else is still being done. */
     synchronized Work begin(String title, String back, Task task) throws UnusableInput {
       if (latest.isPresent() && !latest.get().finished()) {
-        throw new UnusableInput(
-            Problem.fatal(
-                "the workbench",
-                0,
-                "it is still busy (" + latest.get().title() + ")",
-                "wait until that is done, or stop it"));
+        throw UnusableInput.fatal(
+            "the workbench",
+            0,
+            "it is still busy (" + latest.get().title() + ")",
+            "wait until that is done, or stop it");
       }
       started++;
       Work work = new Work(started, title, back);

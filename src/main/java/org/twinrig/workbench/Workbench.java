@@ -21,7 +21,6 @@ import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.twinrig.internal.Numbers;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.study.Study;
 
@@ -99,16 +98,12 @@ public final class Workbench implements AutoCloseable {
       connector.open();
     } catch (IOException e) {
       if (e instanceof BindException || e.getCause() instanceof BindException) {
-        throw new UnusableInput(
-            Problem.fatal(
-                "--port",
-                0,
-                "nothing can listen on "
-                    + options.bind().getHostAddress()
-                    + ", port "
-                    + options.port(),
-                "name another port, or leave it out for a free one, and an address of this"
-                    + " machine"));
+        throw UnusableInput.fatal(
+            "--port",
+            0,
+            "nothing can listen on " + options.bind().getHostAddress() + ", port " + options.port(),
+            "name another port, or leave it out for a free one, and an address of this"
+                + " machine");
       }
       throw e;
     }

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.LabTable;
-import org.twinrig.intake.LabTables;
 import org.twinrig.internal.Sha256;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.study.StudyReader;
@@ -141,13 +140,13 @@ class LargeFileTest {
     assertEquals(
         "t:100002: the table goes on after 100000 rows, which are the most that are read;"
             + " split it into several tables",
-        refusal(() -> LabTable.of(file, "t", LabTables.UNITS)));
+        refusal(() -> LabTable.of(file, "t", LabTable.UNITS)));
   }
 
   @Test
   void tableOfAsManyRowsAsAreReadIsRead() throws Exception {
     Path file = Files.writeString(lab.file("most.csv"), "unit,kind\n" + "a,b\n".repeat(100_000));
-    assertEquals(100_000, LabTable.of(file, "t", LabTables.UNITS).size());
+    assertEquals(100_000, LabTable.of(file, "t", LabTable.UNITS).size());
   }
 
   @Test
@@ -157,16 +156,16 @@ class LargeFileTest {
     assertEquals(
         "t:3: a cell has more than 100000 characters, which are the most that are read;"
             + " close the quote it begins with, or check that this is the file you mean",
-        refusal(() -> LabTable.of(cell, "t", LabTables.UNITS)));
+        refusal(() -> LabTable.of(cell, "t", LabTable.UNITS)));
     Path open = Files.writeString(lab.file("open.csv"), begin + "\"" + "x,y\n".repeat(200_000));
     assertEquals(
         "t:3: a cell has more than 100000 characters, which are the most that are read;"
             + " close the quote it begins with, or check that this is the file you mean",
-        refusal(() -> LabTable.of(open, "t", LabTables.UNITS)));
+        refusal(() -> LabTable.of(open, "t", LabTable.UNITS)));
     Path cells = Files.writeString(lab.file("cells.csv"), begin + "x,".repeat(1_000_000));
     assertEquals(
         "t:3: a row has more than 1000 cells, which are the most that are read;"
             + " check that this is the file you mean",
-        refusal(() -> LabTable.of(cells, "t", LabTables.UNITS)));
+        refusal(() -> LabTable.of(cells, "t", LabTable.UNITS)));
   }
 }

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.twinrig.intake.GrowingTable;
 import org.twinrig.intake.LabTable;
-import org.twinrig.intake.LabTables;
 import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
@@ -33,11 +32,11 @@ final class Tables {
       ofStudy(lab, "sessions.csv", content);
     } else if (header.contains("fixture")) {
       ofStudy(lab, "captures.csv", content);
-      grown(lab.file("captures.csv"), content, LabTables.CAPTURES, "file");
+      grown(lab.file("captures.csv"), content, LabTable.CAPTURES, "file");
       mended(lab.file("captures.csv"), content);
     } else {
       ofStudy(lab, "units.csv", content);
-      grown(lab.file("units.csv"), content, LabTables.UNITS, "unit");
+      grown(lab.file("units.csv"), content, LabTable.UNITS, "unit");
     }
   }
 
@@ -102,20 +101,19 @@ final class Tables {
   private static void mended(Path file, byte[] content) throws IOException {
     Files.write(file, content);
     try {
-      LabTable table = LabTable.of(file, "t", LabTables.CAPTURES);
+      LabTable table = LabTable.of(file, "t", LabTable.CAPTURES);
       List<Integer> lines = table.read(row -> row.ifSound(row::line)).value();
-      List<List<String>> before = cells(file, LabTables.CAPTURES);
+      List<List<String>> before = cells(file, LabTable.CAPTURES);
       if (lines.isEmpty() || lines.size() < table.size()) {
         return;
       }
       int last = lines.get(lines.size() - 1);
       Files.write(file, new MendedTable(content).with(last, "exclude", "leak, \"left\""));
-      List<String> excluded = LabTable.of(file, "t", LabTables.CAPTURES).cells("exclude");
+      List<String> excluded = LabTable.of(file, "t", LabTable.CAPTURES).cells("exclude");
       assertEquals("leak, \"left\"", last(excluded));
-      List<List<String>> now = cells(file, LabTables.CAPTURES);
+      List<List<String>> now = cells(file, LabTable.CAPTURES);
       assertEquals(table.size(), excluded.size());
-      assertEquals(
-          without(table, before), without(LabTable.of(file, "t", LabTables.CAPTURES), now));
+      assertEquals(without(table, before), without(LabTable.of(file, "t", LabTable.CAPTURES), now));
     } catch (UnusableInput e) {
       // what was found out about the table was checked when it was read
     }

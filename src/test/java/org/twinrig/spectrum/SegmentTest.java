@@ -82,7 +82,7 @@ class SegmentTest {
     double[] quiet = new double[80];
     quiet[7] = 0.5;
     quiet[70] = -0.5;
-    assertEquals(onset, Onset.of(Signal.copyOf(samples, 1000), searchMs));
-    assertEquals(7, Onset.of(Signal.copyOf(quiet, 1000), searchMs), "of two alike the first");
+    assertEquals(onset, Segment.onset(Signal.copyOf(samples, 1000), searchMs));
+    assertEquals(7, Segment.onset(Signal.copyOf(quiet, 1000), searchMs), "of two alike the first");
   }
 }
