@@ -15,6 +15,16 @@ record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
   /** Kinds with fewer units cannot spare one. */
   private static final int ENOUGH_TO_SPARE = 10;
 
+  private static final List<String> TREES =
+      List.of(
+          ("Alder Ash Aspen Beech Birch Cherry Chestnut Cypress Elder Elm Fir Hawthorn "
+                  + "Hazel Holly Hornbeam Juniper Larch Laurel Linden Maple Medlar Mulberry Oak Pear "
+                  + "Pine Plum Poplar Rowan Sloe Spindle Spruce Sycamore Walnut Whitebeam Willow Yew")
+              .split(" "));
+
+  /** Shares no divisor with the number of trees, so that neighbours in a table differ. */
+  private static final int TREE_STEP = 11;
+
   Member {
     fixtures = List.copyOf(fixtures);
   }
@@ -41,7 +51,7 @@ record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
     String note = both ? "both sides measured" : "";
     Unit unit =
         new Unit(
-            UnitNames.of(index),
+            unitName(index),
             kind.label(),
             holdout ? Unit.Role.HOLDOUT : Unit.Role.FIT,
             "",
@@ -58,5 +68,11 @@ record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
       SimulationPlan plan, SimulationPlan.Group group, int number) {
     boolean spared = group.fit() >= ENOUGH_TO_SPARE && number < plan.troubles().oneFixtureUnits();
     return spared ? List.of((number + plan.groups().indexOf(group)) % 2) : List.of(0, 1);
+  }
+
+  /** An invented name for an index from 0, a tree and a number; no two have the same. */
+  static String unitName(int index) {
+    int number = 1 + index * 7 % 19 + 20 * (index / TREES.size());
+    return TREES.get(index % TREES.size() * TREE_STEP % TREES.size()) + " " + number;
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.simulation;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.capture.Capture;
 
@@ -29,11 +28,5 @@ record SimulatedCapture(
     String text() {
       return text;
     }
-  }
-
-  SimulatedCapture {
-    Objects.requireNonNull(capture, "capture");
-    Objects.requireNonNull(planted, "planted");
-    Objects.requireNonNull(format, "format");
   }
 }

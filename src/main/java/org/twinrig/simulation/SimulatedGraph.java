@@ -1,6 +1,5 @@
 package org.twinrig.simulation;
 
-import java.util.Objects;
 import org.twinrig.response.Response;
 
 /**
@@ -26,14 +25,5 @@ public record SimulatedGraph(
     RAW,
     /** A reference curve was subtracted. */
     COMPENSATED
-  }
-
-  public SimulatedGraph {
-    Objects.requireNonNull(kind, "kind");
-    Objects.requireNonNull(response, "response");
-    Objects.requireNonNull(form, "form");
-    if (seatings < 1) {
-      throw new IllegalArgumentException("seatings must be 1 or more, but is " + seatings);
-    }
   }
 }

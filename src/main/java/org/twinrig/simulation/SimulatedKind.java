@@ -9,21 +9,23 @@ import java.util.stream.Collectors;
  */
 public enum SimulatedKind {
   /** Light open membrane: low source impedance, hardly cares what it plays into. */
-  OPEN_OVER_EAR("open over-ear"),
+  OPEN_OVER_EAR("open over-ear", KindRanges.OPEN_OVER_EAR),
 
   /** Closed cup: the seal decides the bass. */
-  CLOSED_OVER_EAR("closed over-ear"),
+  CLOSED_OVER_EAR("closed over-ear", KindRanges.CLOSED_OVER_EAR),
 
   /** Small cushion on the pinna: little front volume, a leak that is never quite shut. */
-  ON_EAR("on-ear"),
+  ON_EAR("on-ear", KindRanges.ON_EAR),
 
   /** Sealed into the canal: small volumes, high source impedance. */
-  IN_EAR("in-ear");
+  IN_EAR("in-ear", KindRanges.IN_EAR);
 
   private final String label;
+  private final KindRanges ranges;
 
-  SimulatedKind(String label) {
+  SimulatedKind(String label, KindRanges ranges) {
     this.label = label;
+    this.ranges = ranges;
   }
 
   /** The kind as study files write it: for example {@code in-ear}. */
@@ -55,11 +57,6 @@ public enum SimulatedKind {
   }
 
   KindRanges ranges() {
-    return switch (this) {
-      case OPEN_OVER_EAR -> KindRanges.OPEN_OVER_EAR;
-      case CLOSED_OVER_EAR -> KindRanges.CLOSED_OVER_EAR;
-      case ON_EAR -> KindRanges.ON_EAR;
-      case IN_EAR -> KindRanges.IN_EAR;
-    };
+    return ranges;
   }
 }

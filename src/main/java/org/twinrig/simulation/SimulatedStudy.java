@@ -22,8 +22,6 @@ import org.twinrig.study.Study;
  * content hash is a stand-in until they are written.
  */
 public final class SimulatedStudy {
-  private static final int TRUTH_SEATINGS = 64;
-
   private final SimulationPlan plan;
   private final Bench bench;
   private final List<Member> members;
@@ -90,7 +88,7 @@ public final class SimulatedStudy {
    * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    */
   public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
-    return new PopulationTruth(bench, grid, anchor).meanTransfer(kind);
+    return new TrueLevels(bench, grid, anchor).meanTransfer(kind, TrueLevels.POPULATION);
   }
 
   /**
@@ -105,8 +103,7 @@ public final class SimulatedStudy {
             .filter(m -> m.unit().name().equals(unit))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no unit is called " + unit));
-    SeatingMean mean = new SeatingMean(bench.hz(), grid, anchor);
-    return Levels.copyOf(grid, member.specimen().transferDb(bench, mean, TRUTH_SEATINGS));
+    return new TrueLevels(bench, grid, anchor).transfer(member.specimen());
   }
 
   /**
@@ -118,9 +115,7 @@ public final class SimulatedStudy {
   public Levels trueOnNewFixture(String graph, BandGrid grid, Anchor anchor) {
     for (int index = 0; index < graphs.size(); index++) {
       if (graphs.get(index).graph().equals(graph)) {
-        SeatingMean mean = new SeatingMean(bench.hz(), grid, anchor);
-        Specimen specimen = CatalogueDraw.specimen(plan, index);
-        return Levels.copyOf(grid, specimen.levelsDb(bench, mean, TRUTH_SEATINGS, 1));
+        return new TrueLevels(bench, grid, anchor).on(1, CatalogueDraw.specimen(plan, index));
       }
     }
     throw new IllegalArgumentException("no graph is called " + graph);

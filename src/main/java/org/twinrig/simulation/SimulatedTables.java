@@ -21,7 +21,7 @@ import org.twinrig.response.Levels;
  */
 final class SimulatedTables {
   /** The curve that compensated graphs had subtracted, relative to catalogue.csv. */
-  static final String REFERENCE_FILE = "catalogue/" + ReferenceCurve.NAME + ".csv";
+  static final String REFERENCE_FILE = "catalogue/" + CatalogueDraw.REFERENCE + ".csv";
 
   private static final BandGrid GRID = BandGrid.covering(20, 20_000, 12);
   private static final Anchor ANCHOR = new Anchor.Range(300, 1000);
@@ -148,7 +148,7 @@ final class SimulatedTables {
         # Lost seals, drift and noise have no part in it.
         # Monte Carlo over %d units per kind.
         kind,band_hz,lower_hz,upper_hz,true_db"""
-            .formatted(PopulationTruth.UNITS),
+            .formatted(TrueLevels.POPULATION),
         study.plan().groups().stream()
             .map(SimulationPlan.Group::kind)
             .flatMap(

@@ -60,10 +60,6 @@ record SimulatedUnit(
     modes = List.copyOf(modes);
   }
 
-  static SimulatedUnit draw(SimulatedKind kind, Draws draws) {
-    return kind.ranges().draw(kind, draws);
-  }
-
   /** One of its two sides: the same design, built twice. */
   SimulatedUnit side(Draws draws) {
     List<Mode> built = new ArrayList<>();

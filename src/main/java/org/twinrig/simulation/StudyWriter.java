@@ -90,7 +90,7 @@ final class StudyWriter {
       write(file, CaptureFormat.PLAIN.bytes(graph.response()));
     }
     double[] hz = study.frequenciesHz();
-    double[] levels = Arrays.stream(hz).map(ReferenceCurve::levelDb).toArray();
+    double[] levels = Arrays.stream(hz).map(CatalogueDraw::referenceDb).toArray();
     byte[] reference = CaptureFormat.PLAIN.bytes(Response.copyOf(hz, levels));
     write(data.resolve(SimulatedTables.REFERENCE_FILE), reference);
     write(data.resolve("truth/catalogue.csv"), tables.trueCatalogue());
