@@ -9,22 +9,12 @@ import org.twinrig.capture.Side;
 import org.twinrig.simulation.SimulatedGraph.Form;
 
 /** Makes the back catalogue: graphs of fresh units on the old fixture, as a lab piles them up. */
-final class CatalogueDraw {
+record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
   static final String REFERENCE = "house-reference";
 
   private static final int MOST_SEATINGS = 5;
   private static final double NARROW_FROM_HZ = 50;
   private static final double NARROW_TO_HZ = 16_000;
-
-  private final SimulationPlan plan;
-  private final Bench bench;
-  private final int firstName;
-
-  CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
-    this.plan = plan;
-    this.bench = bench;
-    this.firstName = firstName;
-  }
 
   List<SimulatedGraph> graphs() {
     return IntStream.range(0, plan.catalogueGraphs()).parallel().mapToObj(this::graph).toList();

@@ -28,7 +28,6 @@ record Complex(double re, double im) {
         (re * other.re + im * other.im) / square, (im * other.re - re * other.im) / square);
   }
 
-  /** Square of the magnitude. */
   double power() {
     return re * re + im * im;
   }

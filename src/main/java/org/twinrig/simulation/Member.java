@@ -6,10 +6,9 @@ import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 
 /**
- * A unit of the study as the lab has it, with the specimen behind it.
- *
- * @param turn when in the study it was measured, from 0
- * @param fixtures keys of the fixtures it was measured on: 0 the old one, 1 the new one
+ * A unit of the study as the lab has it, with the specimen behind it. Its turn says when in the
+ * study it was measured, from 0; keys of the fixtures it was measured on are 0 for the old one and
+ * 1 for the new one.
  */
 record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
   /** Kinds with fewer units cannot spare one. */

@@ -12,7 +12,6 @@ import org.twinrig.capture.Capture;
 record SimulatedCapture(
     Capture capture, double[] phaseDeg, Optional<Trouble> planted, CaptureFormat format) {
 
-  /** A planted trouble. */
   enum Trouble {
     /** The cushion or tip did not seal. */
     LOST_SEAL("lost seal"),

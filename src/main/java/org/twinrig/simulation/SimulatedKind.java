@@ -21,6 +21,8 @@ public enum SimulatedKind {
   IN_EAR("in-ear", KindRanges.IN_EAR);
 
   private final String label;
+
+  @SuppressWarnings("ImmutableEnumChecker") // records, and lists that cannot be changed
   private final KindRanges ranges;
 
   SimulatedKind(String label, KindRanges ranges) {
@@ -33,22 +35,19 @@ public enum SimulatedKind {
     return label;
   }
 
-  /**
-   * The kind that study files write so.
-   *
-   * @throws IllegalArgumentException when there is none
-   */
+  /** The kind that study files write so. */
   public static SimulatedKind ofLabel(String label) {
-    for (SimulatedKind kind : values()) {
-      if (kind.label.equals(label)) {
-        return kind;
-      }
-    }
-    throw new IllegalArgumentException(
-        "a kind must be one of "
-            + Arrays.stream(values()).map(SimulatedKind::label).collect(Collectors.joining(", "))
-            + ", but is "
-            + label);
+    return Arrays.stream(values())
+        .filter(kind -> kind.label.equals(label))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    Arrays.stream(values())
+                        .map(SimulatedKind::label)
+                        .collect(
+                            Collectors.joining(
+                                ", ", "a kind must be one of ", ", but is " + label))));
   }
 
   /** Key of the kind's random numbers; hashes of strings are the same everywhere. */

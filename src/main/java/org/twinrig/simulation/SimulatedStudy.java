@@ -44,7 +44,6 @@ public final class SimulatedStudy {
     this.graphs = List.copyOf(graphs);
   }
 
-  /** The plan it was made after. */
   public SimulationPlan plan() {
     return plan;
   }
@@ -94,8 +93,6 @@ public final class SimulatedStudy {
   /**
    * A unit's own transfer, dB per band: the expectation over its good seatings, and the mean over
    * its measured sides, of anchored band level on the new fixture minus the same on the old one.
-   *
-   * @throws IllegalArgumentException when no unit has the name
    */
   public Levels trueUnitTransfer(String unit, BandGrid grid, Anchor anchor) {
     Member member =
@@ -109,16 +106,13 @@ public final class SimulatedStudy {
   /**
    * What the new fixture would show of a catalogue's unit, raw: its band levels there, dB relative
    * to the anchor, in expectation over good seatings.
-   *
-   * @throws IllegalArgumentException when no graph has the name
    */
   public Levels trueOnNewFixture(String graph, BandGrid grid, Anchor anchor) {
-    for (int index = 0; index < graphs.size(); index++) {
-      if (graphs.get(index).graph().equals(graph)) {
-        return new TrueLevels(bench, grid, anchor).on(1, CatalogueDraw.specimen(plan, index));
-      }
+    int index = graphs.stream().map(SimulatedGraph::graph).toList().indexOf(graph);
+    if (index < 0) {
+      throw new IllegalArgumentException("no graph is called " + graph);
     }
-    throw new IllegalArgumentException("no graph is called " + graph);
+    return new TrueLevels(bench, grid, anchor).on(1, CatalogueDraw.specimen(plan, index));
   }
 
   /**

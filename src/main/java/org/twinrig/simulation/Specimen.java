@@ -4,12 +4,8 @@ import java.util.List;
 import org.twinrig.capture.Side;
 
 /**
- * One headphone as built: its sides, and how each of them comes out on a fixture.
- *
- * @param seed of its study
- * @param number which of the kind it is; graphs of the catalogue count on from 1,000,000
- * @param sides the sides that are measured
- * @param sampling how it comes from its kind
+ * One headphone as built: its sides, and how each of them comes out on a fixture. Graphs of the
+ * catalogue have numbers from 1,000,000 on.
  */
 record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sampling sampling) {
 

@@ -15,12 +15,7 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
 
 /** Writes a simulated study as files, whole or not at all. */
-final class StudyWriter {
-  private final SimulatedStudy study;
-
-  StudyWriter(SimulatedStudy study) {
-    this.study = study;
-  }
+record StudyWriter(SimulatedStudy study) {
 
   void writeTo(Path folder) throws UnusableInput, IOException {
     Path target = folder.toAbsolutePath().normalize();

@@ -33,10 +33,6 @@ record Tube(double lengthM, double radiusM) {
     return Math.PI * radiusM * radiusM;
   }
 
-  double volumeM3() {
-    return areaM2() * lengthM;
-  }
-
   /** The chain matrix at an angular frequency in rad/s. */
   TwoPort at(double omega) {
     double series = radiusM * Math.sqrt(Air.DENSITY * omega / Air.VISCOSITY);

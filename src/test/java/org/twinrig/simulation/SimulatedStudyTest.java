@@ -123,7 +123,7 @@ class SimulatedStudyTest {
     TrueLevels truth = truth(SimulationPlan.standard());
     Chain.LoadedAxis to = truth.bench().to();
     FittedUnit fitted = specimen.on(to.fixture(), Side.M, 1);
-    double middle = truth.levelsDb(to, fitted, List.of(Placement.MIDDLE))[0];
+    double middle = truth.levelsDb(to, fitted, List.of(new Placement(0, 0, 0, 0, 0, 0)))[0];
     double expected = truth.on(1, specimen).db(0);
     assertTrue(expected < middle - 0.1, () -> expected + " against " + middle);
   }

@@ -84,7 +84,7 @@ class TubeTest {
   void aTubeNeedsARadius() {
     assertThrows(IllegalArgumentException.class, () -> new Tube(0.01, 0));
     assertThrows(IllegalArgumentException.class, () -> new Tube(-1e-9, 0.001));
-    assertEquals(0, new Tube(0, 0.001).volumeM3());
+    assertEquals(0, new Tube(0, 0.001).lengthM());
   }
 
   private static double neckReactance(Tube neck, double volumeM3, double hz) {
