@@ -11,7 +11,6 @@ import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
-import org.twinrig.evidence.HeldOutUnits;
 import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
@@ -158,7 +157,7 @@ public final class Analysis {
     MarkedKind kind = MarkedKind.of(study, paired, wanders, threads);
     KindEstimate estimate = kind.estimate();
     List<Trial> unseen =
-        units.heldOut().map(h -> heldOut(kind.transfer(), estimate).judge(h)).orElse(List.of());
+        units.heldOut().map(h -> heldOut(kind.transfer(), estimate, h)).orElse(List.of());
     KindEvidence evidence = evidence(paired, estimate, unseen);
     return new KindOutcome(
         paired,
@@ -228,10 +227,12 @@ public final class Analysis {
     return paired.stream().collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
   }
 
-  private HeldOutUnits heldOut(TransferFunction transfer, KindEstimate estimate) {
-    return new HeldOutUnits(
+  private List<Trial> heldOut(
+      TransferFunction transfer, KindEstimate estimate, PairedUnits unseen) {
+    return Trial.heldOut(
         StudyOutcome.translation(study, "", Translation.Handling.plain(), List.of(transfer)),
-        estimate);
+        estimate,
+        unseen);
   }
 
   private List<ResonanceWander> wanders(PairedUnits fine) {

@@ -2,7 +2,7 @@ package org.twinrig.analysis;
 
 import java.util.List;
 import org.twinrig.evidence.ErrorBudget;
-import org.twinrig.evidence.RegionErrors;
+import org.twinrig.evidence.PredictionErrors;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.regression.KindEstimate;
@@ -42,7 +42,7 @@ public record KindOutcome(
   }
 
   /** Errors on units that did not enter, by region. */
-  public List<RegionErrors> errors() {
+  public List<PredictionErrors> errors() {
     return evidence.leftOut().regions();
   }
 

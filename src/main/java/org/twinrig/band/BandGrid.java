@@ -67,7 +67,6 @@ public record BandGrid(List<Band> bands) {
     return midHz >= fromHz / quarter && midHz <= toHz * quarter;
   }
 
-  /** How many bands there are: 1 or more. */
   public int size() {
     return bands.size();
   }
@@ -77,17 +76,14 @@ public record BandGrid(List<Band> bands) {
     return bands.get(position);
   }
 
-  /** Bands per octave: {@code N}. */
   public int perOctave() {
     return bands.get(0).perOctave();
   }
 
-  /** The lower edge of the first band. */
   public double lowerHz() {
     return bands.get(0).lowerHz();
   }
 
-  /** The upper edge of the last band. */
   public double upperHz() {
     return bands.get(bands.size() - 1).upperHz();
   }

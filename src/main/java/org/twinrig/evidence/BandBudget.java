@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.twinrig.band.Band;
+import org.twinrig.internal.VarianceEstimate;
 
 /**
  * The error budget of one band of one kind.
@@ -17,7 +19,7 @@ import org.twinrig.band.Band;
  */
 public record BandBudget(
     Band band,
-    Map<ErrorSource, Contribution> known,
+    Map<ErrorSource, VarianceEstimate> known,
     double confidence,
     Optional<MonteCarloCheck> monteCarlo) {
 
@@ -25,19 +27,16 @@ public record BandBudget(
     known = java.util.Collections.unmodifiableMap(new EnumMap<>(known));
   }
 
-  /** The variance one source adds, dB²; nothing when it is not known. */
-  public OptionalDouble variance(ErrorSource source) {
-    Contribution found = known.get(source);
-    return found == null ? OptionalDouble.empty() : OptionalDouble.of(found.variance());
+  /** The variance sources add together, dB²; nothing when one of them is not known. */
+  public OptionalDouble variance(ErrorSource... sources) {
+    return known.keySet().containsAll(List.of(sources))
+        ? OptionalDouble.of(Stream.of(sources).mapToDouble(s -> known.get(s).variance()).sum())
+        : OptionalDouble.empty();
   }
 
   /** The variance the two calibrators add: dB², or nothing when it is not known. */
   public OptionalDouble calibratorVariance() {
-    OptionalDouble from = variance(ErrorSource.CALIBRATOR_FROM);
-    OptionalDouble to = variance(ErrorSource.CALIBRATOR_TO);
-    return from.isPresent() && to.isPresent()
-        ? OptionalDouble.of(from.getAsDouble() + to.getAsDouble())
-        : OptionalDouble.empty();
+    return variance(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO);
   }
 
   /**

@@ -8,6 +8,7 @@ import java.util.function.DoubleSupplier;
 import java.util.stream.Stream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.twinrig.band.Band;
+import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.study.BandSample;
@@ -18,22 +19,18 @@ import org.twinrig.study.Settings;
 /**
  * What the budget of one band is made from; the formulas stand at {@link ErrorBudget}.
  *
- * @param from {@code s2_A/ñ_A}, if any unit was seated twice
- * @param to {@code s2_B/ñ_B}, if any unit was seated twice
- * @param fit {@code SE²}
- * @param tauSquared {@code τ²} in dB²
- * @param calibratorHalfWidthDb limit of either calibrator's level in dB, 0 where it cancels;
- *     nothing when it is not known
- * @param drift of the correction for drift, if there was one
+ * <p>{@code s2_A/ñ_A} and {@code s2_B/ñ_B}, if any unit was seated twice; {@code SE²}; {@code τ²}
+ * in dB²; the limit of either calibrator's level in dB, 0 where it cancels and nothing when it is
+ * not known; and that of the correction for drift, if there was one.
  */
 record BandInputs(
     Band band,
-    Optional<Estimated> from,
-    Optional<Estimated> to,
-    Estimated fit,
+    Optional<VarianceEstimate> from,
+    Optional<VarianceEstimate> to,
+    VarianceEstimate fit,
     double tauSquared,
     Optional<Double> calibratorHalfWidthDb,
-    Optional<Estimated> drift) {
+    Optional<VarianceEstimate> drift) {
 
   /**
    * Share of {@code τ²+v} that stands for a {@code τ²} of 0: far below what any table prints, and
@@ -41,20 +38,18 @@ record BandInputs(
    */
   private static final double SMALLEST_SHARE = 1e-14;
 
-  /** A variance in dB² that was estimated, with its degrees of freedom. */
-  record Estimated(double variance, double degreesOfFreedom) {
-    static Optional<Estimated> ofSeatings(BandSample.Seatings seatings) {
-      int freedom = seatings.degreesOfFreedom();
-      return seatings.variance().isPresent() && freedom > 0
-          ? Optional.of(
-              new Estimated(seatings.variance().getAsDouble() / seatings.harmonicMean(), freedom))
-          : Optional.empty();
-    }
+  private static Optional<VarianceEstimate> ofSeatings(BandSample.Seatings seatings) {
+    int freedom = seatings.degreesOfFreedom();
+    return seatings.variance().isPresent() && freedom > 0
+        ? Optional.of(
+            new VarianceEstimate(
+                seatings.variance().getAsDouble() / seatings.harmonicMean(), freedom))
+        : Optional.empty();
+  }
 
-    /** The uncertainty of the variance itself, up to a factor 2. */
-    double squareByFreedom() {
-      return variance * variance / degreesOfFreedom;
-    }
+  /** The uncertainty of a variance itself, up to a factor 2. */
+  private static double squareByFreedom(VarianceEstimate e) {
+    return e.variance() * e.variance() / e.degreesOfFreedom();
   }
 
   static BandInputs of(
@@ -71,59 +66,54 @@ record BandInputs(
             : settings.calibratorClass().map(CalibratorClass::levelLimitDb);
     return new BandInputs(
         fitted.band(),
-        Estimated.ofSeatings(sample.from()),
-        Estimated.ofSeatings(sample.to()),
-        new Estimated(se * se, fitted.mean().degreesOfFreedom()),
+        ofSeatings(sample.from()),
+        ofSeatings(sample.to()),
+        new VarianceEstimate(se * se, fitted.mean().degreesOfFreedom()),
         fitted.mean().tauSquared(),
         limit,
-        correction
-            .flatMap(c -> c.uncertainty(fitted.band().midHz()))
-            .map(u -> new Estimated(u.variance(), u.degreesOfFreedom())));
+        correction.flatMap(c -> c.uncertainty(fitted.band().midHz())));
   }
 
-  private List<Estimated> seatings() {
+  private List<VarianceEstimate> seatings() {
     return Stream.of(from, to).flatMap(Optional::stream).toList();
   }
 
   /** The variance of a new unit's difference as the model holds it, {@code τ² + v}. */
-  private Estimated oneUnit() {
-    double seating = seatings().stream().mapToDouble(Estimated::variance).sum();
-    return new Estimated(tauSquared + seating, fit.degreesOfFreedom);
+  private VarianceEstimate oneUnit() {
+    double seating = seatings().stream().mapToDouble(VarianceEstimate::variance).sum();
+    return new VarianceEstimate(tauSquared + seating, fit.degreesOfFreedom());
   }
 
-  private Estimated units() {
-    double all = oneUnit().variance;
+  private VarianceEstimate units() {
+    double all = oneUnit().variance();
     if (all == 0) {
-      return new Estimated(0, fit.degreesOfFreedom);
+      return new VarianceEstimate(0, fit.degreesOfFreedom());
     }
-    double seating = seatings().stream().mapToDouble(Estimated::squareByFreedom).sum();
+    double seating = seatings().stream().mapToDouble(BandInputs::squareByFreedom).sum();
     // The part of the differences that the fit has not brought in already.
     double differences =
-        new Estimated(all + fit.variance, fit.degreesOfFreedom).squareByFreedom()
-            - fit.squareByFreedom();
+        squareByFreedom(new VarianceEstimate(all + fit.variance(), fit.degreesOfFreedom()))
+            - squareByFreedom(fit);
     double held = Math.max(tauSquared, SMALLEST_SHARE * all);
-    return new Estimated(held, held * held / (differences + seating));
+    return new VarianceEstimate(held, held * held / (differences + seating));
   }
 
   BandBudget budget(double confidence, Optional<BandBudget.MonteCarloCheck> check) {
-    Map<ErrorSource, Contribution> known = new EnumMap<>(ErrorSource.class);
-    put(known, ErrorSource.UNITS, units());
-    from.ifPresent(e -> put(known, ErrorSource.SEATING_FROM, e));
-    to.ifPresent(e -> put(known, ErrorSource.SEATING_TO, e));
-    put(known, ErrorSource.FIT, fit);
+    Map<ErrorSource, VarianceEstimate> known = new EnumMap<>(ErrorSource.class);
+    known.put(ErrorSource.UNITS, units());
+    from.ifPresent(e -> known.put(ErrorSource.SEATING_FROM, e));
+    to.ifPresent(e -> known.put(ErrorSource.SEATING_TO, e));
+    known.put(ErrorSource.FIT, fit);
     calibratorHalfWidthDb.ifPresent(
         a -> {
-          for (ErrorSource source :
-              List.of(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO)) {
-            known.put(source, Contribution.within(source.word(), a));
-          }
+          // Rectangular: u = a/√3 (JCGM 100:2008, 4.3.7), infinitely many degrees of freedom
+          // (G.4.3).
+          VarianceEstimate within = new VarianceEstimate(a * a / 3, Double.POSITIVE_INFINITY);
+          known.put(ErrorSource.CALIBRATOR_FROM, within);
+          known.put(ErrorSource.CALIBRATOR_TO, within);
         });
-    drift.ifPresent(e -> put(known, ErrorSource.DRIFT, e));
+    drift.ifPresent(e -> known.put(ErrorSource.DRIFT, e));
     return new BandBudget(band, known, confidence, check);
-  }
-
-  private static void put(Map<ErrorSource, Contribution> known, ErrorSource source, Estimated e) {
-    known.put(source, Contribution.typeA(source.word(), Math.sqrt(e.variance), e.degreesOfFreedom));
   }
 
   /** The joint distribution that the Monte Carlo run draws from. */
@@ -132,22 +122,22 @@ record BandInputs(
     boolean exists =
         Stream.of(List.of(fit), seatings(), drift.stream().toList())
             .flatMap(List::stream)
-            .allMatch(e -> e.degreesOfFreedom > 2);
+            .allMatch(e -> e.degreesOfFreedom() > 2);
     return new MonteCarlo.Model(
         this::normalVariance, a == 0 ? new double[0] : new double[] {a, a}, exists);
   }
 
   private DoubleSupplier normalVariance(RandomGenerator random) {
-    double unit = oneUnit().variance;
-    DoubleSupplier ofDifferences = MonteCarlo.varianceFactor(random, fit.degreesOfFreedom);
-    double[] seating = seatings().stream().mapToDouble(Estimated::variance).toArray();
+    double unit = oneUnit().variance();
+    DoubleSupplier ofDifferences = MonteCarlo.varianceFactor(random, fit.degreesOfFreedom());
+    double[] seating = seatings().stream().mapToDouble(VarianceEstimate::variance).toArray();
     DoubleSupplier[] ofSeating =
         seatings().stream()
-            .map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom))
+            .map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom()))
             .toArray(DoubleSupplier[]::new);
-    double corrected = drift.map(Estimated::variance).orElse(0.0);
+    double corrected = drift.map(VarianceEstimate::variance).orElse(0.0);
     DoubleSupplier ofDrift =
-        drift.map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom)).orElse(() -> 0);
+        drift.map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom())).orElse(() -> 0);
     return () -> {
       double factor = ofDifferences.getAsDouble();
       double floor = 0;
@@ -155,7 +145,7 @@ record BandInputs(
         floor += seating[g] * ofSeating[g].getAsDouble();
       }
       return Math.max(unit * factor, floor)
-          + fit.variance * factor
+          + fit.variance() * factor
           + corrected * ofDrift.getAsDouble();
     };
   }

@@ -10,13 +10,10 @@ import org.twinrig.study.PairedUnits;
 /**
  * The variances of one band that a plan rests on; the formulas stand at {@link Plan}.
  *
- * @param units {@code n₀}, how many units the study has here
- * @param unitVariance of one unit's difference about the mean of the kind, its seatings with it,
- *     dB²
- * @param meanSquare {@code loo_rms²} in dB²
- * @param parameters {@code p}, how many coefficients the rule spends beside the mean
- * @param from seating on the old fixture, as the rule lets it through
- * @param to seating on the new fixture
+ * <p>How many units {@code n₀} the study has here; the variance in dB² of one unit's difference
+ * about the mean of the kind, its seatings with it; {@code loo_rms²} in dB²; {@code p}, how many
+ * coefficients the rule spends beside the mean; seating on the old fixture, as the rule lets it
+ * through, and on the new one.
  */
 record BandVariance(
     int units,

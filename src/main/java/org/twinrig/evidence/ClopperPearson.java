@@ -16,17 +16,7 @@ import org.twinrig.internal.Checks;
 public record ClopperPearson(int hits, int trials, double confidence, double low, double high) {
   private static final double ACCURACY = 1e-14;
 
-  public ClopperPearson {
-    if (!(0 <= low && low <= high && high <= 1)) {
-      throw new IllegalArgumentException("a share's interval must lie from 0 to 1");
-    }
-  }
-
-  /**
-   * The interval of a share of {@code x} in {@code n} at a confidence strictly between 0 and 1.
-   *
-   * @throws IllegalArgumentException when there are more hits than trials, or no trials
-   */
+  /** The interval of a share of {@code x} in {@code n} at a confidence strictly between 0 and 1. */
   public static ClopperPearson of(int hits, int trials, double confidence) {
     Checks.fraction(confidence, "confidence");
     return new ClopperPearson(
@@ -49,7 +39,6 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
             .inverseCumulativeProbability((1 - confidence) / 2);
   }
 
-  /** The share itself: {@code x/n}. */
   public double share() {
     return (double) hits / trials;
   }

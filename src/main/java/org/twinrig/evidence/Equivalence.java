@@ -41,13 +41,10 @@ public record Equivalence(
   }
 
   /**
-   * What was shown at one band.
-   *
-   * @param p value of both one-sided tests together
-   * @param halfDb half-width of the interval at confidence {@code 1-2α} that goes with it, dB
-   * @param simultaneousHalfDb half-width of the interval that holds at all bands at once, dB
-   * @param alone whether equivalence is shown at this band by itself
-   * @param together whether it is shown at this band and all others of which it is said, at once
+   * What was shown at one band. {@code p} of both one-sided tests together; half-width in dB of the
+   * interval at confidence {@code 1-2α} that goes with it, and of the one that holds at all bands
+   * at once; whether equivalence is shown at this band by itself, and at this and all others of
+   * which it is said at once.
    */
   public record Verdict(
       Band band,
@@ -74,7 +71,7 @@ public record Equivalence(
       BandOutcome.Fitted fitted, boolean scatters, double limitDb, double confidence) {
     RandomEffects.Result mean = fitted.mean();
     int freedom = mean.degreesOfFreedom();
-    double p = TwoOneSidedTests.of(mean.meanDb(), mean.standardErrorDb(), freedom, limitDb).p();
+    double p = TwoOneSidedTests.p(mean.meanDb(), mean.standardErrorDb(), freedom, limitDb);
     // Below a confidence of one half 1-2α is no confidence at all.
     double t = Math.max(0, StudentT.oneSided(confidence, freedom));
     return new Verdict(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.response.Anchor;
@@ -61,14 +62,12 @@ import org.twinrig.study.Settings;
 public record ErrorBudget(
     String kind, List<BandBudget> bands, Calibration calibration, int trials) {
 
-  private static final double OCTAVE = Math.pow(10, 0.3);
   private static final int SIGNIFICANT_DIGITS = 1;
 
   public ErrorBudget {
     bands = List.copyOf(bands);
   }
 
-  /** How the calibrators enter. */
   public enum Calibration {
     /** Captures are pinned to an anchor: the level of either chain cancels. */
     CANCELS,
@@ -104,14 +103,12 @@ public record ErrorBudget(
     inputs.forEach(
         (b, in) -> {
           BandBudget budget = in.budget(settings.confidence(), Optional.empty());
-          Optional<UncertaintyBudget> total = budget.total().filter(t -> t.variance() > 0);
-          boolean run = total.isPresent() && checked.contains(b);
-          bands.add(
-              run
-                  ? in.budget(
-                      settings.confidence(),
-                      Optional.of(check(in, total.get(), monteCarlo, settings.seed() + b)))
-                  : budget);
+          Optional<BandBudget.MonteCarloCheck> check =
+              budget
+                  .total()
+                  .filter(total -> total.variance() > 0 && checked.contains(b))
+                  .map(total -> check(in, total, monteCarlo, settings.seed() + b));
+          bands.add(in.budget(settings.confidence(), check));
         });
     return new ErrorBudget(paired.kind(), bands, Calibration.of(settings), monteCarlo.trials());
   }
@@ -133,7 +130,7 @@ public record ErrorBudget(
     Map<Long, Double> distances = new TreeMap<>();
     inputs.forEach(
         (b, in) -> {
-          double octaves = Math.log(in.band().midHz() / 1000) / Math.log(OCTAVE);
+          double octaves = Math.log(in.band().midHz() / 1000) / Math.log(Band.OCTAVE_RATIO);
           long octave = Math.round(octaves);
           double distance = Math.abs(octaves - octave);
           if (distance < distances.getOrDefault(octave, 1.0) - 1e-9) {

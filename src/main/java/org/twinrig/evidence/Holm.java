@@ -15,7 +15,6 @@ import java.util.stream.IntStream;
 final class Holm {
   private Holm() {}
 
-  /** The adjusted values, in the same order. */
   static double[] adjusted(double... p) {
     for (double value : p) {
       if (!(value >= 0 && value <= 1)) {

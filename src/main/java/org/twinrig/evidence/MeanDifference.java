@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
@@ -84,35 +85,27 @@ public record MeanDifference(
         || !first.estimate.kind().equals(second.estimate.kind())) {
       throw new IllegalArgumentException("only the same kind on the same bands can be compared");
     }
-    int bands = first.estimate.bands().size();
-    long fitted = 0;
-    for (int b = 0; b < bands; b++) {
-      fitted += fitted(first, b).isPresent() && fitted(second, b).isPresent() ? 1 : 0;
-    }
+    List<Optional<Welch>> compared =
+        IntStream.range(0, first.estimate.bands().size())
+            .mapToObj(
+                b ->
+                    fitted(first, b)
+                        .flatMap(one -> fitted(second, b).map(two -> Welch.of(one, two))))
+            .toList();
+    long fitted = compared.stream().flatMap(Optional::stream).count();
     double q =
         fitted == 0
             ? 0
             : new SignFlipInterval(terms.confidence, terms.seed)
                 .ofDifference(differences(first), differences(second));
-    List<Optional<Verdict>> verdicts = new ArrayList<>(bands);
-    for (int b = 0; b < bands; b++) {
-      Optional<RandomEffects.Result> one = fitted(first, b);
-      Optional<RandomEffects.Result> two = fitted(second, b);
-      verdicts.add(
-          one.isPresent() && two.isPresent()
-              ? Optional.of(
-                  verdict(
-                      first.estimate.bands().get(b).band(),
-                      Welch.of(one.get(), two.get()),
-                      q,
-                      fitted,
-                      terms))
-              : Optional.empty());
+    List<Optional<Verdict>> verdicts = new ArrayList<>();
+    for (int b = 0; b < compared.size(); b++) {
+      Band band = first.estimate.bands().get(b).band();
+      verdicts.add(compared.get(b).map(welch -> verdict(band, welch, q, fitted, terms)));
     }
     return new MeanDifference(first.estimate.kind(), terms.limitDb, terms.confidence, verdicts);
   }
 
-  /** Over how many octaves something was found. */
   public double octaves(Predicate<Verdict> found) {
     return bands.stream()
         .flatMap(Optional::stream)
@@ -157,7 +150,6 @@ public record MeanDifference(
     return values;
   }
 
-  /** The difference of two means with its standard error. */
   record Welch(double differenceDb, double standardErrorDb, double degreesOfFreedom) {
     static Welch of(RandomEffects.Result one, RandomEffects.Result two) {
       double first = one.standardErrorDb() * one.standardErrorDb();
@@ -180,7 +172,7 @@ public record MeanDifference(
     double bonferroni = StudentT.twoSided(1 - (1 - terms.confidence) / bands, freedom);
     double together = Math.max(alone, Math.min(q, bonferroni)) * se;
     double size = Math.abs(welch.differenceDb);
-    double p = TwoOneSidedTests.of(welch.differenceDb, se, freedom, terms.limitDb).p();
+    double p = TwoOneSidedTests.p(welch.differenceDb, se, freedom, terms.limitDb);
     return new Verdict(
         band,
         welch.differenceDb,

@@ -64,7 +64,6 @@ final class MonteCarlo {
    */
   record Result(OptionalDouble standardDeviation, double halfWidth) {}
 
-  /** Runs all trials. */
   Result run(Model model, long seed) {
     RandomGenerator random = new Well19937c(seed);
     DoubleSupplier variance = model.variance.apply(random);

@@ -149,7 +149,6 @@ public record Plan(
     return new Planner(paired, estimate, limits, confidence).plan();
   }
 
-  /** Looks for the cheapest designs. */
   private record Planner(
       PairedUnits paired, KindEstimate estimate, PlanLimits limits, double confidence) {
 
@@ -159,7 +158,8 @@ public record Plan(
           whole(plans, p -> p.evenChance().isPresent(), (p, design) -> p.expects(design));
       Optional<Design> whole =
           whole(plans, p -> p.cautious().isPresent(), (p, design) -> p.meetsCautiously(design));
-      return new Plan(paired.kind(), present(), presentSeatings(), plans, bands(even), even, whole);
+      int seatings = count(paired.from()) + count(paired.to());
+      return new Plan(paired.kind(), present(), seatings, plans, bands(even), even, whole);
     }
 
     /** The cheapest design that serves all zones that can be served, and keeps those met. */
@@ -171,8 +171,7 @@ public record Plan(
       return wanted.isEmpty()
           ? Optional.empty()
           : cheapest(
-              plans.stream().mapToInt(ZonePlan::units).max().orElseThrow(),
-              ranges(plans),
+              plans,
               d ->
                   wanted.stream().allMatch(p -> serves.test(p, d))
                       && kept.stream().allMatch(p -> p.expects(d)));
@@ -184,10 +183,6 @@ public record Plan(
           units,
           (int) Math.max(1, Math.round((double) count(paired.from()) / units)),
           (int) Math.max(1, Math.round((double) count(paired.to()) / units)));
-    }
-
-    private int presentSeatings() {
-      return count(paired.from()) + count(paired.to());
     }
 
     private static int count(PairedUnits.OnFixture fixture) {
@@ -241,31 +236,20 @@ public record Plan(
     private ZonePlan plan(List<BandOutcome.Fitted> bands) {
       ZoneVariance variance =
           new ZoneVariance(bands.stream().map(this::variance).toList(), confidence);
-      ZonePlan open = zone(bands, variance, Optional.empty(), Optional.empty());
-      if (open.outlook() == ZonePlan.Outlook.MET || open.outlook() == ZonePlan.Outlook.NEVER) {
-        return open;
-      }
-      Ranges ranges = ranges(List.of(open));
-      return zone(
-          bands,
-          variance,
-          cheapest(variance.units(), ranges, open::expects),
-          cheapest(variance.units(), ranges, open::meetsCautiously));
-    }
-
-    private ZonePlan zone(
-        List<BandOutcome.Fitted> bands,
-        ZoneVariance variance,
-        Optional<Design> evenChance,
-        Optional<Design> cautious) {
-      return new ZonePlan(
-          bands.get(0).band().lowerHz(),
-          bands.get(bands.size() - 1).band().upperHz(),
-          toleranceDb(bands.get(0)),
-          variance.units() >= limits.unitsMin(),
-          variance,
-          evenChance,
-          cautious);
+      ZonePlan open =
+          new ZonePlan(
+              bands.get(0).band().lowerHz(),
+              bands.get(bands.size() - 1).band().upperHz(),
+              toleranceDb(bands.get(0)),
+              variance.units() >= limits.unitsMin(),
+              variance,
+              Optional.empty(),
+              Optional.empty());
+      return open.outlook() == ZonePlan.Outlook.MET || open.outlook() == ZonePlan.Outlook.NEVER
+          ? open
+          : open.with(
+              cheapest(List.of(open), open::expects),
+              cheapest(List.of(open), open::meetsCautiously));
     }
 
     private BandVariance variance(BandOutcome.Fitted fitted) {
@@ -273,27 +257,23 @@ public record Plan(
     }
 
     /** The seatings that may be planned; as they are where their scatter is not known. */
-    private record Ranges(List<Integer> from, List<Integer> to) {}
-
-    private List<Integer> range(boolean known, int present) {
-      int fewest = Math.max(present, PlanLimits.FEWEST_SEATINGS);
-      return known && fewest <= limits.seatingsMax()
+    private List<Integer> seatings(List<ZonePlan> zones, boolean old) {
+      int now = old ? present().seatingsFrom() : present().seatingsTo();
+      int fewest = Math.max(now, PlanLimits.FEWEST_SEATINGS);
+      return zones.stream().allMatch(z -> z.seatingKnown(old)) && fewest <= limits.seatingsMax()
           ? IntStream.rangeClosed(fewest, limits.seatingsMax()).boxed().toList()
-          : List.of(present);
-    }
-
-    private Ranges ranges(List<ZonePlan> plans) {
-      return new Ranges(
-          range(plans.stream().allMatch(p -> p.seatingKnown(true)), present().seatingsFrom()),
-          range(plans.stream().allMatch(p -> p.seatingKnown(false)), present().seatingsTo()));
+          : List.of(now);
     }
 
     /** The fewest seatings in all; of equal ones the fewest units, then the fewest on the old. */
-    private Optional<Design> cheapest(int fewest, Ranges ranges, Predicate<Design> serves) {
+    private Optional<Design> cheapest(List<ZonePlan> zones, Predicate<Design> serves) {
+      int fewest = zones.stream().mapToInt(ZonePlan::units).max().orElseThrow();
+      List<Integer> old = seatings(zones, true);
+      List<Integer> now = seatings(zones, false);
       List<Design> designs = new ArrayList<>();
       for (int n = Math.max(fewest, limits.unitsMin()); n <= limits.unitsMax(); n++) {
-        for (int from : ranges.from) {
-          for (int to : ranges.to) {
+        for (int from : old) {
+          for (int to : now) {
             designs.add(new Design(n, from, to));
           }
         }

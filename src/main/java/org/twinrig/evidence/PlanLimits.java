@@ -5,14 +5,10 @@ import org.twinrig.internal.Checks;
 import org.twinrig.study.DbLimit;
 
 /**
- * What a plan has to meet, and what a lab can spend on it.
- *
- * @param tolerance the half-width to be reached
- * @param differenceDb the mean difference a study should be able to show, dB, above 0
- * @param unitsMin the fewest units a kind needs before any of its bands is reliable
- * @param unitsMax the most units of a kind that can be captured
- * @param seatingsMax the most seatings of a unit on either fixture, {@link #FEWEST_SEATINGS} or
- *     more
+ * What a plan has to meet, and what a lab can spend on it. The half-width to be reached; the mean
+ * difference a study should be able to show, dB, above 0; the fewest units a kind needs before any
+ * of its bands is reliable, and the most that can be captured; the most seatings of a unit on
+ * either fixture, {@link #FEWEST_SEATINGS} or more.
  */
 public record PlanLimits(
     DbLimit tolerance, double differenceDb, int unitsMin, int unitsMax, int seatingsMax) {

@@ -25,7 +25,6 @@ import org.twinrig.regression.StudentT;
 public record RankCorrelation(
     Measure measure, int units, double coefficient, Optional<Interval> interval) {
 
-  /** Which coefficient. */
   public enum Measure {
     /** Of the ranks, tied units sharing the mean of theirs. */
     SPEARMAN("Spearman", 3),
@@ -64,13 +63,7 @@ public record RankCorrelation(
     }
   }
 
-  /** Both ends of an interval. */
-  public record Interval(double low, double high) {
-    public Interval {
-      Checks.finite(low, "the lower end of a correlation");
-      Checks.finite(high, "the upper end of a correlation");
-    }
-  }
+  public record Interval(double low, double high) {}
 
   public RankCorrelation {
     if (!(Math.abs(coefficient) <= 1)) {

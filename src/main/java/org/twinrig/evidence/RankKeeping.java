@@ -1,7 +1,6 @@
 package org.twinrig.evidence;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -110,12 +109,7 @@ public record RankKeeping(double confidence) {
     }
   }
 
-  /**
-   * Ranks the units of a kind, pinned, by references on the same bands.
-   *
-   * @throws IllegalArgumentException when the bands differ, or no band of the range has a level on
-   *     both reference curves
-   */
+  /** Ranks the units of a kind, pinned, by references on the same bands. */
   public Result of(PairedUnits paired, References references) {
     int[] bands = bands(paired.grid(), references);
     List<Integer> members = new ArrayList<>();
@@ -159,18 +153,18 @@ public record RankKeeping(double confidence) {
 
   private static double[] deviations(
       PairedUnits.OnFixture fixture, Levels reference, List<Integer> members, int[] bands) {
-    double[] deviations = new double[members.size()];
-    Arrays.setAll(
-        deviations,
-        k -> {
-          Levels levels = fixture.means().get(members.get(k));
-          double squares = 0;
-          for (int b : bands) {
-            squares += Math.pow(levels.db(b) - reference.db(b), 2);
-          }
-          return Math.sqrt(squares / bands.length);
-        });
-    return deviations;
+    return members.stream()
+        .map(fixture.means()::get)
+        .mapToDouble(levels -> rms(levels.minus(reference), bands))
+        .toArray();
+  }
+
+  private static double rms(Levels apart, int[] bands) {
+    double squares = 0;
+    for (int b : bands) {
+      squares += Math.pow(apart.db(b), 2);
+    }
+    return Math.sqrt(squares / bands.length);
   }
 
   private static List<Ranked> ranked(

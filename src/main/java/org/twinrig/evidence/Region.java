@@ -27,12 +27,10 @@ public enum Region {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  /** Lower end. */
   public double fromHz() {
     return fromHz;
   }
 
-  /** Upper end. */
   public double toHz() {
     return toHz;
   }

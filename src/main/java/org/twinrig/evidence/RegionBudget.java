@@ -34,32 +34,24 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
 
   /** Mean variance of one source over the bands in which it is known, dB²; nothing when in none. */
   public OptionalDouble variance(ErrorSource source) {
-    return bands.stream()
-        .map(b -> b.variance(source))
-        .filter(OptionalDouble::isPresent)
-        .mapToDouble(OptionalDouble::getAsDouble)
-        .average();
+    return bands.stream().flatMapToDouble(b -> b.variance(source).stream()).average();
   }
 
   /**
-   * Share of a source in what is known of the variance, over all bands of the region, 0 to 1;
-   * nothing when the source is known in no band or there is no variance.
+   * Share of sources together in what is known of the variance, over all bands of the region, 0 to
+   * 1; nothing when they are known in no band or there is no variance.
    */
-  public OptionalDouble share(ErrorSource source) {
+  public OptionalDouble share(ErrorSource... sources) {
     double all = bands.stream().mapToDouble(b -> b.knownOnly().variance()).sum();
-    double part = bands.stream().mapToDouble(b -> b.variance(source).orElse(0)).sum();
-    return variance(source).isPresent() && all > 0
+    double part = bands.stream().mapToDouble(b -> b.variance(sources).orElse(0)).sum();
+    return bands.stream().anyMatch(b -> b.variance(sources).isPresent()) && all > 0
         ? OptionalDouble.of(part / all)
         : OptionalDouble.empty();
   }
 
   /** Share of both calibrators together: 0 to 1, or nothing when it is not known. */
   public OptionalDouble calibratorShare() {
-    OptionalDouble from = share(ErrorSource.CALIBRATOR_FROM);
-    OptionalDouble to = share(ErrorSource.CALIBRATOR_TO);
-    return from.isPresent() && to.isPresent()
-        ? OptionalDouble.of(from.getAsDouble() + to.getAsDouble())
-        : OptionalDouble.empty();
+    return share(ErrorSource.CALIBRATOR_FROM, ErrorSource.CALIBRATOR_TO);
   }
 
   /** Mean over the bands of what is known of the variance: dB². */

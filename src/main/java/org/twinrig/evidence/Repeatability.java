@@ -62,7 +62,6 @@ public record Repeatability(
     }
   }
 
-  /** The scatter of a kind, with intervals at a confidence. */
   public static Repeatability of(PairedUnits paired, double confidence) {
     List<Optional<Scatter>> from = new ArrayList<>();
     List<Optional<Scatter>> to = new ArrayList<>();

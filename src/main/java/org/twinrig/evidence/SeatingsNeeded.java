@@ -2,6 +2,7 @@ package org.twinrig.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.BandOutcome;
@@ -34,37 +35,42 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
     Checks.notNegative(neverBelowDb, "the least half-width in dB");
   }
 
+  /** {@code t²}, what seatings cannot cut and what one seating adds at a band, dB². */
+  private record AtBand(double squaredT, double rest, double perSeating) {}
+
   /** What seatings buy in every region; a region is left out where seating scatter is unknown. */
   public static List<SeatingsNeeded> of(
       PairedUnits paired, KindEstimate estimate, double confidence) {
     List<SeatingsNeeded> rows = new ArrayList<>();
     for (Region region : Region.values()) {
-      double[] squares = new double[SEATINGS.size() + 1];
-      int bands = 0;
+      List<AtBand> bands = new ArrayList<>();
       for (int b = 0; b < estimate.bands().size(); b++) {
         if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
             && region.holds(fitted.band())) {
-          double seatingsTo = paired.at(b).to().harmonicMean();
-          bands += add(fitted, seatingsTo, confidence, squares) ? 1 : 0;
+          at(fitted, paired.at(b).to().harmonicMean(), confidence).ifPresent(bands::add);
         }
       }
-      if (bands > 0) {
-        rows.add(row(region, squares, bands));
+      if (!bands.isEmpty()) {
+        rows.add(
+            new SeatingsNeeded(
+                region,
+                SEATINGS.stream().map(m -> halfDb(bands, m)).toList(),
+                halfDb(bands, Double.POSITIVE_INFINITY)));
       }
     }
     return rows;
   }
 
-  private static SeatingsNeeded row(Region region, double[] squares, int bands) {
-    List<Double> halves = new ArrayList<>();
-    for (int k = 0; k < SEATINGS.size(); k++) {
-      halves.add(Math.sqrt(squares[k] / bands));
+  private static double halfDb(List<AtBand> bands, double seatings) {
+    double squares = 0;
+    for (AtBand b : bands) {
+      squares += b.squaredT * (b.rest + b.perSeating / seatings);
     }
-    return new SeatingsNeeded(region, halves, Math.sqrt(squares[SEATINGS.size()] / bands));
+    return Math.sqrt(squares / bands.size());
   }
 
-  private static boolean add(
-      BandOutcome.Fitted fitted, double seatingsTo, double confidence, double[] squares) {
+  private static Optional<AtBand> at(
+      BandOutcome.Fitted fitted, double seatingsTo, double confidence) {
     OptionalDouble old =
         fitted
             .prediction()
@@ -73,21 +79,13 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
             .orElse(fitted.scatter().seatVarianceFrom());
     OptionalDouble now = fitted.scatter().seatVarianceTo();
     if (old.isEmpty() || now.isEmpty()) {
-      return false;
+      return Optional.empty();
     }
+    double from = old.getAsDouble();
+    double to = now.getAsDouble();
     double rms = fitted.prediction().looRmsDb();
-    double rest =
-        Math.max(
-            0,
-            rms * rms
-                - old.getAsDouble() / fitted.scatter().seatingsFrom()
-                - now.getAsDouble() / seatingsTo);
     double t = StudentT.twoSided(confidence, fitted.mean().degreesOfFreedom());
-    double perSeating = old.getAsDouble() + now.getAsDouble();
-    for (int k = 0; k < SEATINGS.size(); k++) {
-      squares[k] += t * t * (rest + perSeating / SEATINGS.get(k));
-    }
-    squares[SEATINGS.size()] += t * t * rest;
-    return true;
+    double seated = from / fitted.scatter().seatingsFrom() + to / seatingsTo;
+    return Optional.of(new AtBand(t * t, Math.max(0, rms * rms - seated), from + to));
   }
 }

@@ -3,19 +3,26 @@ package org.twinrig.evidence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
+import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.TranslatedBand;
+import org.twinrig.translation.Translation;
+import org.twinrig.translation.Translator;
 
 /**
  * One unit predicted by a rule that never saw its difference.
  *
- * @param unit its name
- * @param errors measured minus predicted, dB per band
- * @param offsetErrors the same for the plain offset
- * @param scale at confidence {@code C} the prediction interval reaches {@code t_ν(C)} times this,
- *     dB; missing where no interval can be made
- * @param degreesOfFreedom {@code ν}, one per band
+ * <p>Errors are measured minus predicted, dB per band, of the model and of the plain offset; at
+ * confidence {@code C} the prediction interval reaches {@code t_ν(C)} times the scale, dB, which is
+ * missing where no interval can be made; {@code ν} per band.
  */
 public record Trial(
     String unit, Levels errors, Levels offsetErrors, Levels scale, List<Integer> degreesOfFreedom) {
@@ -67,5 +74,71 @@ public record Trial(
               freedom));
     }
     return trials;
+  }
+
+  /**
+   * Units that the lab kept out of every fit of the kind, on the study's bands: their mean on the
+   * old fixture is re-expressed like a graph of the catalogue and compared with their mean on the
+   * new one.
+   *
+   * <p>The interval widens where the unit has fewer seatings on the old fixture than the study;
+   * fewer seatings on the new one are not counted in, so that units seated once may fall outside
+   * more often than stated.
+   */
+  public static List<Trial> heldOut(
+      Translation translation, KindEstimate estimate, PairedUnits unseen) {
+    Translator translator = new Translator(translation);
+    List<Trial> trials = new ArrayList<>();
+    for (int i = 0; i < unseen.units().size(); i++) {
+      Levels from = unseen.from().means().get(i);
+      List<TranslatedBand> bands = translator.applyPinned(graph(unseen, i), from).bands();
+      Levels to = unseen.to().means().get(i);
+      trials.add(heldOut(unseen.units().get(i), bands, to, estimate, translation.confidence()));
+    }
+    return trials;
+  }
+
+  private static CatalogueEntry graph(PairedUnits paired, int unit) {
+    String name = paired.units().get(unit);
+    int seatings =
+        paired.from().seatings().get(unit).stream()
+            .filter(n -> n > 0)
+            .mapToInt(n -> n)
+            .min()
+            .orElse(1);
+    return CatalogueEntry.raw(name, paired.kind(), seatings);
+  }
+
+  private static Trial heldOut(
+      String unit,
+      List<TranslatedBand> bands,
+      Levels measured,
+      KindEstimate estimate,
+      double confidence) {
+    int n = bands.size();
+    double[] errors = new double[n];
+    double[] offset = new double[n];
+    double[] scale = new double[n];
+    for (int b = 0; b < n; b++) {
+      Optional<TranslatedBand.Predicted> predicted = bands.get(b).predicted();
+      errors[b] = offset[b] = scale[b] = Double.NaN;
+      OptionalDouble level = measured.level(b);
+      if (predicted.isPresent()
+          && level.isPresent()
+          && estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
+        double fromDb = bands.get(b).fromDb().orElseThrow();
+        errors[b] = level.getAsDouble() - predicted.get().toDb();
+        offset[b] = level.getAsDouble() - fromDb - fitted.mean().meanDb();
+        scale[b] =
+            predicted.get().halfDb()
+                / StudentT.twoSided(confidence, fitted.mean().degreesOfFreedom());
+      }
+    }
+    return new Trial(
+        unit,
+        Levels.copyOf(estimate.grid(), errors),
+        Levels.copyOf(estimate.grid(), offset),
+        Levels.copyOf(estimate.grid(), scale),
+        IntStream.range(0, n).map(b -> estimate.bands().get(b).units() - 1).boxed().toList());
   }
 }

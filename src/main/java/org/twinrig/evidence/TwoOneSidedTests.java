@@ -16,31 +16,22 @@ import org.twinrig.regression.StudentT;
  *
  * <p>Source: Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
  */
-public record TwoOneSidedTests(double pBelow, double pAbove) {
+final class TwoOneSidedTests {
+  private TwoOneSidedTests() {}
 
   /**
-   * Both tests: {@code m} in dB, {@code SE} of 0 dB or more, {@code ν} above 0, not whole where
-   * approximate, and {@code Δ} above 0 dB.
+   * The p value of the whole, the greater of both, for {@code m} in dB, {@code SE} of 0 dB or more,
+   * {@code ν} above 0, not whole where approximate, and {@code Δ} above 0 dB.
    */
-  public static TwoOneSidedTests of(
-      double meanDb, double standardErrorDb, double degreesOfFreedom, double limitDb) {
+  static double p(double meanDb, double standardErrorDb, double degreesOfFreedom, double limitDb) {
     Checks.finite(meanDb, "a mean in dB");
     Checks.notNegative(standardErrorDb, "a standard error in dB");
     Checks.positive(limitDb, "the limit of equivalence in dB");
-    return new TwoOneSidedTests(
-        p(meanDb + limitDb, standardErrorDb, degreesOfFreedom),
-        p(limitDb - meanDb, standardErrorDb, degreesOfFreedom));
-  }
-
-  private static double p(double roomDb, double standardErrorDb, double degreesOfFreedom) {
+    // The nearer limit has the greater p.
+    double roomDb = limitDb - Math.abs(meanDb);
     if (standardErrorDb == 0) {
       return roomDb > 0 ? 0 : 1;
     }
     return StudentT.upperTail(roomDb / standardErrorDb, degreesOfFreedom);
-  }
-
-  /** The p value of the whole: the greater of both. */
-  public double p() {
-    return Math.max(pBelow, pAbove);
   }
 }

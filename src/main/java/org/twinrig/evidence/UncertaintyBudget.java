@@ -3,6 +3,7 @@ package org.twinrig.evidence;
 import java.util.List;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
+import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.StudentT;
 
 /**
@@ -17,19 +18,19 @@ import org.twinrig.regression.StudentT;
  * </ul>
  *
  * <p>{@code c_i} is the sensitivity, {@code u_i} the standard uncertainty and {@code ν_i} the
- * degrees of freedom of input {@code i}. Inputs without uncertainty count for nothing; when none
- * has any, {@code ν_eff} is infinite. Correlated inputs (5.2) are not covered.
+ * degrees of freedom of input {@code i}, which contributes {@code (c_i u_i)²}. Inputs without
+ * uncertainty count for nothing; when none has any, {@code ν_eff} is infinite. Correlated inputs
+ * (5.2) are not covered.
  */
-public record UncertaintyBudget(List<Contribution> contributions, double confidence) {
+public record UncertaintyBudget(List<VarianceEstimate> contributions, double confidence) {
 
   public UncertaintyBudget {
     contributions = List.copyOf(contributions);
     Checks.fraction(confidence, "confidence");
   }
 
-  /** Combined variance: {@code u_c²}. */
   public double variance() {
-    return contributions.stream().mapToDouble(Contribution::variance).sum();
+    return contributions.stream().mapToDouble(VarianceEstimate::variance).sum();
   }
 
   /** Combined standard uncertainty: {@code u_c}, in the unit of the measurand. */
@@ -42,11 +43,10 @@ public record UncertaintyBudget(List<Contribution> contributions, double confide
     return variance() == 0
         ? Double.POSITIVE_INFINITY
         : Satterthwaite.freedom(
-            contributions.stream().mapToDouble(Contribution::variance).toArray(),
-            contributions.stream().mapToDouble(Contribution::degreesOfFreedom).toArray());
+            contributions.stream().mapToDouble(VarianceEstimate::variance).toArray(),
+            contributions.stream().mapToDouble(VarianceEstimate::degreesOfFreedom).toArray());
   }
 
-  /** Coverage factor: {@code k}. */
   public double coverageFactor() {
     return StudentT.twoSided(confidence, effectiveDegreesOfFreedom());
   }

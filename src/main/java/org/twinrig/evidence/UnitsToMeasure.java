@@ -8,6 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.study.PublishingRule;
@@ -76,7 +80,8 @@ public final class UnitsToMeasure {
   }
 
   private List<Choice> choose(Map<String, Sketch> candidates, List<Graph> graphs, int most) {
-    List<BandFit> fits = bands.stream().map(b -> BandFit.of(kind, b, graphs)).toList();
+    List<BandFit> fits = new ArrayList<>();
+    bands.forEach(b -> fits.add(BandFit.of(kind, b, graphs)));
     Map<String, Sketch> left = promising(candidates, fits);
     List<Choice> choices = new ArrayList<>();
     double before = mean(fits);
@@ -87,7 +92,7 @@ public final class UnitsToMeasure {
               .orElseThrow()
               .getKey();
       Sketch sketch = left.remove(best);
-      fits.forEach(fit -> fit.add(sketch));
+      fits.replaceAll(fit -> fit.with(sketch));
       double after = mean(fits);
       choices.add(new Choice(best, kind.kind(), Math.sqrt(before), Math.sqrt(after)));
       before = after;
@@ -120,17 +125,14 @@ public final class UnitsToMeasure {
   }
 
   /**
-   * The fit of one band, as units are added to it.
-   *
-   * @param spread {@code P}, with the intercept first; changed
-   * @param moments mean of {@code a·aᵀ} over the graphs
+   * The fit of one band, as units are added to it: {@code s²}, the window, {@code P} with the
+   * intercept first, and the mean of {@code a·aᵀ} over the graphs.
    */
-  @SuppressWarnings("ArrayRecordComponent") // stays in this file
   private record BandFit(
       double variance,
       List<WindowRule.Predictor> predictors,
-      double[][] spread,
-      double[][] moments) {
+      RealMatrix spread,
+      RealMatrix moments) {
 
     static BandFit of(TransferFunction kind, int band, List<Graph> graphs) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) kind.bands().get(band).outcome();
@@ -139,80 +141,54 @@ public final class UnitsToMeasure {
       List<WindowRule.Predictor> predictors =
           fitted.prediction().window().map(WindowRule::predictors).orElse(List.of());
       int size = predictors.size() + 1;
-      double[][] spread = new double[size][size];
-      spread[0][0] = 1.0 / n;
+      RealMatrix spread = new Array2DRowRealMatrix(size, size);
+      spread.setEntry(0, 0, 1.0 / n);
       for (int k = 1; k < size; k++) {
         double[] axis = new double[size - 1];
         axis[k - 1] = 1;
         double[] column = fitted.prediction().window().orElseThrow().spread(axis);
-        System.arraycopy(column, 0, spread[k], 1, size - 1);
+        spread.setSubMatrix(new double[][] {column}, k, 1);
       }
-      double[][] moments = new double[size][size];
+      RealMatrix moments = new Array2DRowRealMatrix(size, size);
       for (Graph g : graphs) {
-        double[] a = row(predictors, g.sketch());
+        double[] a = row(predictors, g.sketch()).toArray();
         for (int r = 0; r < size; r++) {
           for (int c = 0; c < size; c++) {
-            moments[r][c] += a[r] * a[c] / graphs.size();
+            moments.addToEntry(r, c, a[r] * a[c] / graphs.size());
           }
         }
       }
       return new BandFit(rms * rms * n / (n + 1.0), predictors, spread, moments);
     }
 
-    private static double[] row(List<WindowRule.Predictor> predictors, Sketch sketch) {
+    private static RealVector row(List<WindowRule.Predictor> predictors, Sketch sketch) {
       double[] a = new double[predictors.size() + 1];
       a[0] = 1;
       for (int k = 1; k < a.length; k++) {
         WindowRule.Predictor p = predictors.get(k - 1);
         a[k] = sketch.has(p.band()) ? sketch.db(p.band()) - p.centreDb() : 0;
       }
-      return a;
+      return new ArrayRealVector(a, false);
     }
 
     /** {@code s²·(1 + tr(P·M))}: mean prediction variance of the graphs. */
     double meanVariance() {
-      double trace = 0;
-      for (int r = 0; r < spread.length; r++) {
-        for (int c = 0; c < spread.length; c++) {
-          trace += spread[r][c] * moments[c][r];
-        }
-      }
-      return variance * (1 + trace);
+      return variance * (1 + spread.multiply(moments).getTrace());
     }
 
     /** By how much a unit would cut it. */
     double cut(Sketch unit) {
-      double[] a = row(predictors, unit);
-      double[] pa = times(spread, a);
-      return variance * dot(pa, times(moments, pa)) / (1 + dot(a, pa));
+      RealVector a = row(predictors, unit);
+      RealVector pa = spread.operate(a);
+      return variance * pa.dotProduct(moments.operate(pa)) / (1 + a.dotProduct(pa));
     }
 
-    /** Adds a unit: {@code P - P a aᵀ P / (1 + aᵀ P a)}. */
-    void add(Sketch unit) {
-      double[] a = row(predictors, unit);
-      double[] pa = times(spread, a);
-      double scale = 1 + dot(a, pa);
-      for (int r = 0; r < pa.length; r++) {
-        for (int c = 0; c < pa.length; c++) {
-          spread[r][c] -= pa[r] * pa[c] / scale;
-        }
-      }
-    }
-
-    private static double[] times(double[][] matrix, double[] vector) {
-      double[] product = new double[vector.length];
-      for (int r = 0; r < vector.length; r++) {
-        product[r] = dot(matrix[r], vector);
-      }
-      return product;
-    }
-
-    private static double dot(double[] a, double[] b) {
-      double sum = 0;
-      for (int k = 0; k < a.length; k++) {
-        sum += a[k] * b[k];
-      }
-      return sum;
+    /** With one more unit: {@code P - P a aᵀ P / (1 + aᵀ P a)}. */
+    BandFit with(Sketch unit) {
+      RealVector a = row(predictors, unit);
+      RealVector pa = spread.operate(a);
+      RealMatrix less = pa.outerProduct(pa).scalarMultiply(1 / (1 + a.dotProduct(pa)));
+      return new BandFit(variance, predictors, spread.subtract(less), moments);
     }
   }
 }

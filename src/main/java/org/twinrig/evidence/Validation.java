@@ -3,13 +3,12 @@ package org.twinrig.evidence;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.StudentT;
@@ -18,12 +17,11 @@ import org.twinrig.regression.StudentT;
  * How units fared that a rule never saw: errors by region and by unit, and how often intervals held
  * them.
  *
- * <p>A region without errors is left out; the empty region stands for all bands.
+ * <p>Regions rise, all bands come last; one without errors is left out; the empty region stands for
+ * all bands.
  */
 public record Validation(
-    List<RegionErrors> regions,
-    Map<Optional<Region>, List<UnitErrors>> units,
-    List<Coverage> coverage) {
+    List<PredictionErrors> regions, List<PredictionErrors> units, List<Coverage> coverage) {
 
   /** The regions, then all bands. */
   private static final List<Optional<Region>> PARTS =
@@ -33,34 +31,26 @@ public record Validation(
 
   public Validation {
     regions = List.copyOf(regions);
-    units = Map.copyOf(units);
+    units = List.copyOf(units);
     coverage = List.copyOf(coverage);
-  }
-
-  /** Nothing was tried: a validation without rows. */
-  public static Validation none() {
-    return new Validation(List.of(), Map.of(), List.of());
   }
 
   /**
    * Sums up trials, one per unit; prediction intervals and intervals of coverages at a confidence.
    */
   public static Validation of(BandGrid grid, List<Trial> trials, double confidence) {
-    Judging judging = new Judging(grid);
-    List<RegionErrors> regions = new ArrayList<>();
-    Map<Optional<Region>, List<UnitErrors>> units = new LinkedHashMap<>();
+    Judge judge = new Judge(grid, trials);
+    List<PredictionErrors> regions = new ArrayList<>();
+    List<PredictionErrors> units = new ArrayList<>();
     List<Coverage> coverage = new ArrayList<>();
     for (Optional<Region> part : PARTS) {
-      List<Tally> ofUnits = judging.ofUnits(part, trials, confidence);
-      units.put(part, ofUnits.stream().map(Tally::ofUnit).toList());
-      if (part.isPresent() && !ofUnits.isEmpty()) {
-        regions.add(judging.of(part, trials, confidence).ofRegion(part.get()));
+      units.addAll(judge.ofUnits(part, confidence));
+      if (part.isPresent()) {
+        judge.errors(part, trials, confidence).ifPresent(regions::add);
       }
       for (double stated : Coverage.STATED) {
         List<Double> shares =
-            judging.ofUnits(part, trials, stated).stream()
-                .flatMap(t -> t.inside().stream().boxed())
-                .toList();
+            judge.ofUnits(part, stated).stream().flatMap(u -> u.inside().stream().boxed()).toList();
         if (!shares.isEmpty()) {
           coverage.add(Coverage.of(part, stated, shares, confidence));
         }
@@ -69,112 +59,98 @@ public record Validation(
     return new Validation(regions, units, coverage);
   }
 
+  /** The errors of each unit that has any over a part of the axis; nothing for all bands. */
+  public List<PredictionErrors> ofUnits(Optional<Region> part) {
+    return units.stream().filter(u -> u.region().equals(part)).toList();
+  }
+
   /**
    * The unit with the greatest root mean square error over a part of the axis (nothing for all
    * bands), the first of equals.
    */
-  public Optional<UnitErrors> worst(Optional<Region> part) {
-    return units.getOrDefault(part, List.of()).stream()
-        .max(Comparator.comparingDouble(UnitErrors::rmsDb));
+  public Optional<PredictionErrors> worst(Optional<Region> part) {
+    return ofUnits(part).stream().max(Comparator.comparingDouble(PredictionErrors::rmsDb));
   }
 
   /**
    * Coverage over a part of the axis (nothing for all bands), one per stated confidence, rising.
    */
   public List<Coverage> coverage(Optional<Region> part) {
-    List<Coverage> rows = new ArrayList<>(coverage);
-    rows.removeIf(c -> !c.region().equals(part));
-    return rows;
+    return coverage.stream().filter(c -> c.region().equals(part)).toList();
   }
 
+  /** An error at one band, and whether its interval holds it, where it has one. */
+  private record Miss(
+      String unit, double errorDb, double offsetErrorDb, Optional<Boolean> inside) {}
+
   /** Holds trials against their intervals, part by part of the frequency axis. */
-  private static final class Judging {
+  private static final class Judge {
     private final BandGrid grid;
+    private final List<Trial> trials;
     private final Map<Double, Map<Integer, Double>> quantiles = new HashMap<>();
 
-    Judging(BandGrid grid) {
+    Judge(BandGrid grid, List<Trial> trials) {
       this.grid = grid;
+      this.trials = trials;
     }
 
-    /** One tally for each trial with an error in a part; nothing for the part is all bands. */
-    List<Tally> ofUnits(Optional<Region> part, List<Trial> trials, double stated) {
-      List<Tally> tallies = new ArrayList<>();
-      for (Trial trial : trials) {
-        Tally tally = of(part, List.of(trial), stated);
-        if (tally.errors > 0) {
-          tallies.add(tally);
-        }
-      }
-      return tallies;
+    /** The errors of each unit that has any in a part. */
+    List<PredictionErrors> ofUnits(Optional<Region> part, double stated) {
+      return trials.stream().flatMap(t -> errors(part, List.of(t), stated).stream()).toList();
     }
 
-    /** All errors of trials in a part, held against intervals of a stated confidence. */
-    Tally of(Optional<Region> part, List<Trial> trials, double stated) {
-      Tally tally = new Tally();
-      for (Trial trial : trials) {
-        for (int b = 0; b < grid.size(); b++) {
-          if ((part.isEmpty() || part.get().holds(grid.band(b))) && trial.errors().has(b)) {
-            tally.add(trial, b);
-            if (trial.scale().has(b)) {
-              double half = quantile(stated, trial.degreesOfFreedom().get(b)) * trial.scale().db(b);
-              tally.judged++;
-              tally.inside += Math.abs(trial.errors().db(b)) <= half ? 1 : 0;
-            }
-          }
-        }
+    /** All errors in a part together, held against intervals of a stated confidence. */
+    Optional<PredictionErrors> errors(Optional<Region> part, List<Trial> of, double stated) {
+      List<Miss> misses =
+          of.stream()
+              .flatMap(
+                  trial ->
+                      IntStream.range(0, grid.size())
+                          .filter(b -> part.isEmpty() || part.get().holds(grid.band(b)))
+                          .filter(trial.errors()::has)
+                          .mapToObj(b -> miss(trial, b, stated)))
+              .toList();
+      return misses.isEmpty()
+          ? Optional.empty()
+          : Optional.of(
+              new PredictionErrors(
+                  part,
+                  misses.stream().map(Miss::unit).collect(Collectors.toSet()),
+                  misses.size(),
+                  mean(misses, Miss::errorDb),
+                  Math.sqrt(mean(misses, m -> m.offsetErrorDb * m.offsetErrorDb)),
+                  Math.sqrt(mean(misses, m -> m.errorDb * m.errorDb)),
+                  misses.stream()
+                      .flatMap(m -> m.inside.stream())
+                      .mapToDouble(inside -> inside ? 1 : 0)
+                      .average()));
+    }
+
+    private static double mean(List<Miss> misses, ToDoubleFunction<Miss> value) {
+      double sum = 0;
+      for (Miss miss : misses) {
+        sum += value.applyAsDouble(miss);
       }
-      return tally;
+      return sum / misses.size();
+    }
+
+    private Miss miss(Trial trial, int b, double stated) {
+      double errorDb = trial.errors().db(b);
+      return new Miss(
+          trial.unit(),
+          errorDb,
+          trial.offsetErrors().db(b),
+          trial.scale().has(b)
+              ? Optional.of(
+                  Math.abs(errorDb)
+                      <= quantile(stated, trial.degreesOfFreedom().get(b)) * trial.scale().db(b))
+              : Optional.empty());
     }
 
     private double quantile(double stated, int degreesOfFreedom) {
       return quantiles
           .computeIfAbsent(stated, c -> new HashMap<>())
           .computeIfAbsent(degreesOfFreedom, f -> StudentT.twoSided(stated, f));
-    }
-  }
-
-  /** Sums over bands, of one unit or of several. */
-  private static final class Tally {
-    private final Set<String> units = new HashSet<>();
-    private int errors;
-    private double sum;
-    private double squares;
-    private double offsetSquares;
-    private int judged;
-    private int inside;
-
-    private void add(Trial trial, int b) {
-      double error = trial.errors().db(b);
-      double offset = trial.offsetErrors().db(b);
-      units.add(trial.unit());
-      errors++;
-      sum += error;
-      squares += error * error;
-      offsetSquares += offset * offset;
-    }
-
-    /** Share of the judged bands inside their interval; nothing where none can be judged. */
-    OptionalDouble inside() {
-      return judged == 0 ? OptionalDouble.empty() : OptionalDouble.of((double) inside / judged);
-    }
-
-    UnitErrors ofUnit() {
-      return new UnitErrors(
-          units.iterator().next(),
-          errors,
-          sum / errors,
-          rms(offsetSquares),
-          rms(squares),
-          inside());
-    }
-
-    RegionErrors ofRegion(Region region) {
-      return new RegionErrors(
-          region, units.size(), sum / errors, rms(offsetSquares), rms(squares), inside());
-    }
-
-    private double rms(double squaresDb2) {
-      return Math.sqrt(squaresDb2 / errors);
     }
   }
 }

@@ -8,14 +8,9 @@ import java.util.OptionalInt;
  *
  * <p>Half-widths of a zone are root mean squares over its bands.
  *
- * @param fromHz lower edge of its first band
- * @param toHz upper edge of its last band
- * @param toleranceDb the half-width to be reached, dB
- * @param enoughUnits whether the study has as many units as it asks for
- * @param variance what half-widths follow from
- * @param evenChance the cheapest design that is expected to meet the tolerance, where the limits
- *     allow one; every other study misses it
- * @param cautious the cheapest design that meets it with the chance of {@link Plan#CHANCE}
+ * <p>{@code evenChance} is the cheapest design that is expected to meet the tolerance, where the
+ * limits allow one (every other study misses it), {@code cautious} the cheapest that meets it with
+ * the chance of {@link Plan#CHANCE}.
  */
 public record ZonePlan(
     double fromHz,
@@ -26,7 +21,6 @@ public record ZonePlan(
     Optional<Design> evenChance,
     Optional<Design> cautious) {
 
-  /** What can be done about a zone. */
   public enum Outlook {
     /** The study meets the tolerance as it is, with as many units as it asks for. */
     MET,
@@ -43,7 +37,6 @@ public record ZonePlan(
     NEVER
   }
 
-  /** The half-width the study has: dB. */
   public double presentHalfDb() {
     return variance.presentHalfDb();
   }
@@ -81,6 +74,10 @@ public record ZonePlan(
   public OptionalInt unitsToShow(double differenceDb, int most) {
     return PairedPower.units(
         differenceDb, variance.unitDeviationDb(), variance.confidence(), Plan.CHANCE, most);
+  }
+
+  ZonePlan with(Optional<Design> even, Optional<Design> sure) {
+    return new ZonePlan(fromHz, toHz, toleranceDb, enoughUnits, variance, even, sure);
   }
 
   int units() {

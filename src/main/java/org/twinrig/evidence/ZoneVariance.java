@@ -44,7 +44,6 @@ final class ZoneVariance {
     return bands.stream().allMatch(b -> (old ? b.from() : b.to()).known());
   }
 
-  /** Half-width the study itself has, dB. */
   double presentHalfDb() {
     return Math.sqrt(
         mean(

@@ -1,13 +1,18 @@
 package org.twinrig.screening;
 
-import java.util.ArrayList;
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
@@ -49,10 +54,8 @@ final class CheckCaptures {
   private final List<Capture> captures;
 
   /**
-   * The check unit's captures.
-   *
-   * @param corrected every capture of the study, corrected for its calibrator
-   * @param verdicts of screening
+   * The check unit's captures. Out of every capture of the study, corrected for its calibrator, and
+   * the verdicts of screening.
    */
   CheckCaptures(Study study, List<Capture> corrected, List<Verdict> verdicts) {
     this.study = study;
@@ -86,7 +89,6 @@ final class CheckCaptures {
     return List.of(entry.fixture(), entry.session());
   }
 
-  /** Where the level of a capture is taken. */
   static Anchor level(Anchor ofStudy) {
     return ofStudy instanceof Anchor.None ? LEVEL : ofStudy;
   }
@@ -99,19 +101,17 @@ final class CheckCaptures {
   List<CheckSession> on(String fixture) {
     Map<String, List<Capture>> bySession = new LinkedHashMap<>();
     for (Session session : Session.inOrder(study.sessions(), fixture)) {
-      List<Capture> own =
-          captures.stream()
-              .filter(c -> c.entry().fixture().equals(fixture))
-              .filter(c -> c.entry().session().equals(session.name()))
-              .toList();
+      List<String> place = List.of(fixture, session.name());
+      List<Capture> own = captures.stream().filter(c -> held(c.entry()).equals(place)).toList();
       if (!own.isEmpty()) {
         bySession.put(session.name(), own);
       }
     }
     Set<Side> sides = shared(bySession.values().stream().map(CheckCaptures::sides).toList());
-    List<CheckSession> sessions = new ArrayList<>();
-    bySession.forEach((name, own) -> sessions.add(seated(name, own, sides)));
-    return sessions.stream().filter(s -> s.seatings() > 0).toList();
+    return bySession.entrySet().stream()
+        .map(own -> seated(own.getKey(), own.getValue(), sides))
+        .filter(s -> s.seatings() > 0)
+        .toList();
   }
 
   private static Set<Side> sides(List<Capture> captures) {
@@ -142,27 +142,24 @@ final class CheckCaptures {
 
   /** Sides of a seating are averaged in dB, as everywhere; one that lacks a side does not count. */
   private CheckSession seated(String session, List<Capture> own, Set<Side> sides) {
-    Anchor anchor = level(study.settings().anchor());
-    Map<Integer, List<Capture>> seatings = new TreeMap<>();
-    for (Capture c : own) {
-      if (sides.contains(c.entry().side())
-          && anchor.levelOf(c.response(), LEVEL_PER_OCTAVE).isPresent()) {
-        seatings.computeIfAbsent(c.entry().seating(), s -> new ArrayList<>()).add(c);
-      }
-    }
-    List<Double> levels = new ArrayList<>();
-    List<Levels> octaves = new ArrayList<>();
-    for (List<Capture> seating : seatings.values()) {
-      if (sides(seating).equals(sides)) {
-        levels.add(
-            seating.stream()
-                .mapToDouble(c -> anchor.levelOf(c.response(), LEVEL_PER_OCTAVE).orElseThrow())
-                .average()
-                .orElseThrow());
-        octaves.add(meanCurve(seating.stream().map(c -> octaves(c.response())).toList()));
-      }
-    }
-    return new CheckSession(session, levels, octaves);
+    Collection<List<Capture>> whole =
+        own.stream()
+            .filter(c -> sides.contains(c.entry().side()) && level(c).isPresent())
+            .collect(groupingBy(c -> c.entry().seating(), TreeMap::new, toList()))
+            .values();
+    whole.removeIf(seating -> !sides(seating).equals(sides));
+    return new CheckSession(
+        session,
+        whole.stream().map(s -> mean(s, c -> level(c).orElseThrow())).toList(),
+        whole.stream().map(CheckCaptures::meanCurve).toList());
+  }
+
+  private OptionalDouble level(Capture capture) {
+    return level(study.settings().anchor()).levelOf(capture.response(), LEVEL_PER_OCTAVE);
+  }
+
+  private static double mean(List<Capture> sides, ToDoubleFunction<Capture> db) {
+    return sides.stream().mapToDouble(db).average().orElseThrow();
   }
 
   static Levels octaves(Response response) {
@@ -178,15 +175,12 @@ final class CheckCaptures {
   }
 
   /** An octave counts only when every side has it: sides differ too much to stand for another. */
-  private static Levels meanCurve(List<Levels> sides) {
+  private static Levels meanCurve(List<Capture> seating) {
+    List<Levels> sides = seating.stream().map(c -> octaves(c.response())).toList();
     double[] means = new double[OCTAVES.size()];
-    for (int b = 0; b < means.length; b++) {
-      double sum = 0;
-      for (Levels side : sides) {
-        sum += side.level(b).orElse(Double.NaN);
-      }
-      means[b] = sum / sides.size();
+    for (Levels side : sides) {
+      Arrays.setAll(means, b -> means[b] + side.level(b).orElse(Double.NaN));
     }
-    return Levels.copyOf(OCTAVES, means);
+    return Levels.copyOf(OCTAVES, Arrays.stream(means).map(sum -> sum / sides.size()).toArray());
   }
 }

@@ -1,15 +1,13 @@
 package org.twinrig.screening;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.twinrig.response.Levels;
 
 /**
- * The check unit in one session on one fixture.
- *
- * @param levelsDb level of each seating, dB, as calibrated
- * @param octaves octave levels of each seating as calibrated
+ * The check unit in one session on one fixture. For each seating its level and its octave levels as
+ * calibrated, dB.
  */
 record CheckSession(String session, List<Double> levelsDb, List<Levels> octaves) {
   CheckSession {
@@ -23,15 +21,10 @@ record CheckSession(String session, List<Double> levelsDb, List<Levels> octaves)
 
   /** The values of all seatings that have one: the level, or an octave. */
   double[] values(Quantity quantity) {
-    double[] values = new double[seatings()];
-    int count = 0;
-    for (int s = 0; s < seatings(); s++) {
-      OptionalDouble value = quantity.of(levelsDb.get(s), octaves.get(s));
-      if (value.isPresent()) {
-        values[count++] = value.getAsDouble();
-      }
-    }
-    return Arrays.copyOf(values, count);
+    return IntStream.range(0, seatings())
+        .mapToObj(s -> quantity.of(levelsDb.get(s), octaves.get(s)))
+        .flatMapToDouble(OptionalDouble::stream)
+        .toArray();
   }
 
   /** What is followed from session to session. */
@@ -39,7 +32,6 @@ record CheckSession(String session, List<Double> levelsDb, List<Levels> octaves)
     /** Its value for a seating, dB. */
     OptionalDouble of(double levelDb, Levels octaves);
 
-    /** The level itself. */
     static Quantity level() {
       return (levelDb, octaves) -> OptionalDouble.of(levelDb);
     }
@@ -52,7 +44,6 @@ record CheckSession(String session, List<Double> levelsDb, List<Levels> octaves)
               : OptionalDouble.empty();
     }
 
-    /** An octave as calibrated. */
     static Quantity absolute(int octave) {
       return (levelDb, octaves) -> octaves.level(octave);
     }

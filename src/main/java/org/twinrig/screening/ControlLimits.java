@@ -8,9 +8,6 @@ import org.twinrig.internal.Checks;
  *
  * <p>{@code σ} comes from the moving range, the distance between one value and the next, so that a
  * slow trend does not widen the limits that are to show it.
- *
- * @param centreDb centre line, dB
- * @param sigmaDb {@code σ}, dB, 0 or more
  */
 public record ControlLimits(double centreDb, double sigmaDb) {
   /** Median range of two normal values over σ, {@code √2·Φ⁻¹(0.75)}. */
@@ -40,9 +37,7 @@ public record ControlLimits(double centreDb, double sigmaDb) {
    * widened itself. In simulation 2 % of the values of a steady process lie outside the medians'
    * limits with 6 to 12 values, where the textbook's limits exceed 0.3 %, and an odd value 6σ away
    * among nine is found in 77 % of the cases instead of 16 %. Common practice; the factor follows
-   * from the normal distribution.
-   *
-   * @param valuesDb 2 or more, in the order of time
+   * from the normal distribution. Of 2 or more values, in the order of time.
    */
   static ControlLimits byMedianRange(double[] valuesDb) {
     double[] ranges = new double[valuesDb.length - 1];
@@ -56,17 +51,14 @@ public record ControlLimits(double centreDb, double sigmaDb) {
     return SIGMAS * sigmaDb;
   }
 
-  /** Whether a value lies outside. */
   boolean exceededBy(double valueDb) {
     return Math.abs(valueDb - centreDb) > halfWidthDb();
   }
 
-  /** Lower limit: dB. */
   public double lowerDb() {
     return centreDb - halfWidthDb();
   }
 
-  /** Upper limit: dB. */
   public double upperDb() {
     return centreDb + halfWidthDb();
   }

@@ -35,10 +35,8 @@ final class Distances {
   }
 
   /**
-   * Doubts every capture whose distance in this part exceeds the limit.
-   *
-   * @param limit the bound
-   * @param where the part in words; asked for only when there is something to say
+   * Doubts every capture whose distance in this part exceeds the limit. The part in words is asked
+   * for only when there is something to say.
    */
   void judge(double limit, Supplier<String> where) {
     for (int i = 0; i < captures.size(); i++) {

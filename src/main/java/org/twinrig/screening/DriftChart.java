@@ -11,9 +11,9 @@ import org.twinrig.band.NominalFrequencies;
  * One quantity of the check unit on one fixture, session by session: a Shewhart chart of single
  * values and an EWMA chart on the same centre line.
  *
- * @param band the octave whose level relative to the whole is charted; empty for the level itself
- * @param points one per session that has a value, in the order of time
- * @param limits of single values; empty with fewer than {@link #FEWEST_SESSIONS} sessions
+ * <p>The octave whose level relative to the whole is charted, nothing for the level itself; one
+ * point per session that has a value, in the order of time; limits of single values, none with
+ * fewer than {@link #FEWEST_SESSIONS} sessions.
  */
 public record DriftChart(Optional<Band> band, List<Point> points, Optional<ControlLimits> limits) {
 
@@ -24,21 +24,15 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
   public static final int FEWEST_SESSIONS = 6;
 
   /**
-   * One session on the chart.
-   *
-   * @param valueDb mean over the session's seatings of the check unit, dB
-   * @param seatings of the check unit in the session
-   * @param ewma the moving average up to here; empty without limits
-   * @param outside whether the value or the average lies outside its limits
+   * One session on the chart. The mean over the session's seatings of the check unit, dB; the
+   * moving average up to here, none without limits; whether either lies outside its limits.
    */
   public record Point(
       String session, double valueDb, int seatings, Optional<Average> ewma, boolean outside) {}
 
   /**
-   * A moving average with its limits.
-   *
-   * @param valueDb the average, dB
-   * @param halfWidthDb of its limits about the centre line, dB
+   * A moving average with its limits. The half-width of the limits is about the centre line; both
+   * in dB.
    */
   public record Average(double valueDb, double halfWidthDb) {}
 
@@ -83,27 +77,17 @@ public record DriftChart(Optional<Band> band, List<Point> points, Optional<Contr
   }
 
   /**
-   * How far a session departs, by whichever of value and average exceeds its limit more.
-   *
-   * @return nothing without limits or without the session
+   * How far a session on the chart departs, by whichever of value and average exceeds its limit
+   * more; there must be limits.
    */
-  Optional<Departure> departure(String session) {
-    if (limits.isEmpty()) {
-      return Optional.empty();
-    }
-    double centre = limits.get().centreDb();
-    return points.stream()
-        .filter(p -> p.session.equals(session))
-        .findFirst()
-        .map(
-            p -> {
-              Average average = p.ewma.orElseThrow();
-              Departure single =
-                  new Departure(Math.abs(p.valueDb - centre), limits.get().halfWidthDb());
-              Departure lasting =
-                  new Departure(Math.abs(average.valueDb - centre), average.halfWidthDb);
-              return lasting.exceeds(single) ? lasting : single;
-            });
+  Departure departed(String session) {
+    ControlLimits own = limits.orElseThrow();
+    Point p = points.stream().filter(of -> of.session.equals(session)).findFirst().orElseThrow();
+    Average average = p.ewma.orElseThrow();
+    Departure single = new Departure(Math.abs(p.valueDb - own.centreDb()), own.halfWidthDb());
+    Departure lasting =
+        new Departure(Math.abs(average.valueDb - own.centreDb()), average.halfWidthDb);
+    return lasting.exceeds(single) ? lasting : single;
   }
 
   /** A distance from the centre line and what is allowed, both in dB. */

@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.twinrig.capture.Capture;
-import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
+import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 
@@ -38,12 +38,9 @@ public final class DriftCorrection {
   }
 
   /**
-   * The correction on one fixture.
-   *
-   * @param departures of the check unit by session; only sessions in which it was captured, and
-   *     none when there are fewer than two
-   * @param uncertainty variance of a departure that is only due to the check unit's seating; empty
-   *     when nothing is corrected
+   * The correction on one fixture. Departures of the check unit by session, only of those in which
+   * it was captured and none when there are fewer than two; the variance of a departure that is
+   * only due to the check unit's seating, none when nothing is corrected.
    */
   record OnFixture(
       String fixture, Map<String, OctaveCurve> departures, Optional<DriftUncertainty> uncertainty) {
@@ -85,53 +82,31 @@ public final class DriftCorrection {
   }
 
   /**
-   * What was taken out of every capture of a session at one octave.
-   *
-   * @param midHz mid frequency of the octave, Hz
-   * @param departureDb the check unit's departure from its mean over the sessions, dB
+   * What was taken out of every capture of a session at one octave. The mid frequency of the octave
+   * in Hz, and the check unit's departure from its mean over the sessions in dB.
    */
   public record Taken(String fixture, String session, double midHz, double departureDb) {}
 
   /**
-   * All that was taken out.
-   *
-   * @return by fixture, by session in the order of time, by frequency; none of a session without
-   *     the check unit
+   * All that was taken out. By fixture, by session in the order of time, by frequency; none of a
+   * session without the check unit.
    */
   public List<Taken> taken() {
     List<Taken> taken = new ArrayList<>();
     for (OnFixture on : fixtures) {
       on.departures()
           .forEach(
-              (session, curve) -> {
-                for (int b = 0; b < curve.hz().size(); b++) {
-                  taken.add(
-                      new Taken(on.fixture(), session, curve.hz().get(b), curve.values().get(b)));
-                }
-              });
+              (session, curve) ->
+                  curve
+                      .points()
+                      .forEach((hz, db) -> taken.add(new Taken(on.fixture(), session, hz, db))));
     }
     return taken;
   }
 
   /**
-   * What the correction adds to the error of a level.
-   *
-   * @param variance dB²
-   * @param degreesOfFreedom above 0
-   */
-  public record Uncertainty(double variance, double degreesOfFreedom) {
-    public Uncertainty {
-      Checks.notNegative(variance, "a variance");
-      Checks.positive(degreesOfFreedom, "degrees of freedom");
-    }
-  }
-
-  /**
-   * Corrects captures.
-   *
-   * @param captures corrected for their calibrators, not anchored
-   * @return the same captures in the same order; those of sessions without the check unit as they
-   *     were
+   * Corrects captures. They are corrected for their calibrators, not anchored, and stay in their
+   * order; those of sessions without the check unit stay as they were.
    */
   public List<Capture> apply(List<Capture> captures) {
     return captures.stream().map(this::corrected).toList();
@@ -151,22 +126,20 @@ public final class DriftCorrection {
 
   /**
    * What the correction on both fixtures adds to the error of a difference between them, at one
-   * frequency.
-   *
-   * @return the sum of the fixtures' variances with Satterthwaite's degrees of freedom (JCGM
-   *     100:2008, G.4.1); nothing when no fixture was corrected
+   * frequency. It is the sum of the fixtures' variances with Satterthwaite's degrees of freedom
+   * (JCGM 100:2008, G.4.1); nothing when no fixture was corrected.
    */
-  public Optional<Uncertainty> uncertainty(double hz) {
-    List<Uncertainty> own =
+  public Optional<VarianceEstimate> uncertainty(double hz) {
+    List<VarianceEstimate> own =
         fixtures.stream().flatMap(f -> f.uncertainty().stream()).map(u -> u.at(hz)).toList();
     if (own.isEmpty()) {
       return Optional.empty();
     }
-    double[] variances = own.stream().mapToDouble(Uncertainty::variance).toArray();
-    double[] freedoms = own.stream().mapToDouble(Uncertainty::degreesOfFreedom).toArray();
+    double[] variances = own.stream().mapToDouble(VarianceEstimate::variance).toArray();
+    double[] freedoms = own.stream().mapToDouble(VarianceEstimate::degreesOfFreedom).toArray();
     double sum = Arrays.stream(variances).sum();
     return Optional.of(
-        new Uncertainty(
+        new VarianceEstimate(
             sum,
             sum == 0
                 ? Arrays.stream(freedoms).min().orElseThrow()

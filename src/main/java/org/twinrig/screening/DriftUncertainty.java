@@ -3,6 +3,7 @@ package org.twinrig.screening;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 
@@ -20,8 +21,7 @@ import org.twinrig.response.Levels;
  * what is left of an error of the correction. Between octaves the variance runs linearly over lg f,
  * never below that of the interpolated departure.
  *
- * @param variance {@code u²} at the octaves, dB²
- * @param degreesOfFreedom the fewest of any octave
+ * <p>{@code u²} at the octaves, dB², with the fewest degrees of freedom of any.
  */
 record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
 
@@ -34,7 +34,7 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
           anchor instanceof Anchor.None
               ? CheckSession.Quantity.absolute(b)
               : CheckSession.Quantity.shape(b);
-      Optional<DriftCorrection.Uncertainty> at = at(seen, quantity);
+      Optional<VarianceEstimate> at = at(seen, quantity);
       if (at.isPresent()) {
         variances[b] = at.get().variance();
         freedom = Math.min(freedom, at.get().degreesOfFreedom());
@@ -46,7 +46,7 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
         : Optional.of(new DriftUncertainty(OctaveCurve.through(levels), freedom));
   }
 
-  private static Optional<DriftCorrection.Uncertainty> at(
+  private static Optional<VarianceEstimate> at(
       List<CheckSession> seen, CheckSession.Quantity quantity) {
     List<double[]> sessions =
         seen.stream().map(s -> s.values(quantity)).filter(v -> v.length > 0).toList();
@@ -62,8 +62,7 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
       freedom = count - 1;
     }
     return Optional.of(
-        new DriftCorrection.Uncertainty(
-            within / freedom * reciprocal * (1 - 1.0 / count), freedom));
+        new VarianceEstimate(within / freedom * reciprocal * (1 - 1.0 / count), freedom));
   }
 
   private static double squares(double[] values) {
@@ -71,7 +70,7 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
     return Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
   }
 
-  DriftCorrection.Uncertainty at(double hz) {
-    return new DriftCorrection.Uncertainty(variance.at(hz), degreesOfFreedom);
+  VarianceEstimate at(double hz) {
+    return new VarianceEstimate(variance.at(hz), degreesOfFreedom);
   }
 }

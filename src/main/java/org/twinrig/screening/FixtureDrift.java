@@ -11,10 +11,8 @@ import org.twinrig.capture.Session;
  * What the check unit showed on one fixture.
  *
  * <p>The level is charted as calibrated and before any anchor, which would hide its drift; the
- * octaves are charted relative to it, so that a drift of level is not seen eleven times.
- *
- * @param octaves charts of the octaves that have values
- * @param without sessions of the fixture without an accepted capture of the check unit
+ * octaves are charted relative to it, so that a drift of level is not seen eleven times. Octaves
+ * without values have no chart. Sessions without an accepted capture of the check unit are named.
  */
 public record FixtureDrift(
     String fixture,
@@ -80,8 +78,6 @@ public record FixtureDrift(
    * is outside in 2 %). So 2 % to 5 % of steady sessions are named where there are nine, in
    * simulation, the more the more neighbouring octaves move together. The rule is our choice:
    * common practice, no source.
-   *
-   * @return in the order of the table
    */
   public List<OutOfControl> outOfControl() {
     List<OutOfControl> found = new ArrayList<>();
@@ -110,12 +106,8 @@ public record FixtureDrift(
   }
 
   /**
-   * A session out of control.
-   *
-   * @param charts that show it, the level first
-   * @param worst the chart that exceeds its limit most
-   * @param departureDb of the worst chart, dB
-   * @param limitDb of the worst chart, dB
+   * A session out of control. The charts that show it, the level first; the one that exceeds its
+   * limit most, with its departure and limit in dB.
    */
   public record OutOfControl(
       String session,
@@ -128,15 +120,11 @@ public record FixtureDrift(
     }
 
     private static OutOfControl of(String session, List<DriftChart> charts) {
-      DriftChart worst = charts.get(0);
-      DriftChart.Departure farthest = worst.departure(session).orElseThrow();
-      for (DriftChart chart : charts) {
-        DriftChart.Departure departure = chart.departure(session).orElseThrow();
-        if (departure.exceeds(farthest)) {
-          worst = chart;
-          farthest = departure;
-        }
-      }
+      DriftChart worst =
+          charts.stream()
+              .reduce((a, b) -> b.departed(session).exceeds(a.departed(session)) ? b : a)
+              .orElseThrow();
+      DriftChart.Departure farthest = worst.departed(session);
       return new OutOfControl(session, charts, worst, farthest.valueDb(), farthest.limitDb());
     }
   }

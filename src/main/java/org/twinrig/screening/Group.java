@@ -50,16 +50,17 @@ record Group(String kind, List<AnchoredCapture> captures) {
 
   /** Captures sorted into groups, in order of first appearance. */
   static List<Group> of(List<AnchoredCapture> captures, Function<String, String> kindOfUnit) {
-    Map<List<Object>, List<AnchoredCapture>> groups = new LinkedHashMap<>();
-    for (AnchoredCapture c : captures) {
-      CaptureEntry e = c.capture().entry();
-      groups
-          .computeIfAbsent(List.of(e.unit(), e.fixture(), e.side()), k -> new ArrayList<>())
-          .add(c);
-    }
-    return groups.values().stream()
+    return captures.stream()
+        .collect(groupingBy(Group::seated, LinkedHashMap::new, toList()))
+        .values()
+        .stream()
         .map(all -> new Group(kindOfUnit.apply(all.get(0).capture().entry().unit()), all))
         .toList();
+  }
+
+  private static List<Object> seated(AnchoredCapture capture) {
+    CaptureEntry e = capture.capture().entry();
+    return List.of(e.unit(), e.fixture(), e.side());
   }
 
   /** The row of its first capture: all share unit, fixture and side. */

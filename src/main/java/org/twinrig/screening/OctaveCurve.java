@@ -1,7 +1,9 @@
 package org.twinrig.screening;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Collections;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -9,44 +11,34 @@ import org.twinrig.response.Response;
  * A smooth curve through octave mid frequencies: linear over lg f between them, constant beyond the
  * first and the last.
  *
- * @param hz mid frequencies, rising, one or more
+ * @param points value by mid frequency in Hz, one or more
  */
-record OctaveCurve(List<Double> hz, List<Double> values) {
+record OctaveCurve(NavigableMap<Double, Double> points) {
   OctaveCurve {
-    hz = List.copyOf(hz);
-    values = List.copyOf(values);
-    if (hz.isEmpty() || hz.size() != values.size()) {
+    points = Collections.unmodifiableNavigableMap(new TreeMap<>(points));
+    if (points.isEmpty()) {
       throw new IllegalArgumentException("a curve needs points, each with a value");
     }
   }
 
-  /** The curve through the octaves that are present. */
   static OctaveCurve through(Levels octaves) {
-    List<Double> hz = new ArrayList<>();
-    List<Double> values = new ArrayList<>();
+    NavigableMap<Double, Double> points = new TreeMap<>();
     for (int b = 0; b < octaves.grid().size(); b++) {
       if (octaves.has(b)) {
-        hz.add(octaves.grid().band(b).midHz());
-        values.add(octaves.db(b));
+        points.put(octaves.grid().band(b).midHz(), octaves.db(b));
       }
     }
-    return new OctaveCurve(hz, values);
+    return new OctaveCurve(points);
   }
 
-  double at(double f) {
-    int last = hz.size() - 1;
-    if (f <= hz.get(0)) {
-      return values.get(0);
+  double at(double hz) {
+    Map.Entry<Double, Double> below = points.lowerEntry(hz);
+    Map.Entry<Double, Double> above = points.ceilingEntry(hz);
+    if (below == null || above == null) {
+      return (below == null ? above : below).getValue();
     }
-    if (f >= hz.get(last)) {
-      return values.get(last);
-    }
-    int right = 1;
-    while (hz.get(right) < f) {
-      right++;
-    }
-    double share = Math.log(f / hz.get(right - 1)) / Math.log(hz.get(right) / hz.get(right - 1));
-    return values.get(right - 1) + share * (values.get(right) - values.get(right - 1));
+    double share = Math.log(hz / below.getKey()) / Math.log(above.getKey() / below.getKey());
+    return below.getValue() + share * (above.getValue() - below.getValue());
   }
 
   Response takenFrom(Response response) {

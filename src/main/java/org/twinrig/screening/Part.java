@@ -3,17 +3,14 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Levels;
 
 /**
- * A part of the frequency axis, as a run of bands.
- *
- * @param fromHz its lower end in Hz
- * @param toHz its upper end in Hz
- * @param first its first band
- * @param end the band after its last
+ * A part of the frequency axis, as a run of bands. From its first band to before the one after its
+ * last.
  */
 record Part(double fromHz, double toHz, int first, int end) {
   private static final double[] ENDS_HZ = {20, 200, 4000, 10_000, 20_000};
@@ -49,27 +46,24 @@ record Part(double fromHz, double toHz, int first, int end) {
 
   /** Mean of the levels present, dB. */
   OptionalDouble mean(Levels levels) {
-    double sum = 0;
-    int count = 0;
-    for (int b = first; b < end; b++) {
-      if (levels.has(b)) {
-        sum += levels.db(b);
-        count++;
-      }
-    }
-    return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
+    return mean(levels, db -> db);
   }
 
   /** Root mean square of the levels present, dB. */
   OptionalDouble rms(Levels levels) {
-    double squares = 0;
+    OptionalDouble square = mean(levels, db -> db * db);
+    return square.isPresent() ? OptionalDouble.of(Math.sqrt(square.getAsDouble())) : square;
+  }
+
+  private OptionalDouble mean(Levels levels, DoubleUnaryOperator of) {
+    double sum = 0;
     int count = 0;
     for (int b = first; b < end; b++) {
       if (levels.has(b)) {
-        squares += levels.db(b) * levels.db(b);
+        sum += of.applyAsDouble(levels.db(b));
         count++;
       }
     }
-    return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(Math.sqrt(squares / count));
+    return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
   }
 }

@@ -16,18 +16,11 @@ import org.apache.commons.math3.distribution.TDistribution;
  * (dimensionless; the sum of the chords). The bound at a level is the {@code u} where the right
  * side equals it, or Bonferroni's over the bands where that is lower. Sources, from memory: Naiman
  * 1986, Ann. Stat. 14:896; Worsley 1994, Adv. Appl. Probab. 26:13; Taylor and Worsley 2007, J. Am.
- * Stat. Assoc. 102:913 (the length from residuals).
- *
- * @param pathLength {@code L}
- * @param degreesOfFreedom {@code ν}, 2 or more
+ * Stat. Assoc. 102:913 (the length from residuals). {@code ν} is 2 or more.
  */
 record PeakBound(double pathLength, int bands, int degreesOfFreedom) {
 
-  /**
-   * The bound for residuals.
-   *
-   * @param unitResiduals per band the residuals over units, scaled to length 1
-   */
+  /** The bound for residuals. Per band they go over units, scaled to length 1. */
   static PeakBound of(List<double[]> unitResiduals, int degreesOfFreedom) {
     double length = 0;
     for (int b = 1; b < unitResiduals.size(); b++) {

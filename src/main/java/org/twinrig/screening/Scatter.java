@@ -1,6 +1,7 @@
 package org.twinrig.screening;
 
-import java.util.Arrays;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile.EstimationType;
 
 /**
  * Measures of scatter that a few wild values cannot move.
@@ -16,18 +17,10 @@ final class Scatter {
 
   /**
    * A quantile: linear between order statistics, the first at 0 and the last at 1 (definition 7 of
-   * Hyndman and Fan 1996).
-   *
-   * @param values at least one; not changed
-   * @param share 0 to 1
+   * Hyndman and Fan 1996). At least one value, not changed; a share from 0 to 1.
    */
   static double quantile(double[] values, double share) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    double place = share * (sorted.length - 1);
-    int below = (int) place;
-    int above = Math.min(below + 1, sorted.length - 1);
-    return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+    return new Percentile(100 * share).withEstimationType(EstimationType.R_7).evaluate(values);
   }
 
   /** The middle value; of an even number, the mean of the two in the middle. */
@@ -39,19 +32,12 @@ final class Scatter {
    * Standard deviation from the absolute differences of pairs: {@code σ = 2.2191·Q₁}, {@code Q₁}
    * their first quartile. It needs only a quarter of the pairs to be of good values, so it holds
    * where the median absolute deviation has long given way.
-   *
-   * @param pairDifferences at least one
    */
   static double ofPairs(double[] pairDifferences) {
     return QUARTILE_TO_SIGMA * quantile(pairDifferences, 0.25);
   }
 
-  /**
-   * The upper fence {@code Q₃ + k·(Q₃ - Q₁)}: it follows the scatter and the skew of the bulk.
-   *
-   * @param values at least one
-   * @param reach {@code k}
-   */
+  /** The upper fence {@code Q₃ + k·(Q₃ - Q₁)}: it follows the scatter and the skew of the bulk. */
   static double upperFence(double[] values, double reach) {
     double upper = quantile(values, 0.75);
     return upper + reach * (upper - quantile(values, 0.25));

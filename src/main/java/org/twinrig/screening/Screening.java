@@ -3,9 +3,9 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.study.AnchoredCapture;
@@ -16,13 +16,11 @@ import org.twinrig.study.Study;
  * Screens the captures of a study, and its units. What the lab left out is not judged and does not
  * count. A capture whose seal was lost is not also accused of being odd or of a jump in level.
  *
- * @param accepted the captures that count
- * @param verdicts what was found about captures, in the order of the captures
- * @param kinds what was found about the units of each kind, from the captures that count; units
- *     that are held out are not judged
+ * <p>Verdicts stand in the order of the captures; units are judged from the captures that count,
+ * and not when they are held out.
  */
 public record Screening(
-    List<AnchoredCapture> accepted, List<Verdict> verdicts, List<KindScreening> kinds) {
+    List<AnchoredCapture> accepted, List<Verdict> verdicts, List<UnitOutliers> kinds) {
 
   private static final Comparator<Verdict> IN_ORDER =
       Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding);
@@ -34,12 +32,9 @@ public record Screening(
   }
 
   /**
-   * Screens captures and units.
-   *
-   * @return those that count and what was found; under {@link
-   *     org.twinrig.study.ScreeningMode#SUGGEST} a verdict leaves nothing out but copies, under
-   *     {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose finding is {@linkplain
-   *     Finding#disbelieved() not to be believed} does
+   * Screens captures and units. Under {@link org.twinrig.study.ScreeningMode#SUGGEST} a verdict
+   * leaves nothing out but copies, under {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose
+   * finding is {@linkplain Finding#disbelieved() not to be believed} does.
    */
   public static Screening of(Study study, List<AnchoredCapture> captures) {
     return of(study, captures, SameContent.of(offered(captures)));
@@ -48,8 +43,6 @@ public record Screening(
   /**
    * Screens the same captures anew after the shape of their curves was corrected, which hides
    * copies of one curve in several sessions from each other.
-   *
-   * @return what {@link #of} would give, had copies been looked for before
    */
   public Screening again(Study study, List<AnchoredCapture> corrected) {
     Set<Finding> copies = EnumSet.of(Finding.SAME_CONTENT, Finding.HAS_COPIES);
@@ -61,31 +54,34 @@ public record Screening(
     List<AnchoredCapture> offered = offered(captures);
     List<Verdict> doubts = new ArrayList<>(copies);
     doubts.addAll(doubts(study, offered));
-    List<Verdict> verdicts = new ArrayList<>();
-    for (Verdict v : unexplained(doubts)) {
-      verdicts.add(v.under(study.settings().screening()));
-    }
-    verdicts.sort(IN_ORDER);
-    Set<CaptureEntry> out = new HashSet<>();
-    verdicts.stream().filter(Verdict::excluded).forEach(v -> out.add(v.capture()));
+    List<Verdict> verdicts =
+        unexplained(doubts).stream()
+            .map(v -> v.under(study.settings().screening()))
+            .sorted(IN_ORDER)
+            .toList();
+    Set<CaptureEntry> out =
+        verdicts.stream()
+            .filter(Verdict::excluded)
+            .map(Verdict::capture)
+            .collect(Collectors.toSet());
     List<AnchoredCapture> accepted =
         offered.stream().filter(c -> !out.contains(c.capture().entry())).toList();
-    List<KindScreening> kinds =
+    List<UnitOutliers> kinds =
         new Pairing(study).pair(accepted, Unit.Role.FIT).stream().map(UnitOutliers::of).toList();
     return new Screening(accepted, verdicts, kinds);
   }
 
-  /** The captures the lab did not leave out. */
   public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {
     return captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
   }
 
   /** A lost seal alone makes a seating odd and changes its level: that is not said thrice. */
   private static List<Verdict> unexplained(List<Verdict> doubts) {
-    Set<CaptureEntry> leaking = new HashSet<>();
-    doubts.stream()
-        .filter(v -> v.finding() == Finding.LOST_SEAL)
-        .forEach(v -> leaking.add(v.capture()));
+    Set<CaptureEntry> leaking =
+        doubts.stream()
+            .filter(v -> v.finding() == Finding.LOST_SEAL)
+            .map(Verdict::capture)
+            .collect(Collectors.toSet());
     return doubts.stream()
         .filter(v -> !(v.finding().followsFromLeak() && leaking.contains(v.capture())))
         .toList();
@@ -103,12 +99,7 @@ public record Screening(
     return doubts;
   }
 
-  /**
-   * The same with more findings that leave nothing out.
-   *
-   * @param more verdicts of which none excludes its capture
-   * @throws IllegalArgumentException when one excludes its capture
-   */
+  /** The same with more findings that leave nothing out. */
   public Screening with(List<Verdict> more) {
     if (more.stream().anyMatch(Verdict::excluded)) {
       throw new IllegalArgumentException("a capture cannot be left out after screening");

@@ -57,11 +57,10 @@ public final class SealCheck {
    * How far a capture lies below the best seating of its unit in the bass, and the limit it is
    * judged by.
    *
-   * @param lossDb mean level below that of the best seating, in the part of the axis where the
-   *     capture comes off worse against the limit, dB
-   * @param limitDb the loss there beyond which the seal counts as lost, dB
-   * @param detail the part, when it is not the bass below 100 Hz
-   * @param growthDb how much greater the loss is from 20 Hz to 50 Hz than from 100 Hz to 200 Hz, dB
+   * <p>Mean level below that of the best seating, in the part of the axis where the capture comes
+   * off worse against the limit beyond which the seal counts as lost; the part, when it is not the
+   * bass below 100 Hz; how much greater the loss is from 20 Hz to 50 Hz than from 100 Hz to 200 Hz;
+   * all in dB.
    */
   public record Score(
       CaptureEntry capture, double lossDb, double limitDb, String detail, double growthDb) {
@@ -69,10 +68,8 @@ public final class SealCheck {
     private static final double GROWTH_DB = 1;
 
     /**
-     * Whether the seal counts as lost.
-     *
-     * @param factor on the limit; 1 for the limit in force
-     * @return true beyond the limit, when the loss grows as a leak's does
+     * Whether the seal counts as lost. With a factor on the limit: beyond it, when the loss grows
+     * as a leak's does.
      */
     public boolean isLost(double factor) {
       return lossDb > factor * limitDb && growthDb > GROWTH_DB;

@@ -11,10 +11,8 @@ import org.twinrig.study.DriftMode;
 import org.twinrig.study.Study;
 
 /**
- * What the check unit says about the sessions of a study.
- *
- * @param fixtures the old fixture, then the new one
- * @param correction of the drift, when the lab asked for it
+ * What the check unit says about the sessions of a study. The old fixture comes first; the drift is
+ * corrected when the lab asked for it.
  */
 public record SessionReview(
     String unit, List<FixtureDrift> fixtures, Optional<DriftCorrection> correction) {
@@ -24,12 +22,9 @@ public record SessionReview(
   }
 
   /**
-   * Reviews the sessions of a study.
-   *
-   * @param corrected its captures, corrected for their calibrators and for nothing else
-   * @param screening of the same captures: with lost seals and copies the check unit is not looked
-   *     at
-   * @return the review, or nothing when the study names no check unit
+   * Reviews the sessions of a study. Its captures are corrected for their calibrators and for
+   * nothing else; with lost seals and copies the check unit is not looked at. Nothing when the
+   * study names no check unit.
    */
   public static Optional<SessionReview> of(
       Study study, List<Capture> corrected, Screening screening) {
@@ -58,8 +53,6 @@ public record SessionReview(
   /**
    * A verdict for every capture of a session out of control. None of them is left out for it:
    * whether a whole session is to be corrected, excluded or kept is the lab's to decide.
-   *
-   * @return in the order of the rows
    */
   public List<Verdict> verdicts(List<CaptureEntry> captures) {
     List<Verdict> verdicts = new ArrayList<>();
@@ -81,11 +74,7 @@ public record SessionReview(
     return verdicts;
   }
 
-  /**
-   * Notes on sessions in which the check unit was not captured.
-   *
-   * @return one note for each fixture that has such sessions
-   */
+  /** Notes on sessions in which the check unit was not captured. */
   public List<Problem> notes() {
     return fixtures.stream()
         .filter(f -> !f.without().isEmpty())
@@ -95,16 +84,15 @@ public record SessionReview(
                     Problem.Kind.NOTE,
                     "study.yaml",
                     0,
-                    "the check unit `"
-                        + unit
-                        + "` has no capture that counts on `"
-                        + f.fixture()
-                        + "` in "
-                        + String.join(", ", f.without())
-                        + " (or only of another side)"
-                        + (correction.isPresent()
-                            ? ": these sessions are not corrected for drift"
-                            : ": nothing is known of their drift"),
+                    ("the check unit `%s` has no capture that counts on `%s` in %s"
+                            + " (or only of another side): %s")
+                        .formatted(
+                            unit,
+                            f.fixture(),
+                            String.join(", ", f.without()),
+                            correction.isPresent()
+                                ? "these sessions are not corrected for drift"
+                                : "nothing is known of their drift"),
                     "capture it in every session, on the same side or sides"))
         .toList();
   }

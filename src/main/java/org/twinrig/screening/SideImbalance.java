@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Levels;
@@ -112,18 +112,12 @@ final class SideImbalance {
 
   /** For every unit but one, the median of its seatings. */
   private static double[] othersRms(List<List<Pair>> units, int without, Part part) {
-    List<Double> medians = new ArrayList<>();
-    for (int j = 0; j < units.size(); j++) {
-      double[] rms =
-          units.get(j).stream()
-              .map(p -> part.rms(p.difference))
-              .filter(OptionalDouble::isPresent)
-              .mapToDouble(OptionalDouble::getAsDouble)
-              .toArray();
-      if (j != without && rms.length > 0) {
-        medians.add(Scatter.median(rms));
-      }
-    }
-    return medians.stream().mapToDouble(Double::doubleValue).toArray();
+    return IntStream.range(0, units.size())
+        .filter(j -> j != without)
+        .mapToObj(units::get)
+        .map(p -> p.stream().flatMapToDouble(of -> part.rms(of.difference).stream()).toArray())
+        .filter(rms -> rms.length > 0)
+        .mapToDouble(Scatter::median)
+        .toArray();
   }
 }

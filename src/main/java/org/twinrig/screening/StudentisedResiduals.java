@@ -18,11 +18,7 @@ record StudentisedResiduals(
   /** Captures are read to about this; units cannot be held to agree better. */
   private static final double RESOLUTION_DB = 0.01;
 
-  /**
-   * The residuals at a band.
-   *
-   * @param sample the differences of the units that have one, 3 or more
-   */
+  /** The residuals at a band. Of 3 or more units. */
   static StudentisedResiduals of(int band, BandSample sample, int units) {
     int n = sample.size();
     double mean = 0;

@@ -3,6 +3,7 @@ package org.twinrig.screening;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Numbers;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
@@ -21,32 +22,33 @@ import org.twinrig.study.PairedUnits;
  * of real units are not normal; in simulated studies the rule accuses about one unit in a hundred
  * of the kinds whose bass is skewed by leaks, fewer elsewhere. The level of 0.01, the 8 units and
  * the 1 dB are our choice.
+ *
+ * @param units how many of the kind have a difference between the fixtures
+ * @param verdicts the units that depart from the others, in the order of the study's table
+ * @param notJudged why the units cannot be judged; empty when they were
  */
-final class UnitOutliers {
+public record UnitOutliers(
+    String kind, int units, List<UnitVerdict> verdicts, Optional<String> notJudged) {
   private static final double LEVEL = 0.01;
   private static final int LEAST_UNITS = 8;
   private static final double LEAST_SHARE = 0.9;
   private static final double LEAST_DB = 1;
 
-  private final PairedUnits paired;
-  private final int units;
-
-  private UnitOutliers(PairedUnits paired) {
-    this.paired = paired;
-    this.units = paired.units().size();
+  public UnitOutliers {
+    verdicts = List.copyOf(verdicts);
   }
 
-  static KindScreening of(PairedUnits paired) {
-    return new UnitOutliers(paired).judge();
-  }
-
-  private KindScreening judge() {
+  static UnitOutliers of(PairedUnits paired) {
+    int units = paired.units().size();
     if (units < LEAST_UNITS) {
       return tooFew(paired.kind(), units);
     }
     List<StudentisedResiduals> bands = new ArrayList<>();
     for (int b = 0; b < paired.grid().size(); b++) {
-      band(b).ifPresent(bands::add);
+      BandSample sample = paired.at(b);
+      if (sample.size() >= LEAST_UNITS && sample.size() >= LEAST_SHARE * units) {
+        bands.add(StudentisedResiduals.of(b, sample, units));
+      }
     }
     int fewest = bands.stream().mapToInt(StudentisedResiduals::members).min().orElse(0);
     if (fewest == 0) {
@@ -55,34 +57,27 @@ final class UnitOutliers {
     double limit =
         PeakBound.of(bands.stream().map(StudentisedResiduals::direction).toList(), fewest - 2)
             .at(LEVEL / units);
-    List<UnitVerdict> verdicts = new ArrayList<>();
-    for (int i = 0; i < units; i++) {
-      worst(bands, i, limit).ifPresent(verdicts::add);
-    }
-    return new KindScreening(paired.kind(), units, verdicts, Optional.empty());
+    List<UnitVerdict> verdicts =
+        IntStream.range(0, units)
+            .boxed()
+            .flatMap(i -> worst(paired, bands, i, limit).stream())
+            .toList();
+    return new UnitOutliers(paired.kind(), units, verdicts, Optional.empty());
   }
 
-  static KindScreening tooFew(String kind, int units) {
-    return new KindScreening(
+  static UnitOutliers tooFew(String kind, int units) {
+    return new UnitOutliers(
         kind,
         units,
         List.of(),
         Optional.of(
-            "whether one of the "
-                + Numbers.count(units, "unit", "units")
-                + " departs from the others cannot be judged: that takes "
-                + LEAST_UNITS));
-  }
-
-  private Optional<StudentisedResiduals> band(int band) {
-    BandSample sample = paired.at(band);
-    return sample.size() < LEAST_UNITS || sample.size() < LEAST_SHARE * units
-        ? Optional.empty()
-        : Optional.of(StudentisedResiduals.of(band, sample, units));
+            "whether one of the %s departs from the others cannot be judged: that takes %d"
+                .formatted(Numbers.count(units, "unit", "units"), LEAST_UNITS)));
   }
 
   /** The verdict on a unit at the band where it departs most by its standard error, if any. */
-  private Optional<UnitVerdict> worst(List<StudentisedResiduals> bands, int unit, double limit) {
+  private static Optional<UnitVerdict> worst(
+      PairedUnits paired, List<StudentisedResiduals> bands, int unit, double limit) {
     UnitVerdict worst = null;
     for (StudentisedResiduals at : bands) {
       double t = Math.abs(at.t()[unit]);

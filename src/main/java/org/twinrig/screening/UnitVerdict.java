@@ -5,17 +5,13 @@ import org.twinrig.internal.Numbers;
 
 /**
  * A unit whose difference between the fixtures departs from that of its kind. It is never left out
- * by a rule: it may be what the kind is really like.
- *
- * @param bandHz mid-band frequency at which it departs most, Hz
- * @param departureDb its difference minus the mean of the other units', dB
- * @param value the same over its standard error, without sign: {@code |t|}
- * @param limit the bound {@code |t|} exceeds
+ * by a rule: it may be what the kind is really like. The mid-band frequency in Hz at which it
+ * departs most, its difference minus the mean of the other units', dB, and the same over its
+ * standard error, {@code |t|}, which exceeds the limit.
  */
 public record UnitVerdict(
     String kind, String unit, double bandHz, double departureDb, double value, double limit) {
 
-  /** The finding as files write it. */
   public static final String WORD = "unit outlier";
 
   public UnitVerdict {

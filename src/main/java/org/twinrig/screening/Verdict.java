@@ -6,13 +6,8 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.study.ScreeningMode;
 
 /**
- * Why a capture is doubted.
- *
- * @param value the measured value, in the finding's unit
- * @param limit the bound it exceeds, in the same unit
- * @param detail where in frequency it was found, or for the same content the other file; may be
- *     empty
- * @param excluded whether the capture was left out because of it
+ * Why a capture is doubted. The measured value exceeds the limit, both in the finding's unit; the
+ * detail says where in frequency it was found, or for the same content which other file.
  */
 public record Verdict(
     CaptureEntry capture,

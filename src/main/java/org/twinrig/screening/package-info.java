@@ -5,7 +5,7 @@
  * leave out. Captures are judged within their kind on their fixture, against the same unit's
  * others: a {@link org.twinrig.screening.Verdict} names a capture, the {@link
  * org.twinrig.screening.Finding}, the measured value and the limit. A {@link
- * org.twinrig.screening.KindScreening} says which units depart from the kind, or that too few were
+ * org.twinrig.screening.UnitOutliers} says which units depart from the kind, or that too few were
  * measured to tell.
  *
  * <p>Nothing is deleted. A study that only suggests uses everything but copies: one curve counts

@@ -9,10 +9,6 @@ import org.twinrig.response.Response;
 @SuppressWarnings("ArrayRecordComponent") // a kernel's working array, never compared
 record Bench(double[] hz, Chain.LoadedAxis from, Chain.LoadedAxis to) {
 
-  static Bench on(double[] hz) {
-    return on(hz, FixturePair.PLATE_TO_HEAD);
-  }
-
   static Bench on(double[] hz, FixturePair fixtures) {
     return new Bench(
         hz, Chain.LoadedAxis.of(fixtures.from(), hz), Chain.LoadedAxis.of(fixtures.to(), hz));

@@ -25,7 +25,6 @@ record CaptureFormat(
     List<Column> columns,
     String head) {
 
-  /** What a column holds. */
   enum Column {
     HZ,
     DB,
@@ -75,12 +74,10 @@ record CaptureFormat(
     columns = List.copyOf(columns);
   }
 
-  /** The ending of its files' names. */
   String extension() {
     return separator.isBlank() ? "txt" : "csv";
   }
 
-  /** The bytes of a capture's file. */
   static byte[] file(SimulatedCapture made) {
     return made.format().bytes(made.capture().response(), made.phaseDeg());
   }

@@ -9,20 +9,12 @@ import org.twinrig.capture.Side;
 import org.twinrig.simulation.SimulatedGraph.Form;
 
 /** Makes the back catalogue: graphs of fresh units on the old fixture, as a lab piles them up. */
-final class CatalogueDraw {
+record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
+  static final String REFERENCE = "house-reference";
+
   private static final int MOST_SEATINGS = 5;
   private static final double NARROW_FROM_HZ = 50;
   private static final double NARROW_TO_HZ = 16_000;
-
-  private final SimulationPlan plan;
-  private final Bench bench;
-  private final int firstName;
-
-  CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
-    this.plan = plan;
-    this.bench = bench;
-    this.firstName = firstName;
-  }
 
   List<SimulatedGraph> graphs() {
     return IntStream.range(0, plan.catalogueGraphs()).parallel().mapToObj(this::graph).toList();
@@ -36,7 +28,7 @@ final class CatalogueDraw {
     boolean narrow = index % 9 == 2;
     return new SimulatedGraph(
         String.format(Locale.ROOT, "G-%03d", index + 1),
-        UnitNames.of(firstName + index),
+        Member.unitName(firstName + index),
         specimen.kind(),
         unknown ? "unknown" : specimen.kind().label(),
         bench.response(
@@ -81,9 +73,20 @@ final class CatalogueDraw {
       }
     }
     for (int i = 0; i < sum.length; i++) {
-      double referenceDb = form == Form.COMPENSATED ? ReferenceCurve.levelDb(bench.hz()[i]) : 0;
+      double referenceDb = form == Form.COMPENSATED ? referenceDb(bench.hz()[i]) : 0;
       sum[i] = Math.rint((sum[i] - referenceDb) * 100) / 100;
     }
     return sum;
+  }
+
+  /**
+   * The curve some old graphs had subtracted, at a frequency in Hz: a smooth rise about 3 kHz and a
+   * gentle slope, the lab's own habit; dB, to the 0.01 dB its file holds.
+   */
+  static double referenceDb(double hz) {
+    double octaves = Math.log(hz / 3000) / Math.log(2);
+    double rise = 10 * Math.exp(-octaves * octaves / 1.6);
+    double slope = -0.6 * Math.log(hz / 500) / Math.log(2);
+    return Math.rint((rise + slope) * 100) / 100;
   }
 }

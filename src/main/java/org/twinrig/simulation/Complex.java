@@ -9,10 +9,6 @@ record Complex(double re, double im) {
     return new Complex(re + other.re, im + other.im);
   }
 
-  Complex minus(Complex other) {
-    return new Complex(re - other.re, im - other.im);
-  }
-
   Complex times(Complex other) {
     return new Complex(re * other.re - im * other.im, re * other.im + im * other.re);
   }
@@ -32,7 +28,6 @@ record Complex(double re, double im) {
         (re * other.re + im * other.im) / square, (im * other.re - re * other.im) / square);
   }
 
-  /** Square of the magnitude. */
   double power() {
     return re * re + im * im;
   }

@@ -69,13 +69,4 @@ record EarLoad(List<Section> sections) {
     }
     return wave;
   }
-
-  /**
-   * The rigid volume that would give the same pressure at the far end for the same volume velocity
-   * at the reference plane, m³: {@code V = ρc²/(ω·|p/U|)}.
-   */
-  double effectiveVolumeM3(double omega) {
-    // Unit pressure at the far end, so |p/U| is 1/|U|.
-    return Air.BULK_MODULUS * Math.sqrt(at(omega).flow().power()) / omega;
-  }
 }

@@ -29,7 +29,6 @@ record FittedUnit(
     pinna = List.copyOf(pinna);
   }
 
-  /** One seating. */
   Seated seated(Placement placement, Seal seal) {
     SimulatedFixture.Scatter scatter = fixture.scatter();
     SimulatedFixture.Seal typical = inserted() ? fixture.tipSeal() : fixture.cupSeal();

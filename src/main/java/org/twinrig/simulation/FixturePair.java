@@ -19,7 +19,6 @@ public enum FixturePair {
   PEAK_ON_NEW("peak on new"),
   /** The old one has a notch of 7 dB at 9 kHz. */
   NOTCH_ON_OLD("notch on old"),
-  /** Both of these. */
   PEAK_AND_NOTCH("peak and notch");
 
   private static final Mode PEAK = new Mode(8000, 4.0, 3.0);

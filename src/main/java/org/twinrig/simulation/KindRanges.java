@@ -7,16 +7,10 @@ import java.util.List;
  * What the units of a kind are drawn from. Orders of magnitude are common practice, no source: no
  * product was measured for them.
  *
- * @param inserted true when a tip seals in the canal, false when a cup stands over the ear
- * @param sourceVolumeCm3 compliance of the source as a volume of air
- * @param sourceHz resonance of the source's mass with that compliance
- * @param sourceQuality its quality factor
- * @param frontVolumeCm3 air between source and ear
- * @param leakResistance of the seal on the hard plate, Pa·s/m³
- * @param leakSeconds mass of the leak over its resistance, s
- * @param lowestHz bass roll-off of the kind
- * @param highestHz treble roll-off of the kind
- * @param modes cross modes in front of the ear
+ * <p>Inserted means that a tip seals in the canal instead of a cup that stands over the ear. The
+ * compliance of the source is given as a volume of air, with the resonance of its mass with it;
+ * leak resistance is that of the seal on the hard plate, Pa·s/m³, and the mass of the leak over it
+ * is in s; lowest and highest are the roll-offs of the kind.
  */
 record KindRanges(
     boolean inserted,
@@ -59,7 +53,6 @@ record KindRanges(
     }
   }
 
-  /** Cross modes under a cup. */
   private static final List<ModeRange> CUP_MODES =
       List.of(
           new ModeRange(1_900, 0.15, 1.4, 0, 1.2, new Stray(0.010, 0.65), new Stray(0.010, 0.40)),
@@ -68,7 +61,6 @@ record KindRanges(
           new ModeRange(11_600, 0.12, 4.0, -2, 4.0, new Stray(0.10, 2.0), new Stray(0.035, 1.8)),
           new ModeRange(15_800, 0.12, 4.0, -1, 4.5, new Stray(0.12, 2.4), new Stray(0.045, 2.2)));
 
-  /** Cross modes behind a tip. */
   private static final List<ModeRange> TIP_MODES =
       List.of(
           new ModeRange(2_700, 0.20, 1.2, 0, 1.0, new Stray(0.010, 0.70), new Stray(0.010, 0.60)),
@@ -132,7 +124,6 @@ record KindRanges(
           5_000,
           TIP_MODES);
 
-  /** Draws one unit of the kind. */
   SimulatedUnit draw(SimulatedKind kind, Draws draws) {
     Branch source =
         Branch.resonant(

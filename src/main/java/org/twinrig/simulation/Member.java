@@ -6,14 +6,23 @@ import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 
 /**
- * A unit of the study as the lab has it, with the specimen behind it.
- *
- * @param turn when in the study it was measured, from 0
- * @param fixtures keys of the fixtures it was measured on: 0 the old one, 1 the new one
+ * A unit of the study as the lab has it, with the specimen behind it. Its turn says when in the
+ * study it was measured, from 0; keys of the fixtures it was measured on are 0 for the old one and
+ * 1 for the new one.
  */
 record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
   /** Kinds with fewer units cannot spare one. */
   private static final int ENOUGH_TO_SPARE = 10;
+
+  private static final List<String> TREES =
+      List.of(
+          ("Alder Ash Aspen Beech Birch Cherry Chestnut Cypress Elder Elm Fir Hawthorn "
+                  + "Hazel Holly Hornbeam Juniper Larch Laurel Linden Maple Medlar Mulberry Oak Pear "
+                  + "Pine Plum Poplar Rowan Sloe Spindle Spruce Sycamore Walnut Whitebeam Willow Yew")
+              .split(" "));
+
+  /** Shares no divisor with the number of trees, so that neighbours in a table differ. */
+  private static final int TREE_STEP = 11;
 
   Member {
     fixtures = List.copyOf(fixtures);
@@ -41,7 +50,7 @@ record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
     String note = both ? "both sides measured" : "";
     Unit unit =
         new Unit(
-            UnitNames.of(index),
+            unitName(index),
             kind.label(),
             holdout ? Unit.Role.HOLDOUT : Unit.Role.FIT,
             "",
@@ -58,5 +67,11 @@ record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
       SimulationPlan plan, SimulationPlan.Group group, int number) {
     boolean spared = group.fit() >= ENOUGH_TO_SPARE && number < plan.troubles().oneFixtureUnits();
     return spared ? List.of((number + plan.groups().indexOf(group)) % 2) : List.of(0, 1);
+  }
+
+  /** An invented name for an index from 0, a tree and a number; no two have the same. */
+  static String unitName(int index) {
+    int number = 1 + index * 7 % 19 + 20 * (index / TREES.size());
+    return TREES.get(index % TREES.size() * TREE_STEP % TREES.size()) + " " + number;
   }
 }

@@ -20,7 +20,6 @@ record Mode(double hz, double quality, double gainDb) {
     Checks.finite(gainDb, "a mode's gain in dB");
   }
 
-  /** The mode moved by octaves and changed in gain. */
   Mode moved(double octaves, double gainChangeDb) {
     return new Mode(hz * Math.pow(2, octaves), quality, gainDb + gainChangeDb);
   }

@@ -13,9 +13,6 @@ record Placement(
 
   private static final int VARIATES = 6;
 
-  /** The seating nobody ever gets: everything at its middle. */
-  static final Placement MIDDLE = new Placement(0, 0, 0, 0, 0, 0);
-
   static Placement draw(Draws draws) {
     double[] z = new double[VARIATES];
     for (int i = 0; i < VARIATES; i++) {

@@ -1,6 +1,5 @@
 package org.twinrig.simulation;
 
-import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.capture.Capture;
 
@@ -13,7 +12,6 @@ import org.twinrig.capture.Capture;
 record SimulatedCapture(
     Capture capture, double[] phaseDeg, Optional<Trouble> planted, CaptureFormat format) {
 
-  /** A planted trouble. */
   enum Trouble {
     /** The cushion or tip did not seal. */
     LOST_SEAL("lost seal"),
@@ -29,11 +27,5 @@ record SimulatedCapture(
     String text() {
       return text;
     }
-  }
-
-  SimulatedCapture {
-    Objects.requireNonNull(capture, "capture");
-    Objects.requireNonNull(planted, "planted");
-    Objects.requireNonNull(format, "format");
   }
 }

@@ -20,11 +20,9 @@ record SimulatedFixture(
     Scatter scatter) {
 
   /**
-   * The canal outside the reference plane.
-   *
-   * @param underCupM length when the entrance is open
-   * @param behindTipM length left behind a tip that goes in as far as the middle of its kind
-   * @param depthShare how much of a unit's own extra depth it allows
+   * The canal outside the reference plane. Its length when the entrance is open; what is left of it
+   * behind a tip that goes in as far as the middle of its kind; how much of a unit's own extra
+   * depth it allows.
    */
   record Canal(double radiusM, double underCupM, double behindTipM, double depthShare) {}
 
@@ -35,13 +33,9 @@ record SimulatedFixture(
   record Seal(double factor, double unitNepers, double seatingNepers, double lostFactor) {}
 
   /**
-   * Scatter of one fixture.
-   *
-   * @param unitShare share of their stray that units' modes show here
-   * @param seatingShare the same between seatings
-   * @param depthM spread of the tip's depth between seatings
-   * @param unitDepthM spread of the tip's depth between units, beyond their own
-   * @param modeOctaves lawful shift of every mode on this fixture
+   * Scatter of one fixture. Share of their stray that units' modes show here, and between seatings;
+   * spread of the tip's depth between seatings, and between units beyond their own, m; lawful shift
+   * of every mode.
    */
   record Scatter(
       double unitShare,
@@ -76,12 +70,10 @@ record SimulatedFixture(
         new Scatter(1, 1, 0.0006, 0.0007, 0.10));
   }
 
-  /** The same fixture with another resonance at the canal entrance. */
   SimulatedFixture withEntrance(Mode entrance) {
     return new SimulatedFixture(identity, load, canal, cupSeal, tipSeal, concha, entrance, scatter);
   }
 
-  /** The same fixture under another name. */
   SimulatedFixture called(Fixture other) {
     return new SimulatedFixture(other, load, canal, cupSeal, tipSeal, concha, notch, scatter);
   }

@@ -1,15 +1,11 @@
 package org.twinrig.simulation;
 
-import java.util.Objects;
 import org.twinrig.response.Response;
 
 /**
- * An old graph of a unit that is not in the study, made on the old fixture.
- *
- * @param kind its true kind; the one listed in the catalogue is {@code unknown} for a few
- * @param response the curve in its file: the mean in dB over its seatings, less the reference curve
- *     when it is compensated
- * @param seatings how many good seatings were averaged
+ * An old graph of a unit that is not in the study, made on the old fixture. Its true kind (the one
+ * listed in the catalogue is {@code unknown} for a few); the curve in its file, the mean in dB over
+ * so many good seatings, less the reference curve when it is compensated.
  */
 public record SimulatedGraph(
     String graph,
@@ -20,20 +16,9 @@ public record SimulatedGraph(
     int seatings,
     Form form) {
 
-  /** What was done to an old graph. */
   public enum Form {
-    /** Nothing. */
     RAW,
     /** A reference curve was subtracted. */
     COMPENSATED
-  }
-
-  public SimulatedGraph {
-    Objects.requireNonNull(kind, "kind");
-    Objects.requireNonNull(response, "response");
-    Objects.requireNonNull(form, "form");
-    if (seatings < 1) {
-      throw new IllegalArgumentException("seatings must be 1 or more, but is " + seatings);
-    }
   }
 }

@@ -9,21 +9,25 @@ import java.util.stream.Collectors;
  */
 public enum SimulatedKind {
   /** Light open membrane: low source impedance, hardly cares what it plays into. */
-  OPEN_OVER_EAR("open over-ear"),
+  OPEN_OVER_EAR("open over-ear", KindRanges.OPEN_OVER_EAR),
 
   /** Closed cup: the seal decides the bass. */
-  CLOSED_OVER_EAR("closed over-ear"),
+  CLOSED_OVER_EAR("closed over-ear", KindRanges.CLOSED_OVER_EAR),
 
   /** Small cushion on the pinna: little front volume, a leak that is never quite shut. */
-  ON_EAR("on-ear"),
+  ON_EAR("on-ear", KindRanges.ON_EAR),
 
   /** Sealed into the canal: small volumes, high source impedance. */
-  IN_EAR("in-ear");
+  IN_EAR("in-ear", KindRanges.IN_EAR);
 
   private final String label;
 
-  SimulatedKind(String label) {
+  @SuppressWarnings("ImmutableEnumChecker") // records, and lists that cannot be changed
+  private final KindRanges ranges;
+
+  SimulatedKind(String label, KindRanges ranges) {
     this.label = label;
+    this.ranges = ranges;
   }
 
   /** The kind as study files write it: for example {@code in-ear}. */
@@ -31,22 +35,19 @@ public enum SimulatedKind {
     return label;
   }
 
-  /**
-   * The kind that study files write so.
-   *
-   * @throws IllegalArgumentException when there is none
-   */
+  /** The kind that study files write so. */
   public static SimulatedKind ofLabel(String label) {
-    for (SimulatedKind kind : values()) {
-      if (kind.label.equals(label)) {
-        return kind;
-      }
-    }
-    throw new IllegalArgumentException(
-        "a kind must be one of "
-            + Arrays.stream(values()).map(SimulatedKind::label).collect(Collectors.joining(", "))
-            + ", but is "
-            + label);
+    return Arrays.stream(values())
+        .filter(kind -> kind.label.equals(label))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    Arrays.stream(values())
+                        .map(SimulatedKind::label)
+                        .collect(
+                            Collectors.joining(
+                                ", ", "a kind must be one of ", ", but is " + label))));
   }
 
   /** Key of the kind's random numbers; hashes of strings are the same everywhere. */
@@ -55,11 +56,6 @@ public enum SimulatedKind {
   }
 
   KindRanges ranges() {
-    return switch (this) {
-      case OPEN_OVER_EAR -> KindRanges.OPEN_OVER_EAR;
-      case CLOSED_OVER_EAR -> KindRanges.CLOSED_OVER_EAR;
-      case ON_EAR -> KindRanges.ON_EAR;
-      case IN_EAR -> KindRanges.IN_EAR;
-    };
+    return ranges;
   }
 }

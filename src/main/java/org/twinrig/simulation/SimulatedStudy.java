@@ -23,8 +23,6 @@ import org.twinrig.study.Study;
  * content hash is a stand-in until they are written.
  */
 public final class SimulatedStudy {
-  private static final int TRUTH_SEATINGS = 64;
-
   private final SimulationPlan plan;
   private final Bench bench;
   private final List<Member> members;
@@ -47,7 +45,6 @@ public final class SimulatedStudy {
     this.graphs = List.copyOf(graphs);
   }
 
-  /** The plan it was made after. */
   public SimulationPlan plan() {
     return plan;
   }
@@ -91,14 +88,12 @@ public final class SimulatedStudy {
    * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    */
   public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
-    return new PopulationTruth(bench, grid, anchor).meanTransfer(kind);
+    return new TrueLevels(bench, grid, anchor).meanTransfer(kind, TrueLevels.POPULATION);
   }
 
   /**
    * A unit's own transfer, dB per band: the expectation over its good seatings, and the mean over
    * its measured sides, of anchored band level on the new fixture minus the same on the old one.
-   *
-   * @throws IllegalArgumentException when no unit has the name
    */
   public Levels trueUnitTransfer(String unit, BandGrid grid, Anchor anchor) {
     Member member =
@@ -106,25 +101,19 @@ public final class SimulatedStudy {
             .filter(m -> m.unit().name().equals(unit))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no unit is called " + unit));
-    SeatingMean mean = new SeatingMean(bench.hz(), grid, anchor);
-    return Levels.copyOf(grid, member.specimen().transferDb(bench, mean, TRUTH_SEATINGS));
+    return new TrueLevels(bench, grid, anchor).transfer(member.specimen());
   }
 
   /**
    * What the new fixture would show of a catalogue's unit, raw: its band levels there, dB relative
    * to the anchor, in expectation over good seatings.
-   *
-   * @throws IllegalArgumentException when no graph has the name
    */
   public Levels trueOnNewFixture(String graph, BandGrid grid, Anchor anchor) {
-    for (int index = 0; index < graphs.size(); index++) {
-      if (graphs.get(index).graph().equals(graph)) {
-        SeatingMean mean = new SeatingMean(bench.hz(), grid, anchor);
-        Specimen specimen = CatalogueDraw.specimen(plan, index);
-        return Levels.copyOf(grid, specimen.levelsDb(bench, mean, TRUTH_SEATINGS, 1));
-      }
+    int index = graphs.stream().map(SimulatedGraph::graph).toList().indexOf(graph);
+    if (index < 0) {
+      throw new IllegalArgumentException("no graph is called " + graph);
     }
-    throw new IllegalArgumentException("no graph is called " + graph);
+    return new TrueLevels(bench, grid, anchor).on(1, CatalogueDraw.specimen(plan, index));
   }
 
   /**

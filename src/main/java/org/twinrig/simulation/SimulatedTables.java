@@ -19,18 +19,12 @@ import org.twinrig.response.Levels;
  * The texts of a simulated study: its study file, and its tables, one line of text per row, with
  * the truth on the default bands and anchor.
  */
-final class SimulatedTables {
+record SimulatedTables(SimulatedStudy study) {
   /** The curve that compensated graphs had subtracted, relative to catalogue.csv. */
-  static final String REFERENCE_FILE = "catalogue/" + ReferenceCurve.NAME + ".csv";
+  static final String REFERENCE_FILE = "catalogue/" + CatalogueDraw.REFERENCE + ".csv";
 
   private static final BandGrid GRID = BandGrid.covering(20, 20_000, 12);
   private static final Anchor ANCHOR = new Anchor.Range(300, 1000);
-
-  private final SimulatedStudy study;
-
-  SimulatedTables(SimulatedStudy study) {
-    this.study = study;
-  }
 
   /** The study file for data that stand at the end of a path from its folder. */
   String studyFile(String data) {
@@ -148,7 +142,7 @@ final class SimulatedTables {
         # Lost seals, drift and noise have no part in it.
         # Monte Carlo over %d units per kind.
         kind,band_hz,lower_hz,upper_hz,true_db"""
-            .formatted(PopulationTruth.UNITS),
+            .formatted(TrueLevels.POPULATION),
         study.plan().groups().stream()
             .map(SimulationPlan.Group::kind)
             .flatMap(

@@ -6,15 +6,11 @@ import java.util.List;
 /**
  * One side of a headphone as an acoustic source.
  *
- * @param source source impedance
- * @param frontVolumeM3 air between source and ear, m³
- * @param nozzle what an in-ear puts into the canal; a cup has none in its chain
- * @param leakResistance of its seal on a hard plate, Pa·s/m³
- * @param depthM how much deeper than the middle of its kind its tip goes, m
- * @param balance the maker's tuning
- * @param sensitivityDb level at its tuning's 0 dB, dB SPL
- * @param modes cross modes in front of the ear
- * @param pinnaScore how strongly it excites the concha against its kind, in standard deviations
+ * <p>Its source impedance; the air between source and ear, m³; what an in-ear puts into the canal
+ * (a cup has none in its chain); the resistance of its seal on a hard plate, Pa·s/m³; how much
+ * deeper than the middle of its kind its tip goes, m; the maker's tuning, and the level at its 0
+ * dB, dB SPL; cross modes in front of the ear; and how strongly it excites the concha against its
+ * kind, in standard deviations.
  */
 record SimulatedUnit(
     SimulatedKind kind,
@@ -58,10 +54,6 @@ record SimulatedUnit(
 
   SimulatedUnit {
     modes = List.copyOf(modes);
-  }
-
-  static SimulatedUnit draw(SimulatedKind kind, Draws draws) {
-    return kind.ranges().draw(kind, draws);
   }
 
   /** One of its two sides: the same design, built twice. */

@@ -1,16 +1,13 @@
 package org.twinrig.simulation;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.twinrig.internal.Checks;
 
 /**
- * What study to make. Immutable; the same plan gives the same study, to the byte.
- *
- * @param groups units wanted, per kind
- * @param seatings of every unit on each fixture, 1 or more
- * @param bothSidesShare share of the units that are measured left and right, 0 to 1
- * @param catalogueGraphs old graphs of units that are not in the study
+ * What study to make. Immutable; the same plan gives the same study, to the byte. Units wanted, per
+ * kind; 1 or more seatings of every unit on each fixture; the share of units that are measured left
+ * and right, 0 to 1; old graphs of units that are not in the study.
  */
 public record SimulationPlan(
     long seed,
@@ -22,7 +19,6 @@ public record SimulationPlan(
     Formats formats,
     int catalogueGraphs) {
 
-  /** How capture files are written. */
   public enum Formats {
     /** Comma, point, UTF-8: one way for all. */
     PLAIN,
@@ -151,13 +147,11 @@ public record SimulationPlan(
         44);
   }
 
-  /** The same plan with another seed. */
   public SimulationPlan withSeed(long newSeed) {
     return new SimulationPlan(
         newSeed, groups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /** The same plan with other units. */
   public SimulationPlan withGroups(List<Group> newGroups) {
     return new SimulationPlan(
         seed, newGroups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
@@ -175,38 +169,31 @@ public record SimulationPlan(
 
   /** The same plan with other kinds, each with as many units as the first has now. */
   public SimulationPlan withKinds(SimulatedKind... kinds) {
-    List<Group> changed = new ArrayList<>();
-    for (SimulatedKind kind : kinds) {
-      changed.add(new Group(kind, groups.get(0).fit(), groups.get(0).holdout()));
-    }
-    return withGroups(changed);
+    Group first = groups.get(0);
+    return withGroups(
+        Stream.of(kinds).map(kind -> new Group(kind, first.fit(), first.holdout())).toList());
   }
 
-  /** The same plan with another number of seatings. */
   public SimulationPlan withSeatings(int newSeatings) {
     return new SimulationPlan(
         seed, groups, newSeatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /** The same plan on other frequencies. */
   public SimulationPlan withAxis(Axis newAxis) {
     return new SimulationPlan(
         seed, groups, seatings, newAxis, bothSidesShare, troubles, formats, catalogueGraphs);
   }
 
-  /** The same plan with another share of units measured on both sides. */
   public SimulationPlan withBothSidesShare(double share) {
     return new SimulationPlan(
         seed, groups, seatings, axis, share, troubles, formats, catalogueGraphs);
   }
 
-  /** The same plan with other troubles. */
   public SimulationPlan withTroubles(Troubles newTroubles) {
     return new SimulationPlan(
         seed, groups, seatings, axis, bothSidesShare, newTroubles, formats, catalogueGraphs);
   }
 
-  /** The same plan with another size of the back catalogue. */
   public SimulationPlan withCatalogueGraphs(int graphs) {
     return new SimulationPlan(
         seed, groups, seatings, axis, bothSidesShare, troubles, formats, graphs);

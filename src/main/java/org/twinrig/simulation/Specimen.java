@@ -1,16 +1,11 @@
 package org.twinrig.simulation;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.twinrig.capture.Side;
 
 /**
- * One headphone as built: its sides, and how each of them comes out on a fixture.
- *
- * @param seed of its study
- * @param number which of the kind it is; graphs of the catalogue count on from 1,000,000
- * @param sides the sides that are measured
- * @param sampling how it comes from its kind
+ * One headphone as built: its sides, and how each of them comes out on a fixture. Graphs of the
+ * catalogue have numbers from 1,000,000 on.
  */
 record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sampling sampling) {
 
@@ -33,7 +28,7 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sa
   }
 
   SimulatedUnit built(Side side) {
-    SimulatedUnit design = SimulatedUnit.draw(kind, draws(Purpose.UNIT, 0));
+    SimulatedUnit design = kind.ranges().draw(kind, draws(Purpose.UNIT, 0));
     return design.side(draws(Purpose.SIDE, sideKey(side)));
   }
 
@@ -51,32 +46,10 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sa
         : placement;
   }
 
-  /** Mean over good seatings and over its sides of level on the new fixture minus on the old. */
-  double[] transferDb(Bench bench, SeatingMean mean, int seatings) {
-    double[] to = levelsDb(bench, mean, seatings, 1);
-    double[] from = levelsDb(bench, mean, seatings, 0);
-    for (int b = 0; b < to.length; b++) {
-      to[b] -= from[b];
-    }
-    return to;
-  }
-
-  /** Mean over good seatings and over its sides of the anchored band levels on one fixture. */
-  double[] levelsDb(Bench bench, SeatingMean mean, int seatings, int fixtureKey) {
-    Chain.LoadedAxis axis = bench.both().get(fixtureKey);
-    List<double[]> perSide = new ArrayList<>();
-    for (Side side : sides) {
-      FittedUnit fitted = on(axis.fixture(), side, fixtureKey);
-      Draws shift = Purpose.TRUTH.draws(seed, kind.key(), number, fixtureKey, sideKey(side));
-      perSide.add(mean.levelsDb(new Chain(axis, fitted), fitted, Placement.even(seatings, shift)));
-    }
-    double[] levels = new double[perSide.get(0).length];
-    for (int b = 0; b < levels.length; b++) {
-      for (double[] side : perSide) {
-        levels[b] += side[b] / perSide.size();
-      }
-    }
-    return levels;
+  /** Evenly spread seatings of one side, for a mean over all seatings. */
+  List<Placement> evenPlacements(Side side, int fixtureKey, int seatings) {
+    return Placement.even(
+        seatings, Purpose.TRUTH.draws(seed, kind.key(), number, fixtureKey, sideKey(side)));
   }
 
   private Draws draws(Purpose purpose, int which) {

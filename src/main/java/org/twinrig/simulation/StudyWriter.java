@@ -15,12 +15,7 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
 
 /** Writes a simulated study as files, whole or not at all. */
-final class StudyWriter {
-  private final SimulatedStudy study;
-
-  StudyWriter(SimulatedStudy study) {
-    this.study = study;
-  }
+record StudyWriter(SimulatedStudy study) {
 
   void writeTo(Path folder) throws UnusableInput, IOException {
     Path target = folder.toAbsolutePath().normalize();
@@ -90,7 +85,7 @@ final class StudyWriter {
       write(file, CaptureFormat.PLAIN.bytes(graph.response()));
     }
     double[] hz = study.frequenciesHz();
-    double[] levels = Arrays.stream(hz).map(ReferenceCurve::levelDb).toArray();
+    double[] levels = Arrays.stream(hz).map(CatalogueDraw::referenceDb).toArray();
     byte[] reference = CaptureFormat.PLAIN.bytes(Response.copyOf(hz, levels));
     write(data.resolve(SimulatedTables.REFERENCE_FILE), reference);
     write(data.resolve("truth/catalogue.csv"), tables.trueCatalogue());

@@ -33,10 +33,6 @@ record Tube(double lengthM, double radiusM) {
     return Math.PI * radiusM * radiusM;
   }
 
-  double volumeM3() {
-    return areaM2() * lengthM;
-  }
-
   /** The chain matrix at an angular frequency in rad/s. */
   TwoPort at(double omega) {
     double series = radiusM * Math.sqrt(Air.DENSITY * omega / Air.VISCOSITY);
@@ -49,14 +45,8 @@ record Tube(double lengthM, double radiusM) {
     return line(impedance, alpha * lengthM, wavenumber * (1 + 1.045 * v) * lengthM);
   }
 
-  /** The same tube without losses, for comparison with closed forms. */
-  TwoPort losslessAt(double omega) {
-    Complex impedance = new Complex(Air.DENSITY * Air.SOUND_SPEED / areaM2(), 0);
-    return line(impedance, 0, omega / Air.SOUND_SPEED * lengthM);
-  }
-
   /** Uniform line: {@code a = d = cosh γl, b = Zc·sinh γl, c = sinh γl / Zc}. */
-  private static TwoPort line(Complex impedance, double attenuation, double phase) {
+  static TwoPort line(Complex impedance, double attenuation, double phase) {
     double grow = Math.exp(attenuation);
     double cosh = (grow + 1 / grow) / 2;
     double sinh = (grow - 1 / grow) / 2;

@@ -29,10 +29,6 @@ record TwoPort(Complex a, Complex b, Complex c, Complex d) {
         c.times(next.b).plus(d.times(next.d)));
   }
 
-  Complex determinant() {
-    return a.times(d).minus(b.times(c));
-  }
-
   /** What must stand on the source side for a given state on the ear side. */
   Wave upstream(Wave ear) {
     return new Wave(

@@ -2,6 +2,8 @@ package org.twinrig.evidence;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.twinrig.evidence.UncertaintyBudgetTest.typeA;
+import static org.twinrig.evidence.UncertaintyBudgetTest.within;
 
 import java.util.Arrays;
 import java.util.List;
@@ -12,29 +14,22 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.twinrig.internal.VarianceEstimate;
 
 /** Distributions whose quantiles are known in closed form, and those of JCGM 101:2008, clause 9. */
 class MonteCarloTest {
   private static final double INFINITE = Double.POSITIVE_INFINITY;
 
   /** Independent inputs, each with its own distribution. */
-  private static MonteCarlo.Model model(UncertaintyBudget budget) {
-    Contribution[] typeA =
-        budget.contributions().stream()
-            .filter(c -> c.distribution() == Contribution.Distribution.STUDENT_T)
-            .filter(c -> c.variance() > 0)
-            .toArray(Contribution[]::new);
-    double[] halfWidths =
-        budget.contributions().stream()
-            .filter(c -> c.distribution() == Contribution.Distribution.RECTANGULAR)
-            .mapToDouble(c -> Math.sqrt(3 * c.variance()))
-            .toArray();
+  private static MonteCarlo.Model model(List<VarianceEstimate> inputs, double... halfWidths) {
+    VarianceEstimate[] typeA =
+        inputs.stream().filter(c -> c.variance() > 0).toArray(VarianceEstimate[]::new);
     // Student's t has a variance from more than two degrees of freedom on.
     boolean exists = Arrays.stream(typeA).allMatch(c -> c.degreesOfFreedom() > 2);
     return new MonteCarlo.Model(random -> sum(typeA, random), halfWidths, exists);
   }
 
-  private static DoubleSupplier sum(Contribution[] typeA, RandomGenerator random) {
+  private static DoubleSupplier sum(VarianceEstimate[] typeA, RandomGenerator random) {
     DoubleSupplier[] factors =
         Arrays.stream(typeA)
             .map(c -> MonteCarlo.varianceFactor(random, c.degreesOfFreedom()))
@@ -48,15 +43,18 @@ class MonteCarloTest {
     };
   }
 
-  private static MonteCarlo.Result run(int trials, Contribution... contributions) {
-    UncertaintyBudget budget = new UncertaintyBudget(List.of(contributions), 0.95);
-    return new MonteCarlo(0.95, trials).run(model(budget), 11);
+  private static MonteCarlo.Result run(int trials, VarianceEstimate... typeA) {
+    return new MonteCarlo(0.95, trials).run(model(List.of(typeA)), 11);
+  }
+
+  private static MonteCarlo.Result rectangles(double... halfWidths) {
+    return new MonteCarlo(0.95, 400_000).run(model(List.of(), halfWidths), 11);
   }
 
   /** JCGM 101:2008, 9.2.2: four standard normal inputs give u = 2.0 and ± 3.92 (from memory). */
   @Test
   void fourNormalInputs() {
-    Contribution one = Contribution.typeA("x", 1, INFINITE);
+    VarianceEstimate one = typeA(1, INFINITE);
     MonteCarlo.Result result = run(20_000, one, one, one, one);
     assertEquals(2, result.standardDeviation().orElseThrow(), 1e-3);
     assertEquals(3.92, result.halfWidth(), 5e-3);
@@ -65,8 +63,8 @@ class MonteCarloTest {
   /** JCGM 101:2008, 9.2.3: four rectangular inputs of u = 1 give ± 3.88 (from memory). */
   @Test
   void fourRectangularInputs() {
-    Contribution one = Contribution.within("x", Math.sqrt(3));
-    MonteCarlo.Result result = run(400_000, one, one, one, one);
+    double a = Math.sqrt(3);
+    MonteCarlo.Result result = rectangles(a, a, a, a);
     assertEquals(2, result.standardDeviation().orElseThrow(), 0.01);
     assertEquals(3.88, result.halfWidth(), 0.015);
   }
@@ -77,20 +75,19 @@ class MonteCarloTest {
    */
   @Test
   void oneRectangularInputOfTenTimesTheWidth() {
-    Contribution one = Contribution.within("x", Math.sqrt(3));
-    Contribution wide = Contribution.within("x", 10 * Math.sqrt(3));
-    MonteCarlo.Result result = run(400_000, one, one, one, wide);
+    double a = Math.sqrt(3);
+    MonteCarlo.Result result = rectangles(a, a, a, 10 * a);
     assertEquals(10.1, result.standardDeviation().orElseThrow(), 0.06);
     assertEquals(17.0, result.halfWidth(), 0.06);
-    UncertaintyBudget guide = new UncertaintyBudget(List.of(one, one, one, wide), 0.95);
+    UncertaintyBudget guide =
+        new UncertaintyBudget(List.of(within(a), within(a), within(a), within(10 * a)), 0.95);
     assertEquals(19.9, guide.expanded(), 0.05);
   }
 
   /** Two equal rectangles make a triangle of half-base 2a: half-width 2a(1 - √(1-p)). */
   @Test
   void twoRectanglesMakeATriangle() {
-    Contribution one = Contribution.within("x", 1);
-    assertEquals(2 * (1 - Math.sqrt(0.05)), run(400_000, one, one).halfWidth(), 4e-3);
+    assertEquals(2 * (1 - Math.sqrt(0.05)), rectangles(1, 1).halfWidth(), 4e-3);
   }
 
   /**
@@ -100,16 +97,14 @@ class MonteCarloTest {
   @Test
   void twoUnequalRectanglesMakeATrapezoid() {
     double half = 3 + 1 - Math.sqrt(4 * 3 * 1 * 0.05);
-    MonteCarlo.Result result =
-        run(400_000, Contribution.within("x", 3), Contribution.within("y", 1));
-    assertEquals(half, result.halfWidth(), 6e-3);
+    assertEquals(half, rectangles(3, 1).halfWidth(), 6e-3);
   }
 
   /** Student's quantiles of JCGM 100:2008, Table G.2, p = 95 % (from memory). */
   @ParameterizedTest
   @CsvSource({"1, 12.71", "2, 4.30", "3, 3.18", "7, 2.36", "10, 2.23", "50, 2.01"})
   void oneInputOfTypeA(double degreesOfFreedom, double published) {
-    MonteCarlo.Result result = run(400_000, Contribution.typeA("x", 1, degreesOfFreedom));
+    MonteCarlo.Result result = run(400_000, typeA(1, degreesOfFreedom));
     assertEquals(published, result.halfWidth(), 0.005 + 0.006 * published);
     if (degreesOfFreedom > 4) {
       double closed = Math.sqrt(degreesOfFreedom / (degreesOfFreedom - 2));
@@ -120,9 +115,7 @@ class MonteCarloTest {
   @ParameterizedTest
   @ValueSource(doubles = {1, 1.5, 2})
   void withTwoDegreesOfFreedomThereIsNoStandardDeviation(double degreesOfFreedom) {
-    assertEquals(
-        OptionalDouble.empty(),
-        run(1000, Contribution.typeA("x", 1, degreesOfFreedom)).standardDeviation());
+    assertEquals(OptionalDouble.empty(), run(1000, typeA(1, degreesOfFreedom)).standardDeviation());
   }
 
   /**
@@ -133,7 +126,7 @@ class MonteCarloTest {
   @Test
   void theEndGaugeOfTheGuideIsAnExampleThatDoesNotAgree() {
     UncertaintyBudget gauge = UncertaintyBudgetTest.endGauge();
-    MonteCarlo.Result result = new MonteCarlo(0.99, 400_000).run(model(gauge), 5);
+    MonteCarlo.Result result = new MonteCarlo(0.99, 400_000).run(model(gauge.contributions()), 5);
     assertEquals(173.2, result.halfWidth(), 0.01 * 173.2);
     assertEquals(OptionalDouble.empty(), result.standardDeviation());
     assertTrue(
@@ -143,9 +136,8 @@ class MonteCarloTest {
 
   @Test
   void theSameSeedGivesTheSameAndAnotherSeedAnother() {
-    UncertaintyBudget budget = new UncertaintyBudget(List.of(Contribution.typeA("x", 1, 5)), 0.95);
     MonteCarlo procedure = new MonteCarlo(0.95, 2000);
-    MonteCarlo.Model model = model(budget);
+    MonteCarlo.Model model = model(List.of(typeA(1, 5)));
     assertEquals(procedure.run(model, 1), procedure.run(model, 1));
     assertTrue(procedure.run(model, 1).halfWidth() != procedure.run(model, 2).halfWidth());
   }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
+import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.StudentT;
 
 /** Worked examples of JCGM 100:2008 (the Guide). */
@@ -41,19 +42,26 @@ class UncertaintyBudgetTest {
     double alpha = value(rows, "alphas");
     // l = ls + d - ls·(δα·θ + α·δθ), H.1.2; derivatives by hand.
     double[] sensitivities = {1, 1, -ls * value(rows, "dtheta"), -ls * 0, -ls * theta, -ls * alpha};
-    List<Contribution> contributions = new ArrayList<>();
+    List<VarianceEstimate> contributions = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       Map<String, String> row = rows.get(i);
       String dof = row.get("dof");
       contributions.add(
-          new Contribution(
-              row.get("quantity"),
-              Double.parseDouble(row.get("standard_uncertainty")),
-              dof.isEmpty() ? Double.POSITIVE_INFINITY : Double.parseDouble(dof),
-              sensitivities[i],
-              Contribution.Distribution.STUDENT_T));
+          typeA(
+              sensitivities[i] * Double.parseDouble(row.get("standard_uncertainty")),
+              dof.isEmpty() ? Double.POSITIVE_INFINITY : Double.parseDouble(dof)));
     }
     return new UncertaintyBudget(contributions, 0.99);
+  }
+
+  /** An input of type A with {@code c·u(x)}. */
+  static VarianceEstimate typeA(double uncertainty, double degreesOfFreedom) {
+    return new VarianceEstimate(uncertainty * uncertainty, degreesOfFreedom);
+  }
+
+  /** An input of which only limits ±a are known. */
+  static VarianceEstimate within(double a) {
+    return new VarianceEstimate(a * a / 3, Double.POSITIVE_INFINITY);
   }
 
   private static double value(List<Map<String, String>> rows, String quantity) {
@@ -69,12 +77,11 @@ class UncertaintyBudgetTest {
    */
   @Test
   void threeInputsOfAProductAndTheTrapOfCutting() {
-    List<Contribution> contributions =
+    List<VarianceEstimate> contributions =
         ReferenceTable.rows("welch_satterthwaite.csv").stream()
             .map(
                 r ->
-                    Contribution.typeA(
-                        r.get("input"),
+                    typeA(
                         Double.parseDouble(r.get("relative_standard_uncertainty_percent")),
                         Double.parseDouble(r.get("dof"))))
             .toList();
@@ -100,10 +107,7 @@ class UncertaintyBudgetTest {
     assertEquals(42.6386106e-6, Math.sqrt(between), 1e-12);
     UncertaintyBudget budget =
         new UncertaintyBudget(
-            List.of(
-                Contribution.typeA("days", Math.sqrt(between / 10), 9),
-                Contribution.typeA("repeats", Math.sqrt(within / 50), 40)),
-            0.95);
+            List.of(typeA(Math.sqrt(between / 10), 9), typeA(Math.sqrt(within / 50), 40)), 0.95);
     assertEquals(18.0532853e-6, budget.combined(), 1e-12);
   }
 
@@ -133,13 +137,7 @@ class UncertaintyBudgetTest {
     UncertaintyBudget budget =
         new UncertaintyBudget(
             List.of(
-                Contribution.typeA("mean correction", s / Math.sqrt(t.length), 9),
-                new Contribution(
-                    "slope",
-                    s / Math.sqrt(squares),
-                    9,
-                    30 - meanT,
-                    Contribution.Distribution.STUDENT_T)),
+                typeA(s / Math.sqrt(t.length), 9), typeA((30 - meanT) * s / Math.sqrt(squares), 9)),
             0.95);
     assertEquals(-0.14937681273, meanB + slope * (30 - meanT), 1e-10);
     assertEquals(0.00413859575, budget.combined(), 1e-10);
@@ -148,8 +146,7 @@ class UncertaintyBudgetTest {
 
   @Test
   void infinitelyManyDegreesOfFreedomGiveTheNormalQuantile() {
-    UncertaintyBudget budget =
-        new UncertaintyBudget(List.of(Contribution.within("limits", Math.sqrt(3))), 0.95);
+    UncertaintyBudget budget = new UncertaintyBudget(List.of(within(Math.sqrt(3))), 0.95);
     assertEquals(1, budget.combined(), 1e-15);
     assertTrue(Double.isInfinite(budget.effectiveDegreesOfFreedom()));
     // JCGM 100:2008, Table G.1 (from memory).
@@ -158,18 +155,17 @@ class UncertaintyBudgetTest {
 
   @Test
   void aBudgetWithoutUncertaintyIsZeroAndNotUndefined() {
-    UncertaintyBudget budget =
-        new UncertaintyBudget(List.of(Contribution.typeA("nothing", 0, 3)), 0.95);
+    UncertaintyBudget budget = new UncertaintyBudget(List.of(typeA(0, 3)), 0.95);
     assertEquals(0, budget.expanded());
     assertTrue(Double.isInfinite(budget.effectiveDegreesOfFreedom()));
   }
 
   @Test
   void nonsenseIsRefused() {
-    assertThrows(IllegalArgumentException.class, () -> Contribution.typeA("x", -1, 3));
-    assertThrows(IllegalArgumentException.class, () -> Contribution.typeA("x", Double.NaN, 3));
-    assertThrows(IllegalArgumentException.class, () -> Contribution.typeA("x", 1, 0));
-    assertThrows(IllegalArgumentException.class, () -> Contribution.typeA("x", 1, Double.NaN));
+    assertThrows(IllegalArgumentException.class, () -> new VarianceEstimate(-1, 3));
+    assertThrows(IllegalArgumentException.class, () -> new VarianceEstimate(Double.NaN, 3));
+    assertThrows(IllegalArgumentException.class, () -> typeA(1, 0));
+    assertThrows(IllegalArgumentException.class, () -> typeA(1, Double.NaN));
     assertThrows(IllegalArgumentException.class, () -> new UncertaintyBudget(List.of(), 1));
   }
 }

@@ -72,7 +72,7 @@ class ValidationTest {
             settings.minUnits(),
             Translation.Handling.plain(),
             List.of(transfer));
-    return new HeldOutUnits(translation, estimate).judge(unseen);
+    return Trial.heldOut(translation, estimate, unseen);
   }
 
   /** With the plain offset, a unit left out and a unit held out are the same thing. */
@@ -145,8 +145,8 @@ class ValidationTest {
     Validation found = Validation.of(GRID, Trial.leftOut(estimate), 0.95);
     assertEquals(List.of(), found.coverage());
     assertEquals(4, found.regions().size());
-    assertTrue(found.regions().get(0).coverage().isEmpty());
-    assertEquals(3, found.units().get(Optional.empty()).size());
+    assertTrue(found.regions().get(0).inside().isEmpty());
+    assertEquals(3, found.ofUnits(Optional.empty()).size());
   }
 
   @Test
@@ -159,7 +159,7 @@ class ValidationTest {
     Validation found = Validation.of(GRID, Trial.leftOut(estimate), 0.95);
     assertEquals("F", found.worst(Optional.empty()).orElseThrow().unit());
     assertEquals("F", found.worst(Optional.of(Region.TOP)).orElseThrow().unit());
-    assertEquals(Optional.empty(), Validation.none().worst(Optional.empty()));
+    assertEquals(Optional.empty(), Validation.of(GRID, List.of(), 0.95).worst(Optional.empty()));
   }
 
   /** Where bands of a unit go together the interval is the exact one of a share of units. */

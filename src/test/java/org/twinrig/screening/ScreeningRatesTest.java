@@ -30,7 +30,7 @@ class ScreeningRatesTest {
       Screening screening = study.screen();
       captures += study.captures().size();
       screening.verdicts().forEach(v -> accused.merge(v.finding(), 1, Integer::sum));
-      for (KindScreening kind : screening.kinds()) {
+      for (UnitOutliers kind : screening.kinds()) {
         unitsAccused += kind.verdicts().size();
         unitsJudged += kind.units();
       }

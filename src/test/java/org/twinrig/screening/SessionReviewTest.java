@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -277,11 +278,11 @@ class SessionReviewTest {
 
   @Test
   void aDepartureRunsStraightBetweenOctavesAndStaysBeyondThem() {
-    OctaveCurve curve = new OctaveCurve(List.of(1000.0, 4000.0), List.of(1.0, 3.0));
+    OctaveCurve curve = new OctaveCurve(new TreeMap<>(Map.of(1000.0, 1.0, 4000.0, 3.0)));
     assertEquals(1, curve.at(20));
     assertEquals(2, curve.at(2000), 1e-12);
     assertEquals(3, curve.at(20_000));
-    assertFalse(curve.equals(new OctaveCurve(List.of(1000.0), List.of(1.0))));
+    assertFalse(curve.equals(new OctaveCurve(new TreeMap<>(Map.of(1000.0, 1.0)))));
   }
 
   @Test

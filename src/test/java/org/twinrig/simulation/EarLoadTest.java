@@ -19,7 +19,7 @@ class EarLoadTest {
   /** IEC 60318-4:2010 gives 1.26 cm³ at 500 Hz (from memory). */
   @Test
   void occludedEarSimulatorHasItsEffectiveVolumeAt500Hz() {
-    assertEquals(1.26, OLD.effectiveVolumeM3(2 * Math.PI * 500) * 1e6, 0.03);
+    assertEquals(1.26, effectiveVolumeM3(OLD, 2 * Math.PI * 500) * 1e6, 0.03);
   }
 
   /** IEC 60318-4:2010, 4.2: cavity diameter 7.50 mm ± 0.04 mm. */
@@ -35,9 +35,9 @@ class EarLoadTest {
   void humanLikeEarIsSofterInTheBass() {
     double bass = 2 * Math.PI * 50;
     double middle = 2 * Math.PI * 1000;
-    double softerBass = EarLoad.humanLike().effectiveVolumeM3(bass) / OLD.effectiveVolumeM3(bass);
+    double softerBass = effectiveVolumeM3(EarLoad.humanLike(), bass) / effectiveVolumeM3(OLD, bass);
     double softerMiddle =
-        EarLoad.humanLike().effectiveVolumeM3(middle) / OLD.effectiveVolumeM3(middle);
+        effectiveVolumeM3(EarLoad.humanLike(), middle) / effectiveVolumeM3(OLD, middle);
     assertTrue(softerBass > 1.3, () -> "ratio " + softerBass);
     assertEquals(1, softerMiddle, 0.15);
   }
@@ -80,6 +80,15 @@ class EarLoadTest {
         assertEquals(Double.parseDouble(row[5]), ear - level(hz, ha1(hz)), 0.5);
       }
     }
+  }
+
+  /**
+   * The rigid volume that would give the same pressure at the far end for the same volume velocity
+   * at the reference plane, m³: {@code V = ρc²/(ω·|p/U|)}.
+   */
+  private static double effectiveVolumeM3(EarLoad load, double omega) {
+    // Unit pressure at the far end, so |p/U| is 1/|U|.
+    return Air.BULK_MODULUS * Math.sqrt(load.at(omega).flow().power()) / omega;
   }
 
   private static TwoPort.Wave ha1(double hz) {

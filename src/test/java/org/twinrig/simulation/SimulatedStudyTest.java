@@ -36,12 +36,10 @@ class SimulatedStudyTest {
     try {
       List<Capture> captures = one.submit(() -> SMALL.draw().captures()).get();
       assertEquals(many.captures(), captures);
-      PopulationTruth truth =
-          new PopulationTruth(
-              Bench.on(SMALL.axis().frequenciesHz()), KindFigures.GRID, KindFigures.ANCHOR, 50);
+      TrueLevels truth = truth(SMALL);
       assertEquals(
-          truth.meanTransfer(SimulatedKind.IN_EAR),
-          one.submit(() -> truth.meanTransfer(SimulatedKind.IN_EAR)).get());
+          truth.meanTransfer(SimulatedKind.IN_EAR, 50),
+          one.submit(() -> truth.meanTransfer(SimulatedKind.IN_EAR, 50)).get());
     } finally {
       one.shutdown();
     }
@@ -122,14 +120,17 @@ class SimulatedStudyTest {
     Specimen specimen =
         new Specimen(
             3, SimulatedKind.CLOSED_OVER_EAR, 0, List.of(Side.M), Specimen.Sampling.INDEPENDENT);
-    double[] hz = SimulationPlan.standard().axis().frequenciesHz();
-    Bench bench = Bench.on(hz);
-    SeatingMean mean = new SeatingMean(hz, KindFigures.GRID, KindFigures.ANCHOR);
-    FittedUnit fitted = specimen.on(bench.to().fixture(), Side.M, 1);
-    double[] middle =
-        mean.levelsDb(new Chain(bench.to(), fitted), fitted, List.of(Placement.MIDDLE));
-    double[] expected = specimen.levelsDb(bench, mean, 64, 1);
-    assertTrue(expected[0] < middle[0] - 0.1, () -> expected[0] + " against " + middle[0]);
+    TrueLevels truth = truth(SimulationPlan.standard());
+    Chain.LoadedAxis to = truth.bench().to();
+    FittedUnit fitted = specimen.on(to.fixture(), Side.M, 1);
+    double middle = truth.levelsDb(to, fitted, List.of(new Placement(0, 0, 0, 0, 0, 0)))[0];
+    double expected = truth.on(1, specimen).db(0);
+    assertTrue(expected < middle - 0.1, () -> expected + " against " + middle);
+  }
+
+  private static TrueLevels truth(SimulationPlan plan) {
+    Bench bench = Bench.on(plan.axis().frequenciesHz(), FixturePair.PLATE_TO_HEAD);
+    return new TrueLevels(bench, KindFigures.GRID, KindFigures.ANCHOR);
   }
 
   @Test
@@ -210,7 +211,7 @@ class SimulatedStudyTest {
   void namesNeverRepeat() {
     Set<String> names = new HashSet<>();
     for (int i = 0; i < 2000; i++) {
-      assertTrue(names.add(UnitNames.of(i)), UnitNames.of(i));
+      assertTrue(names.add(Member.unitName(i)), Member.unitName(i));
     }
   }
 

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
-import org.twinrig.evidence.UnitErrors;
+import org.twinrig.evidence.PredictionErrors;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.response.Levels;
@@ -31,7 +31,7 @@ public final class ErrorFigure {
     for (Levels unit : kind.estimate().errors()) {
       plot.line(hz, levels(unit), new Ink.Pen(Ink.UNIT, Ink.HAIR));
     }
-    Optional<UnitErrors> worst = kind.evidence().leftOut().worst(Optional.empty());
+    Optional<PredictionErrors> worst = kind.evidence().leftOut().worst(Optional.empty());
     worst
         .map(w -> kind.estimate().errors().get(kind.estimate().units().indexOf(w.unit())))
         .ifPresent(unit -> plot.line(hz, levels(unit), Ink.NEW_THIN));
@@ -59,9 +59,8 @@ public final class ErrorFigure {
   }
 
   /** How far units are missed over all bands, and which one most. */
-  private static String finding(KindOutcome kind, UnitErrors worst) {
-    List<UnitErrors> units =
-        kind.evidence().leftOut().units().getOrDefault(Optional.empty(), List.of());
+  private static String finding(KindOutcome kind, PredictionErrors worst) {
+    List<PredictionErrors> units = kind.evidence().leftOut().ofUnits(Optional.empty());
     double square = units.stream().mapToDouble(u -> u.rmsDb() * u.rmsDb()).average().orElse(0);
     return "units miss their prediction by %s dB, %s by %s dB (RMS)"
         .formatted(

@@ -10,11 +10,10 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Coverage;
 import org.twinrig.evidence.Equivalence;
+import org.twinrig.evidence.PredictionErrors;
 import org.twinrig.evidence.RankCorrelation;
 import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Region;
-import org.twinrig.evidence.RegionErrors;
-import org.twinrig.evidence.UnitErrors;
 import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.FixtureFeature;
@@ -61,14 +60,14 @@ public final class EvidenceSheets {
             k -> k.evidence().heldOut().regions()));
   }
 
-  private static Sheet<?> errors(Sheet<RegionErrors> sheet) {
+  private static Sheet<?> errors(Sheet<PredictionErrors> sheet) {
     return sheet
-        .names("Region", e -> wide(e.region()), e -> e.region().fromHz())
-        .counts("Units", RegionErrors::units)
-        .hundredths("Bias (dB)", RegionErrors::biasDb)
-        .hundredths("RMS error (dB)", RegionErrors::rmsDb)
-        .hundredths("RMS error of the plain mean (dB)", RegionErrors::rmsOffsetDb)
-        .numbers("Coverage (%)", e -> inside(e.coverage()));
+        .names("Region", e -> wide(region(e)), e -> region(e).fromHz())
+        .counts("Units", e -> e.units().size())
+        .hundredths("Bias (dB)", PredictionErrors::biasDb)
+        .hundredths("RMS error (dB)", PredictionErrors::rmsDb)
+        .hundredths("RMS error of the plain mean (dB)", PredictionErrors::rmsOffsetDb)
+        .numbers("Coverage (%)", e -> inside(e.inside()));
   }
 
   private static String wide(Region region) {
@@ -81,24 +80,24 @@ public final class EvidenceSheets {
         : Cell.without("too few units");
   }
 
-  private record Missed(Region region, UnitErrors unit) {}
+  private static Region region(PredictionErrors errors) {
+    return errors.region().orElseThrow();
+  }
 
   /** The unit that was missed most, by kind and region. */
   public static Sheet<?> worst(StudyOutcome outcome) {
     return Sheet.ofKinds(
             "The unit that was missed most", outcome.kinds(), k -> worst(k.evidence().leftOut()))
-        .regions(Missed::region)
-        .names("Unit", m -> m.unit().unit())
-        .hundredths("RMS error (dB)", m -> m.unit().rmsDb())
-        .hundredths("RMS error of the plain mean (dB)", m -> m.unit().rmsOffsetDb())
-        .hundredths("Bias (dB)", m -> m.unit().biasDb())
-        .numbers("Inside (%)", m -> inside(m.unit().inside()));
+        .regions(EvidenceSheets::region)
+        .names("Unit", PredictionErrors::unit)
+        .hundredths("RMS error (dB)", PredictionErrors::rmsDb)
+        .hundredths("RMS error of the plain mean (dB)", PredictionErrors::rmsOffsetDb)
+        .hundredths("Bias (dB)", PredictionErrors::biasDb)
+        .numbers("Inside (%)", m -> inside(m.inside()));
   }
 
-  private static List<Missed> worst(Validation leftOut) {
-    return Stream.of(Region.values())
-        .flatMap(r -> leftOut.worst(Optional.of(r)).stream().map(u -> new Missed(r, u)))
-        .toList();
+  private static List<PredictionErrors> worst(Validation leftOut) {
+    return Stream.of(Region.values()).flatMap(r -> leftOut.worst(Optional.of(r)).stream()).toList();
   }
 
   /** Stated against reached, one row per kind and way of leaving units out. */

@@ -128,11 +128,7 @@ public final class StudySentences {
   public static Set<String> judged(StudyOutcome outcome) {
     Set<String> judged = new HashSet<>();
     for (KindOutcome kind : outcome.kinds()) {
-      kind.evidence()
-          .heldOut()
-          .units()
-          .getOrDefault(Optional.empty(), List.of())
-          .forEach(u -> judged.add(u.unit()));
+      kind.evidence().heldOut().ofUnits(Optional.empty()).forEach(u -> judged.add(u.unit()));
     }
     return judged;
   }

@@ -1,6 +1,5 @@
 package org.twinrig.report.table;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -9,11 +8,10 @@ import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Coverage;
+import org.twinrig.evidence.PredictionErrors;
 import org.twinrig.evidence.RankCorrelation;
 import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Region;
-import org.twinrig.evidence.RegionErrors;
-import org.twinrig.evidence.UnitErrors;
 import org.twinrig.evidence.Validation;
 
 /**
@@ -36,20 +34,20 @@ final class ValidationResults {
           kind -> kind.evidence().heldOut().regions());
 
   private static Result<StudyOutcome> errors(
-      String file, String rowOf, Function<KindOutcome, List<RegionErrors>> regions) {
+      String file, String rowOf, Function<KindOutcome, List<PredictionErrors>> regions) {
     return Result.inKinds(
         file,
         rowOf,
-        Columns.<RegionErrors>start()
-            .region(r -> r.region())
-            .count("units", r -> r.units())
+        Columns.<PredictionErrors>start()
+            .region(r -> r.region().orElseThrow())
+            .count("units", r -> r.units().size())
             .help("with an error there")
             .number("bias_db", r -> r.biasDb())
             .help("mean error, measured minus predicted")
             .number("rms_offset_db", r -> r.rmsOffsetDb())
             .number("rms_db", r -> r.rmsDb())
             .help("root mean square error of the offset; of the model, its choice included")
-            .number("coverage", r -> r.coverage())
+            .number("coverage", r -> r.inside())
             .help(
                 "share of errors inside the prediction interval, every band of every unit counted"
                     + " once; empty where too few units make one"),
@@ -83,38 +81,26 @@ final class ValidationResults {
         .flatMap(kind -> Stream.concat(of.apply(kind, false), of.apply(kind, true)));
   }
 
-  /** The errors of one unit there. */
-  private record UnitThere(Optional<Region> region, UnitErrors unit) {}
-
-  private static Stream<UnitThere> units(Validation validation) {
-    return Stream.concat(
-            Arrays.stream(Region.values()).map(Optional::of), Stream.of(Optional.<Region>empty()))
-        .flatMap(
-            region ->
-                validation.units().getOrDefault(region, List.of()).stream()
-                    .map(unit -> new UnitThere(region, unit)));
-  }
-
   static final Result<StudyOutcome> UNITS =
       Result.of(
           "validation-units.csv",
           "kind, unit and region, then all bands",
-          Columns.<Trial<UnitThere>>start()
+          Columns.<Trial<PredictionErrors>>start()
               .text("kind", t -> t.kind.kind())
               .word("tried", t -> t.tried)
               .help("*left out* or *held out*")
-              .text("unit", t -> t.it.unit.unit())
+              .text("unit", t -> t.it.unit())
               .word("region", Trial::where)
               .hz("from_hz", Trial::fromHz)
               .hz("to_hz", Trial::toHz)
-              .count("bands", t -> t.it.unit.bands())
+              .count("bands", t -> t.it.bands())
               .help("with an error")
-              .number("bias_db", t -> t.it.unit.biasDb())
-              .number("rms_offset_db", t -> t.it.unit.rmsOffsetDb())
-              .number("rms_db", t -> t.it.unit.rmsDb())
-              .number("inside", t -> t.it.unit.inside())
+              .number("bias_db", t -> t.it.biasDb())
+              .number("rms_offset_db", t -> t.it.rmsOffsetDb())
+              .number("rms_db", t -> t.it.rmsDb())
+              .number("inside", t -> t.it.inside())
               .help("share of its bands inside the prediction interval"),
-          study -> trials(study, ValidationResults::units, UnitThere::region));
+          study -> trials(study, v -> v.units().stream(), PredictionErrors::region));
 
   static final Result<StudyOutcome> COVERAGE =
       Result.of(

@@ -139,8 +139,8 @@ final class HandMade {
       Equivalence equivalence, Optional<RankKeeping.Result> ranks) {
     return new KindEvidence(
         equivalence,
-        Validation.none(),
-        Validation.none(),
+        new Validation(List.of(), List.of(), List.of()),
+        new Validation(List.of(), List.of(), List.of()),
         ranks,
         new FixtureFeatures.Result(BandGrid.covering(31.5, 16_000, 1), Map.of()));
   }

@@ -15,8 +15,8 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Side;
 import org.twinrig.screening.Finding;
-import org.twinrig.screening.KindScreening;
 import org.twinrig.screening.Screening;
+import org.twinrig.screening.UnitOutliers;
 import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.Settings;
@@ -36,7 +36,7 @@ class ScreeningTableTest {
             new Verdict(entry(2, ""), Finding.LOST_SEAL, 9.41, 4, "", true),
             new Verdict(entry(3, ""), Finding.NOISY, 0.43, 0.15, "20 Hz to 200 Hz", false));
     UnitVerdict unit = new UnitVerdict("in-ear", "Oak 7", 3150, 6.2, 18.31, 9.8);
-    KindScreening kind = new KindScreening("in-ear", 9, List.of(unit), Optional.empty());
+    UnitOutliers kind = new UnitOutliers("in-ear", 9, List.of(unit), Optional.empty());
     Study study =
         new Study(
             Path.of("."),
