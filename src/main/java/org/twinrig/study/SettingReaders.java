@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.twinrig.intake.NearestName;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Anchor;
@@ -204,7 +205,7 @@ final class SettingReaders {
       return name;
     }
     String all = fixtures.stream().map(f -> "`" + f + "`").collect(Collectors.joining(" and "));
-    return value.refuse(YamlValue.guess(name.get(), fixtures) + "this study's fixtures are " + all);
+    return value.refuse(NearestName.question(name.get(), fixtures) + "this study's fixtures are " + all);
   }
 
   static Optional<ImpulseWindow> window(YamlValue value, Setting.Context so) {
