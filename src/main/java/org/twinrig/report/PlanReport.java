@@ -11,7 +11,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Design;
 import org.twinrig.evidence.Plan;
@@ -212,11 +211,7 @@ public record PlanReport(
     return ("  As far as %s, no number of units and seatings cures %s: there the units differ by more"
             + " than the tolerance allows, beyond what their old graphs tell. Measure such graphs"
             + " again.")
-        .formatted(
-            unitsTell(plan),
-            runs.stream()
-                .map(r -> Texts.range(r.fromHz(), r.toHz()))
-                .collect(Collectors.joining(", ")));
+        .formatted(unitsTell(plan), Texts.ranges(runs, ", "));
   }
 
   private List<String> howToRead() {

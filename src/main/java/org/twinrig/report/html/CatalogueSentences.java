@@ -38,7 +38,7 @@ public final class CatalogueSentences {
   }
 
   /** Why a graph is to be measured again: where one reason decides alone, only that. */
-  static String whyAgain(CatalogueRun.Line line, Translation translation) {
+  public static String whyAgain(CatalogueRun.Line line, Translation translation) {
     boolean measured =
         translation
             .kind(line.entry().kind())
@@ -68,7 +68,12 @@ public final class CatalogueSentences {
     }
     return line.reasons().isEmpty()
         ? "the old graph has no level over too much of the range"
-        : line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "));
+        : plain(line.reasons());
+  }
+
+  /** Reasons as clauses. */
+  public static String plain(List<Reason> reasons) {
+    return reasons.stream().map(Reason::plain).collect(Collectors.joining("; "));
   }
 
   /** Whether what the graph does not cover would leave it publishable. */

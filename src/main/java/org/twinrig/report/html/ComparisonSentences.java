@@ -68,7 +68,7 @@ public final class ComparisonSentences {
   }
 
   /** Octaves in which two means are shown neither to differ nor to be equivalent. */
-  static double octavesNotShown(MeanDifference d) {
+  public static double octavesNotShown(MeanDifference d) {
     return d.octaves(v -> !v.different() && !v.equivalent());
   }
 
@@ -82,9 +82,7 @@ public final class ComparisonSentences {
             + " over "
             + Numbers.fixed(d.octaves(what), 1)
             + " octaves ("
-            + runs.stream()
-                .map(r -> Texts.range(r.fromHz(), r.toHz()))
-                .collect(Collectors.joining(", "))
+            + Texts.ranges(runs, ", ")
             + ")";
   }
 

@@ -87,6 +87,11 @@ public final class Result<S> {
     return body.columns.names();
   }
 
+  /** Whether a column holds words and not numbers. */
+  public boolean isText(int column) {
+    return body.columns.isText(column);
+  }
+
   /** Its rows, cell by cell as the file holds them. */
   public Stream<List<String>> rows(S source) {
     return body.cells(source);
