@@ -20,11 +20,10 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.reliability.Reason;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CataloguePage;
-import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.html.Page;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.report.table.GraphFileNames;
@@ -176,34 +175,9 @@ public record CatalogueReport(
 
   @Override
   public List<String> sentences(Optional<Path> results) {
-    CatalogueRun.Outcome done = outcome.value();
-    List<String> lines = new ArrayList<>();
-    lines.add(
-        "Of %s, %s re-expressed and %s refused."
-            .formatted(
-                Numbers.count(done.rows(), "graph", "graphs"),
-                done.lines().size(),
-                done.refused()));
-    lines.add(
-        ("Re-expressed, %s may be published without marks, %s with their marks; %s must be measured"
-                + " again%s.")
-            .formatted(
-                count(Decision.PUBLISH),
-                count(Decision.PUBLISH_WITH_MARKS),
-                count(Decision.RE_MEASURE),
-                withoutKind()));
-    lines.addAll(CatalogueSentences.tooFewUnits(translation));
-    results.ifPresent(folder -> lines.add("Report: " + folder.resolve("report.html")));
-    return lines;
-  }
-
-  /** Graphs of a kind the study does not have are measured again for that alone. */
-  private String withoutKind() {
-    long strange =
-        outcome.value().lines().stream()
-            .filter(l -> l.reasons().contains(Reason.KIND_NOT_IN_THE_STUDY))
-            .count();
-    return strange == 0 ? "" : ", " + strange + " of them for want of their kind in the study";
+    return Page.lines(
+        "terminal/catalogue.jte",
+        Map.of("translation", translation, "outcome", outcome.value(), "report", Report.page(results)));
   }
 
   private long count(Decision decision) {

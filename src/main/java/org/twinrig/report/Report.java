@@ -10,6 +10,11 @@ public interface Report {
   /** Plain sentences and tables, one a line; where the results are comes last. */
   List<String> sentences(Optional<Path> results);
 
+  /** Where the page of a result folder lies, for those who read. */
+  static Optional<String> page(Optional<Path> results) {
+    return results.map(folder -> folder.resolve("report.html").toString());
+  }
+
   /** The same for machines, as JSON. */
   String json(Optional<Path> results);
 

@@ -15,21 +15,6 @@ import org.twinrig.translation.Treatment;
 public final class CatalogueSentences {
   private CatalogueSentences() {}
 
-  /** One sentence per kind with fewer units than the study asks for. */
-  public static List<String> tooFewUnits(Translation translation) {
-    return translation.kindsWithTooFewUnits().stream()
-        .map(
-            k ->
-                "Too little evidence for "
-                    + k.kind()
-                    + ": the study has "
-                    + Numbers.count(k.units(), "unit", "units")
-                    + " and asks for "
-                    + translation.minUnits()
-                    + ", so nothing it translates is reliable.")
-        .toList();
-  }
-
   /** The kinds that a graph of unknown kind is held to be one of; empty where there is none. */
   public static String candidatesForUnknown(Translation translation) {
     return translation.candidatesForUnknown().stream()
