@@ -177,7 +177,13 @@ public record CatalogueReport(
   public List<String> sentences(Optional<Path> results) {
     return Page.lines(
         "terminal/catalogue.jte",
-        Map.of("translation", translation, "outcome", outcome.value(), "report", Report.page(results)));
+        Map.of(
+            "translation",
+            translation,
+            "outcome",
+            outcome.value(),
+            "report",
+            Report.page(results)));
   }
 
   private long count(Decision decision) {

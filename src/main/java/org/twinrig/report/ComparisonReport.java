@@ -25,7 +25,8 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
   @Override
   public List<String> sentences(Optional<Path> results) {
     return Page.lines(
-        "terminal/comparison.jte", Map.of("comparison", comparison, "report", Report.page(results)));
+        "terminal/comparison.jte",
+        Map.of("comparison", comparison, "report", Report.page(results)));
   }
 
   @Override

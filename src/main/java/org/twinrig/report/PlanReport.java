@@ -5,9 +5,9 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -62,8 +62,16 @@ public record PlanReport(
     return Page.lines(
         "terminal/plan.jte",
         Map.of(
-            "outcome", outcome, "limits", limits, "plans", plans, "next", next,
-            "results", results.map(Path::toString)));
+            "outcome",
+            outcome,
+            "limits",
+            limits,
+            "plans",
+            plans,
+            "next",
+            next,
+            "results",
+            results.map(Path::toString)));
   }
 
   /** Units of the catalogue to capture next. */

@@ -115,7 +115,15 @@ public record StudyRun(
       StudyOutcome outcome, int refused, int notes, Optional<Path> results) {
     return Page.lines(
         "terminal/study.jte",
-        Map.of("outcome", outcome, "refused", refused, "notes", notes, "report", Report.page(results)));
+        Map.of(
+            "outcome",
+            outcome,
+            "refused",
+            refused,
+            "notes",
+            notes,
+            "report",
+            Report.page(results)));
   }
 
   private int count(Problem.Kind kind) {

@@ -6,9 +6,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.twinrig.evidence.MeanDifference;
 import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.CombinedTransfer;
+import org.twinrig.evidence.MeanDifference;
 import org.twinrig.evidence.Region;
 import org.twinrig.report.figure.Figure;
 

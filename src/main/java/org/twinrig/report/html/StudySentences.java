@@ -1,14 +1,12 @@
 package org.twinrig.report.html;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.Map;
-import org.twinrig.screening.DriftChart;
-import org.twinrig.screening.FixtureDrift;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -23,7 +21,9 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
+import org.twinrig.screening.DriftChart;
 import org.twinrig.screening.Finding;
+import org.twinrig.screening.FixtureDrift;
 import org.twinrig.screening.Verdict;
 
 /**
