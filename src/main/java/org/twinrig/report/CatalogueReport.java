@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -48,12 +47,7 @@ public record CatalogueReport(
     implements Report {
   private static final int MOST_EXAMPLES = 4;
 
-  /**
-   * How graphs are written.
-   *
-   * @param figures whether every graph is to be drawn
-   * @param threads how many threads to work on
-   */
+  /** Whether every graph is to be drawn, and on how many threads to work. */
   public record Choices(boolean figures, int threads) {}
 
   /**
@@ -61,7 +55,6 @@ public record CatalogueReport(
    *
    * @param folder an empty folder
    * @param table the catalogue's file
-   * @throws IOException when something cannot be written
    * @throws UnusableInput when not one graph comes out, which must not replace earlier results
    */
   public static CatalogueReport of(
@@ -112,10 +105,9 @@ public record CatalogueReport(
     public void accept(TranslatedGraph graph) throws IOException {
       String name = names.of(graph.entry().graph());
       Files.writeString(
-          tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph), StandardCharsets.UTF_8);
+          tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph));
       if (figures) {
-        Figure figure = GraphFigure.of(graph, translation.origin());
-        FigureFiles.write(drawings.resolve(name), figure.svg(), figure.png());
+        GraphFigure.of(graph, translation.origin()).write(drawings.resolve(name));
       }
       if (exampleNames.contains(graph.entry().graph())) {
         kept.put(graph.entry().graph(), graph);
@@ -221,8 +213,7 @@ public record CatalogueReport(
         Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
     Files.writeString(
         folder.resolve("report.html"),
-        CataloguePage.html(translation, outcome, overview, drawn),
-        StandardCharsets.UTF_8);
+        CataloguePage.html(translation, outcome, overview, drawn));
     record.with(
         "catalogue",
         node ->

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -76,11 +75,10 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
             ComparisonPage.pairs(comparison),
             threads,
             p -> DifferenceFigure.of(p, label(comparison, p)));
-    FigureFiles.write(folder, figures, threads);
+    Figure.write(folder, figures, threads);
     Files.writeString(
         folder.resolve("report.html"),
-        ComparisonPage.html(comparison, figures),
-        StandardCharsets.UTF_8);
+        ComparisonPage.html(comparison, figures));
     record.with(
         "studies",
         node -> comparison.studies().forEach(s -> node.put(s.name(), s.outcome().fingerprint())));

@@ -18,6 +18,7 @@ import org.twinrig.evidence.PlanLimits;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.evidence.ZonePlan;
 import org.twinrig.internal.Parallel;
+import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.PlanFigure;
 import org.twinrig.report.html.Page;
@@ -136,7 +137,7 @@ public record PlanReport(
   @Override
   public void write(Path folder, RunRecord record, int threads) throws IOException {
     PlanResults.write(plans, limits, folder);
-    FigureFiles.write(
+    Figure.write(
         folder,
         Parallel.map(
             plans.stream().filter(p -> !p.zones().isEmpty()).toList(),

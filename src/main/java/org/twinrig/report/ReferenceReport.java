@@ -35,8 +35,7 @@ public record ReferenceReport(TranslatedReference reference, Translation transla
   /** Writes a table, a figure and the run record into an empty folder. */
   public void write(Path folder, RunRecord record) throws IOException {
     CatalogueResults.REFERENCE.write(folder, reference);
-    Figure figure = ReferenceFigure.of(reference, translation);
-    FigureFiles.write(folder.resolve("reference"), figure.svg(), figure.png());
+    ReferenceFigure.of(reference, translation).write(folder.resolve("reference"));
     record.with(
         "reference",
         node ->

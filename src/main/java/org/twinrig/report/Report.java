@@ -24,7 +24,6 @@ public interface Report {
    * @param folder an empty folder
    * @param record of the run; the report adds what it was made from
    * @param threads how many threads to draw on
-   * @throws IOException when something cannot be written
    */
   void write(Path folder, RunRecord record, int threads) throws IOException;
 }

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,6 +20,7 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
+import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.Page;
 import org.twinrig.report.html.StudyPage;
@@ -160,15 +160,13 @@ public record StudyRun(
     StudyResults.write(folder, found);
     Files.writeString(
         folder.resolve("translation.json"),
-        TranslationFile.text(found.translation()),
-        StandardCharsets.UTF_8);
+        TranslationFile.text(found.translation()));
     StudyDrawings drawings = StudyDrawings.of(found, threads);
     record.lap("draw");
-    FigureFiles.write(folder, drawings.all(), threads);
+    Figure.write(folder, drawings.all(), threads);
     Files.writeString(
         folder.resolve("report.html"),
-        StudyPage.html(found, fingerprint, problems, drawings),
-        StandardCharsets.UTF_8);
+        StudyPage.html(found, fingerprint, problems, drawings));
     record.lap("write");
     record.with("study", this::describe).with("settings", this::settings);
     record.with("exclusions", node -> exclusions(node, found)).with("inputs", this::inputs);
