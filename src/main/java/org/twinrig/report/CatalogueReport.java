@@ -104,8 +104,7 @@ public record CatalogueReport(
     @Override
     public void accept(TranslatedGraph graph) throws IOException {
       String name = names.of(graph.entry().graph());
-      Files.writeString(
-          tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph));
+      Files.writeString(tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph));
       if (figures) {
         GraphFigure.of(graph, translation.origin()).write(drawings.resolve(name));
       }
@@ -212,8 +211,7 @@ public record CatalogueReport(
     List<Figure> drawn =
         Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
     Files.writeString(
-        folder.resolve("report.html"),
-        CataloguePage.html(translation, outcome, overview, drawn));
+        folder.resolve("report.html"), CataloguePage.html(translation, outcome, overview, drawn));
     record.with(
         "catalogue",
         node ->

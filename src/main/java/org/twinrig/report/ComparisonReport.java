@@ -76,9 +76,7 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
             threads,
             p -> DifferenceFigure.of(p, label(comparison, p)));
     Figure.write(folder, figures, threads);
-    Files.writeString(
-        folder.resolve("report.html"),
-        ComparisonPage.html(comparison, figures));
+    Files.writeString(folder.resolve("report.html"), ComparisonPage.html(comparison, figures));
     record.with(
         "studies",
         node -> comparison.studies().forEach(s -> node.put(s.name(), s.outcome().fingerprint())));

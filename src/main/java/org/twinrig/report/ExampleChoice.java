@@ -83,7 +83,9 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
   private Optional<CatalogueEntry> firstRaw(KindOutcome kind, List<CatalogueEntry> entries) {
     return entries.stream()
         .filter(e -> e.kind().equals(kind.kind()) && e.subtracted().isEmpty())
-        .filter(e -> !e.statedSmoothing().widerThan(outcome.translation().handling().captureSmoothing()))
+        .filter(
+            e ->
+                !e.statedSmoothing().widerThan(outcome.translation().handling().captureSmoothing()))
         .findFirst();
   }
 

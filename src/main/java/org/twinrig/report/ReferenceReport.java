@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.List;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
-import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.ReferenceFigure;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.TranslatedReference;

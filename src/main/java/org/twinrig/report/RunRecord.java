@@ -42,8 +42,6 @@ public final class RunRecord {
   public void write(Path folder) throws IOException {
     ObjectNode timings = root.putObject("timings_s");
     seconds.forEach((step, s) -> timings.put(step, Math.round(s * 1000) / 1000.0));
-    Files.writeString(
-        folder.resolve(FILE),
-        root.toPrettyString().replace("\r\n", "\n") + "\n");
+    Files.writeString(folder.resolve(FILE), root.toPrettyString().replace("\r\n", "\n") + "\n");
   }
 }

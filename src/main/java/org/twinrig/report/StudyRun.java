@@ -159,14 +159,12 @@ public record StudyRun(
     StudyOutcome found = outcome.orElseThrow();
     StudyResults.write(folder, found);
     Files.writeString(
-        folder.resolve("translation.json"),
-        TranslationFile.text(found.translation()));
+        folder.resolve("translation.json"), TranslationFile.text(found.translation()));
     StudyDrawings drawings = StudyDrawings.of(found, threads);
     record.lap("draw");
     Figure.write(folder, drawings.all(), threads);
     Files.writeString(
-        folder.resolve("report.html"),
-        StudyPage.html(found, fingerprint, problems, drawings));
+        folder.resolve("report.html"), StudyPage.html(found, fingerprint, problems, drawings));
     record.lap("write");
     record.with("study", this::describe).with("settings", this::settings);
     record.with("exclusions", node -> exclusions(node, found)).with("inputs", this::inputs);

@@ -1,7 +1,7 @@
 package org.twinrig.report.figure;
 
-import java.util.List;
 import java.awt.Rectangle;
+import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
