@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,11 +19,10 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.reliability.Reason;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CataloguePage;
-import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.html.Page;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.report.table.GraphFileNames;
@@ -49,12 +47,7 @@ public record CatalogueReport(
     implements Report {
   private static final int MOST_EXAMPLES = 4;
 
-  /**
-   * How graphs are written.
-   *
-   * @param figures whether every graph is to be drawn
-   * @param threads how many threads to work on
-   */
+  /** Whether every graph is to be drawn, and on how many threads to work. */
   public record Choices(boolean figures, int threads) {}
 
   /**
@@ -62,7 +55,6 @@ public record CatalogueReport(
    *
    * @param folder an empty folder
    * @param table the catalogue's file
-   * @throws IOException when something cannot be written
    * @throws UnusableInput when not one graph comes out, which must not replace earlier results
    */
   public static CatalogueReport of(
@@ -112,11 +104,9 @@ public record CatalogueReport(
     @Override
     public void accept(TranslatedGraph graph) throws IOException {
       String name = names.of(graph.entry().graph());
-      Files.writeString(
-          tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph), StandardCharsets.UTF_8);
+      Files.writeString(tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph));
       if (figures) {
-        Figure figure = GraphFigure.of(graph, translation.origin());
-        FigureFiles.write(drawings.resolve(name), figure.svg(), figure.png());
+        GraphFigure.of(graph, translation.origin()).write(drawings.resolve(name));
       }
       if (exampleNames.contains(graph.entry().graph())) {
         kept.put(graph.entry().graph(), graph);
@@ -176,34 +166,15 @@ public record CatalogueReport(
 
   @Override
   public List<String> sentences(Optional<Path> results) {
-    CatalogueRun.Outcome done = outcome.value();
-    List<String> lines = new ArrayList<>();
-    lines.add(
-        "Of %s, %s re-expressed and %s refused."
-            .formatted(
-                Numbers.count(done.rows(), "graph", "graphs"),
-                done.lines().size(),
-                done.refused()));
-    lines.add(
-        ("Re-expressed, %s may be published without marks, %s with their marks; %s must be measured"
-                + " again%s.")
-            .formatted(
-                count(Decision.PUBLISH),
-                count(Decision.PUBLISH_WITH_MARKS),
-                count(Decision.RE_MEASURE),
-                withoutKind()));
-    lines.addAll(CatalogueSentences.tooFewUnits(translation));
-    results.ifPresent(folder -> lines.add("Report: " + folder.resolve("report.html")));
-    return lines;
-  }
-
-  /** Graphs of a kind the study does not have are measured again for that alone. */
-  private String withoutKind() {
-    long strange =
-        outcome.value().lines().stream()
-            .filter(l -> l.reasons().contains(Reason.KIND_NOT_IN_THE_STUDY))
-            .count();
-    return strange == 0 ? "" : ", " + strange + " of them for want of their kind in the study";
+    return Page.lines(
+        "terminal/catalogue.jte",
+        Map.of(
+            "translation",
+            translation,
+            "outcome",
+            outcome.value(),
+            "report",
+            Report.page(results)));
   }
 
   private long count(Decision decision) {
@@ -240,9 +211,7 @@ public record CatalogueReport(
     List<Figure> drawn =
         Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
     Files.writeString(
-        folder.resolve("report.html"),
-        CataloguePage.html(translation, outcome, overview, drawn),
-        StandardCharsets.UTF_8);
+        folder.resolve("report.html"), CataloguePage.html(translation, outcome, overview, drawn));
     record.with(
         "catalogue",
         node ->

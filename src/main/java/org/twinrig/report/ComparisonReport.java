@@ -4,11 +4,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.twinrig.analysis.StudyComparison;
@@ -17,21 +16,16 @@ import org.twinrig.internal.Parallel;
 import org.twinrig.report.figure.DifferenceFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.html.ComparisonPage;
-import org.twinrig.report.html.ComparisonSentences;
+import org.twinrig.report.html.Page;
 import org.twinrig.report.table.ComparisonResults;
 
 /** What a comparison of studies found. */
 public record ComparisonReport(StudyComparison comparison) implements Report {
   @Override
   public List<String> sentences(Optional<Path> results) {
-    List<String> lines = new ArrayList<>();
-    lines.add(ComparisonSentences.lead(comparison));
-    for (StudyComparison.Kind kind : comparison.kinds()) {
-      kind.pairs().forEach(pair -> lines.add(ComparisonSentences.verdict(pair)));
-    }
-    lines.addAll(ComparisonSentences.remarks(comparison));
-    results.ifPresent(folder -> lines.add("Report: " + folder.resolve("report.html")));
-    return lines;
+    return Page.lines(
+        "terminal/comparison.jte",
+        Map.of("comparison", comparison, "report", Report.page(results)));
   }
 
   @Override
@@ -76,15 +70,13 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
   @Override
   public void write(Path folder, RunRecord record, int threads) throws IOException {
     ComparisonResults.write(comparison, folder);
-    List<StudyComparison.Pair> pairs =
-        comparison.kinds().stream().flatMap(k -> k.pairs().stream()).toList();
     List<Figure> figures =
-        Parallel.map(pairs, threads, p -> DifferenceFigure.of(p, label(comparison, p)));
-    FigureFiles.write(folder, figures, threads);
-    Files.writeString(
-        folder.resolve("report.html"),
-        ComparisonPage.html(comparison, figures),
-        StandardCharsets.UTF_8);
+        Parallel.map(
+            ComparisonPage.pairs(comparison),
+            threads,
+            p -> DifferenceFigure.of(p, label(comparison, p)));
+    Figure.write(folder, figures, threads);
+    Files.writeString(folder.resolve("report.html"), ComparisonPage.html(comparison, figures));
     record.with(
         "studies",
         node -> comparison.studies().forEach(s -> node.put(s.name(), s.outcome().fingerprint())));

@@ -20,7 +20,6 @@ import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.TranslatedGraph;
-import org.twinrig.translation.Translation;
 import org.twinrig.translation.Translator;
 
 /**
@@ -28,29 +27,14 @@ import org.twinrig.translation.Translator;
  * kind in the catalogue the one with most kinds of marks, the earlier one of several alike; without
  * such a graph, the first unit of a kind of the study, chosen alike. Only kinds with enough units
  * are looked at.
+ *
+ * @param outcome what the study found
+ * @param threads how many threads to work on
  */
-public final class ExampleChoice {
-  private final StudyOutcome outcome;
-  private final Translation translation;
-  private final int threads;
-
+public record ExampleChoice(StudyOutcome outcome, int threads) {
   /**
-   * A choice.
-   *
-   * @param outcome what the study found
-   * @param threads how many threads to work on
-   */
-  public ExampleChoice(StudyOutcome outcome, int threads) {
-    this.outcome = outcome;
-    this.translation = outcome.translation();
-    this.threads = threads;
-  }
-
-  /**
-   * Chooses.
-   *
-   * @return the example, with what was wrong with the catalogue or the graphs tried; nothing when
-   *     no kind has enough units
+   * The example, with what was wrong with the catalogue or the graphs tried; nothing when no kind
+   * has enough units.
    */
   public Findings<Optional<TranslatedGraph>> graph() {
     List<Problem> problems = new ArrayList<>();
@@ -99,18 +83,20 @@ public final class ExampleChoice {
   private Optional<CatalogueEntry> firstRaw(KindOutcome kind, List<CatalogueEntry> entries) {
     return entries.stream()
         .filter(e -> e.kind().equals(kind.kind()) && e.subtracted().isEmpty())
-        .filter(e -> !e.statedSmoothing().widerThan(translation.handling().captureSmoothing()))
+        .filter(
+            e ->
+                !e.statedSmoothing().widerThan(outcome.translation().handling().captureSmoothing()))
         .findFirst();
   }
 
   private List<KindOutcome> enough() {
     return outcome.kinds().stream()
-        .filter(k -> k.paired().units().size() >= translation.minUnits())
+        .filter(k -> k.paired().units().size() >= outcome.translation().minUnits())
         .toList();
   }
 
   private List<TranslatedGraph> ofStudy() {
-    Translator translator = new Translator(translation);
+    Translator translator = new Translator(outcome.translation());
     return enough().stream()
         .map(
             k -> {

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.List;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
-import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.ReferenceFigure;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.TranslatedReference;
@@ -35,8 +34,7 @@ public record ReferenceReport(TranslatedReference reference, Translation transla
   /** Writes a table, a figure and the run record into an empty folder. */
   public void write(Path folder, RunRecord record) throws IOException {
     CatalogueResults.REFERENCE.write(folder, reference);
-    Figure figure = ReferenceFigure.of(reference, translation);
-    FigureFiles.write(folder.resolve("reference"), figure.svg(), figure.png());
+    ReferenceFigure.of(reference, translation).write(folder.resolve("reference"));
     record.with(
         "reference",
         node ->

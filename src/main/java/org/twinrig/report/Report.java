@@ -10,6 +10,11 @@ public interface Report {
   /** Plain sentences and tables, one a line; where the results are comes last. */
   List<String> sentences(Optional<Path> results);
 
+  /** Where the page of a result folder lies, for those who read. */
+  static Optional<String> page(Optional<Path> results) {
+    return results.map(folder -> folder.resolve("report.html").toString());
+  }
+
   /** The same for machines, as JSON. */
   String json(Optional<Path> results);
 
@@ -19,7 +24,6 @@ public interface Report {
    * @param folder an empty folder
    * @param record of the run; the report adds what it was made from
    * @param threads how many threads to draw on
-   * @throws IOException when something cannot be written
    */
   void write(Path folder, RunRecord record, int threads) throws IOException;
 }

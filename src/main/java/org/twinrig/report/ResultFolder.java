@@ -7,6 +7,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -28,26 +29,17 @@ public final class ResultFolder {
 
   /** What sort of results a folder holds; only the same sort replaces it. */
   public enum Kind {
-    /** Of {@code study}. */
-    STUDY("study"),
+    STUDY,
     /** Of {@code translate} with a catalogue. */
-    CATALOGUE("catalogue"),
+    CATALOGUE,
     /** Of {@code translate} with a reference curve. */
-    REFERENCE("reference"),
-    /** Of {@code plan}. */
-    PLAN("plan"),
-    /** Of {@code compare}. */
-    COMPARISON("comparison");
-
-    private final String word;
-
-    Kind(String word) {
-      this.word = word;
-    }
+    REFERENCE,
+    PLAN,
+    COMPARISON;
 
     /** How manifests and messages name it. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 
@@ -60,17 +52,10 @@ public final class ResultFolder {
    */
   public record Host(String elsewhere, int threads, Consumer<String> tell) {}
 
-  /** Writes results into an empty folder. */
+  /** Fills an empty folder with results. */
   @FunctionalInterface
   public interface Writer<T> {
-    /**
-     * Writes them.
-     *
-     * @param folder an empty folder
-     * @return what became of it
-     * @throws IOException when something cannot be written
-     * @throws UnusableInput when there are no results
-     */
+    /** Writes them, and answers what became of it; refuses when there are no results. */
     T write(Path folder) throws IOException, UnusableInput;
   }
 
@@ -85,11 +70,7 @@ public final class ResultFolder {
   /**
    * A place for results, looked at before any work is done.
    *
-   * @param target where they shall be
-   * @param inputs what the run reads
-   * @param host who writes them
-   * @return the folder to write
-   * @throws UnusableInput when something else lies there, or the results would spoil something
+   * @throws UnusableInput when something else lies there, or the results would spoil an input
    */
   public static ResultFolder at(Path target, Kind kind, RunInputs inputs, Host host)
       throws UnusableInput {
@@ -122,9 +103,6 @@ public final class ResultFolder {
   /**
    * Writes the results beside their place, forces them to the disk and moves them there.
    *
-   * @param <T> what the writer answers
-   * @param writer fills the folder
-   * @return the writer's answer
    * @throws UnusableInput when the results cannot go there, or there are none
    */
   public <T> T write(Writer<T> writer) throws UnusableInput {
@@ -254,13 +232,7 @@ public final class ResultFolder {
     return e.getMessage();
   }
 
-  /**
-   * The folder of finished results that a place lies in: what is put there would spoil them.
-   *
-   * @param place a file or folder, there or not
-   * @return the folder; nothing when there is none
-   * @throws IOException when the disk refuses
-   */
+  /** The folder of finished results that a place lies in: what is put there would spoil them. */
   public static Optional<Path> resultsAbove(Path place) throws IOException {
     for (Path above = RealPlace.of(place).getParent(); above != null; above = above.getParent()) {
       if (Manifest.claimedIn(above)) {
@@ -270,15 +242,7 @@ public final class ResultFolder {
     return Optional.empty();
   }
 
-  /**
-   * Whether a file of results is as this program wrote it.
-   *
-   * @param folder of the results
-   * @param kind they should be of
-   * @param file its name
-   * @return true when the folder's manifest lists it with its present content
-   * @throws IOException when the disk refuses
-   */
+  /** Whether results of a kind have a manifest that lists this file with its present content. */
   public static boolean wrote(Path folder, Kind kind, String file) throws IOException {
     Optional<Manifest> manifest = Manifest.in(folder).filter(m -> m.kind() == kind);
     return manifest.isPresent()
@@ -289,10 +253,6 @@ public final class ResultFolder {
   /**
    * Puts earlier results back where they were, if a run that was stopped has left them beside their
    * place. For those who want to read them.
-   *
-   * @param folder where the results should be
-   * @param tell takes one sentence when that was done
-   * @throws IOException when the disk refuses
    */
   public static void bringBack(Path folder, Consumer<String> tell) throws IOException {
     new Staging(RealPlace.of(folder), new Disk(), 1).bringBack(tell);

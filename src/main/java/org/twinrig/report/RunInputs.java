@@ -11,30 +11,19 @@ import org.twinrig.study.Study;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 
-/** The files and studies a run reads, so that its results are never put over them. Immutable. */
-public final class RunInputs {
-  private final List<Path> studies;
-  private final List<Path> files;
-
-  private RunInputs(List<Path> studies, List<Path> files) {
-    this.studies = List.copyOf(studies);
-    this.files = List.copyOf(files);
+/** The files and studies a run reads, so that its results are never put over them. */
+public record RunInputs(List<Path> studies, List<Path> files) {
+  public RunInputs {
+    studies = List.copyOf(studies);
+    files = List.copyOf(files);
   }
 
-  /**
-   * Files by themselves.
-   *
-   * @param files that are read
-   */
+  /** Files by themselves. */
   public static RunInputs of(Path... files) {
     return new RunInputs(List.of(), List.of(files));
   }
 
-  /**
-   * A study: its folder, what study.yaml names, every capture, the catalogue with its graphs.
-   *
-   * @param study as declared
-   */
+  /** A study: its folder, what study.yaml names, every capture, the catalogue with its graphs. */
   public static RunInputs of(Study study) {
     List<Path> files = new ArrayList<>(study.inputs());
     study.captures().forEach(c -> files.add(study.capturesFolder().resolve(c.file())));
@@ -51,12 +40,7 @@ public final class RunInputs {
     }
   }
 
-  /**
-   * A catalogue with its graphs and their references.
-   *
-   * @param table its file
-   * @param catalogue what it lists
-   */
+  /** A catalogue with its graphs and their references. */
   public static RunInputs ofCatalogue(Path table, CatalogueReader.Catalogue catalogue) {
     List<Path> files = new ArrayList<>(List.of(table));
     Path home = RealPlace.of(table).resolveSibling("");
@@ -71,12 +55,7 @@ public final class RunInputs {
     return new RunInputs(List.of(), files);
   }
 
-  /**
-   * These and others.
-   *
-   * @param others more inputs
-   * @return all of them
-   */
+  /** These and others. */
   public RunInputs and(RunInputs others) {
     List<Path> allStudies = new ArrayList<>(studies);
     allStudies.addAll(others.studies);
@@ -86,10 +65,8 @@ public final class RunInputs {
   }
 
   /**
-   * Why results cannot go to a place.
-   *
-   * @param place where they shall be, without links in its path
-   * @return one clause; nothing when no input is, holds or lies in that place
+   * Why results cannot go to a place, whose path has no links: one clause; nothing when no input is
+   * that place or lies in it.
    */
   Optional<String> clash(Path place) throws IOException {
     for (Path study : studies) {

@@ -3,7 +3,6 @@ package org.twinrig.report;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -21,49 +20,28 @@ public final class RunRecord {
   private final Map<String, Double> seconds = new LinkedHashMap<>();
   private long lapStart = System.nanoTime();
 
-  /**
-   * Starts a record, and its clock.
-   *
-   * @param version of the program
-   */
+  /** Starts a record, and its clock. */
   public RunRecord(String version, String command) {
     root.put("program", "twinrig").put("version", version).put("command", command);
   }
 
-  /**
-   * Adds a group of facts.
-   *
-   * @param name its key
-   * @param facts fills it
-   */
+  /** Adds a group of facts under its key. */
   public RunRecord with(String name, Consumer<ObjectNode> facts) {
     facts.accept(root.putObject(name));
     return this;
   }
 
-  /**
-   * Notes how long a step took since the last one.
-   *
-   * @param step its name
-   */
+  /** Notes how long a step took since the last one. */
   public void lap(String step) {
     long now = System.nanoTime();
     seconds.put(step, (now - lapStart) / 1e9);
     lapStart = now;
   }
 
-  /**
-   * Writes the record.
-   *
-   * @param folder the result folder
-   * @throws IOException when it cannot be written
-   */
+  /** Writes the record into a result folder. */
   public void write(Path folder) throws IOException {
     ObjectNode timings = root.putObject("timings_s");
     seconds.forEach((step, s) -> timings.put(step, Math.round(s * 1000) / 1000.0));
-    Files.writeString(
-        folder.resolve(FILE),
-        root.toPrettyString().replace("\r\n", "\n") + "\n",
-        StandardCharsets.UTF_8);
+    Files.writeString(folder.resolve(FILE), root.toPrettyString().replace("\r\n", "\n") + "\n");
   }
 }

@@ -5,11 +5,11 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.KindOutcome;
@@ -20,10 +20,10 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
+import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
-import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.html.Page;
 import org.twinrig.report.html.StudyPage;
-import org.twinrig.report.html.StudySentences;
 import org.twinrig.report.table.StudyResults;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.Setting;
@@ -102,53 +102,32 @@ public record StudyRun(
 
   @Override
   public List<String> sentences(Optional<Path> results) {
-    List<String> lines = new ArrayList<>(sentences(outcome.orElseThrow()));
-    long refused = count(Problem.Kind.REFUSED);
-    if (refused > 0) {
-      lines.add(
-          "Input was refused for %s; the report lists where and why."
-              .formatted(Numbers.count(refused, "reason", "reasons")));
-    }
-    long notes = count(Problem.Kind.NOTE);
-    if (notes > 0) {
-      lines.add(
-          Numbers.count(notes, "note", "notes") + " on how files were taken; the report has them.");
-    }
-    results.ifPresent(folder -> lines.add("Report: " + folder.resolve("report.html")));
-    return lines;
-  }
-
-  private long count(Problem.Kind kind) {
-    return problems.stream().filter(p -> p.kind() == kind).count();
+    return lines(
+        outcome.orElseThrow(), count(Problem.Kind.REFUSED), count(Problem.Kind.NOTE), results);
   }
 
   /** What an outcome comes to, in plain sentences, one a line. */
   public static List<String> sentences(StudyOutcome outcome) {
-    List<String> lines = new ArrayList<>();
-    lines.add(
-        "%s: from %s to %s."
-            .formatted(
-                outcome.study().title(),
-                outcome.study().from().label(),
-                outcome.study().to().label()));
-    for (KindOutcome kind : outcome.kinds()) {
-      lines.add(
-          "%s, %s: %s octaves reliable, %s with caution, %s unreliable."
-              .formatted(
-                  kind.kind(),
-                  Numbers.count(kind.paired().units().size(), "unit", "units"),
-                  octaves(kind, Mark.RELIABLE),
-                  octaves(kind, Mark.CAUTION),
-                  octaves(kind, Mark.UNRELIABLE)));
-    }
-    lines.addAll(CatalogueSentences.tooFewUnits(outcome.translation()));
-    lines.add(
-        "Screening doubts %s and leaves out %s; the lab left out %s."
-            .formatted(
-                Numbers.count(StudySentences.doubted(outcome), "capture", "captures"),
-                StudySentences.leftOut(outcome),
-                outcome.study().leftOutByLab()));
-    return lines;
+    return lines(outcome, 0, 0, Optional.empty());
+  }
+
+  private static List<String> lines(
+      StudyOutcome outcome, int refused, int notes, Optional<Path> results) {
+    return Page.lines(
+        "terminal/study.jte",
+        Map.of(
+            "outcome",
+            outcome,
+            "refused",
+            refused,
+            "notes",
+            notes,
+            "report",
+            Report.page(results)));
+  }
+
+  private int count(Problem.Kind kind) {
+    return (int) problems.stream().filter(p -> p.kind() == kind).count();
   }
 
   @Override
@@ -180,16 +159,12 @@ public record StudyRun(
     StudyOutcome found = outcome.orElseThrow();
     StudyResults.write(folder, found);
     Files.writeString(
-        folder.resolve("translation.json"),
-        TranslationFile.text(found.translation()),
-        StandardCharsets.UTF_8);
+        folder.resolve("translation.json"), TranslationFile.text(found.translation()));
     StudyDrawings drawings = StudyDrawings.of(found, threads);
     record.lap("draw");
-    FigureFiles.write(folder, drawings.all(), threads);
+    Figure.write(folder, drawings.all(), threads);
     Files.writeString(
-        folder.resolve("report.html"),
-        StudyPage.html(found, fingerprint, problems, drawings),
-        StandardCharsets.UTF_8);
+        folder.resolve("report.html"), StudyPage.html(found, fingerprint, problems, drawings));
     record.lap("write");
     record.with("study", this::describe).with("settings", this::settings);
     record.with("exclusions", node -> exclusions(node, found)).with("inputs", this::inputs);

@@ -1,9 +1,14 @@
 package org.twinrig.report.figure;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
 import java.util.zip.CRC32;
+import org.twinrig.internal.Parallel;
 
 /**
  * One finished drawing.
@@ -21,6 +26,25 @@ public record Figure(String name, String title, String alt, String svg, Supplier
   /** The same as a picture at twice the size, painted anew at every call. */
   public byte[] png() {
     return picture.get();
+  }
+
+  /** Writes drawings as SVG and PNG into the folder {@code figures} of a result folder. */
+  public static void write(Path folder, List<Figure> figures, int threads) throws IOException {
+    Path place = Files.createDirectories(folder.resolve("figures"));
+    List<byte[]> pictures = Parallel.map(figures, threads, Figure::png);
+    for (int k = 0; k < pictures.size(); k++) {
+      figures.get(k).write(place.resolve(figures.get(k).name), pictures.get(k));
+    }
+  }
+
+  /** Writes the drawing as SVG and PNG under a name without ending. */
+  public void write(Path file) throws IOException {
+    write(file, png());
+  }
+
+  private void write(Path file, byte[] png) throws IOException {
+    Files.writeString(file.resolveSibling(file.getFileName() + ".svg"), svg);
+    Files.write(file.resolveSibling(file.getFileName() + ".png"), png);
   }
 
   /**

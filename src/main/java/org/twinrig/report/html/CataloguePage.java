@@ -1,27 +1,23 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.twinrig.evidence.UnitsToMeasure;
-import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
-import org.twinrig.reliability.Reason;
 import org.twinrig.report.figure.Figure;
-import org.twinrig.report.html.Sheet.Cell;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Change;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.Treatment;
 
-/** The report of a re-expressed catalogue, and its tables. */
+/** The report of a re-expressed catalogue, and the rows of its tables. */
 public final class CataloguePage {
   /** So many graphs that must be measured again are listed at most. */
   public static final int MOST_AGAIN = 500;
@@ -60,94 +56,46 @@ public final class CataloguePage {
     return with(Decision.RE_MEASURE, lines).stream().sorted(CatalogueRun.Line.WORST_FIRST).toList();
   }
 
-  /** The first of the graphs that must be measured again. */
-  public static Sheet<?> again(List<CatalogueRun.Line> worst, Translation translation) {
-    return graphs("Re-measure list", worst, MOST_AGAIN)
-        .hundredths("Lost (octaves)", l -> l.octaves().lost())
-        .hundredths("Unreliable (octaves)", l -> l.octaves().unreliable())
-        .words("Why", l -> CatalogueSentences.whyAgain(l, translation));
-  }
-
-  /** The first of the graphs that may be published. */
-  public static Sheet<?> published(Decision decision, List<CatalogueRun.Line> lines) {
-    return graphs("Graphs to " + decision.word(), lines, MOST_PUBLISHED)
-        .hundredths("Reliable (octaves)", l -> l.octaves().reliable())
-        .hundredths("Caution (octaves)", l -> l.octaves().caution())
-        .hundredths("Unreliable (octaves)", l -> l.octaves().unreliable())
-        .hundredths("Missing (octaves)", l -> l.octaves().missing());
-  }
-
-  private static Sheet<CatalogueRun.Line> graphs(
-      String caption, List<CatalogueRun.Line> lines, int most) {
-    return Sheet.of(caption, lines.stream().limit(most).toList())
-        .names("Graph", l -> l.entry().graph())
-        .names("Unit", l -> l.entry().unit())
-        .names("Kind", l -> l.entry().kind());
-  }
-
   /** Which units would help the other graphs most: the first of each kind. */
-  public static Sheet<?> worth(CatalogueOverview overview) {
+  public static List<UnitsToMeasure.Choice> worth(CatalogueOverview overview) {
     Map<String, Integer> shown = new HashMap<>();
-    return Sheet.of(
-            "Units worth measuring on both fixtures",
-            overview.choices().stream()
-                .filter(c -> shown.merge(c.kind(), 1, Integer::sum) <= MOST_OF_A_KIND)
-                .toList())
-        .names("Unit", UnitsToMeasure.Choice::unit)
-        .names("Kind", UnitsToMeasure.Choice::kind)
-        .numbers("Prediction error before (dB)", c -> thousandths(c.beforeDb()))
-        .numbers("Prediction error after (dB)", c -> thousandths(c.afterDb()));
+    return overview.choices().stream()
+        .filter(c -> shown.merge(c.kind(), 1, Integer::sum) <= MOST_OF_A_KIND)
+        .toList();
   }
 
-  private static Cell thousandths(double db) {
-    return Cell.ordered(Numbers.fixed(db, 3), db);
+  /** How many graphs of a kind got each decision; those that none got are not in it. */
+  public record KindDecisions(String kind, Map<Decision, Integer> graphs) {
+    public int all() {
+      return graphs.values().stream().mapToInt(Integer::intValue).sum();
+    }
   }
 
-  /** How many graphs of each kind got each decision; kinds in the order of their names. */
-  public static Sheet<?> decisions(CatalogueOverview overview) {
+  /** Decisions by kind, in the order of their names. */
+  public static List<KindDecisions> decisions(CatalogueOverview overview) {
     Map<String, Map<Decision, Integer>> kinds = new TreeMap<>();
     for (CatalogueOverview.Decided d : overview.decisions()) {
       kinds
           .computeIfAbsent(d.kind(), k -> new HashMap<>())
           .merge(d.decision(), d.graphs(), Integer::sum);
     }
-    Sheet<Map.Entry<String, Map<Decision, Integer>>> sheet =
-        Sheet.of("Graphs by kind and decision", List.copyOf(kinds.entrySet()))
-            .names("Kind", Map.Entry::getKey);
-    for (Decision decision : Decision.values()) {
-      sheet =
-          sheet.counts(
-              Texts.capital(decision.word()) + " (graphs)",
-              k -> k.getValue().getOrDefault(decision, 0));
+    return kinds.entrySet().stream().map(e -> new KindDecisions(e.getKey(), e.getValue())).toList();
+  }
+
+  /** Graphs that changed from one reference to another, and how far they moved. */
+  public record Compensated(String old, String now, List<CatalogueRun.Line> lines) {
+    /** A change over all these graphs, dB; nothing where it is defined for none of them. */
+    public OptionalDouble rms(Function<Change, OptionalDouble> of) {
+      List<OptionalDouble> known =
+          lines.stream().map(l -> of.apply(l.change())).filter(OptionalDouble::isPresent).toList();
+      return known.isEmpty()
+          ? OptionalDouble.empty()
+          : OptionalDouble.of(StudyPage.rms(known, OptionalDouble::getAsDouble));
     }
-    return sheet.counts(
-        "All (graphs)", k -> k.getValue().values().stream().mapToInt(Integer::intValue).sum());
-  }
-
-  /** What became of the study's zones. */
-  public static Sheet<?> zones(CatalogueOverview overview) {
-    return Sheet.of(
-            "The study's zones, and what share of the catalogue's graphs got which mark in them",
-            overview.zones())
-        .names("Kind", CatalogueOverview.ZoneShare::kind)
-        .names("Zone", z -> Texts.range(z.zone().fromHz(), z.zone().toHz()), z -> z.zone().fromHz())
-        .marks("Mark in the study", z -> Swatch.of(z.zone()))
-        .numbers("Reliable (%)", z -> share(z, 0))
-        .numbers("Caution (%)", z -> share(z, 1))
-        .numbers("Unreliable (%)", z -> share(z, 2))
-        .numbers("Missing (%)", z -> share(z, 3))
-        .words(
-            "Why",
-            z -> z.zone().reasons().stream().map(Reason::plain).collect(Collectors.joining("; ")));
-  }
-
-  private static Cell share(CatalogueOverview.ZoneShare zone, int column) {
-    double share = zone.shares().get(column);
-    return Cell.ordered(Texts.percent(share), share);
   }
 
   /** How much of the change of compensated graphs comes from the references alone. */
-  public static Sheet<?> compensated(List<CatalogueRun.Line> lines) {
+  public static List<Compensated> compensated(List<CatalogueRun.Line> lines) {
     Map<String, List<CatalogueRun.Line>> byReferences = new TreeMap<>();
     for (CatalogueRun.Line line : lines) {
       if (line.treatment().before().isPresent()) {
@@ -156,15 +104,9 @@ public final class CataloguePage {
             .add(line);
       }
     }
-    return Sheet.of(
-            "Compensated graphs: how much of the change comes from the references alone",
-            List.copyOf(byReferences.values()))
-        .words("Old reference", g -> old(g.get(0)))
-        .words("New reference", g -> now(g.get(0), "none: given raw"))
-        .counts("Graphs", Collection::size)
-        .numbers("Change, RMS (dB)", g -> rms(g, l -> l.change().totalRmsDb()))
-        .numbers("By the fixture (dB)", g -> rms(g, l -> l.change().fixtureRmsDb()))
-        .numbers("By the references alone (dB)", g -> rms(g, l -> l.change().referenceRmsDb()));
+    return byReferences.values().stream()
+        .map(g -> new Compensated(old(g.get(0)), now(g.get(0), "none: given raw"), g))
+        .toList();
   }
 
   private static String old(CatalogueRun.Line line) {
@@ -177,13 +119,5 @@ public final class CataloguePage {
 
   private static String named(Treatment.Reference reference) {
     return reference.file() + " (" + reference.smoothingWords() + ")";
-  }
-
-  private static Cell rms(
-      List<CatalogueRun.Line> lines, Function<CatalogueRun.Line, OptionalDouble> of) {
-    List<OptionalDouble> known = lines.stream().map(of).filter(OptionalDouble::isPresent).toList();
-    return known.isEmpty()
-        ? Cell.without("not defined")
-        : Cell.hundredths(StudyPage.rms(known, OptionalDouble::getAsDouble));
   }
 }

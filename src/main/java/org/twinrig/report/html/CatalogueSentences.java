@@ -15,21 +15,6 @@ import org.twinrig.translation.Treatment;
 public final class CatalogueSentences {
   private CatalogueSentences() {}
 
-  /** One sentence per kind with fewer units than the study asks for. */
-  public static List<String> tooFewUnits(Translation translation) {
-    return translation.kindsWithTooFewUnits().stream()
-        .map(
-            k ->
-                "Too little evidence for "
-                    + k.kind()
-                    + ": the study has "
-                    + Numbers.count(k.units(), "unit", "units")
-                    + " and asks for "
-                    + translation.minUnits()
-                    + ", so nothing it translates is reliable.")
-        .toList();
-  }
-
   /** The kinds that a graph of unknown kind is held to be one of; empty where there is none. */
   public static String candidatesForUnknown(Translation translation) {
     return translation.candidatesForUnknown().stream()
@@ -38,7 +23,7 @@ public final class CatalogueSentences {
   }
 
   /** Why a graph is to be measured again: where one reason decides alone, only that. */
-  static String whyAgain(CatalogueRun.Line line, Translation translation) {
+  public static String whyAgain(CatalogueRun.Line line, Translation translation) {
     boolean measured =
         translation
             .kind(line.entry().kind())
@@ -68,7 +53,12 @@ public final class CatalogueSentences {
     }
     return line.reasons().isEmpty()
         ? "the old graph has no level over too much of the range"
-        : line.reasons().stream().map(Reason::plain).collect(Collectors.joining("; "));
+        : plain(line.reasons());
+  }
+
+  /** Reasons as clauses. */
+  public static String plain(List<Reason> reasons) {
+    return reasons.stream().map(Reason::plain).collect(Collectors.joining("; "));
   }
 
   /** Whether what the graph does not cover would leave it publishable. */

@@ -1,19 +1,21 @@
 package org.twinrig.report.html;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.CombinedTransfer;
 import org.twinrig.evidence.MeanDifference;
 import org.twinrig.evidence.Region;
-import org.twinrig.internal.Numbers;
 import org.twinrig.report.figure.Figure;
-import org.twinrig.report.html.Sheet.Cell;
 
-/** The report of a comparison of studies, and its tables. */
+/** The report of a comparison of studies, and the rows of its tables. */
 public final class ComparisonPage {
+  private static final int FEW_STUDIES = 5;
+
   private ComparisonPage() {}
 
   /** One self-contained page; there is a drawing per kind and pair of studies. */
@@ -21,50 +23,23 @@ public final class ComparisonPage {
     return Page.fill("comparison.jte", Map.of("comparison", comparison, "figures", figures));
   }
 
-  /** What two studies are shown to be for a kind, in octaves. */
-  public static Sheet<?> octaves(StudyComparison comparison) {
-    return Sheet.of(
-            "Octaves by what is shown of them, at all bands of a row at once",
-            comparison.kinds().stream().flatMap(k -> k.pairs().stream()).toList())
-        .names("Kind", p -> p.difference().kind())
-        .words("First study", StudyComparison.Pair::first)
-        .words("Second study", StudyComparison.Pair::second)
-        .numbers(
-            "Different", p -> octaves(p.difference().octaves(MeanDifference.Verdict::different)))
-        .numbers(
-            "Equivalent", p -> octaves(p.difference().octaves(MeanDifference.Verdict::equivalent)))
-        .numbers("Neither", p -> octaves(ComparisonSentences.octavesNotShown(p.difference())));
+  /** Every two studies of every kind. */
+  public static List<StudyComparison.Pair> pairs(StudyComparison comparison) {
+    return comparison.kinds().stream().flatMap(k -> k.pairs().stream()).toList();
   }
 
-  private static Cell octaves(double octaves) {
-    return Cell.ordered(Numbers.fixed(octaves, 1), octaves);
-  }
+  /** The combined transfer of a kind inside a region: at least one band. */
+  public record Together(String kind, Region region, List<CombinedTransfer.Combined> bands) {}
 
-  /**
-   * All studies together, by kind and region; a region without a band in two studies is left out.
-   */
-  public static Sheet<?> combined(StudyComparison comparison) {
-    record Inside(String kind, Region region, List<CombinedTransfer.Combined> bands) {}
-    return Sheet.of(
-            "All studies together, root mean square over the bands of a region",
-            comparison.kinds().stream()
-                .flatMap(
-                    k ->
-                        Stream.of(Region.values())
-                            .map(r -> new Inside(k.kind(), r, inside(k.combined(), r))))
-                .filter(i -> !i.bands().isEmpty())
-                .toList())
-        .names("Kind", Inside::kind)
-        .regions(Inside::region)
-        .hundredths(
-            "Spread between studies (dB)",
-            i -> StudyPage.rms(i.bands(), CombinedTransfer.Combined::tauDb))
-        .hundredths(
-            "Combined mean (± dB)",
-            i -> StudyPage.rms(i.bands(), CombinedTransfer.Combined::halfDb))
-        .hundredths(
-            "A further lab's mean (± dB)",
-            i -> StudyPage.rms(i.bands(), CombinedTransfer.Combined::furtherHalfDb));
+  /** All studies together; a region without a band in two studies is left out. */
+  public static List<Together> combined(StudyComparison comparison) {
+    return comparison.kinds().stream()
+        .flatMap(
+            k ->
+                Stream.of(Region.values())
+                    .map(r -> new Together(k.kind(), r, inside(k.combined(), r))))
+        .filter(t -> !t.bands().isEmpty())
+        .toList();
   }
 
   private static List<CombinedTransfer.Combined> inside(CombinedTransfer combined, Region region) {
@@ -74,10 +49,49 @@ public final class ComparisonPage {
         .toList();
   }
 
-  /** The studies by their fingerprints. */
-  public static Sheet<?> studies(StudyComparison comparison) {
-    return Sheet.of("The studies", comparison.studies())
-        .words("Study", StudyComparison.Named::name)
-        .names("Fingerprint", s -> s.outcome().fingerprint());
+  /** The names of the studies. */
+  public static String names(StudyComparison comparison) {
+    return comparison.studies().stream()
+        .map(StudyComparison.Named::name)
+        .collect(Collectors.joining("; "));
+  }
+
+  /** The middle of the band of a verdict, Hz. */
+  public static double midHz(MeanDifference.Verdict verdict) {
+    return verdict.band().midHz();
+  }
+
+  /** Octaves in which two means are shown neither to differ nor to be equivalent. */
+  public static double octavesNotShown(MeanDifference d) {
+    return d.octaves(v -> !v.different() && !v.equivalent());
+  }
+
+  /** What holds beside the verdicts. */
+  public static List<String> remarks(StudyComparison comparison) {
+    List<String> lines = new ArrayList<>();
+    comparison
+        .lonely()
+        .forEach((kind, study) -> lines.add(kind + " is found in " + study + " only."));
+    int most =
+        comparison.kinds().stream()
+            .flatMap(k -> k.combined().bands().stream())
+            .flatMap(Optional::stream)
+            .mapToInt(CombinedTransfer.Combined::studies)
+            .max()
+            .orElse(0);
+    if (most == 2) {
+      lines.add(
+          "Two studies say next to nothing about how far labs differ: the spread between labs rests"
+              + " on one difference, and the intervals of the combined transfer are wide for it.");
+    } else if (most > 2 && most < FEW_STUDIES) {
+      lines.add(
+          "With "
+              + most
+              + " studies the spread between labs is known to an order of magnitude, no more.");
+    }
+    lines.add(
+        "Different and equivalent hold for all bands of a kind and pair of studies at once; at and"
+            + " near the anchor levels were made equal.");
+    return lines;
   }
 }

@@ -19,7 +19,7 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.DifferenceGraphs;
 import org.twinrig.report.figure.EverydayRegion;
-import org.twinrig.report.figure.ExampleGraph;
+import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.figure.MarkStrip;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
@@ -160,6 +160,6 @@ public final class ExplainPage {
   }
 
   public static TrustedMarkup example(TranslatedGraph graph) {
-    return TrustedMarkup.of(new ExampleGraph(graph).svg());
+    return TrustedMarkup.of(GraphFigure.example(graph));
   }
 }

@@ -12,10 +12,8 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.report.figure.DifferenceGraphs;
 import org.twinrig.report.figure.EverydayRegion;
-import org.twinrig.report.figure.ExampleGraph;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.study.DbLimit;
-import org.twinrig.translation.TranslatedGraph;
 
 /** The findings that head the sections of the page for readers. */
 public final class ExplainSentences {
@@ -107,11 +105,6 @@ public final class ExplainSentences {
     return stretches.stream().anyMatch(s -> s.is(Mark.CAUTION))
         ? "An old graph, re-expressed: to be compared with care only"
         : "An old graph, re-expressed: not to be compared anywhere";
-  }
-
-  /** How many dB of an example are as long as a tenfold step in frequency. */
-  public static String scale(TranslatedGraph example) {
-    return Numbers.fixed(new ExampleGraph(example).dbPerDecade(), 0);
   }
 
   /** The most that a limit allows at any frequency, dB. */

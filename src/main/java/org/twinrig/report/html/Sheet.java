@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
@@ -12,8 +14,9 @@ import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
 
 /**
- * A table of a page, declared once: its caption, its rows, and its columns from left to right, each
- * with heading and cell together. The first cell of a row is the row's heading.
+ * A table of a page, declared once where its template shows it: its caption, its rows, and its
+ * columns from left to right, each with heading and cell together. The first cell of a row is the
+ * row's heading.
  */
 public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> columns) {
   /** What a cell that holds no number is sorted by: before all numbers, which are not negative. */
@@ -34,21 +37,21 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
    * A cell: its text, what rows are sorted by (null where it is the text) and the mark before it.
    */
   public record Cell(String text, String order, Optional<Swatch> swatch) {
-    static Cell text(String text) {
+    public static Cell text(String text) {
       return new Cell(text, null, Optional.empty());
     }
 
-    static Cell ordered(String text, double order) {
+    public static Cell ordered(String text, double order) {
       return new Cell(text, String.format(Locale.ROOT, "%.4f", order), Optional.empty());
     }
 
     /** A number to 0.01; its unit stands in the column's heading. */
-    static Cell hundredths(double value) {
+    public static Cell hundredths(double value) {
       return ordered(Numbers.fixed(value, 2), value);
     }
 
     /** Words in place of a number that is not there. */
-    static Cell without(String words) {
+    public static Cell without(String words) {
       return ordered(words, BEFORE_ALL);
     }
   }
@@ -56,18 +59,23 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
   /** What a row shows, and of which kind where tables of several kinds begin with it. */
   public record Row<R>(String kind, R of) {}
 
-  static <R> Sheet<R> of(String caption, List<R> rows) {
+  public static <R> Sheet<R> of(String caption, List<R> rows) {
     return new Sheet<>(caption, rows.stream().map(row -> new Row<>("", row)).toList(), List.of());
   }
 
+  /** The first of many rows. */
+  public static <R> Sheet<R> first(int most, String caption, List<R> rows) {
+    return of(caption, rows.stream().limit(most).toList());
+  }
+
   /** Rows under a first column with the name of their kind. */
-  static <R> Sheet<R> ofKinds(String caption, List<Row<R>> rows) {
+  public static <R> Sheet<R> ofKinds(String caption, List<Row<R>> rows) {
     return new Sheet<>(
         caption, rows, List.of(new Column<>("Kind", "s", row -> Cell.text(row.kind()))));
   }
 
   /** Any number of rows from every kind. */
-  static <R> Sheet<R> ofKinds(
+  public static <R> Sheet<R> ofKinds(
       String caption, List<KindOutcome> kinds, Function<KindOutcome, List<R>> rows) {
     return ofKinds(
         caption,
@@ -77,25 +85,25 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
   }
 
   /** Sentences, over several lines. */
-  Sheet<R> words(String head, Function<R, String> text) {
+  public Sheet<R> words(String head, Function<R, String> text) {
     return with(head, "t", row -> Cell.text(text.apply(row)));
   }
 
   /** Names, on one line. */
-  Sheet<R> names(String head, Function<R, String> text) {
+  public Sheet<R> names(String head, Function<R, String> text) {
     return with(head, "s", row -> Cell.text(text.apply(row)));
   }
 
   /** Names that are sorted by a number. */
-  Sheet<R> names(String head, Function<R, String> text, ToDoubleFunction<R> order) {
+  public Sheet<R> names(String head, Function<R, String> text, ToDoubleFunction<R> order) {
     return with(head, "s", row -> Cell.ordered(text.apply(row), order.applyAsDouble(row)));
   }
 
-  Sheet<R> regions(Function<R, Region> region) {
+  public Sheet<R> regions(Function<R, Region> region) {
     return names("Region", row -> region.apply(row).word(), row -> region.apply(row).fromHz());
   }
 
-  Sheet<R> marks(String head, Function<R, Swatch> mark) {
+  public Sheet<R> marks(String head, Function<R, Swatch> mark) {
     return with(
         head,
         "s",
@@ -106,26 +114,51 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
   }
 
   /** File names, broken anywhere. */
-  Sheet<R> files(String head, Function<R, String> text) {
+  public Sheet<R> files(String head, Function<R, String> text) {
     return with(head, "f", row -> Cell.text(text.apply(row)));
   }
 
-  Sheet<R> counts(String head, ToIntFunction<R> count) {
+  public Sheet<R> counts(String head, ToIntFunction<R> count) {
     return numbers(
         head, row -> Cell.ordered(Integer.toString(count.applyAsInt(row)), count.applyAsInt(row)));
   }
 
-  Sheet<R> hundredths(String head, ToDoubleFunction<R> value) {
+  public Sheet<R> hundredths(String head, ToDoubleFunction<R> value) {
     return numbers(head, row -> Cell.hundredths(value.applyAsDouble(row)));
   }
 
+  /** Numbers to 0.01, and words for those that are not there. */
+  public Sheet<R> hundredths(String head, Function<R, OptionalDouble> value, String otherwise) {
+    return numbers(head, row -> known(value.apply(row), Cell::hundredths, otherwise));
+  }
+
+  /** Shares, 0 to 1, in whole hundredths, and words for those that are not there. */
+  public Sheet<R> percents(String head, Function<R, OptionalDouble> share, String otherwise) {
+    return numbers(
+        head, row -> known(share.apply(row), s -> Cell.ordered(Texts.percent(s), s), otherwise));
+  }
+
+  private static Cell known(OptionalDouble value, DoubleFunction<Cell> cell, String otherwise) {
+    return value.isPresent() ? cell.apply(value.getAsDouble()) : Cell.without(otherwise);
+  }
+
+  public Sheet<R> percents(String head, ToDoubleFunction<R> share) {
+    return percents(head, row -> OptionalDouble.of(share.applyAsDouble(row)), "");
+  }
+
+  public Sheet<R> tenths(String head, ToDoubleFunction<R> value) {
+    return numbers(
+        head,
+        row -> Cell.ordered(Numbers.fixed(value.applyAsDouble(row), 1), value.applyAsDouble(row)));
+  }
+
   /** Numbers, flush right. */
-  Sheet<R> numbers(String head, Function<R, Cell> cell) {
+  public Sheet<R> numbers(String head, Function<R, Cell> cell) {
     return with(head, "n", cell);
   }
 
   /** Numbers with a range, flush right, over two lines. */
-  Sheet<R> ranges(String head, Function<R, Cell> cell) {
+  public Sheet<R> ranges(String head, Function<R, Cell> cell) {
     return with(head, "r", cell);
   }
 

@@ -1,16 +1,18 @@
 package org.twinrig.report.html;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
-import org.twinrig.analysis.ScreeningEffect;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.BandBudget;
@@ -19,7 +21,9 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
+import org.twinrig.screening.DriftChart;
 import org.twinrig.screening.Finding;
+import org.twinrig.screening.FixtureDrift;
 import org.twinrig.screening.Verdict;
 
 /**
@@ -210,35 +214,33 @@ public final class StudySentences {
         .collect(Collectors.joining(", "));
   }
 
-  /**
-   * What doubted captures do to the mean transfer of a kind, in the direction in which the study
-   * went: it used them, or left them out.
-   */
-  public static String effect(ScreeningEffect effect, boolean used) {
-    String start =
-        effect.kind()
-            + ": "
-            + (used ? "using the " : "leaving out the ")
-            + Numbers.count(effect.captures(), "capture", "captures")
-            + " that the rules do not believe ";
-    return effect
-        .largest()
-        .map(c -> start + moved(used ? -c.changeDb() : c.changeDb(), c.bandHz()))
-        .orElse(
-            start
-                + "decides whether there is a mean transfer at all: without them, units are too few.");
+  /** Sessions with the same charts outside and the same limit share a sentence. */
+  public static List<String> outOfControl(FixtureDrift fixture) {
+    Map<String, List<String>> sessions = new LinkedHashMap<>();
+    for (FixtureDrift.OutOfControl o : fixture.outOfControl()) {
+      String how =
+          "out of control by "
+              + o.charts().stream().map(StudySentences::chart).collect(Collectors.joining(", "))
+              + (o.charts().size() > 1 ? "; farthest out is " + chart(o.worst()) : "")
+              + "; at most "
+              + Numbers.fixed(o.limitDb(), 2)
+              + " dB from the middle is allowed.";
+      sessions
+          .computeIfAbsent(how, h -> new ArrayList<>())
+          .add(o.session() + " (" + Numbers.against(o.departureDb(), o.limitDb(), 2) + " dB)");
+    }
+    return sessions.entrySet().stream()
+        .map(
+            e ->
+                fixture.label()
+                    + ": "
+                    + String.join(", ", e.getValue())
+                    + (e.getValue().size() == 1 ? " is " : " are ")
+                    + e.getKey())
+        .toList();
   }
 
-  private static String moved(double changeDb, double bandHz) {
-    String size = Numbers.fixed(Math.abs(changeDb), 1);
-    return size.equals("0.0")
-        ? "moves the mean transfer nowhere by as much as 0.1 dB."
-        : "moves the mean transfer by at most "
-            + size
-            + " dB ("
-            + (changeDb > 0 ? "up" : "down")
-            + ", at "
-            + Numbers.hertz(bandHz)
-            + ").";
+  private static String chart(DriftChart chart) {
+    return (chart.band().isEmpty() ? "the " : "") + chart.words();
   }
 }

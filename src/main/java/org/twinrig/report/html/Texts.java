@@ -3,8 +3,10 @@ package org.twinrig.report.html;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
+import org.twinrig.study.FrequencyRange;
 
 /** Pieces of sentences that pages share. */
 public final class Texts {
@@ -24,6 +26,11 @@ public final class Texts {
   /** Two frequencies, such as {@code 31.5 Hz to 1.25 kHz}. */
   public static String range(double fromHz, double toHz) {
     return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
+  }
+
+  /** Several of them. */
+  public static String ranges(List<FrequencyRange> runs, String between) {
+    return runs.stream().map(r -> range(r.fromHz(), r.toHz())).collect(Collectors.joining(between));
   }
 
   /** Two frequencies with the unit said once where both have it: {@code 1.7 to 2.7 kHz}. */

@@ -20,18 +20,6 @@ import org.twinrig.study.DeclaredZone;
 public final class ZoneSheet {
   private ZoneSheet() {}
 
-  /** One row per zone; declared zones that reach into it are named. */
-  public static Sheet<?> of(KindOutcome kind, List<DeclaredZone> declared) {
-    return Sheet.of(
-            "Zones of the kind " + kind.kind() + ": runs of bands with the same mark", kind.zones())
-        .ranges("From (range)", z -> place(z.fromHz(), kind.stability().edges()))
-        .numbers("To", z -> Cell.ordered(Numbers.hertz(z.toHz()), z.toHz()))
-        .hundredths("Octaves", Zone::octaves)
-        .marks("Mark", Swatch::of)
-        .ranges("Kept (%)", z -> kept(z, kind))
-        .words("Why", z -> why(z, declared));
-  }
-
   /** Why a zone is marked, as clauses. */
   public static String why(Zone zone, List<DeclaredZone> declared) {
     return zone.reasons().isEmpty()
@@ -54,7 +42,7 @@ public final class ZoneSheet {
   }
 
   /** The start of a zone, with the range of the edge there. */
-  static Cell place(double hz, List<ZoneEdge> edges) {
+  public static Cell place(double hz, List<ZoneEdge> edges) {
     return twoLines(
         Numbers.hertz(hz),
         edges.stream()
@@ -81,7 +69,7 @@ public final class ZoneSheet {
   }
 
   /** The smallest and the mean share kept by the bands of a zone; empty without data. */
-  static Cell kept(Zone zone, KindOutcome kind) {
+  public static Cell kept(Zone zone, KindOutcome kind) {
     List<MarkedBand> bands = kind.transfer().bands();
     DoubleSummaryStatistics kept =
         IntStream.range(0, bands.size())

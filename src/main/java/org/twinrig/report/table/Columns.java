@@ -161,6 +161,11 @@ public final class Columns<R> {
     return all.stream().map(Column::name).toList();
   }
 
+  /** Whether a column holds words and not numbers. */
+  boolean isText(int column) {
+    return all.get(column).format == Format.TEXT || all.get(column).format == Format.WORD;
+  }
+
   /** The cells of a row as files hold them. */
   List<String> cells(R row) {
     return cells(row, Format::cell);

@@ -5,7 +5,6 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -87,6 +86,11 @@ public final class Result<S> {
     return body.columns.names();
   }
 
+  /** Whether a column holds words and not numbers. */
+  public boolean isText(int column) {
+    return body.columns.isText(column);
+  }
+
   /** Its rows, cell by cell as the file holds them. */
   public Stream<List<String>> rows(S source) {
     return body.cells(source);
@@ -121,6 +125,6 @@ public final class Result<S> {
 
   /** Writes the file. */
   public void write(Path folder, S source) throws IOException {
-    Files.writeString(folder.resolve(file), csv(source), StandardCharsets.UTF_8);
+    Files.writeString(folder.resolve(file), csv(source));
   }
 }

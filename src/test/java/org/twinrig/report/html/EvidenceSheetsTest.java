@@ -133,13 +133,22 @@ class EvidenceSheetsTest {
     assertEquals(
         List.of(
             List.of(
+                "Kind",
+                "Units",
+                "Spearman",
+                "Kendall tau-b",
+                "Ranks that change most",
+                "Not ranked"),
+            List.of(
                 "in-ear",
                 "5",
                 "0.40 (-0.77 to 0.95)",
                 "0.40 (-0.70 to 0.94)",
                 "Oak 2 from 2 to 5; Elm 3 from 3 to 2; Fir 4 from 4 to 3",
                 "none")),
-        PageChecks.cells(EvidenceSheets.ranks(outcome(List.of(HandMade.ranked())))));
+        PageChecks.table(
+            HandMade.page(outcome(List.of(HandMade.ranked()))),
+            "How far the order of units keeps"));
   }
 
   @Test

@@ -43,10 +43,23 @@ final class PageChecks {
         .toList();
   }
 
-  /** The cells of a sheet as a reader sees them, row by row. */
-  static List<List<String>> cells(Sheet<?> sheet) {
-    return sheet.cells().stream()
-        .map(r -> r.stream().map(c -> c.text().replace('\u00a0', ' ')).toList())
+  /** The cells of a table as a reader sees them, its heads first; none without such a table. */
+  static List<List<String>> table(String page, String caption) {
+    int from = page.indexOf("<caption>" + caption + "</caption>");
+    return from < 0
+        ? List.of()
+        : Pattern.compile("<tr>(.*?)</tr>")
+            .matcher(page.substring(from, page.indexOf("</table>", from)))
+            .results()
+            .map(row -> cells(row.group(1)))
+            .toList();
+  }
+
+  private static List<String> cells(String row) {
+    return Pattern.compile("<(t[hd])[^>]*>(.*?)</\\1>")
+        .matcher(row)
+        .results()
+        .map(c -> c.group(2).replaceAll("<.*?>", "").replace('\u00a0', ' ').replace("\u00ad", ""))
         .toList();
   }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -260,6 +261,10 @@ class SentencesTest {
     return told.find() ? told.group(1) : "";
   }
 
+  private static String effect(ScreeningEffect effect, boolean used) {
+    return Page.fill("study/effect.jte", Map.of("effect", effect, "used", used));
+  }
+
   @Test
   void theEffectIsToldInTheDirectionInWhichTheStudyWent() {
     ScreeningEffect effect =
@@ -267,11 +272,11 @@ class SentencesTest {
     assertEquals(
         "in-ear: leaving out the 4 captures that the rules do not believe moves the mean transfer by"
             + " at most 0.8 dB (up, at 21.8 Hz).",
-        StudySentences.effect(effect, false));
+        effect(effect, false));
     assertEquals(
         "in-ear: using the 4 captures that the rules do not believe moves the mean transfer by at"
             + " most 0.8 dB (down, at 21.8 Hz).",
-        StudySentences.effect(effect, true));
+        effect(effect, true));
   }
 
   @Test
@@ -279,12 +284,12 @@ class SentencesTest {
     assertEquals(
         "on-ear: leaving out the 1 capture that the rules do not believe moves the mean transfer"
             + " nowhere by as much as 0.1 dB.",
-        StudySentences.effect(
+        effect(
             new ScreeningEffect("on-ear", 1, Optional.of(new ScreeningEffect.Change(40, -0.04))),
             false));
     assertEquals(
         "on-ear: leaving out the 2 captures that the rules do not believe decides whether there is"
             + " a mean transfer at all: without them, units are too few.",
-        StudySentences.effect(new ScreeningEffect("on-ear", 2, Optional.empty()), false));
+        effect(new ScreeningEffect("on-ear", 2, Optional.empty()), false));
   }
 }
