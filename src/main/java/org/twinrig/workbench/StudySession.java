@@ -191,11 +191,9 @@ public final class StudySession {
   private void refuseStale(long revision) throws RefusedException {
     if (revision != snapshot().revision()) {
       throw new RefusedException(
-          409,
-          "The study has changed meanwhile",
-          "Nothing was changed: the page you sent this from is older than the study. Since then:",
-          entries.stream().filter(e -> e.revision() > revision).map(Entry::what).toList(),
-          false);
+          RefusedException.Why.STALE,
+          "",
+          entries.stream().filter(e -> e.revision() > revision).map(Entry::what).toList());
     }
   }
 

@@ -133,7 +133,7 @@ public final class Workbench implements AutoCloseable {
       Incoming incoming = new Incoming(limits);
       Access access = new Access(options.bind(), connector.getLocalPort());
       Pages pages = new Pages(session, access.formToken());
-      Refusals refusals = new Refusals(access.formToken(), options.faults());
+      Refusals refusals = new Refusals(access.formToken(), limits, options.faults());
       server.setHandler(
           new RequestHandler(
               access, actions(session, pages, queue, options, incoming), incoming, refusals));
