@@ -194,7 +194,6 @@ public final class Workbench implements AutoCloseable {
     SettingsPages settings = new SettingsPages(session, pages);
     CataloguePages catalogue = new CataloguePages(session, pages, queue, options.threads());
     SentPages sent = new SentPages(pages, catalogue, incoming);
-    TextPages text = new TextPages(session, pages);
     ReportPages report = new ReportPages(session, pages, queue, options);
     WorkPages work = new WorkPages(pages, queue);
     Map<String, RequestHandler.Action> actions = new HashMap<>();
@@ -207,8 +206,8 @@ public final class Workbench implements AutoCloseable {
     actions.put("POST /reload", study::reload);
     actions.put("GET /settings", settings::settings);
     actions.put("POST /settings", settings::change);
-    actions.put("GET /settings-text", text::text);
-    actions.put("POST /settings-text", text::change);
+    actions.put("GET /settings-text", settings::text);
+    actions.put("POST /settings-text", settings::changeText);
     actions.put("GET /zones", study::zones);
     actions.put("GET /catalogue", catalogue::catalogue);
     actions.put("POST /catalogue", sent::receive);
