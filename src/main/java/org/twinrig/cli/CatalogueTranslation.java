@@ -29,11 +29,10 @@ record CatalogueTranslation(
     long start = System.nanoTime();
     command.progress(
         "Re-expressing " + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
+    var choices = new CatalogueReport.Choices(figures, command.threads());
     CatalogueReport report =
         place.write(
             folder -> {
-              CatalogueReport.Choices choices =
-                  new CatalogueReport.Choices(figures, command.threads());
               CatalogueReport made = CatalogueReport.of(folder, chain, table, catalogue, choices);
               if (strict) {
                 DeclaredStudy.refuse(made.outcome().problems());
@@ -47,13 +46,8 @@ record CatalogueTranslation(
     int graphs = report.outcome().value().lines().size();
     double seconds = (System.nanoTime() - start) / 1e9;
     if (graphs >= WORTH_TIMING) {
-      command.remark(
-          String.format(
-              Locale.ROOT,
-              "%d graphs in %.1f s: %.0f a second.",
-              graphs,
-              seconds,
-              graphs / seconds));
+      String speed = "%d graphs in %.1f s: %.0f a second.";
+      command.remark(String.format(Locale.ROOT, speed, graphs, seconds, graphs / seconds));
     }
     return report;
   }

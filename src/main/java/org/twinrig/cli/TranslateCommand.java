@@ -199,20 +199,16 @@ final class TranslateCommand extends TwinrigCommand {
       return translation.kinds().get(0);
     }
     Optional<String> name = Optional.ofNullable(kind);
-    Optional<TransferFunction> found = name.flatMap(translation::kind);
-    if (found.isEmpty()) {
-      String guess =
-          name.flatMap(n -> NearestName.among(n, kinds))
-              .map(n -> "did you mean `" + n + "`? ")
-              .orElse("");
-      throw new UnusableInput(
-          Problem.fatal(
-              "--kind",
-              0,
-              name.map(n -> "the study has no kind `" + n + "`")
-                  .orElse("a reference needs the kind whose mean transfer is to be applied"),
-              guess + "kinds of the study: " + String.join(", ", kinds)));
-    }
-    return found.get();
+    String what =
+        kind == null
+            ? "a reference needs the kind whose mean transfer is to be applied"
+            : "the study has no kind `" + kind + "`";
+    String guess =
+        name.flatMap(n -> NearestName.among(n, kinds))
+            .map(n -> "did you mean `" + n + "`? ")
+            .orElse("");
+    String remedy = guess + "kinds of the study: " + String.join(", ", kinds);
+    return name.flatMap(translation::kind)
+        .orElseThrow(() -> new UnusableInput(Problem.fatal("--kind", 0, what, remedy)));
   }
 }

@@ -85,6 +85,12 @@ abstract class TwinrigCommand implements Callable<Integer> {
     return ResultFolder.at(target, kind, inputs, host);
   }
 
+  /** The same where results may not be wanted in a folder. */
+  final Optional<ResultFolder> wanted(Path target, ResultFolder.Kind kind, RunInputs inputs)
+      throws UnusableInput {
+    return target == null ? Optional.empty() : Optional.of(folder(target, kind, inputs));
+  }
+
   /** Writes a report where a folder is wanted, and prints it. */
   final void give(Report report, Optional<ResultFolder> place, RunRecord record, boolean json)
       throws UnusableInput {

@@ -49,8 +49,7 @@ public final class StudyResult {
         .filter(r -> r.file().equals(file))
         .findFirst()
         .orElseThrow(
-            () ->
-                none("table", file, StudyResults.ALL.stream().map(Result::file).toList()))
+            () -> none("table", file, StudyResults.ALL.stream().map(Result::file).toList()))
         .table(outcome);
   }
 

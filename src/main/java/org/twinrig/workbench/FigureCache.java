@@ -60,8 +60,6 @@ public final class FigureCache {
     Function<String, List<Plate>> plates =
         n -> Plate.of(snapshot.outcome().flatMap(figure).stream().toList());
     // A page that began before the change draws for itself.
-    return now.revision == revision
-        ? now.plates.computeIfAbsent(name, plates)
-        : plates.apply(name);
+    return now.revision == revision ? now.plates.computeIfAbsent(name, plates) : plates.apply(name);
   }
 }

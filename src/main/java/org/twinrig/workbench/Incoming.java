@@ -162,7 +162,9 @@ public final class Incoming implements AutoCloseable {
           Throwable failure = chunk.getFailure();
           refused =
               Optional.of(
-                  failure instanceof TimeoutException ? new RefusedException(Why.TOO_SLOW) : new EofException(failure));
+                  failure instanceof TimeoutException
+                      ? new RefusedException(Why.TOO_SLOW)
+                      : new EofException(failure));
           break;
         }
         take(chunk.getByteBuffer());

@@ -105,10 +105,7 @@ final class RequestHandler extends Handler.Abstract {
   }
 
   private void respond(
-      Action action,
-      Incoming.Body body,
-      org.eclipse.jetty.server.Response out,
-      Callback callback) {
+      Action action, Incoming.Body body, org.eclipse.jetty.server.Response out, Callback callback) {
     Response response;
     try {
       response = action.of(body.request());

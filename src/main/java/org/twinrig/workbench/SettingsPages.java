@@ -31,10 +31,7 @@ public record SettingsPages(StudySession session, Pages pages) {
 
     private static ZoneRow of(DeclaredZone zone) {
       return new ZoneRow(
-          zone.name(),
-          zone.fixture(),
-          StudyText.flow(zone.fromHz()),
-          StudyText.flow(zone.toHz()));
+          zone.name(), zone.fixture(), StudyText.flow(zone.fromHz()), StudyText.flow(zone.toHz()));
     }
 
     private String item() {

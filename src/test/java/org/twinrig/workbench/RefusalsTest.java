@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 
 class RefusalsTest {
   private final List<Exception> faults = new ArrayList<>();
-  private final Refusals refusals = new Refusals("formToken", Incoming.Limits.STANDARD, faults::add);
+  private final Refusals refusals =
+      new Refusals("formToken", Incoming.Limits.STANDARD, faults::add);
 
   private String body(Response response) {
     return new String(response.body(), StandardCharsets.UTF_8);
