@@ -42,13 +42,12 @@ public record Statement(Upload upload) {
    * @param all what holds for every file, by column
    * @param own what a file says otherwise, by column; one map per file
    */
-  Findings<CatalogueReader.Catalogue> byForm(
-      Path folder, Map<String, String> all, List<Map<String, String>> own)
+  Findings<CatalogueReader.Catalogue> byForm(Map<String, String> all, List<Map<String, String>> own)
       throws UnusableInput, IOException {
     List<Map<String, String>> said = new ArrayList<>();
     own.forEach(o -> said.add(merged(all, o)));
     List<Integer> graphs = graphs(said);
-    Path table = folder.resolve(Upload.STATEMENT);
+    Path table = upload.folder().resolve(Upload.STATEMENT);
     Files.writeString(table, table(graphs, said), StandardCharsets.UTF_8);
     Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Upload.STATEMENT);
     return new Findings<>(read.value(), byFile(read.problems(), graphs));
