@@ -9,7 +9,6 @@ import java.util.Locale;
 import org.twinrig.internal.AsideFile;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.html.ExplainPage;
-import picocli.CommandLine;
 
 /**
  * Where a user wants a page: in a file, or in a folder that may have to be made. It is looked at
@@ -27,9 +26,12 @@ record PagePlace(Path named, boolean inFolder) {
     return new PagePlace(folder, true);
   }
 
-  /** What is there decides; else a name with the ending of a page is a file. */
+  /**
+   * What is there decides; else a name with the ending of a page is a file. A slash at the end,
+   * which a path does not keep, tells a folder.
+   */
   static PagePlace of(String text) {
-    Path named = Path.of(text);
+    Path named = Main.path(text);
     String name = text.toLowerCase(Locale.ROOT);
     boolean slash = name.endsWith("/") || name.endsWith(File.separator);
     boolean file =
@@ -111,15 +113,6 @@ record PagePlace(Path named, boolean inFolder) {
       throws UnusableInput {
     if (isWrong) {
       throw TwinrigCommand.unusable(place, what, remedy);
-    }
-  }
-
-  /** Keeps the slash at the end, which a path does not. */
-  static final class Converter implements CommandLine.ITypeConverter<PagePlace> {
-    @Override
-    public PagePlace convert(String text) {
-      Main.path(text);
-      return of(text);
     }
   }
 }

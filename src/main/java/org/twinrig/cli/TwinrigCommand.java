@@ -59,7 +59,7 @@ abstract class TwinrigCommand implements Callable<Integer> {
 
   /** A record of this run; its clock starts. */
   final RunRecord record() {
-    return new RunRecord(Version.text(), spec.name());
+    return new RunRecord(Main.version(), spec.name());
   }
 
   /** Wrong usage, said in one clause. */

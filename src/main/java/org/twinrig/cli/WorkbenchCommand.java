@@ -56,7 +56,7 @@ final class WorkbenchCommand extends TwinrigCommand {
             address(),
             port,
             threads(),
-            Version.text(),
+            Main.version(),
             this::remark,
             this::tell);
     if (!options.bind().isLoopbackAddress()) {

@@ -116,18 +116,10 @@ public final class CataloguePages {
 
   Response run(Request request) throws UnusableInput {
     Snapshot snapshot = session.snapshot();
-    Path catalogue =
-        snapshot
-            .study()
-            .catalogue()
-            .orElseThrow(
-                () ->
-                    new UnusableInput(
-                        Problem.fatal(
-                            "study.yaml",
-                            0,
-                            "the study names no catalogue",
-                            "add `catalogue: catalogue.csv`")));
+    Problem none =
+        Problem.fatal(
+            "study.yaml", 0, "the study names no catalogue", "add `catalogue: catalogue.csv`");
+    Path catalogue = snapshot.study().catalogue().orElseThrow(() -> new UnusableInput(none));
     return begin(
         "Re-expressing the study's catalogue",
         work ->
@@ -138,10 +130,9 @@ public final class CataloguePages {
   Response run(Upload upload, Callable<Findings<CatalogueReader.Catalogue>> statement)
       throws UnusableInput {
     Snapshot snapshot = session.snapshot();
+    String files = Numbers.count(upload.files().size(), "file", "files");
     return begin(
-        "Re-expressing "
-            + Numbers.count(upload.files().size(), "file", "files")
-            + " that were sent",
+        "Re-expressing " + files + " that were sent",
         work ->
             last =
                 Optional.of(

@@ -130,31 +130,24 @@ public record Statement(Upload upload) {
     for (CatalogueEntry row : read.value().entries()) {
       List<String> files = new ArrayList<>(List.of(row.file()));
       row.subtracted().flatMap(CatalogueEntry.Subtracted::file).ifPresent(files::add);
-      boolean all = true;
-      for (String file : files) {
-        Optional<Integer> found = upload.find(file);
-        found.ifPresent(named::add);
-        if (found.isEmpty()) {
-          all = false;
-          problems.add(
-              Problem.refused(
-                  Upload.STATEMENT,
-                  row.line(),
-                  "no file, or more than one, was sent for `" + file + "`",
-                  "send it along with " + Upload.STATEMENT + ", under a name of its own"));
-        }
+      files.forEach(file -> upload.find(file).ifPresent(named::add));
+      List<String> missing = files.stream().filter(f -> upload.find(f).isEmpty()).toList();
+      for (String file : missing) {
+        problems.add(
+            Problem.refused(
+                Upload.STATEMENT,
+                row.line(),
+                "no file, or more than one, was sent for `" + file + "`",
+                "send it along with " + Upload.STATEMENT + ", under a name of its own"));
       }
-      if (all) {
+      if (missing.isEmpty()) {
         there.add(row);
       }
     }
+    String unnamed = "was sent, but no row of " + Upload.STATEMENT + " names it";
     for (int k = 0; k < upload.files().size(); k++) {
       if (!named.contains(k)) {
-        problems.add(
-            Problem.note(
-                upload.names().get(k),
-                0,
-                "was sent, but no row of " + Upload.STATEMENT + " names it"));
+        problems.add(Problem.note(upload.names().get(k), 0, unnamed));
       }
     }
     return new Findings<>(read.value().with(there), problems);

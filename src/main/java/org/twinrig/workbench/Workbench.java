@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.net.BindException;
 import java.net.Inet6Address;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
 import java.nio.file.Path;
@@ -103,23 +102,19 @@ public final class Workbench implements AutoCloseable {
             Problem.fatal(
                 "--port",
                 0,
-                "nothing can listen on "
-                    + options.bind().getHostAddress()
-                    + ", port "
-                    + options.port(),
-                "name another port, or leave it out for a free one, and an address of this"
-                    + " machine"));
+                "nothing can listen on %s, port %d"
+                    .formatted(options.bind().getHostAddress(), options.port()),
+                "name another port, or leave it out for a free one, and an address of this machine"));
       }
       throw e;
     }
   }
 
   private static String beginning(Study study) {
-    return "Reading "
-        + Numbers.count(study.captures().size(), "capture", "captures")
-        + " of "
-        + Numbers.count(study.units().size(), "unit", "units")
-        + " and estimating the study; the address to open follows.";
+    return "Reading %s of %s and estimating the study; the address to open follows."
+        .formatted(
+            Numbers.count(study.captures().size(), "capture", "captures"),
+            Numbers.count(study.units().size(), "unit", "units"));
   }
 
   private static Workbench answering(
@@ -178,9 +173,8 @@ public final class Workbench implements AutoCloseable {
     http.setSendServerVersion(false);
     http.setSendXPoweredBy(false);
     ServerConnector connector = new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
-    InetSocketAddress place = new InetSocketAddress(options.bind(), options.port());
-    connector.setHost(place.getAddress().getHostAddress());
-    connector.setPort(place.getPort());
+    connector.setHost(options.bind().getHostAddress());
+    connector.setPort(options.port());
     connector.setIdleTimeout(limits.silence().toMillis());
     server.addConnector(connector);
     return connector;
