@@ -46,8 +46,13 @@ record CatalogueTranslation(
     int graphs = report.outcome().value().lines().size();
     double seconds = (System.nanoTime() - start) / 1e9;
     if (graphs >= WORTH_TIMING) {
-      String speed = "%d graphs in %.1f s: %.0f a second.";
-      command.remark(String.format(Locale.ROOT, speed, graphs, seconds, graphs / seconds));
+      command.remark(
+          String.format(
+              Locale.ROOT,
+              "%d graphs in %.1f s: %.0f a second.",
+              graphs,
+              seconds,
+              graphs / seconds));
     }
     return report;
   }
