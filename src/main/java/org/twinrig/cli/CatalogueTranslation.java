@@ -29,11 +29,10 @@ record CatalogueTranslation(
     long start = System.nanoTime();
     command.progress(
         "Re-expressing " + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
+    var choices = new CatalogueReport.Choices(figures, command.threads());
     CatalogueReport report =
         place.write(
             folder -> {
-              CatalogueReport.Choices choices =
-                  new CatalogueReport.Choices(figures, command.threads());
               CatalogueReport made = CatalogueReport.of(folder, chain, table, catalogue, choices);
               if (strict) {
                 DeclaredStudy.refuse(made.outcome().problems());

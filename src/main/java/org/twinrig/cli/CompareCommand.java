@@ -2,6 +2,7 @@ package org.twinrig.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.StudyComparison;
@@ -50,10 +51,7 @@ final class CompareCommand extends TwinrigCommand {
       declared.add(dataRoots.declare(study, this));
       inputs = inputs.and(declared.get(declared.size() - 1).inputs());
     }
-    Optional<ResultFolder> place =
-        out == null
-            ? Optional.empty()
-            : Optional.of(folder(out, ResultFolder.Kind.COMPARISON, inputs));
+    Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.COMPARISON, inputs);
     List<StudyOutcome> outcomes = new ArrayList<>();
     for (DeclaredStudy study : declared) {
       outcomes.add(study.analyse(false).found());
@@ -67,14 +65,15 @@ final class CompareCommand extends TwinrigCommand {
 
   /** By their titles; where two have the same one, with the folder as well. */
   private List<StudyComparison.Named> named(List<StudyOutcome> outcomes) {
+    List<String> titles = outcomes.stream().map(o -> o.study().title()).toList();
     List<StudyComparison.Named> named = new ArrayList<>();
     for (int k = 0; k < outcomes.size(); k++) {
-      String title = outcomes.get(k).study().title();
-      long same = outcomes.stream().filter(o -> o.study().title().equals(title)).count();
+      String title = titles.get(k);
       String place = studies.get(k).toString();
+      boolean same = Collections.frequency(titles, title) > 1;
       named.add(
           new StudyComparison.Named(
-              same > 1 ? title + " (" + place + ")" : title, place, outcomes.get(k)));
+              same ? title + " (" + place + ")" : title, place, outcomes.get(k)));
     }
     return named;
   }

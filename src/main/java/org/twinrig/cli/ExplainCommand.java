@@ -35,7 +35,6 @@ final class ExplainCommand extends TwinrigCommand {
   @Option(
       names = "--out",
       paramLabel = "FILE_OR_DIR",
-      converter = PagePlace.Converter.class,
       description =
           "Where the page goes: a file whose name ends in .html or .htm, or else a folder, made if"
               + " missing, that gets "

@@ -5,18 +5,21 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.twinrig.intake.Gatherer;
 import org.twinrig.intake.Gatherer.GatheredCapture;
 import org.twinrig.intake.GrowingTable;
 import org.twinrig.intake.LabTable;
 import org.twinrig.intake.NamePattern;
+import org.twinrig.intake.NamePattern.Part;
 import org.twinrig.internal.FirstFew;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
@@ -93,16 +96,13 @@ final class GatherCommand extends TwinrigCommand {
     refuseAmongResults(out);
     Path unitsTable = table.resolveSibling("units.csv");
     try {
-      if (unitsTable.toString().equalsIgnoreCase(table.toString())
-          || (Files.exists(unitsTable)
-              && Files.exists(table)
-              && Files.isSameFile(table, unitsTable))) {
-        throw wrong(
-            "--out is the table of captures, but "
-                + out
-                + " is the table of units, which is made beside it; name another, such as"
-                + " captures.csv");
-      }
+      refuse(
+          unitsTable.toString().equalsIgnoreCase(table.toString())
+              || (Files.exists(unitsTable)
+                  && Files.exists(table)
+                  && Files.isSameFile(table, unitsTable)),
+          "--out is the table of captures, but %s is the table of units, which is made beside it; name another, such as captures.csv"
+              .formatted(out));
       Findings<Gatherer.Found> found = gatherer.gather(place);
       GrowingTable captures = GrowingTable.open(table, LabTable.CAPTURES, "file");
       GrowingTable units = GrowingTable.open(unitsTable, LabTable.UNITS, "unit");
@@ -115,18 +115,17 @@ final class GatherCommand extends TwinrigCommand {
   private int write(
       Findings<Gatherer.Found> found, GrowingTable captures, GrowingTable units, Path place)
       throws IOException {
-    for (Problem problem : found.problems()) {
-      err().println(problem.text());
-    }
+    found.problems().forEach(p -> err().println(p.text()));
     List<Map<String, String>> newCaptures = new ArrayList<>();
     Map<String, Map<String, String>> newUnits = new LinkedHashMap<>();
     for (GatheredCapture c : found.value().captures()) {
+      Map<String, String> cells = new HashMap<>(Map.of("file", c.file()));
+      c.parts().forEach((part, text) -> cells.put(part.word(), text));
       if (!captures.has(c.file())) {
-        newCaptures.add(captureRow(c));
+        newCaptures.add(cells);
       }
-      String name = c.text(NamePattern.Part.UNIT);
-      if (!units.has(name)) {
-        newUnits.put(name, Map.of("unit", name, "kind", c.text(NamePattern.Part.KIND)));
+      if (!units.has(c.text(Part.UNIT))) {
+        newUnits.put(c.text(Part.UNIT), cells);
       }
     }
     gone(captures, place);
@@ -134,7 +133,7 @@ final class GatherCommand extends TwinrigCommand {
     if (dryRun) {
       table(found.value().captures(), captures);
     }
-    out().println(summary(found, newCaptures.size(), newUnits.size()));
+    out().println(summary(found.value(), newCaptures.size(), newUnits.size()));
     if ((newCaptures.isEmpty() && newUnits.isEmpty()) || dryRun) {
       out().println("Nothing was written.");
       return found.value().captures().isEmpty() ? 1 : 0;
@@ -155,88 +154,64 @@ final class GatherCommand extends TwinrigCommand {
   }
 
   private void gone(GrowingTable captures, Path place) {
-    for (String file : captures.keys().stream().sorted().toList()) {
-      if (!Files.exists(place.resolve(file))) {
-        err()
-            .println(
-                Problem.note(out.toString(), 0, "names `" + file + "`, which is not there any more")
-                    .text());
-      }
-    }
+    captures.keys().stream()
+        .sorted()
+        .filter(file -> !Files.exists(place.resolve(file)))
+        .forEach(file -> note(out, "names `" + file + "`, which is not there any more"));
+  }
+
+  private void note(Path table, String what) {
+    err().println(Problem.note(table.toString(), 0, what).text());
   }
 
   /** A unit's kind in the table is the lab's own word, and stays; the one gathered is not taken. */
   private void otherKinds(List<GatheredCapture> captures, GrowingTable units) {
     Map<String, Set<String>> unitsOf = new LinkedHashMap<>();
     for (GatheredCapture c : captures) {
-      String unit = c.text(NamePattern.Part.UNIT);
-      String gathered = c.text(NamePattern.Part.KIND);
-      Optional<String> stands = units.cell(unit, "kind");
-      if (stands.isPresent() && !stands.get().equals(gathered)) {
-        unitsOf
-            .computeIfAbsent(
-                "as `" + stands.get() + "`, not `" + gathered + "`", k -> new LinkedHashSet<>())
-            .add("`" + unit + "`");
-      }
+      String unit = c.text(Part.UNIT);
+      String gathered = c.text(Part.KIND);
+      units
+          .cell(unit, "kind")
+          .filter(stands -> !stands.equals(gathered))
+          .map(stands -> "as `%s`, not `%s`".formatted(stands, gathered))
+          .ifPresent(
+              kinds ->
+                  unitsOf.computeIfAbsent(kinds, k -> new LinkedHashSet<>()).add("`" + unit + "`"));
     }
     unitsOf.forEach(
         (kinds, names) ->
-            err()
-                .println(
-                    Problem.note(
-                            out.resolveSibling("units.csv").toString(),
-                            0,
-                            (names.size() == 1 ? "unit " : "units ")
-                                + FirstFew.of(names, MOST_NAMED, n -> n + " more")
-                                + (names.size() == 1 ? " stands here " : " stand here ")
-                                + kinds
-                                + (names.size() == 1 ? "; it stays so" : "; they stay so")
-                                + ": change the table by hand if it is wrong")
-                        .text()));
+            note(
+                out.resolveSibling("units.csv"),
+                (names.size() == 1
+                        ? "unit %s stands here %s; it stays so: %s"
+                        : "units %s stand here %s; they stay so: %s")
+                    .formatted(
+                        FirstFew.of(names, MOST_NAMED, n -> n + " more"),
+                        kinds,
+                        "change the table by hand if it is wrong")));
   }
 
   private void table(List<GatheredCapture> captures, GrowingTable table) {
-    out().println(line("unit", "fixture", "side", "seating", "kind", "file"));
+    String row = "%-20s %-12s %-5s %-8s %-18s %s";
+    out().println(row.formatted("unit", "fixture", "side", "seating", "kind", "file"));
     for (GatheredCapture c : captures) {
-      out()
-          .println(
-              line(
-                      c.text(NamePattern.Part.UNIT),
-                      c.text(NamePattern.Part.FIXTURE),
-                      c.text(NamePattern.Part.SIDE),
-                      c.text(NamePattern.Part.SEATING),
-                      c.text(NamePattern.Part.KIND),
-                      c.file())
-                  + (table.has(c.file()) ? "  (known)" : ""));
+      List<String> cells =
+          Stream.of(Part.UNIT, Part.FIXTURE, Part.SIDE, Part.SEATING, Part.KIND)
+              .map(c::text)
+              .collect(Collectors.toCollection(ArrayList::new));
+      cells.add(c.file() + (table.has(c.file()) ? "  (known)" : ""));
+      out().println(row.formatted(cells.toArray()));
     }
   }
 
-  private static String line(Object... cells) {
-    return String.format(Locale.ROOT, "%-20s %-12s %-5s %-8s %-18s %s", cells);
-  }
-
-  private static String summary(Findings<Gatherer.Found> found, int captures, int units) {
-    return "Of "
-        + Numbers.count(found.value().files(), "file", "files")
-        + ", "
-        + found.value().captures().size()
-        + " are captures and "
-        + (found.value().files() - found.value().captures().size())
-        + " are refused; "
-        + Numbers.count(captures, "capture", "captures")
-        + " and "
-        + Numbers.count(units, "unit", "units")
-        + " are new.";
-  }
-
-  private static Map<String, String> captureRow(GatheredCapture c) {
-    return Map.of(
-        "unit", c.text(NamePattern.Part.UNIT),
-        "fixture", c.text(NamePattern.Part.FIXTURE),
-        "side", c.text(NamePattern.Part.SIDE),
-        "seating", c.text(NamePattern.Part.SEATING),
-        "file", c.file(),
-        "session", c.text(NamePattern.Part.SESSION));
+  private static String summary(Gatherer.Found found, int captures, int units) {
+    return "Of %s, %d are captures and %d are refused; %s and %s are new."
+        .formatted(
+            Numbers.count(found.files(), "file", "files"),
+            found.captures().size(),
+            found.files() - found.captures().size(),
+            Numbers.count(captures, "capture", "captures"),
+            Numbers.count(units, "unit", "units"));
   }
 
   private Gatherer gatherer() throws UnusableInput {
@@ -246,47 +221,39 @@ final class GatherCommand extends TwinrigCommand {
     } catch (IllegalArgumentException e) {
       throw wrong("--pattern: " + e.getMessage());
     }
-    Map<NamePattern.Part, String> given = given();
-    for (NamePattern.Part part : NamePattern.Part.values()) {
+    Map<Part, String> given = given();
+    for (Part part : Part.values()) {
+      String option = "--" + part.word();
       boolean told = names.parts().contains(part);
-      if (told && given.containsKey(part)) {
-        throw wrong("--" + part.word() + " is given, but the pattern names it too");
-      }
-      if (!told && !given.containsKey(part) && part != NamePattern.Part.SESSION) {
-        throw wrong(
-            "the pattern does not name {" + part.word() + "}; add it or give --" + part.word());
-      }
+      refuse(told && given.containsKey(part), option + " is given, but the pattern names it too");
+      refuse(
+          !told && !given.containsKey(part) && part != Part.SESSION,
+          "the pattern does not name {" + part.word() + "}; add it or give " + option);
     }
     if (!Files.isDirectory(folder)) {
-      boolean file = Files.exists(folder);
       throw unusable(
           folder,
-          file ? "this is a file" : "there is no such folder",
+          Files.exists(folder) ? "this is a file" : "there is no such folder",
           "name the folder in which the captures lie");
     }
     return new Gatherer(folder.toAbsolutePath().normalize(), folder.toString(), names, given);
   }
 
-  private Map<NamePattern.Part, String> given() {
-    Map<NamePattern.Part, String> given = new EnumMap<>(NamePattern.Part.class);
-    if (side != null && !List.of("L", "R", "M").contains(side)) {
-      throw wrong("--side must be L, R or M, but is " + side);
-    }
-    if (seating != null && (seating < 1 || seating > 9999)) {
-      throw wrong("--seating must be 1 to 9999, but is " + seating);
-    }
-    put(given, NamePattern.Part.UNIT, unit);
-    put(given, NamePattern.Part.FIXTURE, fixture);
-    put(given, NamePattern.Part.SIDE, side);
-    put(given, NamePattern.Part.SEATING, seating == null ? null : seating.toString());
-    put(given, NamePattern.Part.KIND, kind);
-    put(given, NamePattern.Part.SESSION, session);
+  private Map<Part, String> given() {
+    refuse(
+        side != null && !List.of("L", "R", "M").contains(side),
+        "--side must be L, R or M, but is " + side);
+    refuse(
+        seating != null && (seating < 1 || seating > 9999),
+        "--seating must be 1 to 9999, but is " + seating);
+    Map<Part, String> given = new EnumMap<>(Part.class);
+    given.put(Part.UNIT, unit);
+    given.put(Part.FIXTURE, fixture);
+    given.put(Part.SIDE, side);
+    given.put(Part.SEATING, seating == null ? null : seating.toString());
+    given.put(Part.KIND, kind);
+    given.put(Part.SESSION, session);
+    given.values().removeIf(Objects::isNull);
     return given;
-  }
-
-  private static void put(Map<NamePattern.Part, String> given, NamePattern.Part part, String text) {
-    if (text != null) {
-      given.put(part, text);
-    }
   }
 }

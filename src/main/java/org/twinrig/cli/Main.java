@@ -4,8 +4,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.List;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -30,7 +28,6 @@ import picocli.CommandLine.Command;
       CompareCommand.class
     },
     mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
     synopsisSubcommandLabel = "COMMAND",
     footer = {
       "",
@@ -41,11 +38,7 @@ public final class Main implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
-  /**
-   * Runs a command and ends the process with its exit status.
-   *
-   * @param arguments what the user typed
-   */
+  /** Runs a command and ends the process with its exit status. */
   public static void main(String[] arguments) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
@@ -56,14 +49,7 @@ public final class Main implements Runnable {
     Runtime.getRuntime().halt(status);
   }
 
-  /**
-   * Runs a command.
-   *
-   * @param out where results go
-   * @param err where errors and progress go
-   * @param arguments what the user typed
-   * @return the exit status
-   */
+  /** Runs a command as the user typed it, and gives its exit status. */
   public static int run(PrintWriter out, PrintWriter err, String... arguments) {
     PrintWriter shown = Shown.on(out);
     int status = execute(shown, Shown.on(err), arguments);
@@ -82,6 +68,8 @@ public final class Main implements Runnable {
     line.setErr(err);
     line.setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     line.registerConverter(Path.class, Main::path);
+    line.registerConverter(PagePlace.class, PagePlace::of);
+    line.getCommandSpec().versionProvider(() -> new String[] {"twinrig " + version()});
     line.setUsageHelpAutoWidth(false);
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler(Main::explain);
@@ -90,10 +78,10 @@ public final class Main implements Runnable {
       return line.execute(arguments);
     } catch (OutOfMemoryError e) {
       err.println(
-          "twinrig: the memory Java may use ("
-              + Runtime.getRuntime().maxMemory() / (1 << 20)
-              + " MB) is not enough for this; give it more, for example with"
-              + " TWINRIG_JAVA_OPTIONS=-Xmx2g; earlier results are untouched");
+          """
+          twinrig: the memory Java may use (%d MB) is not enough for this; give it more, for \
+          example with TWINRIG_JAVA_OPTIONS=-Xmx2g; earlier results are untouched"""
+              .formatted(Runtime.getRuntime().maxMemory() >> 20));
       return CommandLine.ExitCode.SOFTWARE;
     }
   }
@@ -101,6 +89,12 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  /** The program's version, as its jar states it. */
+  static String version() {
+    String version = Main.class.getPackage().getImplementationVersion();
+    return version == null ? "(not from a jar)" : version;
   }
 
   /** A name of a file or folder; an empty one would be the current folder. */
@@ -120,8 +114,7 @@ public final class Main implements Runnable {
       Exception failure, CommandLine line, CommandLine.ParseResult arguments) {
     PrintWriter err = line.getErr();
     if (failure instanceof UnusableInput unusable) {
-      List<Problem> problems = unusable.problems();
-      problems.forEach(p -> err.println(p.text()));
+      unusable.problems().forEach(p -> err.println(p.text()));
     } else {
       err.println(
           "twinrig: this should not have happened and is a fault of the program: "

@@ -9,7 +9,6 @@ import java.util.Locale;
 import org.twinrig.internal.AsideFile;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.html.ExplainPage;
-import picocli.CommandLine;
 
 /**
  * Where a user wants a page: in a file, or in a folder that may have to be made. It is looked at
@@ -20,15 +19,19 @@ import picocli.CommandLine;
  */
 record PagePlace(Path named, boolean inFolder) {
   private static final long MOST_BYTES = 64L << 20;
+  private static final String ELSEWHERE = "name another place with --out";
 
   /** The page's own place in a folder. */
   static PagePlace in(Path folder) {
     return new PagePlace(folder, true);
   }
 
-  /** What is there decides; else a name with the ending of a page is a file. */
+  /**
+   * What is there decides; else a name with the ending of a page is a file. A slash at the end,
+   * which a path does not keep, tells a folder.
+   */
   static PagePlace of(String text) {
-    Path named = Path.of(text);
+    Path named = Main.path(text);
     String name = text.toLowerCase(Locale.ROOT);
     boolean slash = name.endsWith("/") || name.endsWith(File.separator);
     boolean file =
@@ -52,27 +55,23 @@ record PagePlace(Path named, boolean inFolder) {
       checkNewFolder();
       return;
     }
-    if (Files.isSymbolicLink(file())) {
-      throw refused("is a link", "name a file with --out");
-    }
-    if (Files.isDirectory(file())) {
-      throw refused("is a folder", "name a file with --out");
-    }
-    if (!Files.isDirectory(above())) {
-      throw refused("there is no such folder", "make it first or name another file with --out");
-    }
-    if (!Files.isWritable(above())) {
-      throw refused("no permission to write here", "name another file with --out");
-    }
-    TwinrigCommand.refuseAmongResults(file());
+    Path file = file();
+    Path above = file.toAbsolutePath().normalize().resolve("..").normalize();
+    refuse(Files.isSymbolicLink(file), file, "is a link", "name a file with --out");
+    refuse(Files.isDirectory(file), file, "is a folder", "name a file with --out");
+    String remedy = "make it first or name another file with --out";
+    refuse(!Files.isDirectory(above), file, "there is no such folder", remedy);
+    remedy = "name another file with --out";
+    refuse(!Files.isWritable(above), file, "no permission to write here", remedy);
+    TwinrigCommand.refuseAmongResults(file);
     try {
-      if (Files.exists(file()) && !mayBeReplaced()) {
-        throw refused(
-            "is there already, and is not known to be a page of twinrig that nobody changed",
-            "move it away, or name another file with --out");
-      }
+      refuse(
+          Files.exists(file) && !mayBeReplaced(),
+          file,
+          "is there already, and is not known to be a page of twinrig that nobody changed",
+          "move it away, or name another file with --out");
     } catch (IOException e) {
-      throw TwinrigCommand.cannot(file(), "could not be read", e);
+      throw TwinrigCommand.cannot(file, "could not be read", e);
     }
   }
 
@@ -87,12 +86,9 @@ record PagePlace(Path named, boolean inFolder) {
     while (there != null && !Files.exists(there)) {
       there = there.getParent();
     }
-    if (there == null || !Files.isDirectory(there)) {
-      throw refusedFolder("cannot be made a folder, because `" + there + "` is a file");
-    }
-    if (!Files.isWritable(there)) {
-      throw refusedFolder("no permission to make this folder");
-    }
+    String clash = "cannot be made a folder, because `" + there + "` is a file";
+    refuse(there == null || !Files.isDirectory(there), named, clash, ELSEWHERE);
+    refuse(!Files.isWritable(there), named, "no permission to make this folder", ELSEWHERE);
   }
 
   /** Writes the page, after another look at its place. */
@@ -101,7 +97,8 @@ record PagePlace(Path named, boolean inFolder) {
       try {
         Files.createDirectories(named);
       } catch (IOException e) {
-        throw refusedFolder("the folder could not be made (" + e.getMessage() + ")");
+        throw TwinrigCommand.unusable(
+            named, "the folder could not be made (" + e.getMessage() + ")", ELSEWHERE);
       }
     }
     check();
@@ -112,24 +109,10 @@ record PagePlace(Path named, boolean inFolder) {
     }
   }
 
-  private Path above() {
-    return file().toAbsolutePath().normalize().resolve("..").normalize();
-  }
-
-  private UnusableInput refused(String what, String remedy) {
-    return TwinrigCommand.unusable(file(), what, remedy);
-  }
-
-  private UnusableInput refusedFolder(String what) {
-    return TwinrigCommand.unusable(named, what, "name another place with --out");
-  }
-
-  /** Keeps the slash at the end, which a path does not. */
-  static final class Converter implements CommandLine.ITypeConverter<PagePlace> {
-    @Override
-    public PagePlace convert(String text) {
-      Main.path(text);
-      return of(text);
+  private static void refuse(boolean isWrong, Path place, String what, String remedy)
+      throws UnusableInput {
+    if (isWrong) {
+      throw TwinrigCommand.unusable(place, what, remedy);
     }
   }
 }

@@ -2,6 +2,8 @@ package org.twinrig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
@@ -16,6 +18,7 @@ import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.DbLimit;
+import org.twinrig.study.Tolerance;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import picocli.CommandLine.Command;
@@ -72,10 +75,7 @@ final class PlanCommand extends TwinrigCommand {
     checkOptions();
     RunRecord record = record();
     DeclaredStudy declared = dataRoots.declare(study, this);
-    Optional<ResultFolder> place =
-        out == null
-            ? Optional.empty()
-            : Optional.of(folder(out, ResultFolder.Kind.PLAN, declared.inputs()));
+    Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.PLAN, declared.inputs());
     StudyOutcome outcome = declared.analyse(false).found();
     record.lap("analyse");
     PlanReport planned = PlanReport.of(outcome, limits(outcome), worthCapturing(outcome));
@@ -108,46 +108,28 @@ final class PlanCommand extends TwinrigCommand {
         "--tolerance must be above 0 dB, but is " + toleranceDb);
     refuse(
         seatingsMax < PlanLimits.FEWEST_SEATINGS,
-        "--seatings-max must be 2 or more, because with one seating its scatter is not known, but"
-            + " is "
+        "--seatings-max must be 2 or more, because with one seating its scatter is not known, but is "
             + seatingsMax);
     refuse(unitsMax != null && unitsMax < 1, "--units-max must be 1 or more, but is " + unitsMax);
   }
 
   private PlanLimits limits(StudyOutcome outcome) throws UnusableInput {
-    KindOutcome largest = outcome.kinds().get(0);
-    for (KindOutcome kind : outcome.kinds()) {
-      largest = kind.paired().units().size() > largest.paired().units().size() ? kind : largest;
-    }
+    KindOutcome largest =
+        Collections.max(outcome.kinds(), Comparator.comparing(k -> k.paired().units().size()));
     int present = largest.paired().units().size();
     int minUnits = outcome.study().settings().minUnits();
     refuse(
         unitsMax != null && unitsMax < present,
-        "--units-max is "
-            + unitsMax
-            + ", but the study has "
-            + present
-            + " units of "
-            + largest.kind()
-            + " already; give "
-            + present
-            + " or more");
+        "--units-max is %d, but the study has %d units of %s already; give %d or more"
+            .formatted(unitsMax, present, largest.kind(), present));
     refuse(
         unitsMax != null && unitsMax < minUnits,
-        "--units-max is "
-            + unitsMax
-            + ", but the study asks for min_units: "
-            + minUnits
-            + "; give "
-            + minUnits
-            + " or more");
-    DbLimit tolerance =
-        Optional.ofNullable(toleranceDb)
-            .map(DbLimit::everywhere)
-            .orElse(outcome.study().settings().tolerance().reliable());
+        "--units-max is %d, but the study asks for min_units: %d; give %d or more"
+            .formatted(unitsMax, minUnits, minUnits));
+    Tolerance tolerance = outcome.study().settings().tolerance();
     return new PlanLimits(
-        tolerance,
-        outcome.study().settings().tolerance().equivalenceDb(),
+        toleranceDb == null ? tolerance.reliable() : DbLimit.everywhere(toleranceDb),
+        tolerance.equivalenceDb(),
         minUnits,
         unitsMax == null ? Math.max(DEFAULT_UNITS_MAX, Math.max(present, minUnits)) : unitsMax,
         seatingsMax);

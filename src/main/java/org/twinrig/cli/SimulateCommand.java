@@ -128,11 +128,10 @@ final class SimulateCommand extends TwinrigCommand {
 
   private SimulatedKind kind(String text) {
     List<String> known = Arrays.stream(SimulatedKind.values()).map(SimulatedKind::label).toList();
-    String label = text.trim();
     refuse(
-        !known.contains(label),
-        "there is no kind `" + label + "`; known kinds: " + String.join(", ", known));
-    return SimulatedKind.ofLabel(label);
+        !known.contains(text.trim()),
+        "there is no kind `%s`; known kinds: %s".formatted(text.trim(), String.join(", ", known)));
+    return SimulatedKind.ofLabel(text.trim());
   }
 
   private int atLeast(int least, int value, String option) {

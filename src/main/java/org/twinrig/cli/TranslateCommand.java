@@ -1,5 +1,7 @@
 package org.twinrig.cli;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +23,7 @@ import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.TranslatedReference;
 import org.twinrig.translation.Translation;
+import org.twinrig.translation.TranslationFile;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -110,13 +113,17 @@ final class TranslateCommand extends TwinrigCommand {
     checkOptions();
     List<Path> places = new ArrayList<>(List.of(study));
     places.addAll(then);
-    DeclaredChain declared = DeclaredChain.of(places, reverse, dataRoots, this);
-    RunInputs inputs =
-        subtract == null ? declared.inputs() : declared.inputs().and(RunInputs.of(subtract));
+    List<Optional<DeclaredStudy>> declared = new ArrayList<>();
+    RunInputs inputs = subtract == null ? RunInputs.of() : RunInputs.of(subtract);
+    for (Path place : places) {
+      Optional<DeclaredStudy> one = declared(place);
+      declared.add(one);
+      inputs = inputs.and(one.map(DeclaredStudy::inputs).orElse(RunInputs.of(place)));
+    }
     if (what.reference != null) {
       ResultFolder place =
           folder(out, ResultFolder.Kind.REFERENCE, inputs.and(RunInputs.of(what.reference)));
-      reexpressReference(declared.analyse(strict).last(), place);
+      reexpressReference(analysed(places, declared).last(), place);
       return 0;
     }
     Path table = what.catalogue;
@@ -126,11 +133,48 @@ final class TranslateCommand extends TwinrigCommand {
             out,
             ResultFolder.Kind.CATALOGUE,
             inputs.and(RunInputs.ofCatalogue(table, catalogue.value())));
-    TranslationChain chain = withSubtract(declared.analyse(strict));
+    TranslationChain chain = withSubtract(analysed(places, declared));
     CatalogueReport report =
         new CatalogueTranslation(this, chain, strict, figures).into(place, table, catalogue);
     print(report, Optional.of(out), json);
     return 0;
+  }
+
+  /** A study of the chain; nothing where a place is a translation file and no folder. */
+  private Optional<DeclaredStudy> declared(Path place) throws UnusableInput {
+    if (Files.isDirectory(place)) {
+      DeclaredStudy declared = dataRoots.declare(place, this);
+      return Optional.of(reverse ? declared.reversed() : declared);
+    }
+    if (reverse) {
+      throw unusable(
+          place,
+          "a translation file cannot be read the other way: the reverse is fitted anew from the captures",
+          "give the study's folder with --reverse");
+    }
+    try {
+      // A run that was stopped may have left the results with the file beside their place.
+      ResultFolder.bringBack(place.toAbsolutePath().resolveSibling(""), err()::println);
+    } catch (IOException e) {
+      throw unusable(
+          place,
+          "earlier results could not be put back (" + e.getMessage() + ")",
+          "check the permissions of the folder they lie in");
+    }
+    return Optional.empty();
+  }
+
+  private TranslationChain analysed(List<Path> places, List<Optional<DeclaredStudy>> declared)
+      throws UnusableInput {
+    List<TranslationChain.Link> links = new ArrayList<>();
+    for (int k = 0; k < places.size(); k++) {
+      Path place = places.get(k);
+      links.add(
+          declared.get(k).isPresent()
+              ? TranslationChain.Link.of(declared.get(k).get().analyse(strict).found())
+              : TranslationChain.Link.of(TranslationFile.read(place, place.toString())));
+    }
+    return TranslationChain.of(links, places);
   }
 
   private void checkOptions() {
@@ -198,19 +242,13 @@ final class TranslateCommand extends TwinrigCommand {
       return translation.kinds().get(0);
     }
     Optional<String> name = Optional.ofNullable(kind);
-    Optional<TransferFunction> found = name.flatMap(translation::kind);
-    if (found.isEmpty()) {
-      String guess =
-          name.flatMap(n -> NearestName.among(n, kinds))
-              .map(n -> "did you mean `" + n + "`? ")
-              .orElse("");
-      throw UnusableInput.fatal(
-          "--kind",
-          0,
-          name.map(n -> "the study has no kind `" + n + "`")
-              .orElse("a reference needs the kind whose mean transfer is to be applied"),
-          guess + "kinds of the study: " + String.join(", ", kinds));
-    }
-    return found.get();
+    String what =
+        kind == null
+            ? "a reference needs the kind whose mean transfer is to be applied"
+            : "the study has no kind `" + kind + "`";
+    String remedy =
+        name.map(n -> NearestName.question(n, kinds)).orElse("") + "kinds of the study: " + String.join(", ", kinds);
+    return name.flatMap(translation::kind)
+        .orElseThrow(() -> UnusableInput.fatal("--kind", 0, what, remedy));
   }
 }

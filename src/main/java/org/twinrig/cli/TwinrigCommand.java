@@ -59,7 +59,7 @@ abstract class TwinrigCommand implements Callable<Integer> {
 
   /** A record of this run; its clock starts. */
   final RunRecord record() {
-    return new RunRecord(Version.text(), spec.name());
+    return new RunRecord(Main.version(), spec.name());
   }
 
   /** Wrong usage, said in one clause. */
@@ -83,6 +83,12 @@ abstract class TwinrigCommand implements Callable<Integer> {
     ResultFolder.Host host =
         new ResultFolder.Host("name another folder with --out", threads, err()::println);
     return ResultFolder.at(target, kind, inputs, host);
+  }
+
+  /** The same where results may not be wanted in a folder. */
+  final Optional<ResultFolder> wanted(Path target, ResultFolder.Kind kind, RunInputs inputs)
+      throws UnusableInput {
+    return target == null ? Optional.empty() : Optional.of(folder(target, kind, inputs));
   }
 
   /** Writes a report where a folder is wanted, and prints it. */

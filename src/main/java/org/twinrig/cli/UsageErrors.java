@@ -1,5 +1,7 @@
 package org.twinrig.cli;
 
+import static java.util.regex.Matcher.quoteReplacement;
+
 import java.io.PrintWriter;
 import java.util.Collection;
 import java.util.List;
@@ -36,11 +38,8 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
     }
     String argument = unmatched.get(0);
     return spec.subcommands().isEmpty()
-        ? "`"
-            + argument
-            + "` is one argument too many for `"
-            + spec.name()
-            + "`; put quotes around a name that holds a blank"
+        ? "`%s` is one argument too many for `%s`; put quotes around a name that holds a blank"
+            .formatted(argument, spec.name())
         : "there is no command `" + argument + "`" + guess(argument, spec.subcommands().keySet());
   }
 
@@ -62,8 +61,6 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
 
   /** The command as the user types it. */
   private static String called(CommandSpec spec) {
-    return spec.parent() == null
-        ? TwinrigCommand.called()
-        : called(spec.parent()) + " " + spec.name();
+    return spec.qualifiedName().replaceFirst("twinrig", quoteReplacement(TwinrigCommand.called()));
   }
 }

@@ -56,18 +56,18 @@ final class WorkbenchCommand extends TwinrigCommand {
             address(),
             port,
             threads(),
-            Version.text(),
+            Main.version(),
             this::remark,
             this::tell);
     if (!options.bind().isLoopbackAddress()) {
       err()
           .println(
-              "--bind "
-                  + bind
-                  + ": other machines reach this workbench. Whoever has its link can read and"
-                  + " change the study. The connection is not encrypted: whoever listens on the"
-                  + " network can read the link and all that is shown. Do this only in a network"
-                  + " you trust; without --bind only this machine reaches it.");
+              """
+              --bind %s: other machines reach this workbench. Whoever has its link can read and \
+              change the study. The connection is not encrypted: whoever listens on the network can \
+              read the link and all that is shown. Do this only in a network you trust; without \
+              --bind only this machine reaches it."""
+                  .formatted(bind));
     }
     try (Workbench workbench = Workbench.open(options)) {
       out().println("Open this in a browser: " + workbench.addresses().get(0));

@@ -1,7 +1,6 @@
 package org.twinrig.scripting;
 
 import java.util.List;
-import java.util.Optional;
 import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.CombinedTransfer;
 import org.twinrig.evidence.MeanDifference;
@@ -17,21 +16,13 @@ public final class ComparedStudies {
     this.comparison = comparison;
   }
 
-  /**
-   * A study's result and what to call it.
-   *
-   * @param name as it is to be printed
-   * @param result what it found
-   */
+  /** A study's result and the name by which it is to be printed. */
   public record Named(String name, StudyResult result) {}
 
   /**
-   * Compares two studies.
+   * Compares two studies of the same fixtures, by their labels, with the same bands, anchor,
+   * confidence and equivalence_db.
    *
-   * @param first one study
-   * @param second the other; of the same fixtures, by their labels, with the same bands, anchor,
-   *     confidence and equivalence_db
-   * @return the comparison
    * @throws UnusableInput when the two cannot be compared; says why and what would be right
    * @throws IllegalArgumentException when both have the same name
    */
@@ -52,40 +43,25 @@ public final class ComparedStudies {
   }
 
   /**
-   * How the mean transfers of a kind differ, first minus second.
-   *
-   * @return a verdict per band: different, equivalent, or neither shown
-   * @throws IllegalArgumentException when not both studies have the kind
+   * How the mean transfers of a kind differ, first minus second: a verdict per band (different,
+   * equivalent, or neither shown). A kind that not both studies have is an {@link
+   * IllegalArgumentException}, here and below.
    */
   public MeanDifference difference(String kind) {
     return pair(kind).difference();
   }
 
-  /**
-   * What both studies say together, and where the mean of a further lab is expected.
-   *
-   * @return one entry per band
-   * @throws IllegalArgumentException when not both studies have the kind
-   */
+  /** What both studies say together, and where a further lab's mean is expected, per band. */
   public CombinedTransfer combined(String kind) {
     return found(kind).combined();
   }
 
-  /**
-   * Draws the difference of a kind, as the report does.
-   *
-   * @return the drawing
-   * @throws IllegalArgumentException when not both studies have the kind
-   */
+  /** The difference of a kind, drawn as in the report. */
   public Figure figure(String kind) {
-    List<StudyComparison.Named> studies = comparison.studies();
+    List<String> fingerprints =
+        comparison.studies().stream().map(s -> s.outcome().fingerprint()).toList();
     return DifferenceFigure.of(
-        pair(kind),
-        new DifferenceFigure.Label(
-            "",
-            studies.get(0).outcome().fingerprint()
-                + " and "
-                + studies.get(1).outcome().fingerprint()));
+        pair(kind), new DifferenceFigure.Label("", String.join(" and ", fingerprints)));
   }
 
   private StudyComparison.Pair pair(String kind) {
@@ -93,8 +69,9 @@ public final class ComparedStudies {
   }
 
   private StudyComparison.Kind found(String kind) {
-    Optional<StudyComparison.Kind> found =
-        comparison.kinds().stream().filter(k -> k.kind().equals(kind)).findFirst();
-    return found.orElseThrow(() -> StudyResult.noSuchKind(kind, kinds()));
+    return comparison.kinds().stream()
+        .filter(k -> k.kind().equals(kind))
+        .findFirst()
+        .orElseThrow(() -> StudyResult.noSuchKind(kind, kinds()));
   }
 }

@@ -18,25 +18,16 @@ public final class CurveChart {
   }
 
   /**
-   * A chart without curves.
-   *
-   * @param title what it shows, as a finding
-   * @param ordinate what is drawn, with its unit; 8 dB and more get the proportions of IEC 60263
-   * @param lowest at the foot of the ordinate
-   * @param highest at its head
-   * @throws IllegalArgumentException when the ordinate does not rise
+   * A chart without curves, its title a finding, its ordinate named with its unit and rising from
+   * {@code lowest} to {@code highest}; 8 dB and more get the proportions of IEC 60263.
    */
   public static CurveChart of(String title, String ordinate, double lowest, double highest) {
     return new CurveChart(new CurvesFigure.Sheet(title, ordinate, lowest, highest), List.of());
   }
 
   /**
-   * The chart with one curve more.
-   *
-   * @param name in the key; empty for none
-   * @param hz frequencies in ascending order, Hz
-   * @param values one per frequency; NaN is a gap
-   * @throws IllegalArgumentException when there are not as many values as frequencies
+   * The chart with one curve more: its name in the key (empty for none), and one value per
+   * ascending frequency in Hz, NaN for a gap.
    */
   public CurveChart curve(String name, double[] hz, double[] values, Colour colour, Line line) {
     List<CurvesFigure.Curve> more = new ArrayList<>(curves);

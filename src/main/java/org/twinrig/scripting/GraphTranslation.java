@@ -11,7 +11,6 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
@@ -51,12 +50,12 @@ public final class GraphTranslation {
   }
 
   /**
-   * Re-expresses a raw graph of one seating, or of a number of seatings that is not known.
+   * Re-expresses a raw graph of one seating, or of a number of seatings that is not known, on the
+   * study's bands.
    *
    * @param raw what the old fixture measured, in dB at Hz, smoothed no more than the study's
    *     captures
    * @param kind the unit's kind, or {@value Translation#UNKNOWN_KIND}
-   * @return the graph on the study's bands, with interval, mark and reasons per band
    * @throws IllegalArgumentException when the study has no such kind; says which it has
    */
   public ReexpressedGraph apply(Response raw, String kind) {
@@ -68,8 +67,6 @@ public final class GraphTranslation {
    *
    * @param entry what graph it is, for example {@code CatalogueEntry.raw("Rowan 32", "in-ear", 3)}
    *     for one averaged over three seatings
-   * @param raw what the old fixture measured, in dB at Hz
-   * @return the graph on the study's bands, with interval, mark and reasons per band
    * @throws IllegalArgumentException when the study has no such kind, or the entry is of a
    *     compensated or more smoothed graph, which only {@link #migrate} takes
    */
@@ -79,17 +76,15 @@ public final class GraphTranslation {
   }
 
   /**
-   * Re-expresses a unit of the study as if its levels on the old fixture were an old graph.
+   * Re-expresses a unit of the study, for example one that was held out, as if its levels on the
+   * old fixture were an old graph.
    *
-   * @param unit the unit, for example one that was held out
-   * @return the graph on the study's bands
    * @throws IllegalArgumentException when the study has no such kind, or other bands
    */
   public ReexpressedGraph apply(PairedUnit unit) {
     CatalogueEntry entry = CatalogueEntry.raw(unit.unit(), unit.kind(), unit.seatings());
     check(entry);
-    Levels from = unit.from();
-    return reexpressed(new Translator(translation).applyPinned(entry, from));
+    return reexpressed(new Translator(translation).applyPinned(entry, unit.from()));
   }
 
   /**
@@ -97,8 +92,6 @@ public final class GraphTranslation {
    * translate} writes what this gives.
    *
    * @param catalogue the table that lists the old graphs (catalogue.csv)
-   * @return every graph with the decision about it; what could not be read stands under its {@link
-   *     MigratedCatalogue#problems}
    * @throws UnusableInput with file, line and remedy when the table as a whole cannot be read, or
    *     the new fixture's reference does not reach the anchor
    */
@@ -122,12 +115,7 @@ public final class GraphTranslation {
     }
   }
 
-  /**
-   * The transfers with their marks. Its parts may change between versions; what this package offers
-   * directly does not.
-   *
-   * @return the whole translation
-   */
+  /** All transfers with their marks, whose parts may change between versions. */
   public Translation translation() {
     return translation;
   }
@@ -140,10 +128,8 @@ public final class GraphTranslation {
     if (entry.subtracted().isPresent()
         || entry.statedSmoothing().widerThan(translation.handling().captureSmoothing())) {
       throw new IllegalArgumentException(
-          "`"
-              + entry.graph()
-              + "` is compensated or smoothed more than the captures; list it in a catalogue.csv"
-              + " and migrate that");
+          "`%s` is compensated or smoothed more than the captures; list it in a catalogue.csv and migrate that"
+              .formatted(entry.graph()));
     }
     if (!entry.kind().equals(Translation.UNKNOWN_KIND)
         && translation.kind(entry.kind()).isEmpty()) {

@@ -40,11 +40,7 @@ public final class KindResult {
     return PairedUnit.of(kind.paired());
   }
 
-  /**
-   * The units of the kind that the lab kept out of every fit ({@code role} {@code holdout}).
-   *
-   * @return in the order of the units table, possibly none
-   */
+  /** The units that the lab kept out of every fit ({@code role} {@code holdout}), if any. */
   public List<PairedUnit> heldOutUnits() {
     return new Pairing(outcome.study())
         .pair(outcome.screening().accepted(), Unit.Role.HOLDOUT).stream()
@@ -59,9 +55,8 @@ public final class KindResult {
   }
 
   /**
-   * The transfer at the band that holds a frequency.
+   * The transfer at the band that holds a frequency in Hz.
    *
-   * @param hz a frequency in Hz
    * @throws IllegalArgumentException when the study has no such band; says where its bands are
    */
   public TransferBand at(double hz) {
@@ -74,12 +69,8 @@ public final class KindResult {
   private IllegalArgumentException outside(double hz) {
     BandGrid grid = kind.transfer().grid();
     return new IllegalArgumentException(
-        "the study has no band at "
-            + hz
-            + " Hz; its bands lie from "
-            + Numbers.hertz(grid.lowerHz())
-            + " to "
-            + Numbers.hertz(grid.upperHz()));
+        "the study has no band at %s Hz; its bands lie from %s to %s"
+            .formatted(hz, Numbers.hertz(grid.lowerHz()), Numbers.hertz(grid.upperHz())));
   }
 
   /** Runs of bands with the same mark: rising in frequency, without gaps. */
@@ -94,18 +85,13 @@ public final class KindResult {
 
   /**
    * How well units are predicted that a fit never saw: those of the study, each left out in turn.
-   *
-   * @return errors and how often intervals held
+   * Errors, and how often intervals held.
    */
   public Validation leftOut() {
     return kind.evidence().leftOut();
   }
 
-  /**
-   * The same of the units the lab held out.
-   *
-   * @return errors and how often intervals held; without rows when no unit was held out
-   */
+  /** The same of the units the lab held out; without rows when there are none. */
   public Validation heldOut() {
     return kind.evidence().heldOut();
   }
@@ -124,18 +110,14 @@ public final class KindResult {
     int present = kind.paired().units().size();
     if (unitsMax < present) {
       throw new IllegalArgumentException(
-          "the study has "
-              + present
-              + " units already, but at most "
-              + unitsMax
-              + " are asked for");
+          "the study has %d units already, but at most %d are asked for"
+              .formatted(present, unitsMax));
     }
-    Settings settings = outcome.study().settings();
     return Plan.of(
         kind.paired(),
         kind.estimate(),
         limits(toleranceDb, unitsMax, seatingsMax),
-        settings.confidence());
+        outcome.study().settings().confidence());
   }
 
   private PlanLimits limits(double toleranceDb, int unitsMax, int seatingsMax) {
@@ -149,9 +131,8 @@ public final class KindResult {
   }
 
   /**
-   * Draws a plan: the half-width of single units against the number of units, octave by octave.
+   * A plan drawn: the half-width of single units against the number of units, octave by octave.
    *
-   * @return the drawing
    * @throws IllegalArgumentException as for {@link #plan}, and when no band has an estimate
    */
   public Figure planFigure(double toleranceDb, int unitsMax, int seatingsMax) {
@@ -163,11 +144,7 @@ public final class KindResult {
     return PlanFigure.of(plan, seatings, unitsMax, Caption.of(outcome, kind));
   }
 
-  /**
-   * Draws the mean transfer with its intervals and the mark strip, as the report does.
-   *
-   * @return the drawing
-   */
+  /** The mean transfer with its intervals and the mark strip, drawn as in the report. */
   public Figure figure() {
     return TransferFigure.of(kind, Caption.of(outcome, kind));
   }

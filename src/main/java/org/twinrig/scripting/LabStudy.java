@@ -47,12 +47,11 @@ public final class LabStudy {
   }
 
   /**
-   * Reads a study: study.yaml, its tables and every capture file.
+   * Reads a study: study.yaml, its tables and every capture file. What cannot be read is left out
+   * and stands under {@link #problems}.
    *
-   * @param folder the study's folder
    * @param dataRoots folders that are confirmed as data roots of the study; needed only where its
    *     {@code data_root} is wider than the folder around it
-   * @return the study; what could not be read is left out and stands under {@link #problems}
    * @throws UnusableInput with file, line and remedy when the study cannot be read at all, or none
    *     of its capture files can
    */
@@ -69,9 +68,9 @@ public final class LabStudy {
 
   /**
    * Reads one curve from a file, whatever delimiter, decimal mark, encoding or order of columns it
-   * is written with; or from a mono WAV file of an impulse response.
+   * is written with; or from a mono WAV file of an impulse response. Gives the curve, how the file
+   * was understood and what the lab should know about it.
    *
-   * @return the curve, how the file was understood and what the lab should know about it
    * @throws UnusableInput with file, line and remedy when it cannot be read in one way only
    */
   public static Reading readCurve(Path file) throws UnusableInput {
@@ -83,19 +82,14 @@ public final class LabStudy {
     return declared.value();
   }
 
-  /**
-   * What was wrong with the lab's files, and how doubtful ones were taken.
-   *
-   * @return in the order of the files and their lines; empty for sound files
-   */
+  /** What was wrong with the lab's files, and how doubtful ones were taken; in their order. */
   public List<Problem> problems() {
     return joined(declared.problems(), captures.problems());
   }
 
   /**
-   * What the study's inputs are known by.
-   *
-   * @return 12 hexadecimal digits, as reports print them; more words after {@link #with}
+   * What the study's inputs are known by: 12 hexadecimal digits, as reports print them; more words
+   * after {@link #with}.
    */
   public String fingerprint() {
     return fingerprint.shortText();
@@ -105,8 +99,6 @@ public final class LabStudy {
    * The same captures under other settings, to see what a setting does. The lab's files stay as
    * they are; the fingerprint says that the settings are not the lab's.
    *
-   * @param change gives the settings to use for those of study.yaml
-   * @return the changed study
    * @throws IllegalArgumentException when the change gives other sound settings: captures that are
    *     sound files have been read already
    */
@@ -131,21 +123,12 @@ public final class LabStudy {
     return new Findings<>(other, declared.problems());
   }
 
-  /**
-   * The study from its new fixture to its old one.
-   *
-   * @return the reversed study; the same captures, fitted anew by {@link #analyse}
-   */
+  /** The study from its new fixture to its old one: the same captures, to be fitted anew. */
   public LabStudy reversed() {
     return new LabStudy(declared(declared().reversed()), captures, fingerprint, threads);
   }
 
-  /**
-   * The same study worked on by another number of threads. Results do not depend on it; without
-   * this it is the number of processors.
-   *
-   * @param other 1 or more
-   */
+  /** The same study worked on by another number of threads, 1 or more; the results are the same. */
   public LabStudy withThreads(int other) {
     if (other < 1) {
       throw new IllegalArgumentException("threads must be 1 or more, but is " + other);
@@ -157,7 +140,6 @@ public final class LabStudy {
    * Analyses the study: corrects, anchors, screens and pairs the captures, estimates the transfer
    * of every kind and marks it.
    *
-   * @return what was found
    * @throws UnusableInput with the problems of reading as well, when no kind has a unit on both
    *     fixtures
    */

@@ -38,10 +38,8 @@ public final class MigratedCatalogue {
   }
 
   /**
-   * What became of the graphs with one decision.
-   *
-   * @return in the order of the catalogue; graphs to measure again come worst first, by octaves
-   *     lost, then by octaves unreliable
+   * What became of the graphs with one decision, in the order of the catalogue; those to measure
+   * again worst first, by octaves lost, then by octaves unreliable.
    */
   public List<CatalogueRun.Line> lines(Decision decision) {
     List<CatalogueRun.Line> chosen =
@@ -52,10 +50,8 @@ public final class MigratedCatalogue {
   }
 
   /**
-   * One re-expressed graph.
+   * One re-expressed graph, by its name in the catalogue.
    *
-   * @param name its name in the catalogue
-   * @return the graph with its decision
    * @throws IllegalArgumentException when no graph of the name was re-expressed
    */
   public ReexpressedGraph graph(String name) {
@@ -67,9 +63,7 @@ public final class MigratedCatalogue {
 
   /**
    * The units that, measured on both fixtures and added to the study, would help the rest of the
-   * catalogue most.
-   *
-   * @return kinds with too few units before the others; within a kind the most useful first
+   * catalogue most: kinds with too few units first; within a kind the most useful first.
    */
   public List<UnitsToMeasure.Choice> unitsToMeasure() {
     return CatalogueOverview.of(translation, outcome.value()).choices();
@@ -80,11 +74,7 @@ public final class MigratedCatalogue {
     return CatalogueOverview.of(translation, outcome.value()).decisions();
   }
 
-  /**
-   * What was wrong with the catalogue's files, and every graph that was refused.
-   *
-   * @return in the order of the catalogue
-   */
+  /** What was wrong with the catalogue's files, and every graph that was refused, in order. */
   public List<Problem> problems() {
     return outcome.problems();
   }

@@ -6,12 +6,10 @@ import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
 /**
- * A unit on both fixtures: means over its accepted seatings, relative to the anchor.
+ * A unit on both fixtures: mean levels over its accepted seatings on the old and the new one, dB
+ * per band relative to the anchor.
  *
- * @param unit its name
  * @param seatings on the old fixture, the fewest of any band with a level
- * @param from mean levels on the old fixture, dB per band
- * @param to mean levels on the new fixture, dB per band
  */
 public record PairedUnit(String unit, String kind, int seatings, Levels from, Levels to) {
 

@@ -8,26 +8,16 @@ import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
 
-/**
- * An old graph on the new fixture, with what to do with it.
- *
- * @param graph the graph, band by band
- * @param decision whether it may be published
- * @param origin what study re-expressed it
- */
+/** An old graph on the new fixture, whether it may be published, and what study gave it. */
 public record ReexpressedGraph(
     TranslatedGraph graph, Decision decision, Translation.Origin origin) {
 
-  /**
-   * Its bands: old level, level on the new fixture with its prediction interval, mark and reasons.
-   *
-   * @return rising in frequency
-   */
+  /** Per band its old level, the new one with its prediction interval, mark and reasons. */
   public List<TranslatedBand> bands() {
     return graph.bands();
   }
 
-  /** Draws the graph with its interval over the old one, as the report does: the drawing. */
+  /** Draws the graph with its interval over the old one, as the report does. */
   public Figure figure() {
     return GraphFigure.of(graph, origin);
   }

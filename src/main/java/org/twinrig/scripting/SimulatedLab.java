@@ -26,36 +26,24 @@ public final class SimulatedLab {
   }
 
   /**
-   * A lab with a plate and a head.
-   *
-   * @param plan which units it captures and what goes wrong, for example {@code
-   *     SimulationPlan.standard().withKinds(SimulatedKind.IN_EAR).withSeed(7)}
+   * A lab with a plate and a head; the plan says which units it captures and what goes wrong, for
+   * example {@code SimulationPlan.standard().withKinds(SimulatedKind.IN_EAR).withSeed(7)}.
    */
   public static SimulatedLab of(SimulationPlan plan) {
     return of(plan, FixturePair.PLATE_TO_HEAD);
   }
 
-  /**
-   * A lab with other fixtures.
-   *
-   * @param plan which units it captures and what goes wrong
-   * @param fixtures its old and its new one
-   */
+  /** A lab with other fixtures. */
   public static SimulatedLab of(SimulationPlan plan, FixturePair fixtures) {
     return new SimulatedLab(plan.draw(fixtures), fixtures, Settings.defaults());
   }
 
-  /**
-   * The same lab with other settings in its study.yaml.
-   *
-   * @param change gives the settings to use for the defaults
-   * @return the changed lab
-   */
+  /** The same lab with other settings in its study.yaml. */
   public SimulatedLab with(UnaryOperator<Settings> change) {
     return new SimulatedLab(drawn, fixtures, change.apply(settings));
   }
 
-  /** Its study: the study, as if it had been read. */
+  /** Its study, as if it had been read. */
   public LabStudy study() {
     String made = drawn.plan() + " " + fixtures;
     return new LabStudy(
@@ -65,11 +53,10 @@ public final class SimulatedLab {
   }
 
   /**
-   * The true mean transfer of a kind: what a study of endlessly many units and seatings would find.
-   * Worked out from 2000 units, which takes seconds; all labs with these fixtures share it.
+   * The true mean transfer of a kind, new minus old, dB per band: what a study of endlessly many
+   * units and seatings would find. Worked out from 2000 units, which takes seconds; all labs with
+   * these fixtures share it.
    *
-   * @param kind the kind's name
-   * @return new minus old, dB per band
    * @throws IllegalArgumentException when no simulated kind has the name
    */
   public Levels trueMeanTransfer(String kind) {
@@ -77,10 +64,8 @@ public final class SimulatedLab {
   }
 
   /**
-   * A unit's own true transfer: the expectation over its good seatings.
+   * A unit's own true transfer, new minus old, dB per band: the expectation over its good seatings.
    *
-   * @param unit its name
-   * @return new minus old, dB per band
    * @throws IllegalArgumentException when the lab has no such unit
    */
   public Levels trueTransfer(String unit) {

@@ -1,7 +1,5 @@
 package org.twinrig.scripting;
 
-import static java.util.stream.Collectors.joining;
-
 import java.util.List;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
@@ -28,10 +26,8 @@ public final class StudyResult {
   }
 
   /**
-   * What was found about one kind.
+   * What was found about one kind, named as the lab writes it.
    *
-   * @param kind its name, as the lab writes it
-   * @return the kind's transfer, zones and evidence
    * @throws IllegalArgumentException when the study has no such kind; says which it has
    */
   public KindResult kind(String kind) {
@@ -53,12 +49,7 @@ public final class StudyResult {
         .filter(r -> r.file().equals(file))
         .findFirst()
         .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "there is no table `"
-                        + file
-                        + "`; it must be one of "
-                        + StudyResults.ALL.stream().map(Result::file).collect(joining(", "))))
+            () -> none("table", file, StudyResults.ALL.stream().map(Result::file).toList()))
         .table(outcome);
   }
 
@@ -67,11 +58,7 @@ public final class StudyResult {
     return GraphTranslation.of(outcome, threads);
   }
 
-  /**
-   * Everything that was wrong or worth knowing, from reading to marking.
-   *
-   * @return in the order in which it was found
-   */
+  /** Everything that was wrong or worth knowing, from reading to marking, in that order. */
   public List<Problem> problems() {
     return problems;
   }
@@ -81,18 +68,18 @@ public final class StudyResult {
     return outcome.fingerprint();
   }
 
-  /**
-   * All that reports are made from. Its parts may change between versions; what this package offers
-   * directly does not.
-   *
-   * @return the whole outcome
-   */
+  /** All that reports are made from, whose parts may change between versions. */
   public StudyOutcome outcome() {
     return outcome;
   }
 
   static IllegalArgumentException noSuchKind(String kind, List<String> kinds) {
+    return none("kind", kind, kinds);
+  }
+
+  private static IllegalArgumentException none(String what, String name, List<String> known) {
     return new IllegalArgumentException(
-        "there is no kind `" + kind + "`; it must be one of " + String.join(", ", kinds));
+        "there is no %s `%s`; it must be one of %s"
+            .formatted(what, name, String.join(", ", known)));
   }
 }

@@ -3,7 +3,6 @@ package org.twinrig.scripting;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.Band;
-import org.twinrig.internal.Checks;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
@@ -20,30 +19,14 @@ import org.twinrig.reliability.Reason;
 public record TransferBand(
     Band band, int units, Optional<Estimate> estimate, Mark mark, List<Reason> reasons) {
 
-  public TransferBand {
-    reasons = List.copyOf(reasons);
-  }
-
   /**
-   * The transfer with its intervals. All at the confidence of the study.
-   *
-   * @param meanDb mean transfer of the kind, dB
-   * @param meanHalfDb half-width of the interval of the mean at this band by itself, dB
-   * @param simultaneousHalfDb half-width of the interval of the mean that holds at all bands at
-   *     once, dB
-   * @param predictionHalfDb half-width of the interval of a single unit: where a new measurement of
-   *     it, averaged over as many seatings as in the study, is expected about what is predicted for
-   *     it, dB
+   * The mean transfer of the kind in dB, with half-widths in dB of three intervals at the study's
+   * confidence: of the mean at this band by itself; of the mean at all bands at once; and of a
+   * single unit, where a new measurement of it, averaged over as many seatings as in the study, is
+   * expected about what is predicted for it.
    */
   public record Estimate(
-      double meanDb, double meanHalfDb, double simultaneousHalfDb, double predictionHalfDb) {
-    public Estimate {
-      Checks.finite(meanDb, "a mean transfer in dB");
-      Checks.notNegative(meanHalfDb, "a half-width in dB");
-      Checks.notNegative(simultaneousHalfDb, "a half-width in dB");
-      Checks.notNegative(predictionHalfDb, "a half-width in dB");
-    }
-  }
+      double meanDb, double meanHalfDb, double simultaneousHalfDb, double predictionHalfDb) {}
 
   /** The band's mid-band frequency. */
   public double midHz() {

@@ -18,6 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.eclipse.jetty.http.HttpCookie;
+import org.twinrig.workbench.RefusedException.Why;
 
 /**
  * Who may come in. Every request must name this server as its host (against names that were made to
@@ -129,13 +130,11 @@ final class Access {
         .build();
   }
 
-  /** Why a request is turned away, in a sentence; nothing when host and origin are right. */
-  Optional<String> stranger(Function<String, String> header, String method) {
+  /** Why a request is turned away; nothing when host and origin are right. */
+  Optional<Why> stranger(Function<String, String> header, String method) {
     String host = header.apply("Host");
     if (host == null || !hosts.contains(plain(host))) {
-      return Optional.of(
-          "This workbench was asked for under a name that is not its own. Open the address it"
-              + " printed when it started.");
+      return Optional.of(Why.OTHER_NAME);
     }
     String origin = header.apply("Origin");
     String site = header.apply("Sec-Fetch-Site");
@@ -146,12 +145,9 @@ final class Access {
     boolean silent = origin == null || (post && "null".equals(origin));
     boolean foreign = site != null && !Set.of("same-origin", "none").contains(site);
     boolean navigation = method.equals("GET") && "navigate".equals(header.apply("Sec-Fetch-Mode"));
-    if (!(own || silent) || (foreign && !navigation)) {
-      return Optional.of(
-          "This request comes from another page, not from the workbench itself, and was not"
-              + " carried out.");
-    }
-    return Optional.empty();
+    return !(own || silent) || (foreign && !navigation)
+        ? Optional.of(Why.OTHER_PAGE)
+        : Optional.empty();
   }
 
   /** Whether the token of the printed address is right. */

@@ -1,8 +1,6 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,42 +16,22 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
 
   Response contents(Request request) throws IOException {
     Frame frame = pages.frame(Frame.Part.CAPTURES, "Captures", "./");
-    Map<String, List<Unit>> kinds = new LinkedHashMap<>();
-    for (Unit unit : frame.snapshot().study().units()) {
-      kinds.computeIfAbsent(unit.kind(), k -> new ArrayList<>()).add(unit);
-    }
+    Doubts doubts = new Doubts(frame.snapshot());
     List<StudySession.Entry> all = session.entries();
-    return Pages.fill(
-        "contents.jte",
-        Map.of(
-            "frame",
-            frame,
-            "doubts",
-            new Doubts(frame.snapshot()),
-            "kinds",
-            kinds,
-            "entries",
-            all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size())));
+    var entries = all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size());
+    return Pages.fill("contents.jte", Map.of("frame", frame, "doubts", doubts, "entries", entries));
   }
 
   Response unit(Request request) throws IOException, UnusableInput {
     String name = request.text("name");
     Frame frame = pages.frame(Frame.Part.CAPTURES, name, Pages.unit(name));
-    List<String> names = frame.snapshot().study().units().stream().map(Unit::name).toList();
-    if (!names.contains(name)) {
+    Doubts doubts = new Doubts(frame.snapshot());
+    int at = frame.snapshot().study().units().stream().map(Unit::name).toList().indexOf(name);
+    if (at < 0) {
       throw Request.unusable("the study has no unit of this name", "go to the captures");
     }
     return Pages.fill(
-        "unit.jte",
-        Map.of(
-            "frame",
-            frame,
-            "at",
-            names.indexOf(name),
-            "doubts",
-            new Doubts(frame.snapshot()),
-            "figures",
-            figures));
+        "unit.jte", Map.of("frame", frame, "at", at, "doubts", doubts, "figures", figures));
   }
 
   Response leaveOut(Request request) throws Exception {

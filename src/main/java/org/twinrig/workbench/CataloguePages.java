@@ -11,9 +11,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.table.CatalogueResults;
+import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun.Line;
 import org.twinrig.translation.TranslatedGraph;
 
@@ -130,12 +134,12 @@ public final class CataloguePages {
   }
 
   /** Takes files that were sent through the study as it stands. */
-  Response run(Upload upload, TranslatedCatalogue.Statement statement) throws UnusableInput {
+  Response run(Upload upload, Callable<Findings<CatalogueReader.Catalogue>> statement)
+      throws UnusableInput {
     Snapshot snapshot = session.snapshot();
+    String files = Numbers.count(upload.files().size(), "file", "files");
     return begin(
-        "Re-expressing "
-            + Numbers.count(upload.files().size(), "file", "files")
-            + " that were sent",
+        "Re-expressing " + files + " that were sent",
         work ->
             last =
                 Optional.of(

@@ -1,13 +1,11 @@
 package org.twinrig.workbench;
 
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
@@ -18,31 +16,15 @@ import org.twinrig.screening.Verdict;
  * found and which still count, because neither the lab nor a rule left them out.
  */
 public final class Doubts {
-  private final List<Unit> units;
-  private final Map<CaptureEntry, List<Verdict>> verdicts = new HashMap<>();
-  private final Map<String, List<CaptureEntry>> inDoubt = new LinkedHashMap<>();
-  private final Map<String, List<CaptureEntry>> byRule = new LinkedHashMap<>();
+  private final Snapshot snapshot;
+  private final Map<CaptureEntry, List<Verdict>> verdicts;
 
   Doubts(Snapshot snapshot) {
-    units = snapshot.study().units();
-    snapshot.outcome().stream()
-        .flatMap(o -> o.screening().verdicts().stream())
-        .forEach(v -> verdicts.computeIfAbsent(v.capture(), c -> new ArrayList<>()).add(v));
-    // In the order of the study's units; of a unit's captures, the old fixture's first.
-    Map<String, List<CaptureEntry>> found = new LinkedHashMap<>();
-    units.forEach(u -> found.put(u.name(), new ArrayList<>()));
-    String from = snapshot.study().from().name();
-    snapshot.study().captures().stream()
-        .filter(c -> found.containsKey(c.unit()) && verdicts.containsKey(c))
-        .sorted(Comparator.comparing(c -> !c.fixture().equals(from)))
-        .forEach(c -> found.get(c.unit()).add(c));
-    found.forEach(
-        (unit, captures) -> {
-          inDoubt.put(unit, captures.stream().filter(c -> !leftOut(c)).toList());
-          byRule.put(unit, captures.stream().filter(this::leftOutByRuleAlone).toList());
-        });
-    inDoubt.values().removeIf(List::isEmpty);
-    byRule.values().removeIf(List::isEmpty);
+    this.snapshot = snapshot;
+    this.verdicts =
+        snapshot.outcome().stream()
+            .flatMap(o -> o.screening().verdicts().stream())
+            .collect(Collectors.groupingBy(Verdict::capture));
   }
 
   /** What was found about a capture, whether or not it still counts. */
@@ -55,10 +37,6 @@ public final class Doubts {
     return of(capture).stream().anyMatch(Verdict::excluded);
   }
 
-  private boolean leftOutByRuleAlone(CaptureEntry capture) {
-    return leftOutByRule(capture) && !capture.excludedByLab();
-  }
-
   /** Whether the capture does not count. */
   public boolean leftOut(CaptureEntry capture) {
     return capture.excludedByLab() || leftOutByRule(capture);
@@ -66,12 +44,27 @@ public final class Doubts {
 
   /** The captures in doubt, by unit; only units that have some. */
   public Map<String, List<CaptureEntry>> inDoubt() {
-    return Collections.unmodifiableMap(inDoubt);
+    return found(c -> !leftOut(c));
   }
 
   /** The captures that a rule of screening left out, by unit; only units that have some. */
   public Map<String, List<CaptureEntry>> byRule() {
-    return Collections.unmodifiableMap(byRule);
+    return found(c -> leftOutByRule(c) && !c.excludedByLab());
+  }
+
+  /** In the order of the study's units; of a unit's captures, the old fixture's first. */
+  private Map<String, List<CaptureEntry>> found(Predicate<CaptureEntry> which) {
+    String from = snapshot.study().from().name();
+    Map<String, List<CaptureEntry>> found =
+        snapshot.study().captures().stream()
+            .filter(c -> verdicts.containsKey(c) && which.test(c))
+            .sorted(Comparator.comparing(c -> !c.fixture().equals(from)))
+            .collect(Collectors.groupingBy(CaptureEntry::unit));
+    Map<String, List<CaptureEntry>> inOrder = new LinkedHashMap<>();
+    for (Unit unit : snapshot.study().units()) {
+      Optional.ofNullable(found.get(unit.name())).ifPresent(c -> inOrder.put(unit.name(), c));
+    }
+    return inOrder;
   }
 
   /** What was found about captures, in few words. */
@@ -85,6 +78,8 @@ public final class Doubts {
 
   /** The first capture in doubt of the next unit that has some, up or down the study's units. */
   public Optional<CaptureEntry> next(int unit, int step) {
+    List<Unit> units = snapshot.study().units();
+    Map<String, List<CaptureEntry>> inDoubt = inDoubt();
     for (int k = unit + step; k >= 0 && k < units.size(); k += step) {
       if (inDoubt.containsKey(units.get(k).name())) {
         return Optional.of(inDoubt.get(units.get(k).name()).get(0));

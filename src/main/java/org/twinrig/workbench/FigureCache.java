@@ -5,8 +5,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import org.twinrig.analysis.KindOutcome;
+import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.CapturesFigure;
@@ -22,20 +23,16 @@ public final class FigureCache {
   private static final int MOST = 400;
 
   /** What was drawn of one snapshot. */
-  private record Drawn(long revision, Map<String, List<Plate>> plates) {
-    static Drawn of(long revision) {
-      return new Drawn(revision, new ConcurrentHashMap<>());
-    }
-  }
+  private record Drawn(long revision, Map<String, List<Plate>> plates) {}
 
-  private final AtomicReference<Drawn> drawn = new AtomicReference<>(Drawn.of(0));
+  private final AtomicReference<Drawn> drawn = new AtomicReference<>(new Drawn(0, Map.of()));
 
   /** The transfer of a kind. */
   public List<Plate> transfer(Snapshot snapshot, KindOutcome kind) {
     return once(
         snapshot,
         "transfer " + kind.kind(),
-        () -> Optional.of(TransferFigure.of(kind, caption(snapshot, kind))));
+        o -> Optional.of(TransferFigure.of(kind, Caption.of(o, kind))));
   }
 
   /** The error budget of a kind over frequency. */
@@ -43,28 +40,26 @@ public final class FigureCache {
     return once(
         snapshot,
         "budget " + kind.kind(),
-        () -> Optional.of(BudgetFigure.of(kind, caption(snapshot, kind))));
+        o -> Optional.of(BudgetFigure.of(kind, Caption.of(o, kind))));
   }
 
   /** All captures of a unit; nothing when none can be shown. */
   public List<Plate> captures(Snapshot snapshot, String unit, String kind) {
-    return once(
-        snapshot,
-        "captures " + unit,
-        () -> snapshot.outcome().flatMap(outcome -> CapturesFigure.of(outcome, unit, kind)));
+    return once(snapshot, "captures " + unit, o -> CapturesFigure.of(o, unit, kind));
   }
 
-  private List<Plate> once(Snapshot snapshot, String name, Supplier<Optional<Figure>> figure) {
+  private List<Plate> once(
+      Snapshot snapshot, String name, Function<StudyOutcome, Optional<Figure>> figure) {
     long revision = snapshot.revision();
     Drawn now =
         drawn.updateAndGet(
-            d -> d.revision() < revision || d.plates().size() > MOST ? Drawn.of(revision) : d);
-    return now.revision() == revision
-        ? now.plates().computeIfAbsent(name, k -> Plate.of(figure.get().stream().toList()))
-        : Plate.of(figure.get().stream().toList()); // for a page that began before the change
-  }
-
-  private static Caption caption(Snapshot snapshot, KindOutcome kind) {
-    return Caption.of(snapshot.outcome().orElseThrow(), kind);
+            d ->
+                d.revision < revision || d.plates.size() > MOST
+                    ? new Drawn(revision, new ConcurrentHashMap<>())
+                    : d);
+    Function<String, List<Plate>> plates =
+        n -> Plate.of(snapshot.outcome().flatMap(figure).stream().toList());
+    // A page that began before the change draws for itself.
+    return now.revision == revision ? now.plates.computeIfAbsent(name, plates) : plates.apply(name);
   }
 }

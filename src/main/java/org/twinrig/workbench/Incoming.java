@@ -29,6 +29,7 @@ import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.Fields;
 import org.eclipse.jetty.util.IO;
 import org.eclipse.jetty.util.UrlEncoded;
+import org.twinrig.workbench.RefusedException.Why;
 
 /**
  * Reads what requests carry. A body goes to the disk as it comes: it takes no memory, and no thread
@@ -40,9 +41,9 @@ public final class Incoming implements AutoCloseable {
   public static final int MOST_BYTES_A_FILE = 4 * 1024 * 1024;
 
   public static final int MOST_FILES = 200;
-  static final int MOST_FORM_BYTES = 2 * 1024 * 1024;
-  private static final int MEGABYTE = 1024 * 1024;
-  private static final int MOST_BYTES_AT_ONCE = 32 * MEGABYTE;
+  public static final int MOST_FORM_BYTES = 2 * 1024 * 1024;
+  public static final int MEGABYTE = 1024 * 1024;
+  public static final int MOST_BYTES_AT_ONCE = 32 * MEGABYTE;
   private static final int MOST_BYTES_DRAINED = 1024 * MEGABYTE;
   private static final int MOST_BYTES_OF_PART_IN_MEMORY = 8 * 1024;
   private static final int MOST_FIELDS = 10 * MOST_FILES;
@@ -77,7 +78,7 @@ public final class Incoming implements AutoCloseable {
    * short of a rate from the beginning on, and how long a body may take in all. And how many bytes
    * of files may be on their way at one time.
    */
-  record Limits(
+  public record Limits(
       Duration silence, Duration grace, long bytesPerSecond, Duration whole, long bytesOfAll) {
     /** Twenty times slower than a poor wireless network, and as much as sixteen labs may send. */
     static final Limits STANDARD =
@@ -161,14 +162,16 @@ public final class Incoming implements AutoCloseable {
           Throwable failure = chunk.getFailure();
           refused =
               Optional.of(
-                  failure instanceof TimeoutException ? tooSlow() : new EofException(failure));
+                  failure instanceof TimeoutException
+                      ? new RefusedException(Why.TOO_SLOW)
+                      : new EofException(failure));
           break;
         }
         take(chunk.getByteBuffer());
         last = chunk.isLast();
         chunk.release();
         if (!last && limits.tooSlow(seen.get(), Duration.ofNanos(System.nanoTime() - began))) {
-          refused = Optional.of(tooSlow());
+          refused = Optional.of(new RefusedException(Why.TOO_SLOW));
           break;
         }
         last |= seen.get() > MOST_BYTES_DRAINED;
@@ -184,12 +187,12 @@ public final class Incoming implements AutoCloseable {
       }
       try {
         if (soFar > (parts ? MOST_BYTES_AT_ONCE : MOST_FORM_BYTES)) {
-          throw parts ? tooManyFiles() : tooMuchText();
+          throw new RefusedException(parts ? Why.TOO_MANY_FILES : Why.TOO_MUCH_TEXT);
         }
         kept.addAndGet(size);
         // Forms are small: however much is being sent, they come through.
         if (bytesOfAll.addAndGet(size) > limits.bytesOfAll() && parts) {
-          throw tooMuchTogether();
+          throw new RefusedException(Why.TOO_MUCH_TOGETHER);
         }
         while (some.hasRemaining()) {
           file.write(some);
@@ -232,7 +235,7 @@ public final class Incoming implements AutoCloseable {
         throw Request.unusable("the form did not arrive whole", "send it again");
       }
       if (files.size() > MOST_FILES) {
-        throw tooManyFiles();
+        throw new RefusedException(Why.TOO_MANY_FILES);
       }
       return new Request(fields, files);
     }
@@ -263,7 +266,7 @@ public final class Incoming implements AutoCloseable {
           if (part.getFileName() == null) {
             inFields += part.getLength();
             if (inFields > MOST_FORM_BYTES) {
-              throw tooMuchText();
+              throw new RefusedException(Why.TOO_MUCH_TEXT);
             }
             fields.put(part.getName(), part.getContentAsString(StandardCharsets.UTF_8));
           } else if (!part.getFileName().isBlank()) {
@@ -276,57 +279,11 @@ public final class Incoming implements AutoCloseable {
     private Request.SentFile file(MultiPart.Part part, int number)
         throws IOException, RefusedException {
       if (part.getLength() > MOST_BYTES_A_FILE) {
-        throw tooManyFiles();
+        throw new RefusedException(Why.TOO_MANY_FILES);
       }
       Path file = folder.resolve("file-" + number);
       part.writeTo(file);
       return new Request.SentFile(part.getFileName(), file, part.getLength());
     }
-  }
-
-  private static RefusedException tooMuch(String message) {
-    return new RefusedException(413, "That is too much at once", message, List.of(), false);
-  }
-
-  private static RefusedException tooManyFiles() {
-    return tooMuch(
-        "At most "
-            + MOST_FILES
-            + " files of at most "
-            + MOST_BYTES_A_FILE / MEGABYTE
-            + " MB each, and "
-            + MOST_BYTES_AT_ONCE / MEGABYTE
-            + " MB in all, are taken at once. Nothing was read; send fewer, or list them in"
-            + " catalogue.csv and run `twinrig translate`.");
-  }
-
-  private static RefusedException tooMuchText() {
-    return tooMuch(
-        "A form may hold at most "
-            + MOST_FORM_BYTES / MEGABYTE
-            + " MB of text. Nothing was read; send less at once.");
-  }
-
-  private RefusedException tooMuchTogether() {
-    return tooMuch(
-        "More than "
-            + limits.bytesOfAll() / MEGABYTE
-            + " MB are being sent to this workbench just now. Nothing was read; send the files"
-            + " again in a minute.");
-  }
-
-  private RefusedException tooSlow() {
-    return new RefusedException(
-        408,
-        "That came too slowly",
-        "What was sent came at less than "
-            + limits.bytesPerSecond() / 1024
-            + " kB a second, stopped coming for "
-            + limits.silence().toSeconds()
-            + " seconds, or took longer than "
-            + limits.whole().toMinutes()
-            + " minutes. Nothing was changed; send it again, or fewer files at once.",
-        List.of(),
-        false);
   }
 }

@@ -12,6 +12,9 @@ import org.twinrig.reliability.MarkedBand;
 public record KindChange(KindOutcome then, KindOutcome now) {
   private static final int MOST_FLIPS = 12;
 
+  /** A band whose mean transfer moved, and by how much. */
+  public record Move(double atHz, double db) {}
+
   /** The kinds that the last change moved. */
   public static List<KindChange> of(Snapshot snapshot) {
     List<KindChange> moved = new ArrayList<>();
@@ -25,78 +28,47 @@ public record KindChange(KindOutcome then, KindOutcome now) {
     return moved;
   }
 
-  /** What moved: octaves by mark, units, the mean transfer, and bands that changed their mark. */
-  public List<String> sentences() {
-    List<String> sentences = new ArrayList<>();
-    for (Mark mark : Mark.values()) {
-      String was = octaves(then, mark);
-      String is = octaves(now, mark);
-      if (!was.equals(is)) {
-        sentences.add("Octaves " + mark.word() + ": " + was + " before, " + is + " now.");
-      }
-    }
-    int was = then.paired().units().size();
-    int is = now.paired().units().size();
-    if (was != is) {
-      sentences.add("Units: " + was + " before, " + is + " now.");
-    }
-    if (then.paired().grid().equals(now.paired().grid())) {
-      sentences.add(largest());
-      sentences.addAll(flips());
-    } else {
-      sentences.add("The bands are others than before.");
-    }
-    return sentences;
+  /** Whether there are the same bands before and after. */
+  public boolean sameBands() {
+    return then.paired().grid().equals(now.paired().grid());
   }
 
-  private static List<MarkedBand> bands(KindOutcome kind) {
-    return kind.transfer().bands();
-  }
-
-  private static String octaves(KindOutcome kind, Mark mark) {
+  /** Octaves with a mark, as they are printed. */
+  public static String octaves(KindOutcome kind, Mark mark) {
     return Numbers.fixed(kind.transfer().octaves(mark), 2);
   }
 
-  private String largest() {
-    double most = 0;
-    double at = 0;
-    for (int b = 0; b < bands(now).size(); b++) {
-      if (bands(then).get(b).outcome() instanceof BandOutcome.Fitted old
-          && bands(now).get(b).outcome() instanceof BandOutcome.Fitted fresh) {
-        double moved = fresh.mean().meanDb() - old.mean().meanDb();
-        if (Math.abs(moved) > Math.abs(most)) {
-          most = moved;
-          at = fresh.band().midHz();
-        }
+  /** The move of the mean transfer that is largest; 0 dB where none moved. */
+  public Move largest() {
+    Move most = new Move(0, 0);
+    for (int b = 0; b < now.transfer().bands().size(); b++) {
+      if (then.transfer().bands().get(b).outcome() instanceof BandOutcome.Fitted old
+          && now.transfer().bands().get(b).outcome() instanceof BandOutcome.Fitted fresh) {
+        double db = fresh.mean().meanDb() - old.mean().meanDb();
+        most = Math.abs(db) > Math.abs(most.db) ? new Move(fresh.band().midHz(), db) : most;
       }
     }
-    return most == 0
-        ? "The mean transfer did not move."
-        : "The mean transfer moved most at "
-            + Numbers.hertz(at)
-            + ", by "
-            + Numbers.fixed(most, 2)
-            + " dB.";
+    return most;
   }
 
-  /** Runs of bands that changed alike, so that a whole zone is one sentence. */
-  private List<String> flips() {
+  /** Runs of bands whose mark changed alike, so that a whole zone is one sentence. */
+  public List<String> flips() {
+    List<MarkedBand> bands = now.transfer().bands();
     List<String> flips = new ArrayList<>();
     int untold = 0;
-    for (int b = 0; b < bands(now).size(); b++) {
+    for (int b = 0; b < bands.size(); b++) {
       String flip = flip(b);
       int first = b;
-      while (b + 1 < bands(now).size() && flip(b + 1).equals(flip)) {
+      while (b + 1 < bands.size() && flip(b + 1).equals(flip)) {
         b++;
       }
       if (!flip.isEmpty() && flips.size() < MOST_FLIPS) {
-        flips.add(range(first, b) + ": " + flip);
+        String from = Numbers.hertz(bands.get(first).band().midHz());
+        String to = Numbers.hertz(bands.get(b).band().midHz());
+        flips.add((first == b ? from : from + " to " + to) + ": " + flip);
       } else if (!flip.isEmpty()) {
         untold += b - first + 1;
       }
-    }
-    if (flips.isEmpty()) {
-      return List.of("No band changed its mark.");
     }
     if (untold > 0) {
       flips.add("And " + Numbers.count(untold, "band", "bands") + " more changed marks.");
@@ -105,15 +77,8 @@ public record KindChange(KindOutcome then, KindOutcome now) {
   }
 
   private String flip(int band) {
-    String was = Strip.word(bands(then).get(band));
-    String is = Strip.word(bands(now).get(band));
+    String was = Strip.word(then.transfer().bands().get(band));
+    String is = Strip.word(now.transfer().bands().get(band));
     return was.equals(is) ? "" : was + " before, " + is + " now.";
-  }
-
-  private String range(int first, int last) {
-    String from = Numbers.hertz(bands(now).get(first).band().midHz());
-    return first == last
-        ? from
-        : from + " to " + Numbers.hertz(bands(now).get(last).band().midHz());
   }
 }

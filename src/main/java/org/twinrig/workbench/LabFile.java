@@ -138,12 +138,7 @@ public final class LabFile {
 
     /** Said instead of overwriting what someone else wrote. */
     RefusedException refused() {
-      return new RefusedException(
-          409,
-          file + " has changed on the disk",
-          "Nothing was written, so that nobody's work is lost. Someone else changed this:",
-          lines,
-          true);
+      return new RefusedException(RefusedException.Why.CHANGED_ON_DISK, file, lines);
     }
   }
 }

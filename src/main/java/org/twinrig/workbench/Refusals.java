@@ -6,40 +6,33 @@ import java.util.Map;
 import java.util.function.Consumer;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.workbench.RefusedException.Why;
 
 /**
  * Says why something was not done, in a sentence and what to do instead.
  *
  * @param formToken signs the form that reads the files anew
+ * @param limits on what may be sent
  * @param faults takes what is a fault of the program
  */
-record Refusals(String formToken, Consumer<Exception> faults) {
+record Refusals(String formToken, Incoming.Limits limits, Consumer<Exception> faults) {
 
   Response of(Exception e) {
     if (e instanceof RefusedException refused) {
-      return message(
-          refused.status(), refused.title(), e.getMessage(), refused.list(), refused.reload());
+      return page(refused);
     }
     if (e instanceof UnusableInput unusable) {
-      List<String> problems = unusable.problems().stream().map(Problem::text).toList();
-      return message(400, "This cannot be done", "Nothing was changed.", problems, false);
+      return because(Why.UNUSABLE, unusable.problems().stream().map(Problem::text).toList());
     }
     if (e instanceof FileSystemException disk) {
-      return message(
-          500,
-          "The disk does not let it",
-          "The change was not confirmed; a file could not be read or written. Check permissions and"
-              + " room, then read the files anew.",
-          List.of(told(disk)),
-          true);
+      return because(Why.DISK, List.of(told(disk)));
     }
     faults.accept(e);
-    return message(
-        500,
-        "This should not have happened",
-        "It is a fault of the program. What was confirmed before is safe in the study's files.",
-        List.of(),
-        true);
+    return because(Why.FAULT, List.of());
+  }
+
+  Response because(Why why, List<String> list) {
+    return page(new RefusedException(why, "", list));
   }
 
   /** The file's own name, not where it lies; and the reason, if the system gives one. */
@@ -49,38 +42,15 @@ record Refusals(String formToken, Consumer<Exception> faults) {
     return file + ": " + why.replaceAll("Exception$", "");
   }
 
-  static Response forbidden(String sentence) {
-    return Pages.fill(403, "message.jte", Map.of("title", "Not let in", "sentence", sentence));
-  }
-
-  Response noMemory() {
-    return message(
-        503,
-        "The memory is not enough for this",
-        "The memory Java may use ("
-            + Runtime.getRuntime().maxMemory() / (1 << 20)
-            + " MB) is not enough for this just now. Try again when less is being done, or start"
-            + " the workbench with more, for example with TWINRIG_JAVA_OPTIONS=-Xmx2g. What was"
-            + " confirmed before is safe in the study's files.",
-        List.of(),
-        true);
-  }
-
-  Response nothingHere() {
-    return message(
-        404, "There is no such page", "The workbench has no page here.", List.of(), false);
-  }
-
-  private Response message(
-      int status, String title, String sentence, List<String> list, boolean reload) {
+  private Response page(RefusedException refused) {
     return Pages.fill(
-        status,
+        refused.why().status,
         "message.jte",
         Map.of(
-            "title", title,
-            "sentence", sentence,
-            "list", list,
-            "onward", true,
-            "formToken", reload ? formToken : ""));
+            "title", refused.getMessage(),
+            "why", refused.why(),
+            "list", refused.list(),
+            "limits", limits,
+            "formToken", formToken));
   }
 }

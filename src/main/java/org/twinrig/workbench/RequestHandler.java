@@ -2,12 +2,14 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.util.Callback;
+import org.twinrig.workbench.RefusedException.Why;
 
 /**
  * Takes requests from the HTTP server, lets {@link Access} look at them, and hands them on.
@@ -52,12 +54,12 @@ final class RequestHandler extends Handler.Abstract {
     Action action = actions.get(method + " " + path);
     if (method.equals("POST")) {
       try {
-        incoming.post(http, body -> respond(() -> signed(action, body.request()), out, callback));
+        incoming.post(http, body -> respond(r -> signed(action, r), body, out, callback));
       } catch (IOException e) {
         send(refusals.of(e), out, callback);
       }
     } else {
-      respond(() -> action.of(Incoming.get(http)), out, callback);
+      respond(action, () -> Incoming.get(http), out, callback);
     }
     return true;
   }
@@ -68,61 +70,52 @@ final class RequestHandler extends Handler.Abstract {
       org.eclipse.jetty.server.Response out,
       String method,
       String path) {
-    Optional<String> stranger = access.stranger(http.getHeaders()::get, method);
+    Optional<Why> stranger = access.stranger(http.getHeaders()::get, method);
     if (stranger.isPresent()) {
-      return stranger.map(Refusals::forbidden);
+      return stranger.map(this::because);
     }
     if (path.equals(Access.ENTER)) {
       return Optional.of(enter(Incoming.get(http), out));
     }
     if (path.isEmpty() || !access.admits(org.eclipse.jetty.server.Request.getCookies(http))) {
-      return Optional.of(
-          Refusals.forbidden(
-              "This workbench is open to those who have its address. Open the whole address it"
-                  + " printed when it started."));
+      return Optional.of(because(Why.NO_COOKIE));
     }
     return actions.containsKey(method + " " + path)
         ? Optional.empty()
-        : Optional.of(refusals.nothingHere());
+        : Optional.of(because(Why.NO_PAGE));
+  }
+
+  private Response because(Why why) {
+    return refusals.because(why, List.of());
   }
 
   /** Sets the cookie; a page of our own leads on, so that the browser sends it along. */
   private Response enter(Request request, org.eclipse.jetty.server.Response out) {
     if (!access.knows(request.raw("token"))) {
-      return Refusals.forbidden(
-          "The token in this address is not the one of the workbench that runs now. Open the"
-              + " whole address it printed when it started.");
+      return because(Why.OTHER_TOKEN);
     }
     org.eclipse.jetty.server.Response.addCookie(out, access.pass());
-    return Pages.fill(
-        "message.jte", Map.of("title", "The workbench is open", "onward", true, "forward", true));
+    return Pages.fill(200, "message.jte", Map.of("title", "The workbench is open"));
   }
 
   private Response signed(Action action, Request request) throws Exception {
     return access.issued(request.raw(Access.FORM_TOKEN))
         ? action.of(request)
-        : Refusals.forbidden(
-            "This form does not come from a page of the workbench that runs now, and was not"
-                + " carried out. Open the page again and send it from there.");
+        : because(Why.OTHER_FORM);
   }
 
-  /** What comes of a request. */
-  @FunctionalInterface
-  private interface Outcome {
-    Response response() throws Exception;
-  }
-
-  private void respond(Outcome outcome, org.eclipse.jetty.server.Response out, Callback callback) {
+  private void respond(
+      Action action, Incoming.Body body, org.eclipse.jetty.server.Response out, Callback callback) {
     Response response;
     try {
-      response = outcome.response();
+      response = action.of(body.request());
     } catch (EofException e) {
       callback.failed(e); // nobody is there to be told
       return;
     } catch (Exception e) {
       response = refusals.of(e);
     } catch (OutOfMemoryError e) {
-      response = refusals.noMemory();
+      response = because(Why.MEMORY);
     }
     send(response, out, callback);
   }

@@ -1,15 +1,13 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.TreeMap;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.translation.Translation;
@@ -25,7 +23,7 @@ final class SentPages {
   private final Pages pages;
   private final CataloguePages catalogue;
   private final Incoming incoming;
-  private final ConcurrentSkipListMap<Long, Upload> waiting = new ConcurrentSkipListMap<>();
+  private final TreeMap<Long, Upload> waiting = new TreeMap<>();
   private long count;
 
   SentPages(Pages pages, CataloguePages catalogue, Incoming incoming) {
@@ -53,10 +51,7 @@ final class SentPages {
     while (waiting.size() > 1
         && (waiting.size() > MOST_WAITING
             || waiting.values().stream().mapToLong(Upload::bytes).sum() > MOST_BYTES_WAITING)) {
-      Map.Entry<Long, Upload> oldest = waiting.pollFirstEntry();
-      if (oldest != null) {
-        oldest.getValue().delete();
-      }
+      waiting.pollFirstEntry().getValue().delete();
     }
     return count;
   }
@@ -67,47 +62,29 @@ final class SentPages {
     return form(200, request, List.of(), all, own);
   }
 
-  Response state(Request request) throws IOException, UnusableInput {
+  synchronized Response state(Request request) throws IOException, UnusableInput {
     Upload upload = upload(request);
     Map<String, String> all = said(request, "all");
     List<Map<String, String>> own = new ArrayList<>();
     for (int k = 0; k < upload.files().size(); k++) {
       own.add(said(request, "f" + k));
     }
-    List<Problem> problems = problems(upload, all, own);
-    if (!problems.isEmpty()) {
-      return form(400, request, problems, all, own);
+    var read = new Statement(upload).byForm(all, own);
+    if (!read.problems().isEmpty()) {
+      return form(400, request, read.problems(), all, own);
     }
-    if (!waiting.remove(request.number("upload"), upload)) {
-      throw gone();
-    }
-    try {
-      return catalogue.run(upload, () -> new Statement(upload).byForm(upload.folder(), all, own));
-    } catch (UnusableInput e) {
-      waiting.put(request.number("upload"), upload); // busy: they may be tried again
-      throw e;
-    }
+    Response watched = catalogue.run(upload, () -> read); // busy: they may be tried again
+    waiting.remove(request.number("upload"));
+    return watched;
   }
 
-  /** What the reader of catalogues says of a form, before any work is begun. */
-  private static List<Problem> problems(
-      Upload upload, Map<String, String> all, List<Map<String, String>> own)
-      throws IOException, UnusableInput {
-    Path folder = Files.createTempDirectory("twinrig-statement");
-    try {
-      return new Statement(upload).byForm(folder, all, own).problems();
-    } finally {
-      Upload.delete(folder);
-    }
-  }
-
-  private Upload upload(Request request) throws UnusableInput {
-    return Optional.ofNullable(waiting.get(request.number("upload"))).orElseThrow(SentPages::gone);
-  }
-
-  private static UnusableInput gone() {
-    return Request.unusable(
-        "these files are not here any more", "go to the old graphs and send them again");
+  private synchronized Upload upload(Request request) throws UnusableInput {
+    return Optional.ofNullable(waiting.get(request.number("upload")))
+        .orElseThrow(
+            () ->
+                Request.unusable(
+                    "these files are not here any more",
+                    "go to the old graphs and send them again"));
   }
 
   private static Map<String, String> said(Request request, String prefix) {

@@ -12,143 +12,151 @@ import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.StudyText;
 
-/** What the study is told, to be changed in study.yaml itself. */
-final class SettingsPages {
-  private static final List<Setting.Field> FIELDS =
-      Setting.ALL.stream().flatMap(setting -> setting.fields().stream()).toList();
+/**
+ * What the study is told, to be changed in study.yaml itself: by fields, or as the whole text, for
+ * every key that has no field of its own. What the reader refuses is shown and not written.
+ */
+public record SettingsPages(StudySession session, Pages pages) {
   private static final int EMPTY_ROWS = 2;
   private static final int MOST_ROWS = 60;
 
-  private final StudySession session;
-  private final Pages pages;
+  /** Every field of the page. */
+  public static List<Setting.Field> fields() {
+    return Setting.ALL.stream().flatMap(setting -> setting.fields().stream()).toList();
+  }
 
-  SettingsPages(StudySession session, Pages pages) {
-    this.session = session;
-    this.pages = pages;
+  /** A declared zone and the fixture it belongs to, its ends as they are written. */
+  public record ZoneRow(String name, String fixture, String fromHz, String toHz) {
+    private static final ZoneRow EMPTY = new ZoneRow("", "", "", "");
+
+    private static ZoneRow of(DeclaredZone zone) {
+      return new ZoneRow(
+          zone.name(), zone.fixture(), StudyText.flow(zone.fromHz()), StudyText.flow(zone.toHz()));
+    }
+
+    private String item() {
+      Map<String, String> zone = new LinkedHashMap<>();
+      zone.put("name", name);
+      zone.put("fixture", fixture);
+      zone.put("from_hz", fromHz);
+      zone.put("to_hz", toHz);
+      return StudyText.flow(zone);
+    }
   }
 
   Response settings(Request request) throws IOException {
-    Snapshot snapshot =
-        session.snapshot(); // before the text: a page that is older than it is refused later
-    Settings s = snapshot.study().settings();
+    Frame frame = frame("Settings", "./settings");
+    Settings settings = frame.snapshot().study().settings();
     StudyText yaml = session.yaml();
-    List<SettingsView.Field> fields = new ArrayList<>();
-    for (Setting.Field field : FIELDS) {
-      fields.add(view(field, shown(field, yaml, s)));
-    }
-    List<SettingsView.ZoneRow> zones = new ArrayList<>();
-    for (DeclaredZone zone : s.zones()) {
-      zones.add(
-          new SettingsView.ZoneRow(
-              zones.size(),
-              zone.name(),
-              zone.fixture(),
-              StudyText.flow(zone.fromHz()),
-              StudyText.flow(zone.toHz())));
-    }
-    return Pages.fill("settings.jte", Map.of("view", view(snapshot, List.of(), fields, zones)));
+    Map<String, String> values = new LinkedHashMap<>();
+    fields().forEach(field -> values.put(field.key(), shown(field, yaml, settings)));
+    return filled(200, frame, List.of(), values, zones(settings));
+  }
+
+  /** Before the text is looked at: a page that is older than it is refused later. */
+  private Frame frame(String title, String here) throws IOException {
+    return pages.frame(Frame.Part.SETTINGS, title, here);
   }
 
   Response change(Request request) throws Exception {
-    Snapshot snapshot = session.snapshot();
+    Frame frame = frame("Settings", "./settings");
+    Settings settings = frame.snapshot().study().settings();
     StudyText yaml = session.yaml();
     StudyText changed = yaml;
     List<String> words = new ArrayList<>();
-    Settings s = snapshot.study().settings();
-    for (Setting.Field field : FIELDS) {
-      String given = request.text(field.key());
-      if (request.fields().containsKey(field.key()) && !given.equals(shown(field, yaml, s))) {
-        changed = changed.with(field.key(), given);
-        words.add(field.key() + " " + (given.isEmpty() ? "(empty)" : given));
+    Map<String, String> values = new LinkedHashMap<>();
+    for (Setting.Field field : fields()) {
+      String key = field.key();
+      String given = request.text(key);
+      values.put(key, given);
+      if (request.fields().containsKey(key) && !given.equals(shown(field, yaml, settings))) {
+        changed = changed.with(key, given);
+        words.add(key + " " + (given.isEmpty() ? "(empty)" : given));
       }
     }
-    List<SettingsView.ZoneRow> rows = rows(request);
-    if (request.fields().containsKey("zone-0-name") && !same(rows, s.zones())) {
-      changed = changed.withList("zones", rows.stream().map(SettingsPages::item).toList());
+    List<ZoneRow> rows = rows(request);
+    if (request.fields().containsKey("zone-0-name") && !rows.equals(zones(settings))) {
+      changed = changed.withList("zones", rows.stream().map(ZoneRow::item).toList());
       words.add("zones");
     }
     try {
-      session.settle(
-          request.number("revision"),
-          changed,
-          "Settings changed: " + String.join(", ", words) + ".");
+      String what = "Settings changed: " + String.join(", ", words) + ".";
+      session.settle(request.number("revision"), changed, what);
       return Response.seeOther("./study");
     } catch (UnusableInput e) {
-      List<SettingsView.Field> fields =
-          FIELDS.stream().map(f -> view(f, request.text(f.key()))).toList();
-      List<String> problems = e.problems().stream().map(Problem::text).toList();
-      return Pages.fill(
-          400, "settings.jte", Map.of("view", view(snapshot, problems, fields, rows)));
+      return filled(400, frame, e.problems(), values, rows);
     }
   }
 
-  private SettingsView view(
-      Snapshot snapshot,
-      List<String> problems,
-      List<SettingsView.Field> fields,
-      List<SettingsView.ZoneRow> zones)
-      throws IOException {
-    List<SettingsView.ZoneRow> rows = new ArrayList<>(zones);
+  private static Response filled(
+      int status,
+      Frame frame,
+      List<Problem> problems,
+      Map<String, String> values,
+      List<ZoneRow> zones) {
+    List<ZoneRow> rows = new ArrayList<>(zones);
     for (int k = 0; k < EMPTY_ROWS; k++) {
-      rows.add(new SettingsView.ZoneRow(rows.size(), "", "", "", ""));
+      rows.add(ZoneRow.EMPTY);
     }
-    return new SettingsView(
-        pages.frame(snapshot, Frame.Part.SETTINGS, "Settings", "./settings"),
-        problems,
-        fields,
-        rows,
-        List.of(snapshot.study().from().name(), snapshot.study().to().name()));
-  }
-
-  private static SettingsView.Field view(Setting.Field field, String value) {
-    List<String> choices = new ArrayList<>(field.choices());
-    if (!choices.isEmpty() && !choices.contains(value)) {
-      choices.add(value); // as study.yaml writes it, or as it was sent: nothing else is put there
-    }
-    return new SettingsView.Field(field.key(), field.label(), value, field.hint(), choices);
+    return Pages.fill(
+        status,
+        "settings.jte",
+        Map.of("frame", frame, "problems", problems, "values", values, "zones", rows));
   }
 
   private static String shown(Setting.Field field, StudyText yaml, Settings inForce) {
     return yaml.value(field.key()).orElseGet(() -> field.text(inForce));
   }
 
+  private static List<ZoneRow> zones(Settings settings) {
+    return settings.zones().stream().map(ZoneRow::of).toList();
+  }
+
   /** Rows in which anything stands; what is missing is for the reader to say. */
-  private static List<SettingsView.ZoneRow> rows(Request request) {
-    List<SettingsView.ZoneRow> rows = new ArrayList<>();
+  private static List<ZoneRow> rows(Request request) {
+    List<ZoneRow> rows = new ArrayList<>();
     for (int k = 0; k < MOST_ROWS; k++) {
-      String name = request.text("zone-" + k + "-name");
-      String from = request.text("zone-" + k + "-from");
-      String to = request.text("zone-" + k + "-to");
-      if (!(name + from + to).isEmpty()) {
-        rows.add(
-            new SettingsView.ZoneRow(
-                rows.size(), name, request.text("zone-" + k + "-fixture"), from, to));
+      String zone = "zone-" + k;
+      ZoneRow row =
+          new ZoneRow(
+              request.text(zone + "-name"),
+              request.text(zone + "-fixture"),
+              request.text(zone + "-from"),
+              request.text(zone + "-to"));
+      if (!(row.name + row.fromHz + row.toHz).isEmpty()) {
+        rows.add(row);
       }
     }
     return rows;
   }
 
-  private static boolean same(List<SettingsView.ZoneRow> rows, List<DeclaredZone> zones) {
-    List<List<String>> given =
-        rows.stream().map(r -> List.of(r.name(), r.fixture(), r.fromHz(), r.toHz())).toList();
-    return given.equals(
-        zones.stream()
-            .map(
-                z ->
-                    List.of(
-                        z.name(),
-                        z.fixture(),
-                        StudyText.flow(z.fromHz()),
-                        StudyText.flow(z.toHz())))
-            .toList());
+  Response text(Request request) throws IOException {
+    Frame frame = frame("Text of study.yaml", "./settings-text");
+    return filled(200, frame, session.yaml().text(), List.of());
   }
 
-  private static String item(SettingsView.ZoneRow row) {
-    Map<String, String> zone = new LinkedHashMap<>();
-    zone.put("name", row.name());
-    zone.put("fixture", row.fixture());
-    zone.put("from_hz", row.fromHz());
-    zone.put("to_hz", row.toHz());
-    return StudyText.flow(zone);
+  Response changeText(Request request) throws Exception {
+    String before = session.yaml().text();
+    String sent = request.raw("text").replace("\r\n", "\n");
+    // A browser sends its own line ends; the file keeps those it has.
+    String lines = before.contains("\r\n") ? sent.replace("\n", "\r\n") : sent;
+    boolean same = before.replace("\r\n", "\n").equals(sent);
+    try {
+      session.settle(
+          request.number("revision"),
+          new StudyText(same ? before : lines),
+          "The text of study.yaml was edited.");
+      return Response.seeOther("./study");
+    } catch (UnusableInput e) {
+      return filled(400, frame("Text of study.yaml", "./settings-text"), sent, e.problems());
+    }
+  }
+
+  private Response filled(int status, Frame frame, String text, List<Problem> problems) {
+    String yaml = session.yamlName();
+    return Pages.fill(
+        status,
+        "text.jte",
+        Map.of("frame", frame, "text", text, "yaml", yaml, "problems", problems));
   }
 }

@@ -22,10 +22,10 @@ public final class Sketches {
 
   private static final double LEAST_SPAN_DB = 10;
 
-  private final Map<Integer, String> byLine = new TreeMap<>();
+  private Sketches() {}
 
-  /** Sketches of a unit's seatings on a fixture. */
-  public Sketches(StudyOutcome outcome, String unit, Fixture fixture) {
+  /** A unit's seatings on a fixture that could be used: SVG path data by line of the table. */
+  public static Map<Integer, String> of(StudyOutcome outcome, String unit, Fixture fixture) {
     double low = 0;
     double high = 0;
     Map<Integer, Levels> seatings = new TreeMap<>();
@@ -40,19 +40,12 @@ public final class Sketches {
         }
       }
     }
-    double lowDb = low;
     double spanDb = Math.max(LEAST_SPAN_DB, high - low);
-    seatings.forEach((line, levels) -> byLine.put(line, path(levels, lowDb, spanDb)));
-  }
-
-  /** Every seating as SVG path data; empty when there is none. */
-  public String all() {
-    return String.join("", byLine.values());
-  }
-
-  /** The seating in a line of the table; empty when it could not be used. */
-  public String one(int line) {
-    return byLine.getOrDefault(line, "");
+    Map<Integer, String> paths = new TreeMap<>();
+    for (Map.Entry<Integer, Levels> seating : seatings.entrySet()) {
+      paths.put(seating.getKey(), path(seating.getValue(), low, spanDb));
+    }
+    return paths;
   }
 
   private static String path(Levels levels, double lowDb, double spanDb) {

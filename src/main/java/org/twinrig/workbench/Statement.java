@@ -42,13 +42,12 @@ public record Statement(Upload upload) {
    * @param all what holds for every file, by column
    * @param own what a file says otherwise, by column; one map per file
    */
-  Findings<CatalogueReader.Catalogue> byForm(
-      Path folder, Map<String, String> all, List<Map<String, String>> own)
+  Findings<CatalogueReader.Catalogue> byForm(Map<String, String> all, List<Map<String, String>> own)
       throws UnusableInput, IOException {
     List<Map<String, String>> said = new ArrayList<>();
     own.forEach(o -> said.add(merged(all, o)));
     List<Integer> graphs = graphs(said);
-    Path table = folder.resolve(Upload.STATEMENT);
+    Path table = upload.folder().resolve(Upload.STATEMENT);
     Files.writeString(table, table(graphs, said), StandardCharsets.UTF_8);
     Findings<CatalogueReader.Catalogue> read = CatalogueReader.read(table, Upload.STATEMENT);
     return new Findings<>(read.value(), byFile(read.problems(), graphs));
@@ -131,31 +130,24 @@ public record Statement(Upload upload) {
     for (CatalogueEntry row : read.value().entries()) {
       List<String> files = new ArrayList<>(List.of(row.file()));
       row.subtracted().flatMap(CatalogueEntry.Subtracted::file).ifPresent(files::add);
-      boolean all = true;
-      for (String file : files) {
-        Optional<Integer> found = upload.find(file);
-        found.ifPresent(named::add);
-        if (found.isEmpty()) {
-          all = false;
-          problems.add(
-              Problem.refused(
-                  Upload.STATEMENT,
-                  row.line(),
-                  "no file, or more than one, was sent for `" + file + "`",
-                  "send it along with " + Upload.STATEMENT + ", under a name of its own"));
-        }
+      files.forEach(file -> upload.find(file).ifPresent(named::add));
+      List<String> missing = files.stream().filter(f -> upload.find(f).isEmpty()).toList();
+      for (String file : missing) {
+        problems.add(
+            Problem.refused(
+                Upload.STATEMENT,
+                row.line(),
+                "no file, or more than one, was sent for `" + file + "`",
+                "send it along with " + Upload.STATEMENT + ", under a name of its own"));
       }
-      if (all) {
+      if (missing.isEmpty()) {
         there.add(row);
       }
     }
+    String unnamed = "was sent, but no row of " + Upload.STATEMENT + " names it";
     for (int k = 0; k < upload.files().size(); k++) {
       if (!named.contains(k)) {
-        problems.add(
-            Problem.note(
-                upload.names().get(k),
-                0,
-                "was sent, but no row of " + Upload.STATEMENT + " names it"));
+        problems.add(Problem.note(upload.names().get(k), 0, unnamed));
       }
     }
     return new Findings<>(read.value().with(there), problems);

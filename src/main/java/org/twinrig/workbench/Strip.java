@@ -1,7 +1,6 @@
 package org.twinrig.workbench;
 
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -11,6 +10,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.report.figure.MarkStrip;
+import org.twinrig.report.figure.Stretch;
 
 /**
  * A mark strip as the figures draw it: full bar, half bar, hatching, gap.
@@ -24,11 +24,6 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
   private static final double HEIGHT = 14;
   private static final int[] TICKS_HZ = {20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000};
 
-  public Strip {
-    bars = List.copyOf(bars);
-    ticks = List.copyOf(ticks);
-  }
-
   /**
    * A run of bands, or one band: SVG path data, its class in the style sheet, and where it leads
    * (empty when nowhere).
@@ -40,26 +35,20 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
 
   /** Runs of bands that look alike. */
   public static Strip runs(String words, KindOutcome kind) {
-    List<MarkedBand> bands = kind.transfer().bands();
-    List<Bar> bars = new ArrayList<>();
-    for (int start = 0; start < bands.size(); ) {
-      MarkedBand first = bands.get(start);
-      int end = start + 1;
-      while (end < bands.size() && word(bands.get(end)).equals(word(first))) {
-        end++;
-      }
-      bars.add(bar(kind, first, bands.get(end - 1), ""));
-      start = end;
-    }
-    return new Strip(words, bars, ticks(kind.paired().grid()));
+    BandGrid grid = kind.paired().grid();
+    List<Stretch> runs = Stretch.ofBands(kind.transfer().bands());
+    return new Strip(words, runs.stream().map(s -> bar(grid, s, "")).toList(), ticks(grid));
   }
 
   /** Every band by itself, each a link to why it is marked. */
   public static Strip bands(KindOutcome kind) {
+    BandGrid grid = kind.paired().grid();
     return new Strip(
         "Marks band by band; each leads to its reasons",
-        kind.transfer().bands().stream().map(b -> bar(kind, b, b, Pages.band(kind, b))).toList(),
-        ticks(kind.paired().grid()));
+        kind.transfer().bands().stream()
+            .map(b -> bar(grid, Stretch.ofBands(List.of(b)).get(0), Pages.band(kind, b)))
+            .toList(),
+        ticks(grid));
   }
 
   /** What a band shows, in words. */
@@ -67,22 +56,21 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
     return band.empty() ? "no data" : band.mark().word();
   }
 
-  private static Bar bar(KindOutcome kind, MarkedBand first, MarkedBand last, String path) {
-    Mark shown = first.empty() ? Mark.RELIABLE : first.mark(); // a gap has a frame to point at
+  private static Bar bar(BandGrid grid, Stretch s, String path) {
+    Mark shown = s.mark().orElse(Mark.RELIABLE); // a gap has a frame to point at
     String style =
         switch (shown) {
-          case RELIABLE -> first.empty() ? "gap" : "full";
+          case RELIABLE -> s.mark().isEmpty() ? "gap" : "full";
           case CAUTION -> "half";
           case UNRELIABLE -> "hatched";
         };
-    double lowHz = first.band().lowerHz();
-    double highHz = last.band().upperHz();
-    double x = x(kind.paired().grid(), lowHz);
-    double width = x(kind.paired().grid(), highHz) - x;
+    double x = x(grid, s.fromHz());
+    double width = x(grid, s.toHz()) - x;
+    String word = s.mark().map(Mark::word).orElse("no data");
     return new Bar(
         MarkStrip.path(shown, new Rectangle2D.Double(x, 0, width, HEIGHT)),
         style,
-        Numbers.hertz(lowHz) + " to " + Numbers.hertz(highHz) + ": " + word(first),
+        Numbers.hertz(s.fromHz()) + " to " + Numbers.hertz(s.toHz()) + ": " + word,
         path);
   }
 

@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
@@ -89,34 +88,29 @@ public final class StudySession {
   synchronized void exclude(long revision, int line, String unit, String reason)
       throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
-    String table = files.get(LabFiles.CAPTURES).name();
-    CaptureEntry entry =
-        snapshot().study().captures().stream()
-            .filter(c -> c.line() == line)
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    unusable(
-                        table,
-                        line,
-                        "no capture of the study stands in this line",
-                        "go back to the unit and choose one of its captures"));
-    if (!entry.unit().equals(unit)) {
-      throw unusable(
-          table,
-          line,
-          "a capture of `" + entry.unit() + "` stands in this line, none of `" + unit + "`",
-          "open the unit's page again and choose one of its captures");
+    LabFile table = files.get(LabFiles.CAPTURES);
+    Optional<CaptureEntry> found =
+        snapshot().study().captures().stream().filter(c -> c.line() == line).findFirst();
+    if (found.isEmpty() || !found.get().unit().equals(unit)) {
+      String what =
+          found
+              .map(
+                  c ->
+                      "a capture of `%s` stands in this line, none of `%s`"
+                          .formatted(c.unit(), unit))
+              .orElse("no capture of the study stands in this line");
+      String remedy =
+          (found.isEmpty() ? "go back to the unit" : "open the unit's page again")
+              + " and choose one of its captures";
+      throw new UnusableInput(Problem.fatal(table.name(), line, what, remedy));
     }
-    byte[] before = files.get(LabFiles.CAPTURES).bytes();
-    byte[] after = new MendedTable(before).with(line, "exclude", reason);
+    byte[] after = new MendedTable(table.bytes()).with(line, "exclude", reason);
+    String done = reason.isEmpty() ? "taken back" : "left out: " + reason;
+    CaptureEntry c = found.get();
     String what =
-        named(entry) + (reason.isEmpty() ? " was taken back." : " was left out: " + reason + ".");
+        "%s on %s, seating %s (%s), was %s."
+            .formatted(c.unit(), c.fixture(), c.seating(), c.side(), done);
     change(LabFiles.CAPTURES, after, what);
-  }
-
-  private static UnusableInput unusable(String table, int line, String what, String remedy) {
-    return UnusableInput.fatal(table, line, what, remedy);
   }
 
   /** Writes a changed study.yaml, when the reader can read it. */
@@ -191,11 +185,9 @@ public final class StudySession {
   private void refuseStale(long revision) throws RefusedException {
     if (revision != snapshot().revision()) {
       throw new RefusedException(
-          409,
-          "The study has changed meanwhile",
-          "Nothing was changed: the page you sent this from is older than the study. Since then:",
-          entries.stream().filter(e -> e.revision() > revision).map(Entry::what).toList(),
-          false);
+          RefusedException.Why.STALE,
+          "",
+          entries.stream().filter(e -> e.revision() > revision).map(Entry::what).toList());
     }
   }
 
@@ -241,8 +233,7 @@ public final class StudySession {
   private void put(String what, Optional<String> undo, Findings<Study> read) throws UnusableInput {
     Study study = read.value();
     Optional<StudyOutcome> before = snapshot == null ? Optional.empty() : snapshot.outcome();
-    Findings<List<Capture>> captures = new Findings<>(curves.of(study), curves.problems());
-    StudyRun run = StudyRun.of(read, captures, before, threads);
+    StudyRun run = StudyRun.of(read, curves.of(study), before, threads);
     long revision = snapshot == null ? 1 : snapshot.revision() + 1;
     Snapshot next =
         new Snapshot(
@@ -252,16 +243,5 @@ public final class StudySession {
       entries.remove(0);
     }
     snapshot = next;
-  }
-
-  private static String named(CaptureEntry entry) {
-    return entry.unit()
-        + " on "
-        + entry.fixture()
-        + ", seating "
-        + entry.seating()
-        + " ("
-        + entry.side()
-        + "),";
   }
 }

@@ -5,9 +5,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
-import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
@@ -16,10 +17,8 @@ import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.report.html.Plate;
-import org.twinrig.study.DataRoot;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 
 /**
@@ -75,27 +74,29 @@ public record TranslatedCatalogue(
   /** Takes the study's own catalogue through it. */
   static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)
       throws UnusableInput, IOException {
-    Path home = catalogue.toRealPath().resolveSibling("");
     String name = String.valueOf(catalogue.getFileName());
-    return run(snapshot, CatalogueReader.read(catalogue, name), home, threads, work);
+    return run(snapshot, catalogue, CatalogueReader.read(catalogue, name), threads, work);
   }
 
-  /** Reads what was said of files. */
-  @FunctionalInterface
-  interface Statement {
-    Findings<CatalogueReader.Catalogue> read() throws UnusableInput, IOException;
-  }
-
-  /** Takes files that were sent through the study, and deletes them. */
+  /**
+   * Takes files that were sent through the study, and deletes them.
+   *
+   * @param statement reads what was said of them
+   */
   static TranslatedCatalogue ofUpload(
-      Snapshot snapshot, Upload upload, Statement statement, int threads, Work work)
-      throws UnusableInput, IOException {
+      Snapshot snapshot,
+      Upload upload,
+      Callable<Findings<CatalogueReader.Catalogue>> statement,
+      int threads,
+      Work work)
+      throws Exception {
     try {
-      Findings<CatalogueReader.Catalogue> read = statement.read();
+      Findings<CatalogueReader.Catalogue> read = statement.call();
       CatalogueReader.Catalogue placed =
           read.value().with(read.value().entries().stream().map(upload::placed).toList());
+      Path table = upload.folder().resolve(Upload.STATEMENT);
       TranslatedCatalogue done =
-          run(snapshot, new Findings<>(placed, read.problems()), upload.folder(), threads, work);
+          run(snapshot, table, new Findings<>(placed, read.problems()), threads, work);
       return new TranslatedCatalogue(
           snapshot,
           done.lines,
@@ -109,22 +110,13 @@ public record TranslatedCatalogue(
 
   private static TranslatedCatalogue run(
       Snapshot snapshot,
+      Path table,
       Findings<CatalogueReader.Catalogue> catalogue,
-      Path home,
       int threads,
       Work work)
       throws UnusableInput, IOException {
     StudyOutcome outcome = snapshot.estimated();
     work.expect(catalogue.value().entries().size());
-    // Smoothed graphs go through the study smoothed alike.
-    Chain translations =
-        Chain.of(List.of(outcome.translation()))
-            .withAlike(
-                catalogue.value().smoothings(),
-                smoothing -> {
-                  work.stopIfCancelled();
-                  return List.of(SmoothedStudy.of(outcome, smoothing, threads));
-                });
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     CatalogueRun.Sink sink =
         graph -> {
@@ -135,7 +127,7 @@ public record TranslatedCatalogue(
           work.step();
         };
     Findings<CatalogueRun.Outcome> done =
-        new CatalogueRun(translations, threads).run(catalogue, home, new DataRoot(home), sink);
+        TranslationChain.of(TranslationChain.Link.of(outcome)).run(table, catalogue, threads, sink);
     return new TranslatedCatalogue(
         snapshot, done.value().lines(), kept, done.problems(), new ConcurrentHashMap<>());
   }

@@ -1,15 +1,16 @@
 package org.twinrig.workbench;
 
 import java.io.IOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.translation.CatalogueEntry;
@@ -30,11 +31,6 @@ public record Upload(
   static final String STATEMENT = "catalogue.csv";
 
   private static final Pattern ON_DISK = Pattern.compile("twinrig-sent-([0-9]{5})");
-
-  public Upload {
-    names = List.copyOf(names);
-    files = List.copyOf(files);
-  }
 
   /**
    * Moves files that were sent into a folder of their own.
@@ -107,12 +103,10 @@ public record Upload(
 
   /** Deletes a folder that holds nothing but files. */
   static void delete(Path folder) throws IOException {
-    List<Path> inside;
-    try (Stream<Path> files = Files.list(folder)) {
-      inside = files.toList();
-    }
-    for (Path file : inside) {
-      Files.delete(file);
+    try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
+      for (Path file : files) {
+        Files.delete(file);
+      }
     }
     Files.delete(folder);
   }
@@ -127,15 +121,16 @@ public record Upload(
         row.graph(),
         row.unit(),
         row.kind(),
-        find(row.file()).map(Upload::onDisk).orElse(row.file()),
+        placed(row.file()),
         row.averaged(),
         row.subtracted()
-            .map(
-                s ->
-                    new CatalogueEntry.Subtracted(
-                        s.file().map(f -> find(f).map(Upload::onDisk).orElse(f)), s.smoothing())),
+            .map(s -> new CatalogueEntry.Subtracted(s.file().map(this::placed), s.smoothing())),
         row.smoothing(),
         row.line());
+  }
+
+  private String placed(String file) {
+    return find(file).map(Upload::onDisk).orElse(file);
   }
 
   /** A problem that names the files as the lab does; where it sent no table, there are no rows. */
@@ -152,12 +147,11 @@ public record Upload(
   }
 
   private String named(String text) {
-    return ON_DISK
-        .matcher(text)
-        .replaceAll(
-            m -> {
-              int k = Integer.parseInt(m.group(1));
-              return Matcher.quoteReplacement(k < names.size() ? names.get(k) : m.group());
-            });
+    return ON_DISK.matcher(text).replaceAll(found -> Matcher.quoteReplacement(name(found)));
+  }
+
+  private String name(MatchResult onDisk) {
+    int file = Integer.parseInt(onDisk.group(1));
+    return file < names.size() ? names.get(file) : onDisk.group();
   }
 }

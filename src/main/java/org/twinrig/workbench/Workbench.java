@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.net.BindException;
 import java.net.Inet6Address;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
 import java.nio.file.Path;
@@ -110,11 +109,10 @@ public final class Workbench implements AutoCloseable {
   }
 
   private static String beginning(Study study) {
-    return "Reading "
-        + Numbers.count(study.captures().size(), "capture", "captures")
-        + " of "
-        + Numbers.count(study.units().size(), "unit", "units")
-        + " and estimating the study; the address to open follows.";
+    return "Reading %s of %s and estimating the study; the address to open follows."
+        .formatted(
+            Numbers.count(study.captures().size(), "capture", "captures"),
+            Numbers.count(study.units().size(), "unit", "units"));
   }
 
   private static Workbench answering(
@@ -128,7 +126,7 @@ public final class Workbench implements AutoCloseable {
       Incoming incoming = new Incoming(limits);
       Access access = new Access(options.bind(), connector.getLocalPort());
       Pages pages = new Pages(session, access.formToken());
-      Refusals refusals = new Refusals(access.formToken(), options.faults());
+      Refusals refusals = new Refusals(access.formToken(), limits, options.faults());
       server.setHandler(
           new RequestHandler(
               access, actions(session, pages, queue, options, incoming), incoming, refusals));
@@ -173,9 +171,8 @@ public final class Workbench implements AutoCloseable {
     http.setSendServerVersion(false);
     http.setSendXPoweredBy(false);
     ServerConnector connector = new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
-    InetSocketAddress place = new InetSocketAddress(options.bind(), options.port());
-    connector.setHost(place.getAddress().getHostAddress());
-    connector.setPort(place.getPort());
+    connector.setHost(options.bind().getHostAddress());
+    connector.setPort(options.port());
     connector.setIdleTimeout(limits.silence().toMillis());
     server.addConnector(connector);
     return connector;
@@ -189,7 +186,6 @@ public final class Workbench implements AutoCloseable {
     SettingsPages settings = new SettingsPages(session, pages);
     CataloguePages catalogue = new CataloguePages(session, pages, queue, options.threads());
     SentPages sent = new SentPages(pages, catalogue, incoming);
-    TextPages text = new TextPages(session, pages);
     ReportPages report = new ReportPages(session, pages, queue, options);
     WorkPages work = new WorkPages(pages, queue);
     Map<String, RequestHandler.Action> actions = new HashMap<>();
@@ -202,8 +198,8 @@ public final class Workbench implements AutoCloseable {
     actions.put("POST /reload", study::reload);
     actions.put("GET /settings", settings::settings);
     actions.put("POST /settings", settings::change);
-    actions.put("GET /settings-text", text::text);
-    actions.put("POST /settings-text", text::change);
+    actions.put("GET /settings-text", settings::text);
+    actions.put("POST /settings-text", settings::changeText);
     actions.put("GET /zones", study::zones);
     actions.put("GET /catalogue", catalogue::catalogue);
     actions.put("POST /catalogue", sent::receive);

@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 
 class RefusalsTest {
   private final List<Exception> faults = new ArrayList<>();
-  private final Refusals refusals = new Refusals("formToken", faults::add);
+  private final Refusals refusals =
+      new Refusals("formToken", Incoming.Limits.STANDARD, faults::add);
 
   private String body(Response response) {
     return new String(response.body(), StandardCharsets.UTF_8);
@@ -27,7 +28,7 @@ class RefusalsTest {
 
   @Test
   void tooLittleMemoryIsNoFaultOfTheProgram() {
-    Response response = refusals.noMemory();
+    Response response = refusals.because(RefusedException.Why.MEMORY, List.of());
     assertEquals(503, response.status());
     assertTrue(
         body(response)

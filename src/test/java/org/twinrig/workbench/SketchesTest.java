@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.analysis.StudyOutcome;
@@ -22,16 +23,16 @@ class SketchesTest {
             .outcome()
             .orElseThrow();
     CaptureEntry first = outcome.study().captures().get(0);
-    Sketches sketches = new Sketches(outcome, first.unit(), outcome.study().from());
-    String own = sketches.one(first.line());
+    Map<Integer, String> sketches = Sketches.of(outcome, first.unit(), outcome.study().from());
+    String own = sketches.get(first.line());
+    String all = String.join("", sketches.values());
     assertTrue(own.matches("M[0-9.]+ [0-9.]+(L[0-9.]+ [0-9.]+)+"), own);
-    assertTrue(sketches.all().contains(own));
-    assertEquals(3, sketches.all().chars().filter(c -> c == 'M').count());
-    for (String number : sketches.all().substring(1).split("[ML ]", -1)) {
+    assertEquals(3, sketches.size());
+    assertEquals(3, all.chars().filter(c -> c == 'M').count());
+    for (String number : all.substring(1).split("[ML ]", -1)) {
       double at = Double.parseDouble(number);
       assertTrue(at >= 0 && at <= 200, number);
     }
-    assertEquals("", sketches.one(9999));
-    assertEquals("", new Sketches(outcome, "no unit", outcome.study().to()).all());
+    assertEquals(Map.of(), Sketches.of(outcome, "no unit", outcome.study().to()));
   }
 }

@@ -196,7 +196,7 @@ class WorkbenchChangesTest extends OpenWorkbench {
     byte[] now = Files.readAllBytes(captures);
     RefusedException refused =
         assertThrows(RefusedException.class, () -> session.exclude(1, 2, unit, "not this one"));
-    assertEquals("captures.csv has changed on the disk", refused.title());
+    assertEquals("captures.csv has changed on the disk", refused.getMessage());
     assertArrayEquals(now, Files.readAllBytes(captures));
   }
 
