@@ -247,7 +247,9 @@ final class TranslateCommand extends TwinrigCommand {
             ? "a reference needs the kind whose mean transfer is to be applied"
             : "the study has no kind `" + kind + "`";
     String remedy =
-        name.map(n -> NearestName.question(n, kinds)).orElse("") + "kinds of the study: " + String.join(", ", kinds);
+        name.map(n -> NearestName.question(n, kinds)).orElse("")
+            + "kinds of the study: "
+            + String.join(", ", kinds);
     return name.flatMap(translation::kind)
         .orElseThrow(() -> UnusableInput.fatal("--kind", 0, what, remedy));
   }

@@ -10,9 +10,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.twinrig.intake.NearestName;
 import org.twinrig.capture.Fixture;
 import org.twinrig.intake.CaptureFile;
+import org.twinrig.intake.NearestName;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Smoothing;
@@ -142,7 +142,9 @@ record Declaration(
   }
 
   private static String declaredFixtures(String misspelt, List<String> names) {
-    return NearestName.question(misspelt, names) + "fixtures declared here: " + String.join(", ", names);
+    return NearestName.question(misspelt, names)
+        + "fixtures declared here: "
+        + String.join(", ", names);
   }
 
   private static Optional<Named> named(StudyPlace place, DataRoot data, YamlValue value) {

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.twinrig.intake.NearestName;
 import org.twinrig.band.BandGrid;
+import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Anchor;
 import org.twinrig.spectrum.ImpulseWindow;
@@ -205,7 +205,8 @@ final class SettingReaders {
       return name;
     }
     String all = fixtures.stream().map(f -> "`" + f + "`").collect(Collectors.joining(" and "));
-    return value.refuse(NearestName.question(name.get(), fixtures) + "this study's fixtures are " + all);
+    return value.refuse(
+        NearestName.question(name.get(), fixtures) + "this study's fixtures are " + all);
   }
 
   static Optional<ImpulseWindow> window(YamlValue value, Setting.Context so) {

@@ -14,7 +14,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.CatalogueReader;
