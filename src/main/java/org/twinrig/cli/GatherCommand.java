@@ -205,7 +205,7 @@ final class GatherCommand extends TwinrigCommand {
   }
 
   private static String summary(Gatherer.Found found, int captures, int units) {
-    return "Of %s, %d are captures and %d are refused; %s and %s are new."
+    return "Of %s, %s are captures and %s are refused; %s and %s are new."
         .formatted(
             Numbers.count(found.files(), "file", "files"),
             found.captures().size(),

@@ -79,7 +79,7 @@ public final class Main implements Runnable {
     } catch (OutOfMemoryError e) {
       err.println(
           """
-          twinrig: the memory Java may use (%d MB) is not enough for this; give it more, for \
+          twinrig: the memory Java may use (%s MB) is not enough for this; give it more, for \
           example with TWINRIG_JAVA_OPTIONS=-Xmx2g; earlier results are untouched"""
               .formatted(Runtime.getRuntime().maxMemory() >> 20));
       return CommandLine.ExitCode.SOFTWARE;

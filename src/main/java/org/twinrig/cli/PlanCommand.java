@@ -120,11 +120,11 @@ final class PlanCommand extends TwinrigCommand {
     int minUnits = outcome.study().settings().minUnits();
     refuse(
         unitsMax != null && unitsMax < present,
-        "--units-max is %d, but the study has %d units of %s already; give %d or more"
+        "--units-max is %s, but the study has %s units of %s already; give %s or more"
             .formatted(unitsMax, present, largest.kind(), present));
     refuse(
         unitsMax != null && unitsMax < minUnits,
-        "--units-max is %d, but the study asks for min_units: %d; give %d or more"
+        "--units-max is %s, but the study asks for min_units: %s; give %s or more"
             .formatted(unitsMax, minUnits, minUnits));
     Tolerance tolerance = outcome.study().settings().tolerance();
     return new PlanLimits(

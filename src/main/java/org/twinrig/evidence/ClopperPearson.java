@@ -31,7 +31,7 @@ public record ClopperPearson(int hits, int trials, double confidence, double low
     if (hits < 0 || hits > trials || trials < 1) {
       throw new IllegalArgumentException(
           "a share needs 0 <= hits <= trials and 1 or more trials, but has "
-              + "%d of %d".formatted(hits, trials));
+              + "%s of %s".formatted(hits, trials));
     }
     return hits == 0
         ? 0

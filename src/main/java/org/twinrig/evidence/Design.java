@@ -9,7 +9,7 @@ public record Design(int units, int seatingsFrom, int seatingsTo) {
   public Design {
     if (units < 1 || seatingsFrom < 1 || seatingsTo < 1) {
       throw new IllegalArgumentException(
-          "a design needs 1 or more units and seatings, but has %d, %d, %d"
+          "a design needs 1 or more units and seatings, but has %s, %s, %s"
               .formatted(units, seatingsFrom, seatingsTo));
     }
   }

@@ -21,7 +21,7 @@ public record PlanLimits(
     if (unitsMin < 1 || unitsMax < unitsMin || seatingsMax < FEWEST_SEATINGS) {
       throw new IllegalArgumentException(
           "a plan needs 1 or more units, no fewer than asked for, and 2 or more seatings, but has "
-              + "%d to %d and at most %d".formatted(unitsMin, unitsMax, seatingsMax));
+              + "%s to %s and at most %s".formatted(unitsMin, unitsMax, seatingsMax));
     }
   }
 }

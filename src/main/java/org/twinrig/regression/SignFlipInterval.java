@@ -93,7 +93,7 @@ public record SignFlipInterval(double confidence, long seed) {
   public double ofDifference(double[][] first, double[][] second) {
     if (first.length < 2 || second.length < 2) {
       throw new IllegalArgumentException(
-          "each group needs two or more units, but they have %d and %d"
+          "each group needs two or more units, but they have %s and %s"
               .formatted(first.length, second.length));
     }
     SplittableRandom random = new SplittableRandom(seed);

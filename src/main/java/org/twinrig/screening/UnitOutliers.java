@@ -71,7 +71,7 @@ public record UnitOutliers(
         units,
         List.of(),
         Optional.of(
-            "whether one of the %s departs from the others cannot be judged: that takes %d"
+            "whether one of the %s departs from the others cannot be judged: that takes %s"
                 .formatted(Numbers.count(units, "unit", "units"), LEAST_UNITS)));
   }
 

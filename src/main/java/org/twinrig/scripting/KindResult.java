@@ -110,7 +110,7 @@ public final class KindResult {
     int present = kind.paired().units().size();
     if (unitsMax < present) {
       throw new IllegalArgumentException(
-          "the study has %d units already, but at most %d are asked for"
+          "the study has %s units already, but at most %s are asked for"
               .formatted(present, unitsMax));
     }
     return Plan.of(

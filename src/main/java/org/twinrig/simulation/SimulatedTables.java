@@ -140,7 +140,7 @@ record SimulatedTables(SimulatedStudy study) {
         # and over the good seatings of each, of anchored level on the new fixture minus
         # anchored level on the old one. Anchor: mean of the bands from 300 Hz to 1000 Hz.
         # Lost seals, drift and noise have no part in it.
-        # Monte Carlo over %d units per kind.
+        # Monte Carlo over %s units per kind.
         kind,band_hz,lower_hz,upper_hz,true_db"""
             .formatted(TrueLevels.POPULATION),
         study.plan().groups().stream()
