@@ -13,7 +13,8 @@ import org.twinrig.study.PairedUnits;
  * @param units {@code n₀}, how many units the study has here
  * @param unitVariance of one unit's difference about the mean of the kind, its seatings with it,
  *     dB²
- * @param meanSquare {@code loo_rms²} in dB²
+ * @param meanSquare mean square of the errors on units left out that intervals rest on, dB²
+ * @param priorFreedom degrees of freedom that neighbouring bands lend to it
  * @param parameters {@code p}, how many coefficients the rule spends beside the mean
  * @param from seating on the old fixture, as the rule lets it through
  * @param to seating on the new fixture
@@ -22,6 +23,7 @@ record BandVariance(
     int units,
     double unitVariance,
     double meanSquare,
+    double priorFreedom,
     double parameters,
     Seating from,
     Seating to) {
@@ -51,7 +53,7 @@ record BandVariance(
 
   static BandVariance of(PairedUnits paired, int band, BandOutcome.Fitted fitted) {
     BandSample sample = paired.at(band);
-    double rms = fitted.prediction().looRmsDb();
+    BandOutcome.Errors errors = fitted.prediction().errors();
     OptionalDouble old =
         fitted
             .prediction()
@@ -61,7 +63,8 @@ record BandVariance(
     return new BandVariance(
         sample.size(),
         fitted.mean().tauSquared() + fitted.scatter().seatingVariance(),
-        rms * rms,
+        errors.varianceDb2(),
+        errors.degreesOfFreedom() - (sample.size() - 1),
         fitted.prediction().window().map(w -> parameters(w, paired, sample)).orElse(0.0),
         Seating.of(old, sample.from()),
         Seating.of(sample.to().variance(), sample.to()));

@@ -14,8 +14,8 @@ import org.twinrig.study.PairedUnits;
  * What more seatings buy: the prediction half-width of a kind over a region if old graph and new
  * measurement were both averaged over {@code m} seatings.
  *
- * <p>At a band, {@code half(m) = t_{n-1}·√(max(0, loo_rms² - a/ñ_A - s2_B/ñ_B) + a/m + s2_B/m)}
- * with {@code a = cᵀ S_A c} where a window predicts and {@code s2_A} where the offset does; over a
+ * <p>At a band, {@code half(m) = t_ν·√(max(0, s² - a/ñ_A - s2_B/ñ_B) + a/m + s2_B/m)}
+ * with {@code s²} and {@code ν} of {@code regression.ErrorVariance} and {@code a = cᵀ S_A c} where a window predicts and {@code s2_A} where the offset does; over a
  * region the root mean square of it. What is left as {@code m} grows is what seatings cannot cure.
  * Only {@code m} of the graph and of the measurement changes, not the study's own fit, which would
  * also get better: the figures are slightly cautious.
@@ -75,14 +75,14 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
     if (old.isEmpty() || now.isEmpty()) {
       return false;
     }
-    double rms = fitted.prediction().looRmsDb();
+    BandOutcome.Errors errors = fitted.prediction().errors();
     double rest =
         Math.max(
             0,
-            rms * rms
+            errors.varianceDb2()
                 - old.getAsDouble() / fitted.scatter().seatingsFrom()
                 - now.getAsDouble() / seatingsTo);
-    double t = StudentT.twoSided(confidence, fitted.mean().degreesOfFreedom());
+    double t = StudentT.twoSided(confidence, errors.degreesOfFreedom());
     double perSeating = old.getAsDouble() + now.getAsDouble();
     for (int k = 0; k < SEATINGS.size(); k++) {
       squares[k] += t * t * (rest + perSeating / SEATINGS.get(k));

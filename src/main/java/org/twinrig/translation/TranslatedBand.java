@@ -28,27 +28,41 @@ public record TranslatedBand(
   }
 
   /**
-   * A predicted level.
-   *
-   * @param toDb level on the new fixture, dB
-   * @param halfDb half-width of the prediction interval, dB
-   * @param degreesOfFreedom of the interval; effective ones where several links were combined
+   * How far an interval reaches to either side of a level, dB, and the degrees of freedom of the
+   * uncertainty it was made from; effective ones where several links were combined.
    */
-  public record Predicted(double toDb, double halfDb, double degreesOfFreedom) {
-    public Predicted {
-      Checks.finite(toDb, "a translated level in dB");
+  public record Reach(double halfDb, double degreesOfFreedom) {
+    public Reach {
       Checks.notNegative(halfDb, "a prediction half-width in dB");
       Checks.positive(degreesOfFreedom, "degrees of freedom");
     }
+  }
 
-    /** Lower end of the prediction interval: dB. */
-    public double lowDb() {
-      return toDb - halfDb;
+  /**
+   * A predicted level.
+   *
+   * @param toDb level on the new fixture, dB
+   * @param own of the interval that holds a new measurement at this band
+   * @param whole of the interval that holds it at all bands at once
+   */
+  public record Predicted(double toDb, Reach own, Reach whole) {
+    public Predicted {
+      Checks.finite(toDb, "a translated level in dB");
     }
 
-    /** Upper end of the prediction interval: dB. */
+    /** Half-width of the interval at this band, dB. */
+    public double halfDb() {
+      return own.halfDb;
+    }
+
+    /** Lower end of the interval at this band, dB. */
+    public double lowDb() {
+      return toDb - own.halfDb;
+    }
+
+    /** Upper end of the interval at this band, dB. */
     public double highDb() {
-      return toDb + halfDb;
+      return toDb + own.halfDb;
     }
   }
 
@@ -78,8 +92,7 @@ public record TranslatedBand(
         band,
         fromDb,
         Optional.of(
-            new Predicted(
-                raw.toDb() - referenceDb.getAsDouble(), raw.halfDb(), raw.degreesOfFreedom())),
+            new Predicted(raw.toDb() - referenceDb.getAsDouble(), raw.own(), raw.whole())),
         mark,
         reasons);
   }

@@ -53,7 +53,7 @@ final class Proofs {
               "interval-proof/coverage.csv",
               200,
               SEED,
-              IntervalProof.of(PredictionModel.AUTO, 8, 16, 30)),
+              IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)),
           new Published<>(
               "average",
               "interval-proof/average.csv",

@@ -44,7 +44,7 @@ class SimulatedStudiesTest {
 
   private static MeanDifference.Side side(PairedUnits paired) {
     return new MeanDifference.Side(
-        paired, new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired));
+        paired, new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired));
   }
 
   @Test

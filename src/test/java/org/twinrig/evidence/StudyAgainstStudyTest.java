@@ -223,7 +223,7 @@ class StudyAgainstStudyTest {
             names,
             new PairedUnits.OnFixture(old, seatings, none, old.stream().map(List::of).toList()),
             new PairedUnits.OnFixture(now, seatings, none, now.stream().map(List::of).toList()));
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     return new MeanDifference.Side(paired, estimate);
   }
 }

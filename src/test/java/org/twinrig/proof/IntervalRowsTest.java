@@ -87,7 +87,7 @@ class IntervalRowsTest {
 
   @Test
   void aBoundThatIsMetIsNoBreachAndOneThatIsNotIs() {
-    IntervalProof proof = IntervalProof.of(PredictionModel.AUTO, 8);
+    IntervalProof proof = IntervalProof.of(PredictionModel.AVERAGE, 8);
     // 0.75 ± 0.25 does not exclude 0.90.
     assertEquals(
         List.of(

@@ -142,7 +142,7 @@ class WindowRidgeTest {
     }
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     KindEstimate estimate =
-        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 2).fit(KindOfNumbers.of(x, d, 12));
+        new TransferEstimator(0.95, PredictionModel.AVERAGE, 2).fit(KindOfNumbers.of(x, d, 12));
     int windows = 0;
     for (int b = 0; b < bands; b++) {
       if (literal.members(b).isEmpty()) {
@@ -171,7 +171,7 @@ class WindowRidgeTest {
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     List<LiteralWindowRidge.Rule> rules = LiteralWindowRidge.rules();
     KindEstimate estimate =
-        new TransferEstimator(0.95, 1, PredictionModel.WINDOW, 1).fit(KindOfNumbers.of(x, d, 12));
+        new TransferEstimator(0.95, PredictionModel.WINDOW, 1).fit(KindOfNumbers.of(x, d, 12));
     int loses = 0;
     for (int b = 0; b < 8; b++) {
       BandOutcome.Prediction prediction =
@@ -206,7 +206,7 @@ class WindowRidgeTest {
     LiteralWindowRidge literal = new LiteralWindowRidge(x, d);
     List<LiteralWindowRidge.Rule> rules = LiteralWindowRidge.rules();
     var paired = KindOfNumbers.of(x, d, 12);
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.AVERAGE, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(paired);
     for (int b = 0; b < 7; b++) {
       List<Integer> all = literal.members(b);
       for (int i : all) {
@@ -256,8 +256,8 @@ class WindowRidgeTest {
       }
     }
     var paired = KindOfNumbers.of(x, d, 12);
-    KindEstimate one = new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired);
-    KindEstimate eight = new TransferEstimator(0.95, 1, PredictionModel.AUTO, 8).fit(paired);
+    KindEstimate one = new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(paired);
+    KindEstimate eight = new TransferEstimator(0.95, PredictionModel.AVERAGE, 8).fit(paired);
     assertEquals(one, eight);
     assertTrue(
         one.bands().stream()
@@ -271,13 +271,13 @@ class WindowRidgeTest {
     double[][] d = smooth(9, 5, 32);
     var paired = KindOfNumbers.of(x, d, 12);
     for (BandOutcome b :
-        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired).bands()) {
+        new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired).bands()) {
       BandOutcome.Prediction p = ((BandOutcome.Fitted) b).prediction();
       assertTrue(p.window().isEmpty());
       assertEquals(p.looRmsOffsetDb(), p.looRmsDb());
     }
     for (BandOutcome b :
-        new TransferEstimator(0.95, 1, PredictionModel.WINDOW, 1).fit(paired).bands()) {
+        new TransferEstimator(0.95, PredictionModel.WINDOW, 1).fit(paired).bands()) {
       assertTrue(((BandOutcome.Fitted) b).prediction().window().isPresent());
     }
   }

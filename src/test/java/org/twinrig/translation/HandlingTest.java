@@ -143,7 +143,7 @@ class HandlingTest {
     TranslatedGraph graph = new Translator(two).apply(oneSide, study.old().get(0));
     for (int b = 0; b < graph.bands().size(); b++) {
       BandOutcome.Fitted f = (BandOutcome.Fitted) two.kinds().get(0).bands().get(b).outcome();
-      double rms = f.prediction().looRmsDb();
+      double rms = f.prediction().errors().looRmsDb();
       double seating = f.scatter().seatVarianceFrom().orElseThrow();
       assertEquals(
           StudentT.twoSided(0.95, 6)

@@ -158,7 +158,7 @@ class WindowTranslationTest {
     BandOutcome.Fitted f = fitted(b);
     double t = StudentT.twoSided(0.95, f.units() - 1);
     assertEquals(translated.fromDb().orElseThrow() + f.mean().meanDb(), predicted.toDb(), 1e-9);
-    assertEquals(t * f.prediction().looRmsOffsetDb(), predicted.halfDb(), 1e-9);
+    assertEquals(t * f.prediction().offset().looRmsDb(), predicted.halfDb(), 1e-9);
   }
 
   /** {@code t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}. */
@@ -167,7 +167,7 @@ class WindowTranslationTest {
     for (int b : windows()) {
       BandOutcome.Fitted f = fitted(b);
       double t = StudentT.twoSided(0.95, f.units() - 1);
-      double rms = f.prediction().looRmsDb();
+      double rms = f.prediction().errors().looRmsDb();
       double seating = f.prediction().window().orElseThrow().seatingVariance().orElseThrow();
       double fewer = 1 - 1 / f.scatter().seatingsFrom();
       assertEquals(

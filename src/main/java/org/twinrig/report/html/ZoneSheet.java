@@ -10,13 +10,12 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
-import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
 import org.twinrig.report.html.Sheet.Cell;
 import org.twinrig.study.DeclaredZone;
 
-/** The zones of one kind: where their edges may lie, how often bands keep their marks, and why. */
+/** The zones of one kind: how often their edges are found again, how often bands keep their marks, and why. */
 public final class ZoneSheet {
   private ZoneSheet() {}
 
@@ -24,7 +23,7 @@ public final class ZoneSheet {
   public static Sheet<?> of(KindOutcome kind, List<DeclaredZone> declared) {
     return Sheet.of(
             "Zones of the kind " + kind.kind() + ": runs of bands with the same mark", kind.zones())
-        .ranges("From (range)", z -> place(z.fromHz(), kind.stability().edges()))
+        .ranges("From (redrawn)", z -> place(z.fromHz(), kind.stability().edges()))
         .numbers("To", z -> Cell.ordered(Numbers.hertz(z.toHz()), z.toHz()))
         .hundredths("Octaves", Zone::octaves)
         .marks("Mark", Swatch::of)
@@ -53,21 +52,15 @@ public final class ZoneSheet {
         .collect(Collectors.joining(", "));
   }
 
-  /** The start of a zone, with the range of the edge there. */
+  /** The start of a zone, and how many of the redrawn studies have an edge there. */
   static Cell place(double hz, List<ZoneEdge> edges) {
     return twoLines(
         Numbers.hertz(hz),
         edges.stream()
             .filter(e -> e.edgeHz() == hz)
             .findFirst()
-            .map(e -> e.interval().map(ZoneSheet::range).orElse("not a stable edge")),
+            .map(e -> "in " + wholePercent(e.kept()) + " %"),
         hz);
-  }
-
-  private static String range(ResonanceWander.Range range) {
-    return range.fromHz() == range.toHz()
-        ? "steady"
-        : Texts.unitOnce(Numbers.hertz(range.fromHz()), Numbers.hertz(range.toHz()));
   }
 
   /** Two texts of which each stays on one line. */

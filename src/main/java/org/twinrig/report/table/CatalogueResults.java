@@ -37,8 +37,10 @@ public final class CatalogueResults {
                           .number("low_db", p -> p.lowDb())
                           .number("high_db", p -> p.highDb())
                           .help(
-                              "prediction interval of *to_db*; all three are empty where none can"
-                                  + " be given"))
+                              "where a new measurement at this band will fall; all five are empty"
+                                  + " where nothing can be said")
+                          .interval("whole_%s_db", p -> p.toDb(), p -> p.whole().halfDb())
+                          .help("where it will fall at all bands at once"))
               .word("mark", b -> b.mark().word())
               .word("reasons", b -> Reason.join(b.reasons())),
           graph -> graph.bands().stream());
