@@ -66,7 +66,7 @@ class TransferEstimatorTest {
     }
     BandOutcome.Fitted at90 =
         (BandOutcome.Fitted)
-            new TransferEstimator(0.9, 4, PredictionModel.OFFSET, 1).fit(paired).bands().get(0);
+            new TransferEstimator(0.9, PredictionModel.OFFSET, 1).fit(paired).bands().get(0);
     assertEquals(2.353363435 * 4.0 / 3 * Math.sqrt(14.0 / 4), at90.prediction().halfDb(), 1e-8);
     assertEquals(2.353363435 * at90.mean().standardErrorDb(), at90.mean().halfWidthDb(), 1e-8);
   }

@@ -19,7 +19,6 @@ import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.MeanCurve;
 import org.twinrig.regression.RandomEffects;
-import org.twinrig.regression.SignFlipInterval;
 import org.twinrig.regression.UnitSample;
 import org.twinrig.reliability.FixtureFeature.Curve;
 
@@ -55,7 +54,7 @@ class FeatureShapeTest {
     return new FeatureShape(
         grid(curve.length),
         samples,
-        new MeanCurve.Result(means, new SignFlipInterval.Result(0, 0, true)),
+        means,
         resamples,
         0.5);
   }
