@@ -304,17 +304,18 @@ class MarkStabilityTest {
   }
 
   /**
-   * Half-widths of three units are {@code t·1.5·√mean(d²)} for differences that sum to 0. Drawn
-   * alone the first unit has marks RRRCRCCC where the study has RRRRCCCC: the single R joins the
-   * bands about it, so that the edge moves down by one band and not up.
+   * Half-widths of three units are {@code t·√(mean of s² over the bands within 1/6 octave)}, {@code
+   * s² = 1.5²·mean(d²)} for differences that sum to 0. Drawn alone, the first unit errs more at the
+   * sixth band than all do, and not at all at the seventh, so that marks are RRRCRCCC where the
+   * study has RRRRCCCC: the single R joins the bands about it, and the edge moves down by one band.
    */
   @Test
   void narrowRunsOfAResampleAreJoinedBeforeEdgesAreLookedFor() {
     BandGrid grid = new BandGrid(BandGrid.covering(200, 5000, 12).bands().subList(0, 8));
     double[][] differences = {
-      {0.2, 0.2, 0.2, 0.3, 0, 0.4, 0.4, 0.4},
-      {-0.2, -0.2, -0.2, -0.15, 0.4, -0.4, -0.4, -0.4},
-      {0, 0, 0, -0.15, -0.4, 0, 0, 0}
+      {0.22, 0.22, 0.22, 0.22, 0.22, 0.31, 0, 0.4},
+      {0.08, 0.08, 0.08, 0.08, 0.08, -0.155, 0.4, 0.15},
+      {-0.3, -0.3, -0.3, -0.3, -0.3, -0.155, -0.4, -0.55}
     };
     MarkStability.Result found =
         new MarkStability(0.95, 1)
