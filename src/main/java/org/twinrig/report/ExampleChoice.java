@@ -88,7 +88,7 @@ public final class ExampleChoice {
                 catalogue,
                 new Findings<>(few, List.of()),
                 threads,
-                g -> kept.put(g.entry().graph(), g));
+                (g, came) -> kept.put(g.entry().graph(), g));
     problems.addAll(run.problems());
     return entries.stream()
         .filter(e -> kept.containsKey(e.graph()))

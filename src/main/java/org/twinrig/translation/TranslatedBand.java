@@ -42,12 +42,14 @@ public record TranslatedBand(
    * A predicted level.
    *
    * @param toDb level on the new fixture, dB
+   * @param beyondMeanDb how much of it what the graph itself shows adds to the mean transfer, dB
    * @param own of the interval that holds a new measurement at this band
    * @param whole of the interval that holds it at all bands at once
    */
-  public record Predicted(double toDb, Reach own, Reach whole) {
+  public record Predicted(double toDb, double beyondMeanDb, Reach own, Reach whole) {
     public Predicted {
       Checks.finite(toDb, "a translated level in dB");
+      Checks.finite(beyondMeanDb, "a part of a translated level in dB");
     }
 
     /** Half-width of the interval at this band, dB. */
@@ -64,6 +66,19 @@ public record TranslatedBand(
     public double highDb() {
       return toDb + own.halfDb;
     }
+  }
+
+  /** The same band of a graph that had another level, and had more added to the mean transfer. */
+  TranslatedBand onwardFrom(TranslatedBand before) {
+    Predicted own = predicted.orElseThrow();
+    double earlier = before.predicted.orElseThrow().beyondMeanDb;
+    return new TranslatedBand(
+        band,
+        before.fromDb,
+        Optional.of(
+            new Predicted(own.toDb, own.beyondMeanDb + earlier, own.own, own.whole)),
+        mark,
+        reasons);
   }
 
   /** The same band of a graph that had another level. */
@@ -92,7 +107,11 @@ public record TranslatedBand(
         band,
         fromDb,
         Optional.of(
-            new Predicted(raw.toDb() - referenceDb.getAsDouble(), raw.own(), raw.whole())),
+            new Predicted(
+                raw.toDb() - referenceDb.getAsDouble(),
+                raw.beyondMeanDb(),
+                raw.own(),
+                raw.whole())),
         mark,
         reasons);
   }

@@ -89,7 +89,11 @@ public final class Translator {
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < onward.size(); b++) {
       TranslatedBand old = before.bands().get(b);
-      bands.add(old.predicted().isEmpty() ? old : onward.get(b).withFrom(old.fromDb()));
+      TranslatedBand now = onward.get(b);
+      bands.add(
+          old.predicted().isEmpty()
+              ? old
+              : now.predicted().isEmpty() ? now.withFrom(old.fromDb()) : now.onwardFrom(old));
     }
     return new TranslatedGraph(before.entry(), bands, before.treatment());
   }
@@ -152,9 +156,12 @@ public final class Translator {
   private TranslatedBand predicted(
       Band band, OptionalDouble level, List<KindPrediction> kinds, List<Reason> carried) {
     double centre = kinds.stream().mapToDouble(KindPrediction::shiftDb).average().orElseThrow();
+    double mean =
+        kinds.stream().mapToDouble(k -> k.fitted().mean().meanDb()).average().orElseThrow();
     TranslatedBand.Predicted predicted =
         new TranslatedBand.Predicted(
             level.orElseThrow() + centre,
+            centre - mean,
             reach(kinds, centre, KindPrediction::own, intervals::ownHalfDb),
             reach(kinds, centre, KindPrediction::whole, intervals::wholeHalfDb));
     Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());

@@ -127,7 +127,7 @@ public record TranslatedCatalogue(
                 });
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     CatalogueRun.Sink sink =
-        graph -> {
+        (graph, came) -> {
           work.stopIfCancelled();
           if (kept.size() < MOST_KEPT) {
             kept.put(graph.entry().graph(), graph);

@@ -8,6 +8,7 @@ import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Smoothing;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.GraphPoints;
 import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.TranslatedReference;
@@ -45,6 +46,28 @@ public final class CatalogueResults {
               .word("reasons", b -> Reason.join(b.reasons())),
           graph -> graph.bands().stream());
 
+  /** One file per graph, on its own frequencies. */
+  public static final Result<GraphPoints> POINTS =
+      Result.of(
+          "points/<graph>.csv",
+          "point of the old graph; one file per graph",
+          Columns.<GraphPoints.Point>start()
+              .hz("frequency_hz", p -> p.frequencyHz())
+              .help("as the graph came")
+              .part(
+                  GraphPoints.Point::said,
+                  said ->
+                      said.number("level_db", s -> s.levelDb())
+                          .help(
+                              "the graph as it came plus the correction of the bands, smooth over"
+                                  + " log frequency; its band levels are *to_db* of"
+                                  + " `translated/<graph>.csv`; empty outside its bands")
+                          .interval("%s_db", s -> s.levelDb(), s -> s.halfDb())
+                          .help("where a new measurement will fall")
+                          .word("mark", s -> s.mark().word())
+                          .help("of the band the point lies in")),
+          points -> points.points().stream());
+
   /** What to do with every graph. */
   public static final Result<CatalogueRun.Outcome> SUMMARY =
       Result.of(
@@ -62,6 +85,10 @@ public final class CatalogueResults {
               .help("of the bands that the graph covers")
               .number("missing_octaves", l -> l.octaves().missing())
               .help("bands it does not cover")
+              .number("largest_step_db", l -> l.largestStepDb())
+              .help(
+                  "largest step between neighbouring bands in what the graph's own shape adds to"
+                      + " the mean transfer")
               .word("reasons", l -> Reason.join(l.reasons()))
               .help("of all bands it covers"),
           outcome -> outcome.lines().stream());
@@ -204,5 +231,5 @@ public final class CatalogueResults {
 
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL =
-      List.of(GRAPH, SUMMARY, HANDLING, OVERVIEW, OVERVIEW_ZONES, UNITS_TO_MEASURE, REFERENCE);
+      List.of(GRAPH, POINTS, SUMMARY, HANDLING, OVERVIEW, OVERVIEW_ZONES, UNITS_TO_MEASURE, REFERENCE);
 }
