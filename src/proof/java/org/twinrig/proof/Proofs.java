@@ -54,12 +54,6 @@ final class Proofs {
               200,
               SEED,
               IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)),
-          new Published<>(
-              "average",
-              "interval-proof/average.csv",
-              60,
-              77,
-              IntervalProof.of(PredictionModel.AVERAGE, 8, 16)),
           new Published<>("seals", "seal-proof/seals.csv", 100, SEED, new SealProof(10, 4, 0.1)),
           new Published<>(
               "features", "feature-proof/features.csv", 400, SEED, FeatureProof.of(8, 12, 16, 30)),
