@@ -19,7 +19,7 @@ public sealed interface BandOutcome {
   /**
    * The band has an estimate: the mean transfer with its pointwise interval, the half-width in dB
    * of the interval that holds over all bands at once, how well one unit is predicted, where the
-   * variance comes from, and what the units' own graphs on the old fixture are like.
+   * variance comes from, and what the units' own graphs are like.
    */
   record Fitted(
       Band band,
@@ -27,7 +27,7 @@ public sealed interface BandOutcome {
       double simultaneousHalfDb,
       Prediction prediction,
       Scatter scatter,
-      OldLevels old)
+      UnitSpread unitSpread)
       implements BandOutcome {
     public Fitted {
       Checks.notNegative(simultaneousHalfDb, "the simultaneous half-width in dB");
@@ -110,15 +110,19 @@ public sealed interface BandOutcome {
   }
 
   /**
-   * The levels of the kind's units on the old fixture, for a graph to be held against.
+   * What the kind's own units are like, for a graph to be held against: their levels on the old
+   * fixture, and how fast their differences change.
    *
    * @param meanDb {@code x̄}, dB
    * @param sdDb root of the variance between units, averaged over the bands within 1/6 octave, dB
+   * @param stepDb greatest change of a unit's difference between the fixtures from the band below
+   *     to this one, dB; 0 where no unit has both
    */
-  record OldLevels(double meanDb, double sdDb) {
-    public OldLevels {
+  record UnitSpread(double meanDb, double sdDb, double stepDb) {
+    public UnitSpread {
       Checks.finite(meanDb, "a mean level in dB");
       Checks.notNegative(sdDb, "a standard deviation in dB");
+      Checks.notNegative(stepDb, "a step in dB");
     }
   }
 

@@ -75,6 +75,6 @@ public record TransferEstimator(double confidence, PredictionModel model, int th
             sample.from().variance(),
             sample.to().variance(),
             sample.from().harmonicMean()),
-        predictions.old().get(b).orElseThrow());
+        predictions.unitSpreads().get(b).orElseThrow());
   }
 }

@@ -19,7 +19,7 @@ import org.twinrig.study.PredictionModel;
  * @param errors for each unit those of the model, its weights found without the unit, dB
  * @param offsetVariances what intervals rest on where the offset predicts alone
  * @param variances what intervals rest on
- * @param old per band what the units' old levels are like, nothing where there is no estimate
+ * @param unitSpreads per band what the units are like, nothing where there is no estimate
  */
 record UnitPrediction(
     List<Optional<WindowRule>> rules,
@@ -27,7 +27,7 @@ record UnitPrediction(
     List<Levels> errors,
     Variances offsetVariances,
     Variances variances,
-    List<Optional<BandOutcome.OldLevels>> old) {
+    List<Optional<BandOutcome.UnitSpread>> unitSpreads) {
 
   /** Predicts and judges at every band with the least units or more; others have no estimate. */
   static UnitPrediction of(PairedUnits paired, int leastUnits, PredictionModel model, int threads) {
@@ -54,7 +54,7 @@ record UnitPrediction(
         curves(paired, errors),
         Variances.of(offsets, data.perOctave()),
         Variances.of(errors, data.perOctave()),
-        old(data, bands));
+        unitSpreads(data, bands));
   }
 
   private static List<Levels> curves(PairedUnits paired, double[][] errors) {
@@ -69,7 +69,7 @@ record UnitPrediction(
     return curves;
   }
 
-  private static List<Optional<BandOutcome.OldLevels>> old(
+  private static List<Optional<BandOutcome.UnitSpread>> unitSpreads(
       WindowData data, List<Optional<BandErrors>> bands) {
     double[] means = new double[data.bands()];
     double[] variances = new double[data.bands()];
@@ -91,9 +91,19 @@ record UnitPrediction(
                     .get(b)
                     .map(
                         e ->
-                            new BandOutcome.OldLevels(
-                                means[b], Math.sqrt(near.mean(b, variances)))))
+                            new BandOutcome.UnitSpread(
+                                means[b], Math.sqrt(near.mean(b, variances)), step(data, b))))
         .toList();
+  }
+
+  private static double step(WindowData data, int band) {
+    return band == 0
+        ? 0
+        : Arrays.stream(data.members(band))
+            .mapToDouble(i -> Math.abs(data.difference(band, i) - data.difference(band - 1, i)))
+            .filter(step -> !Double.isNaN(step))
+            .max()
+            .orElse(0);
   }
 
   /** The prediction at a band with an estimate. */

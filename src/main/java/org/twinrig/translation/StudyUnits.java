@@ -35,13 +35,13 @@ final class StudyUnits {
     for (int b = 0; b < kind.bands().size(); b++) {
       if (pinned.has(b)
           && kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted
-          && fitted.old().sdDb() >= LEAST_SCATTER_DB) {
+          && fitted.unitSpread().sdDb() >= LEAST_SCATTER_DB) {
         double carried = graph.carried(b, Optional.empty()).own().standardDb();
         double variance =
-            fitted.old().sdDb() * fitted.old().sdDb() * (1 + 1.0 / fitted.units())
+            fitted.unitSpread().sdDb() * fitted.unitSpread().sdDb() * (1 + 1.0 / fitted.units())
                 + carried * carried;
         double limit = intervals.likeness(fitted.units());
-        beyond += Math.abs(pinned.db(b) - fitted.old().meanDb()) > limit * Math.sqrt(variance) ? 1 : 0;
+        beyond += Math.abs(pinned.db(b) - fitted.unitSpread().meanDb()) > limit * Math.sqrt(variance) ? 1 : 0;
         held++;
       }
     }

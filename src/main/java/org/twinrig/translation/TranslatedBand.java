@@ -42,14 +42,15 @@ public record TranslatedBand(
    * A predicted level.
    *
    * @param toDb level on the new fixture, dB
-   * @param beyondMeanDb how much of it what the graph itself shows adds to the mean transfer, dB
+   * @param stepDb by how much the correction changes from the band below more than any unit's own
+   *     difference between the fixtures does there, dB; 0 or more
    * @param own of the interval that holds a new measurement at this band
    * @param whole of the interval that holds it at all bands at once
    */
-  public record Predicted(double toDb, double beyondMeanDb, Reach own, Reach whole) {
+  public record Predicted(double toDb, double stepDb, Reach own, Reach whole) {
     public Predicted {
       Checks.finite(toDb, "a translated level in dB");
-      Checks.finite(beyondMeanDb, "a part of a translated level in dB");
+      Checks.notNegative(stepDb, "a step in dB");
     }
 
     /** Half-width of the interval at this band, dB. */
@@ -68,15 +69,27 @@ public record TranslatedBand(
     }
   }
 
-  /** The same band of a graph that had another level, and had more added to the mean transfer. */
+  /** The same band after the one below it, from which the correction may change by so much, dB. */
+  TranslatedBand after(TranslatedBand below, double mostDb) {
+    if (predicted.isEmpty() || below.predicted.isEmpty()) {
+      return this;
+    }
+    Predicted own = predicted.get();
+    double correction = own.toDb - fromDb.orElseThrow();
+    double lower = below.predicted.get().toDb - below.fromDb.orElseThrow();
+    double step = Math.max(0, Math.abs(correction - lower) - mostDb);
+    return new TranslatedBand(
+        band, fromDb, Optional.of(new Predicted(own.toDb, step, own.own, own.whole)), mark, reasons);
+  }
+
+  /** The same band of a graph that had another level, and the greater step of both links. */
   TranslatedBand onwardFrom(TranslatedBand before) {
     Predicted own = predicted.orElseThrow();
-    double earlier = before.predicted.orElseThrow().beyondMeanDb;
+    double step = Math.max(own.stepDb, before.predicted.orElseThrow().stepDb);
     return new TranslatedBand(
         band,
         before.fromDb,
-        Optional.of(
-            new Predicted(own.toDb, own.beyondMeanDb + earlier, own.own, own.whole)),
+        Optional.of(new Predicted(own.toDb, step, own.own, own.whole)),
         mark,
         reasons);
   }
@@ -109,7 +122,7 @@ public record TranslatedBand(
         Optional.of(
             new Predicted(
                 raw.toDb() - referenceDb.getAsDouble(),
-                raw.beyondMeanDb(),
+                raw.stepDb(),
                 raw.own(),
                 raw.whole())),
         mark,

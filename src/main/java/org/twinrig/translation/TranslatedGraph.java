@@ -1,7 +1,6 @@
 package org.twinrig.translation;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Predicate;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
@@ -44,21 +43,16 @@ public record TranslatedGraph(
   }
 
   /**
-   * The largest step between neighbouring bands in what the graph's own shape adds to the mean
-   * transfer, dB: a step of the new curve that neither the old graph nor the study's mean has. 0
-   * where no two neighbouring bands have a level.
+   * The largest step between neighbouring bands that neither the old graph nor the study has, dB: by
+   * how much the correction changes from one to the next more than any unit's own difference between
+   * the fixtures does there; 0 where it never does.
    */
   public double largestStepDb() {
-    double largest = 0;
-    for (int b = 1; b < bands.size(); b++) {
-      Optional<TranslatedBand.Predicted> one = bands.get(b - 1).predicted();
-      Optional<TranslatedBand.Predicted> two = bands.get(b).predicted();
-      if (one.isPresent() && two.isPresent()) {
-        double step = two.get().beyondMeanDb() - one.get().beyondMeanDb();
-        largest = Math.max(largest, Math.abs(step));
-      }
-    }
-    return largest;
+    return bands.stream()
+        .flatMap(b -> b.predicted().stream())
+        .mapToDouble(TranslatedBand.Predicted::stepDb)
+        .max()
+        .orElse(0);
   }
 
   double octaves(Predicate<TranslatedBand> which) {

@@ -151,8 +151,9 @@ public final class TranslationFile {
           .put("seating_variance_db2", f.scatter().seatingVariance())
           .put("seatings_from", f.scatter().seatingsFrom())
           .put("prediction_half_db", f.prediction().halfDb())
-          .put("old_mean_db", f.old().meanDb())
-          .put("old_sd_db", f.old().sdDb());
+          .put("old_mean_db", f.unitSpread().meanDb())
+          .put("old_sd_db", f.unitSpread().sdDb())
+          .put("unit_step_db", f.unitSpread().stepDb());
       node.set("offset_errors", errors(f.prediction().offset()));
       node.set("errors", errors(f.prediction().errors()));
       f.scatter().seatVarianceFrom().ifPresent(v -> node.put("seat_variance_from_db2", v));
@@ -387,8 +388,9 @@ public final class TranslationFile {
             part.optional("seat_variance_from_db2", VARIANCE_DB2),
             part.optional("seat_variance_to_db2", VARIANCE_DB2),
             part.number("seatings_from", SEATINGS)),
-        new BandOutcome.OldLevels(
-            part.number("old_mean_db", LEVEL_DB), part.number("old_sd_db", ERROR_DB)));
+        new BandOutcome.UnitSpread(
+            part.number("old_mean_db", LEVEL_DB), part.number("old_sd_db", ERROR_DB),
+            part.number("unit_step_db", ERROR_DB)));
   }
 
   private static <T> T constant(JsonPart part, T[] all, Function<T, String> word)

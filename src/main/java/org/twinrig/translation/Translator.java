@@ -109,19 +109,33 @@ public final class Translator {
             : translation.kind(entry.kind()).map(List::of).orElse(List.of());
     double seatings = entry.averaged().asSeatingsOf(translation.handling().sidesPerSeating());
     boolean unlike =
-        !candidates.isEmpty() && candidates.stream().allMatch(kind -> StudyUnits.unlike(graph, kind, intervals));
+        !candidates.isEmpty() && candidates.stream().allMatch(k -> StudyUnits.unlike(graph, k, intervals));
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
       TranslatedBand band =
           candidates.isEmpty()
               ? notTranslated(graph, b, unknown)
               : band(graph, b, candidates, seatings);
+      if (b > 0) {
+        band = band.after(bands.get(b - 1), unitStepDb(candidates, b));
+      }
       bands.add(
           unlike && band.predicted().isPresent()
               ? band.lowered(Mark.UNRELIABLE, Reason.OUTSIDE_THE_STUDY)
               : band);
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
+  }
+
+  /** How much a unit's difference changes from the band below, at most over the kinds, dB. */
+  private static double unitStepDb(List<TransferFunction> candidates, int b) {
+    double step = 0;
+    for (TransferFunction kind : candidates) {
+      if (kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted) {
+        step = Math.max(step, fitted.unitSpread().stepDb());
+      }
+    }
+    return step;
   }
 
   private TranslatedBand notTranslated(OldGraph graph, int b, boolean unknown) {
@@ -156,12 +170,10 @@ public final class Translator {
   private TranslatedBand predicted(
       Band band, OptionalDouble level, List<KindPrediction> kinds, List<Reason> carried) {
     double centre = kinds.stream().mapToDouble(KindPrediction::shiftDb).average().orElseThrow();
-    double mean =
-        kinds.stream().mapToDouble(k -> k.fitted().mean().meanDb()).average().orElseThrow();
     TranslatedBand.Predicted predicted =
         new TranslatedBand.Predicted(
             level.orElseThrow() + centre,
-            centre - mean,
+            0,
             reach(kinds, centre, KindPrediction::own, intervals::ownHalfDb),
             reach(kinds, centre, KindPrediction::whole, intervals::wholeHalfDb));
     Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());

@@ -112,7 +112,7 @@ class UnitsToMeasureTest {
                   0.3,
                   new BandOutcome.Prediction(Optional.of(rule), 3, errors(1.5), errors(1 + 0.1 * b)),
                   new BandOutcome.Scatter(0.1, OptionalDouble.empty(), OptionalDouble.empty(), 1),
-                  new BandOutcome.OldLevels(0, 1)),
+                  new BandOutcome.UnitSpread(0, 1, 0)),
               Mark.RELIABLE,
               List.of()));
     }

@@ -34,7 +34,7 @@ class MarkRuleTest {
         0.5,
         new BandOutcome.Prediction(Optional.empty(), halfDb, ERRORS, ERRORS),
         new BandOutcome.Scatter(seating, OptionalDouble.empty(), OptionalDouble.empty(), 1),
-        new BandOutcome.OldLevels(0, 1));
+        new BandOutcome.UnitSpread(0, 1, 0));
   }
 
   private static MarkedBand marked(MarkRule rule, BandOutcome outcome) {

@@ -87,8 +87,8 @@ public final class CatalogueResults {
               .help("bands it does not cover")
               .number("largest_step_db", l -> l.largestStepDb())
               .help(
-                  "largest step between neighbouring bands in what the graph's own shape adds to"
-                      + " the mean transfer")
+                  "largest step between neighbouring bands that neither the old graph nor any unit"
+                      + " of the study has; 0 where there is none")
               .word("reasons", l -> Reason.join(l.reasons()))
               .help("of all bands it covers"),
           outcome -> outcome.lines().stream());
