@@ -58,7 +58,7 @@ public class TransferBenchmark {
   @Benchmark
   @BenchmarkMode(Mode.AverageTime)
   public KindEstimate estimate() {
-    return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired);
+    return new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(paired);
   }
 
   /** Flips times residuals. */

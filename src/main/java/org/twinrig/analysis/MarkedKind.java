@@ -21,8 +21,7 @@ record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfe
       Study study, PairedUnits paired, List<ResonanceWander> wanders, int threads) {
     Settings settings = study.settings();
     KindEstimate estimate =
-        new TransferEstimator(settings.confidence(), settings.seed(), settings.model(), threads)
-            .fit(paired);
+        new TransferEstimator(settings.confidence(), settings.model(), threads).fit(paired);
     List<ResonanceWander.Range> wandering =
         wanders.stream().flatMap(w -> w.zone().stream()).toList();
     MarkRule rule =

@@ -111,8 +111,7 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   private static Kind kind(String kind, List<Named> holders) {
     Settings settings = holders.get(0).outcome.study().settings();
     MeanDifference.Terms terms =
-        new MeanDifference.Terms(
-            settings.tolerance().equivalenceDb(), settings.confidence(), settings.seed());
+        new MeanDifference.Terms(settings.tolerance().equivalenceDb(), settings.confidence());
     List<Pair> pairs = new ArrayList<>();
     for (int i = 0; i < holders.size(); i++) {
       for (int j = i + 1; j < holders.size(); j++) {
@@ -136,9 +135,6 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
         second.name,
         new Counts(units.size(), two.paired().units().size()),
         (int) units.stream().filter(two.paired().units()::contains).count(),
-        MeanDifference.of(
-            new MeanDifference.Side(one.paired(), one.estimate()),
-            new MeanDifference.Side(two.paired(), two.estimate()),
-            terms));
+        MeanDifference.of(one.estimate(), two.estimate(), terms));
   }
 }

@@ -94,7 +94,11 @@ final class PlanCommand extends TwinrigCommand {
     try {
       Findings<CatalogueRun.Outcome> run =
           TranslationChain.of(TranslationChain.Link.of(outcome.translation()))
-              .run(file, CatalogueReader.read(file, file.toString()), threads(), graph -> {});
+              .run(
+                  file,
+                  CatalogueReader.read(file, file.toString()),
+                  threads(),
+                  (graph, came) -> {});
       refusals(run.problems());
       return CatalogueOverview.of(outcome.translation(), run.value()).choices();
     } catch (IOException e) {

@@ -11,14 +11,16 @@ import org.twinrig.study.PairedUnits;
  * The variances of one band that a plan rests on; the formulas stand at {@link Plan}.
  *
  * <p>How many units {@code n₀} the study has here; the variance in dB² of one unit's difference
- * about the mean of the kind, its seatings with it; {@code loo_rms²} in dB²; {@code p}, how many
- * coefficients the rule spends beside the mean; seating on the old fixture, as the rule lets it
- * through, and on the new one.
+ * about the mean of the kind, its seatings with it; the mean square in dB² of errors on units left
+ * out that intervals rest on, and the degrees of freedom that neighbouring bands lend to it; {@code
+ * p}, how many coefficients the rule spends beside the mean; seating on the old fixture, as the
+ * rule lets it through, and on the new one.
  */
 record BandVariance(
     int units,
     double unitVariance,
     double meanSquare,
+    double priorFreedom,
     double parameters,
     Seating from,
     Seating to) {
@@ -48,7 +50,7 @@ record BandVariance(
 
   static BandVariance of(PairedUnits paired, int band, BandOutcome.Fitted fitted) {
     BandSample sample = paired.at(band);
-    double rms = fitted.prediction().looRmsDb();
+    BandOutcome.Errors errors = fitted.prediction().errors();
     OptionalDouble old =
         fitted
             .prediction()
@@ -58,7 +60,8 @@ record BandVariance(
     return new BandVariance(
         sample.size(),
         fitted.mean().tauSquared() + fitted.scatter().seatingVariance(),
-        rms * rms,
+        errors.varianceDb2(),
+        errors.degreesOfFreedom() - (sample.size() - 1),
         fitted.prediction().window().map(w -> parameters(w, paired, sample)).orElse(0.0),
         Seating.of(old, sample.from()),
         Seating.of(sample.to().variance(), sample.to()));

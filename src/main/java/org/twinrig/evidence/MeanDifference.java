@@ -1,7 +1,6 @@
 package org.twinrig.evidence;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -12,12 +11,10 @@ import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.MeanCurve;
 import org.twinrig.regression.RandomEffects;
-import org.twinrig.regression.SignFlipInterval;
 import org.twinrig.regression.StudentT;
-import org.twinrig.study.BandSample;
 import org.twinrig.study.FrequencyRange;
-import org.twinrig.study.PairedUnits;
 
 /**
  * How the mean transfers of one kind in two studies of the same fixtures differ, band by band:
@@ -26,8 +23,7 @@ import org.twinrig.study.PairedUnits;
  * <p>With means {@code δ̂_1}, {@code δ̂_2} and their standard errors, {@code D = δ̂_1 - δ̂_2},
  * {@code SE² = SE_1² + SE_2²} on {@code ν = SE⁴/(SE_1⁴/(n_1-1) + SE_2⁴/(n_2-1))} degrees of
  * freedom. The interval of a band by itself is {@code D ± t_ν·SE}; that of all bands of the kind at
- * once has the half-width {@code min(q, t_{ν, 1-α/(2·bands)})·SE} with {@code q} of {@link
- * SignFlipInterval#ofDifference}, never below the pointwise one. Means are called different where
+ * once has the half-width of {@link MeanCurve#simultaneousHalfDb}. Means are called different where
  * the interval of all bands leaves out 0: of two studies of one truth, at most {@code α} are called
  * different anywhere in a kind. They are called equivalent at all bands at once where that interval
  * lies within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both
@@ -50,11 +46,8 @@ public record MeanDifference(
     Checks.fraction(confidence, "confidence");
   }
 
-  /** One study's answer about a kind. */
-  public record Side(PairedUnits paired, KindEstimate estimate) {}
-
-  /** How to judge: {@code Δ} in dB, {@code 1-α}, and the seed of the sign patterns. */
-  public record Terms(double limitDb, double confidence, long seed) {}
+  /** How to judge: {@code Δ} in dB and {@code 1-α}. */
+  public record Terms(double limitDb, double confidence) {}
 
   /**
    * What was found at one band: {@code D} and {@code SE} in dB, {@code ν}, half-width in dB of the
@@ -80,30 +73,34 @@ public record MeanDifference(
   }
 
   /** Compares two studies of the same kind on the same bands. */
-  public static MeanDifference of(Side first, Side second, Terms terms) {
-    if (!first.estimate.grid().equals(second.estimate.grid())
-        || !first.estimate.kind().equals(second.estimate.kind())) {
+  public static MeanDifference of(KindEstimate first, KindEstimate second, Terms terms) {
+    if (!first.grid().equals(second.grid()) || !first.kind().equals(second.kind())) {
       throw new IllegalArgumentException("only the same kind on the same bands can be compared");
     }
-    List<Optional<Welch>> compared =
-        IntStream.range(0, first.estimate.bands().size())
+    int bands = first.bands().size();
+    List<Optional<Welch>> differences =
+        IntStream.range(0, bands)
             .mapToObj(
                 b ->
                     fitted(first, b)
                         .flatMap(one -> fitted(second, b).map(two -> Welch.of(one, two))))
             .toList();
-    long fitted = compared.stream().flatMap(Optional::stream).count();
-    double q =
-        fitted == 0
-            ? 0
-            : new SignFlipInterval(terms.confidence, terms.seed)
-                .ofDifference(differences(first), differences(second));
-    List<Optional<Verdict>> verdicts = new ArrayList<>();
-    for (int b = 0; b < compared.size(); b++) {
-      Band band = first.estimate.bands().get(b).band();
-      verdicts.add(compared.get(b).map(welch -> verdict(band, welch, q, fitted, terms)));
+    double[] errors = new double[bands];
+    double[] freedom = new double[bands];
+    for (int b = 0; b < bands; b++) {
+      errors[b] = differences.get(b).map(Welch::standardErrorDb).orElse(Double.NaN);
+      freedom[b] = differences.get(b).map(Welch::degreesOfFreedom).orElse(0.0);
     }
-    return new MeanDifference(first.estimate.kind(), terms.limitDb, terms.confidence, verdicts);
+    double[] together =
+        new MeanCurve(terms.confidence)
+            .simultaneousHalfDb(errors, freedom, first.grid().perOctave());
+    List<Optional<Verdict>> verdicts = new ArrayList<>(bands);
+    for (int b = 0; b < bands; b++) {
+      Band band = first.grid().band(b);
+      double half = together[b];
+      verdicts.add(differences.get(b).map(d -> verdict(band, d, half, terms)));
+    }
+    return new MeanDifference(first.kind(), terms.limitDb, terms.confidence, verdicts);
   }
 
   public double octaves(Predicate<Verdict> found) {
@@ -126,28 +123,10 @@ public record MeanDifference(
         .max(Comparator.comparingDouble(v -> Math.abs(v.differenceDb())));
   }
 
-  private static Optional<RandomEffects.Result> fitted(Side side, int band) {
-    return side.estimate.scatters(band)
-            && side.estimate.bands().get(band) instanceof BandOutcome.Fitted fitted
+  private static Optional<RandomEffects.Result> fitted(KindEstimate study, int band) {
+    return study.scatters(band) && study.bands().get(band) instanceof BandOutcome.Fitted fitted
         ? Optional.of(fitted.mean())
         : Optional.empty();
-  }
-
-  private static double[][] differences(Side side) {
-    int bands = side.paired.grid().size();
-    double[][] values = new double[side.paired.units().size()][bands];
-    for (double[] row : values) {
-      Arrays.fill(row, Double.NaN);
-    }
-    for (int b = 0; b < bands; b++) {
-      BandSample sample = side.paired.at(b);
-      if (fitted(side, b).isPresent()) {
-        for (int k = 0; k < sample.size(); k++) {
-          values[sample.members()[k]][b] = sample.differencesDb()[k];
-        }
-      }
-    }
-    return values;
   }
 
   record Welch(double differenceDb, double standardErrorDb, double degreesOfFreedom) {
@@ -165,12 +144,9 @@ public record MeanDifference(
     }
   }
 
-  private static Verdict verdict(Band band, Welch welch, double q, long bands, Terms terms) {
+  private static Verdict verdict(Band band, Welch welch, double together, Terms terms) {
     double se = welch.standardErrorDb;
     double freedom = welch.degreesOfFreedom;
-    double alone = StudentT.twoSided(terms.confidence, freedom);
-    double bonferroni = StudentT.twoSided(1 - (1 - terms.confidence) / bands, freedom);
-    double together = Math.max(alone, Math.min(q, bonferroni)) * se;
     double size = Math.abs(welch.differenceDb);
     double p = TwoOneSidedTests.p(welch.differenceDb, se, freedom, terms.limitDb);
     return new Verdict(
@@ -178,7 +154,7 @@ public record MeanDifference(
         welch.differenceDb,
         se,
         freedom,
-        alone * se,
+        StudentT.twoSided(terms.confidence, freedom) * se,
         together,
         size > together,
         p < 1 - terms.confidence,

@@ -17,19 +17,19 @@ import org.twinrig.study.PairedUnits;
  * How many units and seatings a kind needs so that its prediction intervals meet a tolerance, zone
  * by zone, and where no number of them is enough.
  *
- * <p>What is planned is the half-width that transfer.csv will give, {@code t_{n-1}·loo_rms}, for
- * graphs and re-captures averaged over the seatings of the design. At a band, a study of {@code n}
- * units with {@code m_A} and {@code m_B} seatings is expected to find
+ * <p>What is planned is the half-width that transfer.csv will give, {@code t_ν·s} (see {@code
+ * regression.ErrorVariance}), for graphs and re-captures averaged over the seatings of the design;
+ * {@code ν} less the units' own {@code n-1} stays what it is. At a band, a study of {@code n} units
+ * with {@code m_A} and {@code m_B} seatings is expected to find
  *
- * <p>{@code loo_rms² = (r + a/m_A + s2_B/m_B)·n/(n-1-p)},
+ * <p>{@code s² = (r + a/m_A + s2_B/m_B)·n/(n-1-p)},
  *
  * <p>with {@code a = cᵀ S_A c} where a window predicts and {@code s2_A} where the offset does;
  * {@code p = Σ wᵢᵀ(WᵀW+λI)⁻¹wᵢ} the coefficients the window spends (0 for the offset, whose factor
  * {@code n/(n-1)} is that of a unit left out, {@code 1 + 1/(n-1)}); and {@code r = max(0,
- * loo_rms₀²·(n₀-1-p)/n₀ - a/ñ_A - s2_B/ñ_B)} from the study at hand with its {@code n₀} units. A
- * zone's half-width is the root mean square over its bands. As {@code n} and {@code m} grow it goes
- * to {@code z·√mean(r)}: what units differ by beyond what the rule says of them, which no plan
- * cures.
+ * s₀²·(n₀-1-p)/n₀ - a/ñ_A - s2_B/ñ_B)} from the study at hand with its {@code n₀} units. A zone's
+ * half-width is the root mean square over its bands. As {@code n} and {@code m} grow it goes to
+ * {@code z·√mean(r)}: what units differ by beyond what the rule says of them, which no plan cures.
  *
  * <p>Zones are octaves of base ten (IEC 61260-1), cut where the tolerance has a step (less than
  * half an octave at an end of the grid joins its neighbour), and not the zones of the study's
@@ -42,9 +42,9 @@ import org.twinrig.study.PairedUnits;
  * finished study be. A plan made from them as they stand is met by about every other study ({@link
  * ZonePlan#evenChance}). {@link ZonePlan#cautious} therefore takes the {@link #LIMIT} limit of what
  * the finished study will find. With {@code E} the expected mean square of the design, {@code W}
- * what the study has found by {@code loo_rms₀²} on the same scale, {@code q = E/W} (at most 1),
- * {@code φ = (n-n₀)/(n-1)} the share of degrees of freedom that is added and {@code κ = 1-φ} the
- * one that is kept,
+ * what the study has found by {@code s₀²} on the same scale, {@code q = E/W} (at most 1), {@code φ
+ * = (n-n₀)/(n-1)} the share of degrees of freedom that is added and {@code κ = 1-φ} the one that is
+ * kept,
  *
  * <p>{@code U = E + √((φ·E·f(n-n₀))² + (κ·E·f(n₀-1))²·(1-q²) + ((φ+κ(1-q²))·W·g)² + Σ_g
  * (C_g·h_g)²)},

@@ -15,11 +15,12 @@ import org.twinrig.study.PairedUnits;
  * What more seatings buy: the prediction half-width of a kind over a region if old graph and new
  * measurement were both averaged over {@code m} seatings.
  *
- * <p>At a band, {@code half(m) = t_{n-1}·√(max(0, loo_rms² - a/ñ_A - s2_B/ñ_B) + a/m + s2_B/m)}
- * with {@code a = cᵀ S_A c} where a window predicts and {@code s2_A} where the offset does; over a
- * region the root mean square of it. What is left as {@code m} grows is what seatings cannot cure.
- * Only {@code m} of the graph and of the measurement changes, not the study's own fit, which would
- * also get better: the figures are slightly cautious.
+ * <p>At a band, {@code half(m) = t_ν·√(max(0, s² - a/ñ_A - s2_B/ñ_B) + a/m + s2_B/m)} with {@code
+ * s²} and {@code ν} of {@code regression.ErrorVariance} and {@code a = cᵀ S_A c} where a window
+ * predicts and {@code s2_A} where the offset does; over a region the root mean square of it. What
+ * is left as {@code m} grows is what seatings cannot cure. Only {@code m} of the graph and of the
+ * measurement changes, not the study's own fit, which would also get better: the figures are
+ * slightly cautious.
  *
  * <p>Half-widths in dB for each number in {@link #SEATINGS}, and the one that no number goes below.
  */
@@ -83,9 +84,9 @@ public record SeatingsNeeded(Region region, List<Double> halfDb, double neverBel
     }
     double from = old.getAsDouble();
     double to = now.getAsDouble();
-    double rms = fitted.prediction().looRmsDb();
-    double t = StudentT.twoSided(confidence, fitted.mean().degreesOfFreedom());
+    BandOutcome.Errors errors = fitted.prediction().errors();
+    double t = StudentT.twoSided(confidence, errors.degreesOfFreedom());
     double seated = from / fitted.scatter().seatingsFrom() + to / seatingsTo;
-    return Optional.of(new AtBand(t * t, Math.max(0, rms * rms - seated), from + to));
+    return Optional.of(new AtBand(t * t, Math.max(0, errors.varianceDb2() - seated), from + to));
   }
 }

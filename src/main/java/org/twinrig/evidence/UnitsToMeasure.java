@@ -137,7 +137,7 @@ public final class UnitsToMeasure {
     static BandFit of(TransferFunction kind, int band, List<Graph> graphs) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) kind.bands().get(band).outcome();
       int n = fitted.units();
-      double rms = fitted.prediction().looRmsDb();
+      double rms = fitted.prediction().errors().looRmsDb();
       List<WindowRule.Predictor> predictors =
           fitted.prediction().window().map(WindowRule::predictors).orElse(List.of());
       int size = predictors.size() + 1;

@@ -36,6 +36,11 @@ final class ZoneVariance {
     return bands.stream().mapToInt(BandVariance::units).min().orElseThrow();
   }
 
+  /** What neighbouring bands lend to the least certain band of the zone. */
+  private double priorFreedom() {
+    return bands.stream().mapToDouble(BandVariance::priorFreedom).min().orElseThrow();
+  }
+
   double confidence() {
     return confidence;
   }
@@ -48,7 +53,7 @@ final class ZoneVariance {
     return Math.sqrt(
         mean(
             b -> {
-              double t = StudentT.twoSided(confidence, b.units() - 1);
+              double t = StudentT.twoSided(confidence, b.units() - 1 + b.priorFreedom());
               return t * t * b.meanSquare();
             }));
   }
@@ -135,7 +140,7 @@ final class ZoneVariance {
         n -> {
           double pilot = units() - 1;
           return new Factors(
-              StudentT.twoSided(confidence, n - 1),
+              StudentT.twoSided(confidence, n - 1 + priorFreedom()),
               n > units() ? above(n - units()) : 0,
               above(pilot),
               truth(pilot, 1 - Plan.LIMIT));

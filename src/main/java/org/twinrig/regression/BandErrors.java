@@ -29,8 +29,7 @@ record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candida
    *
    * @param errors {@code r_i}, dB
    * @param logMse {@code ln} of their mean square, dB²
-   * @param logMseWithout the same over the others when unit {@code i} is left out from the start;
-   *     the offset's where fewer than six units are then left
+   * @param logMseWithout the same over the others when unit {@code i} is left out from the start
    */
   @SuppressWarnings("ArrayRecordComponent")
   record Rule(double[] errors, double logMse, double[] logMseWithout) {}
@@ -53,8 +52,7 @@ record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candida
         if (window.isPresent()) {
           WindowDeletion deletion = new WindowDeletion(window.get());
           for (int k = c; k < c + kappas; k++) {
-            rules[k] =
-                rule(deletion.at(candidates.get(k).kappa()), members, offset.logMseWithout());
+            rules[k] = rule(deletion.at(candidates.get(k).kappa()), members, data.units());
           }
         }
       }
@@ -82,17 +80,15 @@ record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candida
     return new Rule(errors, logMeanSquare(alone), without);
   }
 
-  private static Rule rule(BlockDeletion blocks, int[] members, double[] offsetWithout) {
+  private static Rule rule(BlockDeletion blocks, int[] members, int units) {
     int n = members.length;
     double[] alone = WindowDeletion.withoutOne(blocks, n);
-    double[] errors = filled(offsetWithout.length, Double.NaN);
-    double[] without = filled(offsetWithout.length, logMeanSquare(alone));
-    boolean nested = n - 1 >= FEWEST_UNITS;
-    double[] squares = nested ? squaresWithout(blocks, n) : new double[n];
+    double[] errors = filled(units, Double.NaN);
+    double[] without = filled(units, logMeanSquare(alone));
+    double[] squares = squaresWithout(blocks, n);
     for (int k = 0; k < n; k++) {
       errors[members[k]] = alone[k];
-      without[members[k]] =
-          nested ? Math.log(Math.max(FLOOR, squares[k] / (n - 1))) : offsetWithout[members[k]];
+      without[members[k]] = Math.log(Math.max(FLOOR, squares[k] / (n - 1)));
     }
     return new Rule(errors, logMeanSquare(alone), without);
   }
@@ -133,12 +129,8 @@ record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candida
     return candidates[candidate] != null;
   }
 
-  /**
-   * What a candidate does here; the offset's where it is not offered.
-   *
-   * @param candidate its position, or {@link ModelChoice#OFFSET}
-   */
+  /** What a candidate does here; the offset where it is not offered, or is none of them. */
   Rule rule(int candidate) {
-    return candidate == ModelChoice.OFFSET || !offers(candidate) ? offset : candidates[candidate];
+    return candidate == candidates.length || !offers(candidate) ? offset : candidates[candidate];
   }
 }

@@ -18,15 +18,16 @@ public sealed interface BandOutcome {
 
   /**
    * The band has an estimate: the mean transfer with its pointwise interval, the half-width in dB
-   * of the interval that holds over all bands at once, how well one unit is predicted, and where
-   * the variance comes from.
+   * of the interval that holds over all bands at once, how well one unit is predicted, where the
+   * variance comes from, and what the units' own graphs are like.
    */
   record Fitted(
       Band band,
       RandomEffects.Result mean,
       double simultaneousHalfDb,
       Prediction prediction,
-      Scatter scatter)
+      Scatter scatter,
+      UnitSpread unitSpread)
       implements BandOutcome {
     public Fitted {
       Checks.notNegative(simultaneousHalfDb, "the simultaneous half-width in dB");
@@ -53,8 +54,8 @@ public sealed interface BandOutcome {
   enum Model {
     /** The old level plus the mean transfer of the kind. */
     OFFSET,
-    /** The same, plus what the unit's neighbouring bands say. */
-    WINDOW;
+    /** The same, plus what the unit's neighbouring bands say, as far as they have shown to. */
+    AVERAGE;
 
     /** The model as files write it: for example {@code offset}. */
     public String word() {
@@ -68,21 +69,60 @@ public sealed interface BandOutcome {
    * @param window what the unit's neighbouring bands say; nothing where the offset predicts alone
    * @param halfDb half-width of the prediction interval in dB: where a re-capture of the unit on
    *     the new fixture, averaged over as many seatings as in the study, will fall
-   * @param looRmsOffsetDb root mean square of the offset's leave-one-unit-out errors, dB
-   * @param looRmsDb the same for the model, its choice included, dB
+   * @param offset the errors of the mean transfer alone
+   * @param errors the errors of the model in force
    */
-  record Prediction(
-      Optional<WindowRule> window, double halfDb, double looRmsOffsetDb, double looRmsDb) {
+  record Prediction(Optional<WindowRule> window, double halfDb, Errors offset, Errors errors) {
     public Prediction {
       Objects.requireNonNull(window, "window");
       Checks.notNegative(halfDb, "the prediction half-width in dB");
-      Checks.notNegative(looRmsOffsetDb, "loo_rms_offset_db");
-      Checks.notNegative(looRmsDb, "loo_rms_db");
     }
 
-    /** The model: window or offset. */
+    /** The model: average or offset. */
     public Model model() {
-      return window.isPresent() ? Model.WINDOW : Model.OFFSET;
+      return window.isPresent() ? Model.AVERAGE : Model.OFFSET;
+    }
+
+    /** How much of the prediction is the mean transfer's alone, 0 to 1. */
+    public double offsetWeight() {
+      return window.map(WindowRule::offsetWeight).orElse(1.0);
+    }
+  }
+
+  /**
+   * How far predictions of units left out in turn missed.
+   *
+   * @param looRmsDb root mean square error at the band, dB
+   * @param varianceDb2 the variance that an interval at this band rests on, see {@link
+   *     ErrorVariance}, dB²
+   * @param degreesOfFreedom of that variance
+   * @param wholeVarianceDb2 the variance that an interval over the whole curve rests on: mean
+   *     square error over the bands within 1/3 octave, dB²
+   */
+  record Errors(
+      double looRmsDb, double varianceDb2, double degreesOfFreedom, double wholeVarianceDb2) {
+    public Errors {
+      Checks.notNegative(looRmsDb, "a root mean square error in dB");
+      Checks.notNegative(varianceDb2, "a variance of errors in dB²");
+      Checks.positive(degreesOfFreedom, "degrees of freedom");
+      Checks.notNegative(wholeVarianceDb2, "a variance of errors in dB²");
+    }
+  }
+
+  /**
+   * What the kind's own units are like, for a graph to be held against: their levels on the old
+   * fixture, and how fast their differences change.
+   *
+   * @param meanDb {@code x̄}, dB
+   * @param sdDb root of the variance between units, averaged over the bands within 1/6 octave, dB
+   * @param stepDb greatest change of a unit's difference between the fixtures from the band below
+   *     to this one, dB; 0 where no unit has both
+   */
+  record UnitSpread(double meanDb, double sdDb, double stepDb) {
+    public UnitSpread {
+      Checks.finite(meanDb, "a mean level in dB");
+      Checks.notNegative(sdDb, "a standard deviation in dB");
+      Checks.notNegative(stepDb, "a step in dB");
     }
   }
 

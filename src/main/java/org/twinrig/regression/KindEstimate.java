@@ -9,17 +9,16 @@ import org.twinrig.response.Levels;
  *
  * @param units the units that entered, in order
  * @param bands one outcome per band
- * @param simultaneous how the simultaneous interval was found
  * @param offsetErrors for each unit, the offset's leave-one-unit-out error {@code r_i(b)} in dB;
  *     missing where the unit has no level or the band no estimate
- * @param errors for each unit, the same for the model, its choice included {@code r̃_i(b)}
+ * @param errors for each unit, the same for the model in force, its weights found without the unit,
+ *     {@code r̃_i(b)}
  */
 public record KindEstimate(
     String kind,
     BandGrid grid,
     List<String> units,
     List<BandOutcome> bands,
-    SignFlipInterval.Result simultaneous,
     List<Levels> offsetErrors,
     List<Levels> errors) {
 

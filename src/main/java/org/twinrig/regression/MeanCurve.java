@@ -1,39 +1,31 @@
 package org.twinrig.regression;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
 
 /**
  * The means of one quantity over units at many bands, each with an interval of its own and one that
  * holds at all bands at once.
  *
- * <p>Each mean is that of {@link RandomEffects}. The simultaneous half-width is {@code min(q,
- * t_{n-1, 1-α/(2·bands)})·SE}, with {@code q} from {@link SignFlipInterval} and {@code bands} the
- * number of bands that have a mean; it is never below the pointwise one, and with fewer sign
- * patterns than {@code 1/α} Bonferroni's quantile stands alone.
+ * <p>Each mean is that of {@link RandomEffects}. The simultaneous half-width is {@code t_{n-1,
+ * 1-α/(2·bands)}·√(mean of SE² over the bands within 1/6 octave)}, {@code bands} the number of
+ * bands that have a mean: Bonferroni's, because it asks nothing of the shape of the differences.
+ * Flipping signs does, and where in-ear seals leak and differences are skewed it held the whole
+ * true curve in fewer studies than it said. Averaging neighbours' {@code SE²} keeps a band whose
+ * few units agree by chance from being the one where the curve leaves.
  *
  * @param confidence strictly between 0 and 1
- * @param seed of the drawn sign patterns: quantities with the same units and the same seed are
- *     given the same patterns
  */
-public record MeanCurve(double confidence, long seed) {
+public record MeanCurve(double confidence) {
   /** Fewer units than this have no mean. */
   static final int LEAST_UNITS = 3;
 
   public MeanCurve {
     Checks.fraction(confidence, "confidence");
-  }
-
-  /** One mean per band, nothing where fewer than three units have a number. */
-  public record Result(List<Optional<Mean>> bands, SignFlipInterval.Result simultaneous) {
-    public Result {
-      bands = List.copyOf(bands);
-    }
   }
 
   /**
@@ -45,54 +37,57 @@ public record MeanCurve(double confidence, long seed) {
     }
   }
 
-  /** Estimates one mean for each sample, one sample per band. */
-  public Result fit(int units, List<UnitSample> samples) {
-    long fitted = samples.stream().filter(s -> s.size() >= LEAST_UNITS).count();
-    SignFlipInterval.Result simultaneous =
-        fitted == 0
-            ? new SignFlipInterval.Result(0, 0, true)
-            : new SignFlipInterval(confidence, seed).fit(columns(units, samples));
-    RandomEffects means = new RandomEffects(confidence);
-    // The multiplier by degrees of freedom: many bands share a few numbers of units.
-    Map<Integer, Double> multipliers = new HashMap<>();
-    List<Optional<Mean>> bands = new ArrayList<>(samples.size());
-    for (UnitSample sample : samples) {
-      if (sample.size() < LEAST_UNITS) {
-        bands.add(Optional.empty());
-      } else {
-        RandomEffects.Result mean = means.fit(sample.valuesDb(), sample.variances());
-        double multiplier =
-            multipliers.computeIfAbsent(
-                mean.degreesOfFreedom(), f -> multiplier(simultaneous, f, fitted));
-        bands.add(Optional.of(new Mean(mean, multiplier * mean.standardErrorDb())));
-      }
-    }
-    return new Result(bands, simultaneous);
+  /**
+   * Estimates one mean for each sample, one sample per band of a grid; nothing where fewer than
+   * three units have a number.
+   */
+  public List<Optional<Mean>> fit(List<UnitSample> samples, int perOctave) {
+    RandomEffects procedure = new RandomEffects(confidence);
+    List<Optional<RandomEffects.Result>> means =
+        samples.stream()
+            .map(
+                s ->
+                    s.size() < LEAST_UNITS
+                        ? Optional.<RandomEffects.Result>empty()
+                        : Optional.of(procedure.fit(s.valuesDb(), s.variances())))
+            .toList();
+    double[] halves =
+        simultaneousHalfDb(
+            means.stream()
+                .mapToDouble(m -> m.map(r -> r.standardErrorDb()).orElse(Double.NaN))
+                .toArray(),
+            means.stream().mapToDouble(m -> m.map(r -> r.units() - 1.0).orElse(0.0)).toArray(),
+            perOctave);
+    return IntStream.range(0, means.size())
+        .mapToObj(b -> means.get(b).map(m -> new Mean(m, halves[b])))
+        .toList();
   }
 
   /**
-   * Never below the pointwise quantile. With fewer sign patterns than 1/α (five units or fewer at
-   * 95 %) no pattern is rare enough for the quantile to exist, and Bonferroni's stands alone.
+   * Half-widths that hold at all bands at once, dB, for standard errors on some degrees of freedom;
+   * NaN stands for a band without an estimate, going in and coming out.
    */
-  private double multiplier(SignFlipInterval.Result simultaneous, int freedom, long bands) {
-    double bonferroni = StudentT.twoSided(1 - (1 - confidence) / bands, freedom);
-    boolean enough = simultaneous.patterns() * (1 - confidence) >= 1 - 1e-9;
-    double q = enough ? Math.min(simultaneous.multiplier(), bonferroni) : bonferroni;
-    return Math.max(StudentT.twoSided(confidence, freedom), q);
-  }
-
-  /** One row per unit, one column per band, NaN where either has no number. */
-  private static double[][] columns(int units, List<UnitSample> samples) {
-    double[][] values = new double[units][samples.size()];
-    for (double[] row : values) {
-      Arrays.fill(row, Double.NaN);
+  public double[] simultaneousHalfDb(double[] standardErrors, double[] freedom, int perOctave) {
+    int bands = standardErrors.length;
+    double[] squares = new double[bands];
+    long estimated = 0;
+    for (int b = 0; b < bands; b++) {
+      squares[b] = standardErrors[b] * standardErrors[b];
+      estimated += Double.isNaN(squares[b]) ? 0 : 1;
     }
-    for (int b = 0; b < samples.size(); b++) {
-      UnitSample sample = samples.get(b);
-      for (int k = 0; k < sample.size() && sample.size() >= LEAST_UNITS; k++) {
-        values[sample.members()[k]][b] = sample.valuesDb()[k];
-      }
+    double together = 1 - (1 - confidence) / Math.max(1, estimated);
+    Neighbourhood near =
+        Neighbourhood.sixthOctave(bands, b -> !Double.isNaN(squares[b]), perOctave);
+    // Many bands share a few degrees of freedom.
+    Map<Double, Double> quantiles = new HashMap<>();
+    double[] halves = new double[bands];
+    for (int b = 0; b < bands; b++) {
+      halves[b] =
+          Double.isNaN(squares[b])
+              ? Double.NaN
+              : quantiles.computeIfAbsent(freedom[b], f -> StudentT.twoSided(together, f))
+                  * Math.sqrt(near.mean(b, squares));
     }
-    return values;
+    return halves;
   }
 }

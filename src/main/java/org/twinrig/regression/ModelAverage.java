@@ -8,26 +8,25 @@ import org.twinrig.study.PairedUnits;
 
 /**
  * Predicts a unit by all windows and the offset together, each weighted by how well it does on
- * units left out, instead of choosing one.
+ * units left out.
  *
  * <p>At a band with {@code n} units, {@code w_c ∝ π_c·exp(-n/2·L_c)} with {@code L_c} the mean of
  * {@code ln MSE} of the leave-one-unit-out errors over the bands within 1/6 octave. The offset has
- * the prior weight {@code π = 0.9}, the windows offered share the rest: a window has to bring
- * evidence before it moves a prediction. Weights below 1e-4 are dropped and the others rescaled.
- * The error on a unit is the same mean of the errors, its weights found without the unit; with
- * fewer than six units left the offset has all the weight. Since each window is linear in the old
- * levels, so is their mean: one set of coefficients is applied.
+ * the prior weight {@code π = 0.7}, the windows offered share the rest: a window has to bring
+ * evidence before it moves a prediction. Weights below 1e-9 are dropped and the others rescaled.
+ * The error on a unit is the same mean of the errors, its weights found without the unit, from
+ * errors with two units left out. Since each window is linear in the old levels, so is their mean:
+ * one set of coefficients is applied.
  *
- * <p>A choice jumps from one rule to another when a unit is added or left out; a mean moves little.
- * On simulated studies it errs less than the choice where there is little to gain, and a little
- * more with few units where windows gain most.
+ * <p>A choice of one rule jumps when a unit is added, or from one band to the next; a mean moves
+ * little.
  *
  * <p>Source: Yao, Vehtari, Simpson and Gelman 2018, Bayesian Analysis 13:917, section 3.2 (weights
  * from left-out predictive densities; here normal, with the variance at its estimate).
  */
 final class ModelAverage {
-  private static final double PRIOR_OF_OFFSET = 0.9;
-  private static final double LEAST_WEIGHT = 1e-4;
+  private static final double PRIOR_OF_OFFSET = 0.7;
+  private static final double LEAST_WEIGHT = 1e-9;
 
   private final WindowData data;
   private final List<Optional<BandErrors>> bands;
@@ -38,7 +37,8 @@ final class ModelAverage {
     this.data = data;
     this.bands = bands;
     this.candidates = candidates;
-    this.neighbourhood = Neighbourhood.of(bands, data.perOctave());
+    this.neighbourhood =
+        Neighbourhood.sixthOctave(data.bands(), b -> bands.get(b).isPresent(), data.perOctave());
   }
 
   /** {@code [band][unit]}: the error on each unit of a mean weighted without it; NaN where none. */
@@ -77,27 +77,18 @@ final class ModelAverage {
   private Optional<WindowRule> rule(PairedUnits paired, int b) {
     BandErrors band = bands.get(b).orElseThrow();
     double[] weights = weights(band, scores(b)[data.units()], band.members());
-    List<WindowMean.Weighted> windows = new ArrayList<>();
+    WeightedWindows windows = new WeightedWindows(data, b);
     WindowFit fit = null;
     for (int c = 0; c < weights.length; c++) {
       if (weights[c] > 0) {
         Candidate candidate = candidates.get(c);
         if (fit == null || !fit.shape().equals(candidate.shape())) {
-          fit = new WindowFit(data, paired, b, candidate.shape());
+          fit = new WindowFit(data, b, candidate.shape());
         }
-        windows.add(new WindowMean.Weighted(weights[c], fit.rule(candidate.kappa())));
+        windows.add(weights[c], fit, candidate.kappa());
       }
     }
-    return windows.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            WindowMean.of(
-                windows,
-                Arrays.stream(data.members(b))
-                    .mapToDouble(i -> data.difference(b, i))
-                    .average()
-                    .orElseThrow(),
-                predictors -> WindowFit.seatingVariance(data, paired, b, predictors)));
+    return windows.rule(paired);
   }
 
   /**
@@ -111,8 +102,7 @@ final class ModelAverage {
     int[] around = neighbourhood.of(b);
     for (int c = 0; c <= offset; c++) {
       for (int k : around) {
-        BandErrors.Rule rule =
-            bands.get(k).orElseThrow().rule(c == offset ? ModelChoice.OFFSET : c);
+        BandErrors.Rule rule = bands.get(k).orElseThrow().rule(c);
         double[] without = rule.logMseWithout();
         for (int i = 0; i < units; i++) {
           scores[i][c] += without[i] / around.length;
@@ -127,9 +117,6 @@ final class ModelAverage {
   private double[] weights(BandErrors band, double[] scores, int units) {
     int offset = candidates.size();
     double[] weights = new double[offset];
-    if (units < BandErrors.FEWEST_UNITS) {
-      return weights;
-    }
     double least = scores[offset];
     int offered = 0;
     for (int c = 0; c < offset; c++) {

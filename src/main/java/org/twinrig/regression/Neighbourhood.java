@@ -1,12 +1,14 @@
 package org.twinrig.regression;
 
 import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 
-/** Which bands count when a rule is chosen for a band: those within 1/6 octave with an estimate. */
-final class Neighbourhood {
+/**
+ * Which bands count for a band: those within some width of it that have an estimate. At the ends of
+ * the grid fewer do.
+ */
+public final class Neighbourhood {
   private final int[][] around;
 
   private Neighbourhood(int[][] around) {
@@ -16,22 +18,47 @@ final class Neighbourhood {
   /**
    * The neighbourhoods of a grid.
    *
-   * @param errors one entry per band, empty where it has no estimate
+   * @param bands how many the grid has
+   * @param estimated whether a band has an estimate
+   * @param reach whole bands to either side
    */
-  static Neighbourhood of(List<Optional<BandErrors>> errors, int perOctave) {
-    int reach = perOctave / 6;
-    int[][] around = new int[errors.size()][];
+  private static Neighbourhood of(int bands, IntPredicate estimated, int reach) {
+    int[][] around = new int[bands][];
     Arrays.setAll(
         around,
         b ->
-            IntStream.rangeClosed(Math.max(0, b - reach), Math.min(errors.size() - 1, b + reach))
-                .filter(k -> errors.get(k).isPresent())
+            IntStream.rangeClosed(Math.max(0, b - reach), Math.min(bands - 1, b + reach))
+                .filter(estimated)
                 .toArray());
     return new Neighbourhood(around);
+  }
+
+  /** Within 1/6 octave to either side: as far as weights and errors of neighbours are averaged. */
+  public static Neighbourhood sixthOctave(int bands, IntPredicate estimated, int perOctave) {
+    return of(bands, estimated, perOctave / 6);
+  }
+
+  /** Within 1/3 octave to either side. */
+  static Neighbourhood thirdOctave(int bands, IntPredicate estimated, int perOctave) {
+    return of(bands, estimated, perOctave / 3);
+  }
+
+  /** Within 1/2 octave to either side. */
+  static Neighbourhood halfOctave(int bands, IntPredicate estimated, int perOctave) {
+    return of(bands, estimated, perOctave / 2);
   }
 
   /** The bands that count for a band, itself among them where it has an estimate. */
   int[] of(int band) {
     return around[band];
+  }
+
+  /** The mean of a quantity over the bands that count for a band; NaN where none does. */
+  public double mean(int band, double[] values) {
+    double sum = 0;
+    for (int k : around[band]) {
+      sum += values[k];
+    }
+    return sum / around[band].length;
   }
 }

@@ -17,18 +17,17 @@ import org.twinrig.study.PredictionModel;
  *
  * <p>Means and their intervals are those of {@link MeanCurve}.
  *
- * <p>A unit is predicted band by band by the offset alone or by a window ridge, whichever {@link
- * ModelChoice} finds; its errors {@code r̃_i} are those of the whole choice made anew without the
- * unit, and {@code loo_rms = √mean(r̃_i²)}. The prediction half-width for a graph averaged over
- * {@code m} seatings is {@code t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}; an outcome
- * carries it for {@code m = ñ_A}.
+ * <p>A unit is predicted by {@link ModelAverage}, or by the offset alone; its errors {@code r̃_i}
+ * are those of weights found without the unit, and {@code loo_rms = √mean(r̃_i²)}. The prediction
+ * half-width for a graph averaged over {@code m} seatings is {@code t_ν·√(s² + cᵀ S_A c·max(0, 1/m
+ * - 1/ñ_A))} with {@code s²} and {@code ν} from {@link ErrorVariance}; an outcome carries it for
+ * {@code m = ñ_A}.
  *
  * @param confidence strictly between 0 and 1
- * @param seed of the drawn sign patterns
  * @param model how a unit is predicted
  * @param threads 1 or more; the outcome does not depend on it
  */
-public record TransferEstimator(double confidence, long seed, PredictionModel model, int threads) {
+public record TransferEstimator(double confidence, PredictionModel model, int threads) {
 
   public TransferEstimator {
     Checks.fraction(confidence, "confidence");
@@ -38,21 +37,19 @@ public record TransferEstimator(double confidence, long seed, PredictionModel mo
   public KindEstimate fit(PairedUnits paired) {
     int bands = paired.grid().size();
     List<BandSample> samples = IntStream.range(0, bands).mapToObj(paired::at).toList();
-    MeanCurve.Result means =
-        new MeanCurve(confidence, seed)
-            .fit(paired.units().size(), samples.stream().map(UnitSample::of).toList());
+    List<Optional<MeanCurve.Mean>> means =
+        new MeanCurve(confidence)
+            .fit(samples.stream().map(UnitSample::of).toList(), paired.grid().perOctave());
     UnitPrediction prediction = UnitPrediction.of(paired, MeanCurve.LEAST_UNITS, model, threads);
     List<BandOutcome> outcomes = new ArrayList<>(bands);
     for (int b = 0; b < bands; b++) {
-      outcomes.add(
-          outcome(paired.grid().band(b), b, samples.get(b), means.bands().get(b), prediction));
+      outcomes.add(outcome(paired.grid().band(b), b, samples.get(b), means.get(b), prediction));
     }
     return new KindEstimate(
         paired.kind(),
         paired.grid(),
         paired.units(),
         outcomes,
-        means.simultaneous(),
         prediction.offsetErrors(),
         prediction.errors());
   }
@@ -72,11 +69,12 @@ public record TransferEstimator(double confidence, long seed, PredictionModel mo
         band,
         mean.get().estimate(),
         mean.get().simultaneousHalfDb(),
-        predictions.at(b, StudentT.twoSided(confidence, n - 1)),
+        predictions.at(b, confidence),
         new BandOutcome.Scatter(
             Arrays.stream(sample.variances()).average().orElseThrow(),
             sample.from().variance(),
             sample.to().variance(),
-            sample.from().harmonicMean()));
+            sample.from().harmonicMean()),
+        predictions.unitSpreads().get(b).orElseThrow());
   }
 }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.StatUtils;
 import org.twinrig.internal.Parallel;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
@@ -13,16 +14,22 @@ import org.twinrig.study.PredictionModel;
 /**
  * How single units of a kind are predicted, and how far the prediction misses units left out.
  *
- * <p>Per band the rule, nothing where the offset predicts alone; for each unit the offset's errors,
- * and those of the whole choice made without it.
+ * @param rules per band, nothing where the offset predicts alone
+ * @param offsetErrors for each unit the offset's errors, dB
+ * @param errors for each unit those of the model, its weights found without the unit, dB
+ * @param offsetVariances what intervals rest on where the offset predicts alone
+ * @param variances what intervals rest on
+ * @param unitSpreads per band what the units are like, nothing where there is no estimate
  */
 record UnitPrediction(
-    List<Optional<WindowRule>> rules, List<Levels> offsetErrors, List<Levels> errors) {
+    List<Optional<WindowRule>> rules,
+    List<Levels> offsetErrors,
+    List<Levels> errors,
+    Variances offsetVariances,
+    Variances variances,
+    List<Optional<BandOutcome.UnitSpread>> unitSpreads) {
 
-  /**
-   * Chooses and judges the rule of every band; bands with fewer than the least units have no
-   * estimate.
-   */
+  /** Predicts and judges at every band with the least units or more; others have no estimate. */
   static UnitPrediction of(PairedUnits paired, int leastUnits, PredictionModel model, int threads) {
     WindowData data = WindowData.of(paired);
     List<Candidate> candidates =
@@ -35,48 +42,19 @@ record UnitPrediction(
                 data.members(b).length < leastUnits
                     ? Optional.empty()
                     : Optional.of(BandErrors.of(data, b, candidates)));
-    int[][] offsets = new int[data.bands()][data.units()];
-    for (int[] row : offsets) {
-      Arrays.fill(row, ModelChoice.OFFSET);
-    }
-    if (model == PredictionModel.AVERAGE) {
-      ModelAverage average = new ModelAverage(data, bands, candidates);
-      return new UnitPrediction(
-          average.rules(paired),
-          curves(paired, errors(data, bands, offsets)),
-          curves(paired, average.errors()));
-    }
-    ModelChoice choice = new ModelChoice(data, bands, candidates, model, threads);
-    int[] chosen = choice.chosen();
-    List<Optional<WindowRule>> rules = new ArrayList<>();
-    for (int b = 0; b < data.bands(); b++) {
-      rules.add(
-          chosen[b] == ModelChoice.OFFSET
-              ? Optional.empty()
-              : Optional.of(rule(data, paired, b, candidates.get(chosen[b]))));
-    }
+    ModelAverage average = new ModelAverage(data, bands, candidates);
+    double[][] offsets = new double[data.bands()][];
+    double[] none = new double[data.units()];
+    Arrays.fill(none, Double.NaN);
+    Arrays.setAll(offsets, b -> bands.get(b).map(e -> e.offset().errors()).orElse(none));
+    double[][] errors = average.errors();
     return new UnitPrediction(
-        rules,
-        curves(paired, errors(data, bands, offsets)),
-        curves(paired, errors(data, bands, choice.nested())));
-  }
-
-  private static WindowRule rule(
-      WindowData data, PairedUnits paired, int band, Candidate candidate) {
-    return new WindowFit(data, paired, band, candidate.shape()).rule(candidate.kappa());
-  }
-
-  /** {@code [band][unit]}: the error under the rule that stands for the unit; NaN where none. */
-  private static double[][] errors(
-      WindowData data, List<Optional<BandErrors>> bands, int[][] rule) {
-    double[][] errors = new double[bands.size()][data.units()];
-    for (int b = 0; b < errors.length; b++) {
-      for (int i = 0; i < data.units(); i++) {
-        errors[b][i] =
-            bands.get(b).isEmpty() ? Double.NaN : bands.get(b).get().rule(rule[b][i]).errors()[i];
-      }
-    }
-    return errors;
+        average.rules(paired),
+        curves(paired, offsets),
+        curves(paired, errors),
+        Variances.of(offsets, data.perOctave()),
+        Variances.of(errors, data.perOctave()),
+        unitSpreads(data, bands));
   }
 
   private static List<Levels> curves(PairedUnits paired, double[][] errors) {
@@ -91,15 +69,78 @@ record UnitPrediction(
     return curves;
   }
 
-  /** The prediction at a band with an estimate, from {@code t_{n-1}}. */
-  BandOutcome.Prediction at(int band, double quantile) {
-    double looRms = rms(errors, band);
-    return new BandOutcome.Prediction(
-        rules.get(band), quantile * looRms, rms(offsetErrors, band), looRms);
+  private static List<Optional<BandOutcome.UnitSpread>> unitSpreads(
+      WindowData data, List<Optional<BandErrors>> bands) {
+    double[] means = new double[data.bands()];
+    double[] variances = new double[data.bands()];
+    for (int b = 0; b < means.length; b++) {
+      if (bands.get(b).isPresent()) {
+        int band = b;
+        double[] x = Arrays.stream(data.members(b)).mapToDouble(i -> data.level(band, i)).toArray();
+        means[b] = StatUtils.mean(x);
+        variances[b] = StatUtils.variance(x);
+      }
+    }
+    Neighbourhood near =
+        Neighbourhood.sixthOctave(means.length, b -> bands.get(b).isPresent(), data.perOctave());
+    return IntStream.range(0, means.length)
+        .mapToObj(
+            b ->
+                bands
+                    .get(b)
+                    .map(
+                        e ->
+                            new BandOutcome.UnitSpread(
+                                means[b], Math.sqrt(near.mean(b, variances)), step(data, b))))
+        .toList();
   }
 
-  private static double rms(List<Levels> curves, int band) {
-    return LeaveOneUnitOut.rms(
-        curves.stream().filter(c -> c.has(band)).mapToDouble(c -> c.db(band)).toArray());
+  private static double step(WindowData data, int band) {
+    return band == 0
+        ? 0
+        : Arrays.stream(data.members(band))
+            .mapToDouble(i -> Math.abs(data.difference(band, i) - data.difference(band - 1, i)))
+            .filter(step -> !Double.isNaN(step))
+            .max()
+            .orElse(0);
+  }
+
+  /** The prediction at a band with an estimate. */
+  BandOutcome.Prediction at(int band, double confidence) {
+    BandOutcome.Errors inForce = variances.at(band);
+    double quantile = StudentT.twoSided(confidence, inForce.degreesOfFreedom());
+    return new BandOutcome.Prediction(
+        rules.get(band),
+        quantile * Math.sqrt(inForce.varianceDb2()),
+        offsetVariances.at(band),
+        inForce);
+  }
+
+  /** Mean squares of errors per band, dB², and what intervals make of them. */
+  @SuppressWarnings("ArrayRecordComponent") // stays in this package
+  record Variances(double[] meanSquares, ErrorVariance pointwise, double[] whole) {
+    /** From errors {@code [band][unit]}, NaN where there is none. */
+    static Variances of(double[][] errors, int perOctave) {
+      int[] units = new int[errors.length];
+      double[] meanSquares = new double[errors.length];
+      for (int b = 0; b < errors.length; b++) {
+        double[] known = Arrays.stream(errors[b]).filter(e -> !Double.isNaN(e)).toArray();
+        units[b] = known.length;
+        meanSquares[b] = known.length == 0 ? 0 : StatUtils.sumSq(known) / known.length;
+      }
+      Neighbourhood third = Neighbourhood.thirdOctave(errors.length, b -> units[b] > 0, perOctave);
+      double[] whole = new double[errors.length];
+      Arrays.setAll(whole, b -> third.mean(b, meanSquares));
+      return new Variances(
+          meanSquares, new ErrorVariance.Bands(units, perOctave).of(meanSquares), whole);
+    }
+
+    BandOutcome.Errors at(int band) {
+      return new BandOutcome.Errors(
+          Math.sqrt(meanSquares[band]),
+          pointwise.variances()[band],
+          pointwise.degreesOfFreedom()[band],
+          whole[band]);
+    }
   }
 }

@@ -6,12 +6,10 @@ import org.twinrig.internal.Checks;
 import org.twinrig.response.Levels;
 
 /**
- * A fitted window ridge at one band: what a unit's old graph around the band says about how far the
- * unit's level differs between the fixtures, {@code d̄ + Σ_c β_c (x(c) - x̄(c))}.
+ * The weighted mean of window ridges at one band: what a unit's old graph around the band says
+ * about how far the unit's level differs between the fixtures, {@code d̄ + Σ_c β_c (x(c) - x̄(c))}.
  *
- * @param halfOctaves half-width of the window, octaves
- * @param pooledOctaves how far to either side bands are pooled in the fit, octaves
- * @param shrinkage penalty {@code κ} as a multiple of the mean square of the window
+ * @param offsetWeight how much of the mean is the plain offset, 0 to 1
  * @param meanDb mean difference of the units it was fitted on, {@code d̄}, dB: the rule's own
  *     intercept, with which its errors were judged
  * @param predictors the bands of the window that lie in the grid, rising
@@ -20,18 +18,16 @@ import org.twinrig.response.Levels;
  *     brings into the predicted level, {@code c = e_b + β}; nothing when no unit was seated twice
  */
 public record WindowRule(
-    double halfOctaves,
-    double pooledOctaves,
-    double shrinkage,
+    double offsetWeight,
     double meanDb,
     List<Predictor> predictors,
     List<Double> spread,
     OptionalDouble seatingVariance) {
 
   public WindowRule {
-    Checks.notNegative(halfOctaves, "window_octaves");
-    Checks.notNegative(pooledOctaves, "borrow_octaves");
-    Checks.positive(shrinkage, "shrinkage");
+    if (!(offsetWeight >= 0 && offsetWeight <= 1)) {
+      throw new IllegalArgumentException("offset_weight must be 0 to 1, but is " + offsetWeight);
+    }
     Checks.finite(meanDb, "mean_db");
     predictors = List.copyOf(predictors);
     spread = List.copyOf(spread);
@@ -60,17 +56,22 @@ public record WindowRule(
 
   /**
    * How far the new fixture's level lies above the old one's for a graph, {@code d̄ + Σ_c β_c (x(c)
-   * - x̄(c))}, dB; nothing where the graph lacks a band of the window.
+   * - x̄(c))}, dB. A band of the window that the graph lacks counts as like the study's mean, so
+   * that what the window says fades out towards a graph's end, band by band.
    */
-  public OptionalDouble shiftDb(Levels old) {
+  public double shiftDb(Levels old) {
     double shift = meanDb;
     for (Predictor p : predictors) {
-      if (!old.has(p.band())) {
-        return OptionalDouble.empty();
+      if (old.has(p.band())) {
+        shift += p.coefficient() * (old.db(p.band()) - p.centreDb());
       }
-      shift += p.coefficient() * (old.db(p.band()) - p.centreDb());
     }
-    return OptionalDouble.of(shift);
+    return shift;
+  }
+
+  /** Whether a graph has all bands of the window. */
+  public boolean covers(Levels old) {
+    return predictors.stream().allMatch(p -> old.has(p.band()));
   }
 
   /**

@@ -1,9 +1,7 @@
 package org.twinrig.reliability;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.twinrig.band.BandGrid;
 
 /**
@@ -16,9 +14,7 @@ import org.twinrig.band.BandGrid;
  * the bad run, up to the first that is. So it never jumps over another change of the marks, and an
  * edge that worsens upwards is never taken for one that improves.
  *
- * <p>An edge that reaches the far end of either run is not kept: that run has been swallowed. Its
- * place is then that far end, so that the interval does not pass over the resamples in which the
- * edge vanished: it reaches at least as far as it might have gone.
+ * <p>An edge that reaches the far end of either run is not kept: that run has been swallowed.
  */
 final class EdgeTally {
   private final Mark[] zones;
@@ -30,28 +26,27 @@ final class EdgeTally {
   /** Step from the better to the worse side: 1 when marks worsen upwards, otherwise -1. */
   private final int step;
 
-  /** One place per resample: the number of bands below the edge. */
-  private final int[] places;
+  /** Place in the resample added last. */
+  private int last;
 
-  private int filled;
+  private int added;
   private int kept;
 
-  private EdgeTally(Mark[] zones, boolean[] empty, int at, int resamples) {
+  private EdgeTally(Mark[] zones, boolean[] empty, int at) {
     this.zones = zones;
     this.at = at;
     this.worse = zones[at - 1].worse(zones[at]);
     this.step = zones[at] == worse ? 1 : -1;
     this.worseEnd = runEnd(empty, step, true);
     this.betterEnd = runEnd(empty, -step, false);
-    this.places = new int[resamples];
   }
 
   /** One tally for each place where the marks of two bands with data differ. */
-  static List<EdgeTally> of(Mark[] zones, boolean[] empty, int resamples) {
+  static List<EdgeTally> of(Mark[] zones, boolean[] empty) {
     List<EdgeTally> edges = new ArrayList<>();
     for (int b = 1; b < zones.length; b++) {
       if (zones[b] != zones[b - 1] && !empty[b] && !empty[b - 1]) {
-        edges.add(new EdgeTally(zones, empty, b, resamples));
+        edges.add(new EdgeTally(zones, empty, b));
       }
     }
     return edges;
@@ -83,7 +78,7 @@ final class EdgeTally {
 
   /** Place in the resample added last. */
   int last() {
-    return places[filled - 1];
+    return last;
   }
 
   /** Counts one resample, its narrow runs joined. */
@@ -98,32 +93,14 @@ final class EdgeTally {
         place += step;
       }
     }
-    places[filled++] = place;
+    last = place;
+    added++;
     kept += place == betterEnd || place == worseEnd ? 0 : 1;
   }
 
-  /**
-   * The edge with its percentile interval: the order statistics of rank {@code ⌊(R+1)·α/2⌋} from
-   * either end of the {@code R} places, widened where needed to hold the study's own place.
-   */
-  ZoneEdge edge(BandGrid grid, double confidence) {
-    double share = (double) kept / filled;
-    Optional<ResonanceWander.Range> interval = Optional.empty();
-    if (share >= ZoneEdge.LEAST_KEPT) {
-      int[] sorted = Arrays.copyOf(places, filled);
-      Arrays.sort(sorted);
-      // A hair is added so that 1000·0.025 does not become 24 by rounding.
-      int rank = Math.max(1, (int) Math.floor((filled + 1) * (1 - confidence) / 2 + 1e-9));
-      interval =
-          Optional.of(
-              new ResonanceWander.Range(
-                  hz(grid, Math.min(at, sorted[rank - 1])),
-                  hz(grid, Math.max(at, sorted[filled - rank]))));
-    }
-    return new ZoneEdge(hz(grid, at), zones[at - 1], zones[at], share, interval);
-  }
-
-  private static double hz(BandGrid grid, int place) {
-    return place < grid.size() ? grid.band(place).lowerHz() : grid.upperHz();
+  /** The edge, with the share of the resamples that kept it. */
+  ZoneEdge edge(BandGrid grid) {
+    double hz = at < grid.size() ? grid.band(at).lowerHz() : grid.upperHz();
+    return new ZoneEdge(hz, zones[at - 1], zones[at], (double) kept / added);
   }
 }

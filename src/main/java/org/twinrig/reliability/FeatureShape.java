@@ -39,13 +39,13 @@ final class FeatureShape {
   FeatureShape(
       BandGrid grid,
       List<UnitSample> samples,
-      MeanCurve.Result means,
+      List<Optional<MeanCurve.Mean>> means,
       Resamples resamples,
       double confidence) {
     this.grid = grid;
     this.resamples = resamples;
     this.samples = samples;
-    this.means = means.bands();
+    this.means = List.copyOf(means);
     this.confidence = confidence;
     this.whole = new double[grid.size()];
     Arrays.setAll(whole, b -> this.means.get(b).map(m -> m.estimate().meanDb()).orElse(Double.NaN));

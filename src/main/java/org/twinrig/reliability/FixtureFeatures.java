@@ -119,16 +119,17 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
       FixtureFeature.Curve curve,
       List<UnitSample> samples,
       Resamples resamples) {
-    MeanCurve.Result means = new MeanCurve(confidence, seed).fit(paired.units().size(), samples);
+    List<Optional<MeanCurve.Mean>> means =
+        new MeanCurve(confidence).fit(samples, paired.grid().perOctave());
     FeatureShape shape = new FeatureShape(paired.grid(), samples, means, resamples, confidence);
-    return new Contrast(means.bands(), features(curve, means, shape));
+    return new Contrast(means, features(curve, means, shape));
   }
 
   private static List<FixtureFeature> features(
-      FixtureFeature.Curve curve, MeanCurve.Result means, FeatureShape shape) {
+      FixtureFeature.Curve curve, List<Optional<MeanCurve.Mean>> means, FeatureShape shape) {
     List<FixtureFeature> features = new ArrayList<>();
-    for (int b = 1; b < means.bands().size() - 1; b++) {
-      Optional<MeanCurve.Mean> mean = means.bands().get(b);
+    for (int b = 1; b < means.size() - 1; b++) {
+      Optional<MeanCurve.Mean> mean = means.get(b);
       if (mean.isPresent()
           && Math.abs(mean.get().estimate().meanDb()) > mean.get().simultaneousHalfDb()
           && shape.greatestAt(b)

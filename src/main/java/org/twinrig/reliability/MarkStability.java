@@ -6,11 +6,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
+import org.twinrig.regression.ErrorVariance;
 import org.twinrig.regression.KindEstimate;
 
 /**
  * How often the bands of one kind keep their marks, and its zones their edges, when the study is
- * redrawn from its own units.
+ * redrawn from its own units. Shares, and no more: ranges that an edge was said to lie in at 95 %
+ * held it in two of three fresh studies, because a fresh study also weighs its windows anew.
  *
  * <p>In a resample unit {@code i} counts {@code w_i} times, with all its bands and seatings at
  * once. At a band, over the units that have an error there,
@@ -18,8 +20,8 @@ import org.twinrig.regression.KindEstimate;
  * <ul>
  *   <li>{@code loo_rms*² = Σ w_i r̃_i² / Σ w_i}, with {@code r̃_i} the error in dB on a unit that
  *       did not enter its own prediction,
- *   <li>{@code half* = half·(loo_rms* / loo_rms)}, which is {@code t_{n-1}·loo_rms*} with the
- *       band's own {@code n},
+ *   <li>{@code half* = t_ν·s*}, with {@code s*²} and {@code ν} made of these by {@link
+ *       ErrorVariance} as the study's own are,
  * </ul>
  *
  * <p>and {@link MarkRule} decides the mark anew; zones follow by the rule of {@link Zone#of}, their
@@ -54,11 +56,10 @@ import org.twinrig.regression.KindEstimate;
  * the figures are 0.84, 0.97 and 70 %: a fresh study may choose another.
  *
  * <p>Sources, from memory: Davison and Hinkley 1997, Bootstrap Methods and their Application,
- * chapter 2 (resampling, understated variance of small samples) and 5 (percentile intervals, 999
- * resamples so that {@code (R+1)·α/2} is whole); Rao and Wu 1988, J. Am. Stat. Assoc. 83:231
- * ({@code n-1} draws).
+ * chapter 2 (resampling, understated variance of small samples); Rao and Wu 1988, J. Am. Stat.
+ * Assoc. 83:231 ({@code n-1} draws).
  *
- * @param confidence of the intervals of edges, strictly between 0 and 1
+ * @param confidence of the prediction intervals that marks rest on
  * @param seed of the resamples
  */
 public record MarkStability(double confidence, long seed) {
@@ -119,8 +120,8 @@ public record MarkStability(double confidence, long seed) {
     int perOctave = estimate.grid().perOctave();
     Mark[] marks = study.stream().map(MarkedBand::mark).toArray(Mark[]::new);
     Zone.join(marks, empty, perOctave);
-    List<EdgeTally> edges = EdgeTally.of(marks.clone(), empty, resamples.size());
-    RedrawnMarks redrawn = new RedrawnMarks(estimate, rule, wandering, resamples);
+    List<EdgeTally> edges = EdgeTally.of(marks.clone(), empty);
+    RedrawnMarks redrawn = new RedrawnMarks(estimate, rule, wandering, resamples, confidence);
     List<Map<Mark, Integer>> counts =
         study.stream()
             .map(b -> (Map<Mark, Integer>) new EnumMap<Mark, Integer>(Mark.class))
@@ -140,7 +141,7 @@ public record MarkStability(double confidence, long seed) {
         IntStream.range(0, marks.length)
             .mapToObj(b -> shares(study.get(b), counts.get(b), resamples.size()))
             .toList(),
-        edges.stream().map(e -> e.edge(estimate.grid(), confidence)).toList());
+        edges.stream().map(e -> e.edge(estimate.grid())).toList());
   }
 
   /** How often one band had its marks. */

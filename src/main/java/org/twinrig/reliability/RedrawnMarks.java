@@ -2,6 +2,7 @@ package org.twinrig.reliability;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,7 +12,9 @@ import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.linalg.Matrix;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.ErrorVariance;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.regression.StudentT;
 
 /**
  * The marks of every band in every resample.
@@ -21,8 +24,13 @@ import org.twinrig.regression.KindEstimate;
  */
 final class RedrawnMarks {
   private final MarkRule.Ladder[] ladders;
-  private final double[] halfDb;
-  private final double[] meanSquare;
+  private final ErrorVariance.Bands variances;
+  private final double confidence;
+  private final Map<Double, Double> quantiles = new HashMap<>();
+
+  /** Mean squares of errors of the resample being written. */
+  private final double[] meanSquares;
+
   private final Matrix squares;
   private final Matrix totals;
 
@@ -35,12 +43,16 @@ final class RedrawnMarks {
   private final boolean[] wanders;
 
   RedrawnMarks(
-      KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering, Resamples resamples) {
+      KindEstimate estimate,
+      MarkRule rule,
+      List<ResonanceWander> wandering,
+      Resamples resamples,
+      double confidence) {
     List<BandOutcome> bands = estimate.bands();
     int size = bands.size();
     ladders = bands.stream().map(rule::ladder).toArray(MarkRule.Ladder[]::new);
-    halfDb = new double[size];
-    meanSquare = new double[size];
+    meanSquares = new double[size];
+    int[] units = new int[size];
     wanders = new boolean[size];
     double[][] errorSquares = new double[estimate.units().size()][size];
     Map<BitSet, Integer> columns = new LinkedHashMap<>();
@@ -48,20 +60,18 @@ final class RedrawnMarks {
     for (int b = 0; b < size; b++) {
       BitSet members = members(estimate, b);
       column[b] = columns.computeIfAbsent(members, m -> columns.size());
-      double sum = 0;
       for (int i = members.nextSetBit(0); i >= 0; i = members.nextSetBit(i + 1)) {
         double errorDb = estimate.errors().get(i).db(b);
         errorSquares[i][b] = errorDb * errorDb;
-        sum += errorDb * errorDb;
       }
-      if (bands.get(b) instanceof BandOutcome.Fitted fitted) {
-        halfDb[b] = fitted.prediction().halfDb();
-        meanSquare[b] = sum / atLeastOne(members.cardinality());
-      }
+      boolean fitted = bands.get(b) instanceof BandOutcome.Fitted;
+      units[b] = fitted ? atLeastOne(members.cardinality()) : 0;
     }
     Matrix counts = Matrix.ofRows(resamples.counts());
     squares = counts.times(Matrix.ofRows(errorSquares));
     totals = counts.times(ones(columns.keySet(), errorSquares.length));
+    this.variances = new ErrorVariance.Bands(units, estimate.grid().perOctave());
+    this.confidence = confidence;
     this.grid = estimate.grid();
     this.resamples = resamples;
     this.wandering = wandering.stream().map(w -> Wandering.of(w, estimate.units())).toList();
@@ -106,18 +116,24 @@ final class RedrawnMarks {
       }
     }
     for (int b = 0; b < marks.length; b++) {
-      marks[b] = mark(resample, b);
+      double count = totals.get(resample, column[b]);
+      meanSquares[b] = count == 0 ? 0 : squares.get(resample, b) / count;
+    }
+    ErrorVariance redrawn = variances.of(meanSquares);
+    for (int b = 0; b < marks.length; b++) {
+      marks[b] = mark(resample, b, redrawn);
     }
   }
 
-  private Mark mark(int resample, int b) {
-    double count = totals.get(resample, column[b]);
-    if (count == 0) {
+  private Mark mark(int resample, int b, ErrorVariance redrawn) {
+    double variance = redrawn.variances()[b];
+    if (totals.get(resample, column[b]) == 0 || Double.isNaN(variance)) {
       return Mark.UNRELIABLE; // no unit of the band was drawn: nothing to judge it by
     }
-    // Errors of exactly zero are zero in every resample: the half-width stays.
-    double ratio = meanSquare[b] > 0 ? squares.get(resample, b) / count / meanSquare[b] : 1;
-    return ladders[b].at(halfDb[b] * Math.sqrt(ratio), wanders[b]);
+    double quantile =
+        quantiles.computeIfAbsent(
+            redrawn.degreesOfFreedom()[b], f -> StudentT.twoSided(confidence, f));
+    return ladders[b].at(quantile * Math.sqrt(variance), wanders[b]);
   }
 
   /** A notch or peak whose zone is found anew: its units' columns in the resamples. */

@@ -26,10 +26,12 @@ import org.twinrig.report.html.Page;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.report.table.GraphFileNames;
+import org.twinrig.response.Response;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
+import org.twinrig.translation.GraphPoints;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
 
@@ -79,6 +81,7 @@ public record CatalogueReport(
   /** Writes graphs, from several threads at once, and keeps a few. */
   private static final class Graphs implements CatalogueRun.Sink {
     private final Path tables;
+    private final Path points;
     private final Path drawings;
     private final Translation translation;
     private final GraphFileNames names;
@@ -89,6 +92,7 @@ public record CatalogueReport(
     Graphs(Path folder, Translation translation, List<CatalogueEntry> entries, boolean figures)
         throws IOException {
       this.tables = Files.createDirectories(folder.resolve("translated"));
+      this.points = Files.createDirectories(folder.resolve("points"));
       this.drawings = folder.resolve("figures");
       this.translation = translation;
       this.figures = figures;
@@ -102,9 +106,11 @@ public record CatalogueReport(
     }
 
     @Override
-    public void accept(TranslatedGraph graph) throws IOException {
+    public void accept(TranslatedGraph graph, Response came) throws IOException {
       String name = names.of(graph.entry().graph());
       Files.writeString(tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph));
+      Files.writeString(
+          points.resolve(name + ".csv"), CatalogueResults.POINTS.csv(GraphPoints.of(graph, came)));
       if (figures) {
         GraphFigure.of(graph, translation.origin()).write(drawings.resolve(name));
       }

@@ -72,7 +72,7 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
                 catalogue,
                 new Findings<>(few, List.of()),
                 threads,
-                g -> kept.put(g.entry().graph(), g));
+                (g, came) -> kept.put(g.entry().graph(), g));
     problems.addAll(run.problems());
     return entries.stream()
         .filter(e -> kept.containsKey(e.graph()))

@@ -104,7 +104,7 @@ public final class GraphTranslation {
               catalogue,
               CatalogueReader.read(catalogue, catalogue.toString()),
               threads,
-              g -> kept.put(g.entry().graph(), g));
+              (g, came) -> kept.put(g.entry().graph(), g));
       return new MigratedCatalogue(translation, run, kept);
     } catch (IOException e) {
       throw UnusableInput.fatal(

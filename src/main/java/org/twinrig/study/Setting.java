@@ -164,12 +164,12 @@ public final class Setting<T> {
       new Setting<>(
           "model",
           "Prediction of single units",
-          "auto: the window only in bands where it gains; offset: the mean transfer of the kind;"
-              + " window: the neighbouring bands of the old graph; average: all of them, weighted",
-          "how single units are predicted: `offset` (mean of the kind), `window` (what the old graph"
-              + " shows around a band), `auto` (chosen band by band by leaving units out), `average`"
-              + " (a weighted mean of all)",
-          PredictionModel.AUTO,
+          "average: the mean transfer of the kind and what the old graph shows around a band, weighted;"
+              + " offset: the mean transfer of the kind alone",
+          "how single units are predicted: `average` (the mean transfer of the kind and what the old"
+              + " graph shows around a band, each weighted by how well it predicts units left out) or"
+              + " `offset` (the mean transfer of the kind alone)",
+          PredictionModel.AVERAGE,
           (value, so) -> value.choice(PredictionModel.class),
           (model, study) -> word(model));
 

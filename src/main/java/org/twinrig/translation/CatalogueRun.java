@@ -13,6 +13,7 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
+import org.twinrig.response.Response;
 import org.twinrig.study.DataRoot;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.study.ReferenceCurve;
@@ -41,8 +42,8 @@ public final class CatalogueRun {
   /** Takes re-expressed graphs; called from several threads at once. */
   @FunctionalInterface
   public interface Sink {
-    /** Takes one graph. */
-    void accept(TranslatedGraph graph) throws IOException;
+    /** Takes one graph, and the curve that it is to stand for: the graph as it came. */
+    void accept(TranslatedGraph graph, Response came) throws IOException;
   }
 
   /**
@@ -50,6 +51,7 @@ public final class CatalogueRun {
    *
    * @param marks one per band; nothing where the graph has no level
    * @param change how much of the range readers compare by moved
+   * @param largestStepDb see {@link TranslatedGraph#largestStepDb}
    * @param sha256 of the graph's file, followed by that of its reference's when it names one
    */
   public record Line(
@@ -60,6 +62,7 @@ public final class CatalogueRun {
       MarkRow marks,
       Treatment treatment,
       Change change,
+      double largestStepDb,
       Sketch sketch,
       String sha256) {
     /** Graphs to measure again: by octaves lost, then by octaves unreliable, then by name. */
@@ -150,7 +153,7 @@ public final class CatalogueRun {
       if (found.value().isPresent()) {
         Chain.Result result = chain.translate(found.value().get());
         line = Optional.of(line(result, found.value().get().sha256()));
-        sink.accept(result.given());
+        sink.accept(result.given(), result.came());
       }
       return new Findings<>(line, found.problems());
     } catch (IOException e) {
@@ -173,6 +176,7 @@ public final class CatalogueRun {
         MarkRow.of(graph),
         graph.treatment(),
         Change.of(result, rule),
+        graph.largestStepDb(),
         result.sketch(),
         sha256);
   }

@@ -145,8 +145,13 @@ public final class Chain {
     return links.stream().map(name).collect(Collectors.joining(with));
   }
 
-  /** What became of a graph. */
-  record Result(TranslatedGraph raw, TranslatedGraph given, Sketch sketch) {}
+  /**
+   * What became of a graph.
+   *
+   * @param given as it is given: compensated as it came where the new reference is known
+   * @param came the curve it is given in the place of
+   */
+  record Result(TranslatedGraph raw, TranslatedGraph given, Response came, Sketch sketch) {}
 
   Result translate(OldGraphFile file) {
     Smoothing captures = first().handling().captureSmoothing();
@@ -190,7 +195,9 @@ public final class Chain {
     graph = new TranslatedGraph(graph.entry(), bands, treatment);
     Sketch sketch =
         old.pinned().map(Sketch::of).orElseGet(() -> Sketch.empty(old.levels().grid().size()));
-    return new Result(graph, now.isPresent() ? compensated(graph, file) : graph, sketch);
+    return now.isPresent()
+        ? new Result(graph, compensated(graph, file), file.published(), sketch)
+        : new Result(graph, graph, file.raw(), sketch);
   }
 
   /** The old graph as it came, and the new one less the new reference. */

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
-import org.twinrig.regression.StudentT;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Anchor;
@@ -25,11 +25,12 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   /**
    * What an earlier link left uncertain at a band.
    *
-   * @param standardDb standard uncertainty of the level, dB
+   * @param own uncertainty of the level, for an interval at the band
+   * @param whole the same for an interval over the whole curve
    * @param reasons why the earlier link's mark is below reliable
    */
-  record Carried(double standardDb, double degreesOfFreedom, List<Reason> reasons) {
-    static final Carried NOTHING = new Carried(0, Double.POSITIVE_INFINITY, List.of());
+  record Carried(Uncertainty own, Uncertainty whole, List<Reason> reasons) {
+    static final Carried NOTHING = new Carried(Uncertainty.NONE, Uncertainty.NONE, List.of());
   }
 
   static OldGraph of(Response raw, Translation translation) {
@@ -45,7 +46,7 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   }
 
   /** What an earlier link made, as the graph the next link starts from. */
-  static OldGraph carried(TranslatedGraph before, Translation next) {
+  static OldGraph carried(TranslatedGraph before, Translation next, Intervals intervals) {
     BandGrid grid = next.grid();
     double[] db = new double[before.bands().size()];
     List<Carried> carried = new ArrayList<>();
@@ -54,14 +55,9 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
       db[b] = predicted.map(TranslatedBand.Predicted::toDb).orElse(Double.NaN);
       List<Reason> reasons = before.bands().get(b).reasons();
       carried.add(
-          predicted.isEmpty()
-              ? Carried.NOTHING
-              : new Carried(
-                  predicted.get().halfDb()
-                      / StudentT.twoSided(
-                          next.confidence(), (int) predicted.get().degreesOfFreedom()),
-                  predicted.get().degreesOfFreedom(),
-                  reasons));
+          predicted
+              .map(p -> new Carried(intervals.own(p.own()), intervals.whole(p.whole()), reasons))
+              .orElse(Carried.NOTHING));
     }
     Levels levels = Levels.copyOf(grid, db);
     return new OldGraph(levels, pinnedBy(levels, pin(levels, next.anchor())), Optional.of(carried));
@@ -119,23 +115,30 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   }
 
   /**
-   * The standard uncertainty that comes in from an earlier link.
+   * The uncertainty that comes in from an earlier link, with the least degrees of freedom of the
+   * bands it comes from.
    *
    * @param window the window that predicts it, if any
-   * @return uncertainty with the least degrees of freedom of the bands it comes from
    */
   Carried carried(int band, Optional<WindowRule> window) {
     if (carried.isEmpty()) {
       return Carried.NOTHING;
     }
     List<Carried> all = carried.get();
-    if (window.isEmpty()) {
-      return all.get(band);
-    }
+    return window.isEmpty()
+        ? all.get(band)
+        : new Carried(
+            carried(band, window.get(), Carried::own),
+            carried(band, window.get(), Carried::whole),
+            all.get(band).reasons());
+  }
+
+  private Uncertainty carried(int band, WindowRule window, Function<Carried, Uncertainty> which) {
+    List<Uncertainty> all = carried.orElseThrow().stream().map(which).toList();
     double own = 1;
     double sum = 0;
     double freedom = all.get(band).degreesOfFreedom();
-    for (WindowRule.Predictor p : window.get().predictors()) {
+    for (WindowRule.Predictor p : window.predictors()) {
       if (p.band() == band) {
         own += p.coefficient();
       } else {
@@ -143,7 +146,6 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
       }
       freedom = Math.min(freedom, all.get(p.band()).degreesOfFreedom());
     }
-    sum += Math.abs(own) * all.get(band).standardDb();
-    return new Carried(sum, freedom, all.get(band).reasons());
+    return new Uncertainty(sum + Math.abs(own) * all.get(band).standardDb(), freedom);
   }
 }

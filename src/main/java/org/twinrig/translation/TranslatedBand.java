@@ -28,28 +28,74 @@ public record TranslatedBand(
   }
 
   /**
-   * A predicted level.
-   *
-   * @param toDb level on the new fixture, dB
-   * @param halfDb half-width of the prediction interval, dB
-   * @param degreesOfFreedom of the interval; effective ones where several links were combined
+   * How far an interval reaches to either side of a level, dB, and the degrees of freedom of the
+   * uncertainty it was made from; effective ones where several links were combined.
    */
-  public record Predicted(double toDb, double halfDb, double degreesOfFreedom) {
-    public Predicted {
-      Checks.finite(toDb, "a translated level in dB");
+  public record Reach(double halfDb, double degreesOfFreedom) {
+    public Reach {
       Checks.notNegative(halfDb, "a prediction half-width in dB");
       Checks.positive(degreesOfFreedom, "degrees of freedom");
     }
+  }
 
-    /** Lower end of the prediction interval: dB. */
+  /**
+   * A predicted level.
+   *
+   * @param toDb level on the new fixture, dB
+   * @param stepDb by how much the correction changes from the band below more than any unit's own
+   *     difference between the fixtures does there, dB; 0 or more
+   * @param own of the interval that holds a new measurement at this band
+   * @param whole of the interval that holds it at all bands at once
+   */
+  public record Predicted(double toDb, double stepDb, Reach own, Reach whole) {
+    public Predicted {
+      Checks.finite(toDb, "a translated level in dB");
+      Checks.notNegative(stepDb, "a step in dB");
+    }
+
+    /** Half-width of the interval at this band, dB. */
+    public double halfDb() {
+      return own.halfDb;
+    }
+
+    /** Lower end of the interval at this band, dB. */
     public double lowDb() {
-      return toDb - halfDb;
+      return toDb - own.halfDb;
     }
 
-    /** Upper end of the prediction interval: dB. */
+    /** Upper end of the interval at this band, dB. */
     public double highDb() {
-      return toDb + halfDb;
+      return toDb + own.halfDb;
     }
+  }
+
+  /** The same band after the one below it, from which the correction may change by so much, dB. */
+  TranslatedBand after(TranslatedBand below, double mostDb) {
+    if (predicted.isEmpty() || below.predicted.isEmpty()) {
+      return this;
+    }
+    Predicted own = predicted.get();
+    double correction = own.toDb - fromDb.orElseThrow();
+    double lower = below.predicted.get().toDb - below.fromDb.orElseThrow();
+    double step = Math.max(0, Math.abs(correction - lower) - mostDb);
+    return new TranslatedBand(
+        band,
+        fromDb,
+        Optional.of(new Predicted(own.toDb, step, own.own, own.whole)),
+        mark,
+        reasons);
+  }
+
+  /** The same band of a graph that had another level, and the greater step of both links. */
+  TranslatedBand onwardFrom(TranslatedBand before) {
+    Predicted own = predicted.orElseThrow();
+    double step = Math.max(own.stepDb, before.predicted.orElseThrow().stepDb);
+    return new TranslatedBand(
+        band,
+        before.fromDb,
+        Optional.of(new Predicted(own.toDb, step, own.own, own.whole)),
+        mark,
+        reasons);
   }
 
   /** The same band of a graph that had another level. */
@@ -79,7 +125,7 @@ public record TranslatedBand(
         fromDb,
         Optional.of(
             new Predicted(
-                raw.toDb() - referenceDb.getAsDouble(), raw.halfDb(), raw.degreesOfFreedom())),
+                raw.toDb() - referenceDb.getAsDouble(), raw.stepDb(), raw.own(), raw.whole())),
         mark,
         reasons);
   }

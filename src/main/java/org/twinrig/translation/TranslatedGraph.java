@@ -42,6 +42,19 @@ public record TranslatedGraph(
         .toList();
   }
 
+  /**
+   * The largest step between neighbouring bands that neither the old graph nor the study has, dB:
+   * by how much the correction changes from one to the next more than any unit's own difference
+   * between the fixtures does there; 0 where it never does.
+   */
+  public double largestStepDb() {
+    return bands.stream()
+        .flatMap(b -> b.predicted().stream())
+        .mapToDouble(TranslatedBand.Predicted::stepDb)
+        .max()
+        .orElse(0);
+  }
+
   double octaves(Predicate<TranslatedBand> which) {
     double sum = 0;
     for (TranslatedBand b : bands) {

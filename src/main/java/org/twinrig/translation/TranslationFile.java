@@ -37,7 +37,7 @@ import org.twinrig.study.Tolerance;
  */
 public final class TranslationFile {
   private static final String FORMAT = "twinrig-translation";
-  private static final int VERSION = 2;
+  private static final int VERSION = 3;
 
   /** What to do with a file that is not as it was written. */
   static final String UNCHANGED = "give the translation.json that `twinrig study` wrote, unchanged";
@@ -71,6 +71,10 @@ public final class TranslationFile {
   /** The harmonic mean of numbers of seatings; no lab seats a unit more often. */
   private static final NumberRange SEATINGS =
       new NumberRange(0, false, 1e6, "a number of seatings above 0, at most 1000000");
+
+  /** Of a variance of errors: units, and what neighbouring bands lend. */
+  private static final NumberRange FREEDOM =
+      new NumberRange(0, false, 1e6, "degrees of freedom above 0, at most 1000000");
 
   /** One limit for all bands begins at 0. */
   private static final NumberRange STEP_HZ =
@@ -147,8 +151,11 @@ public final class TranslationFile {
           .put("seating_variance_db2", f.scatter().seatingVariance())
           .put("seatings_from", f.scatter().seatingsFrom())
           .put("prediction_half_db", f.prediction().halfDb())
-          .put("loo_rms_offset_db", f.prediction().looRmsOffsetDb())
-          .put("loo_rms_db", f.prediction().looRmsDb());
+          .put("old_mean_db", f.unitSpread().meanDb())
+          .put("old_sd_db", f.unitSpread().sdDb())
+          .put("unit_step_db", f.unitSpread().stepDb());
+      node.set("offset_errors", errors(f.prediction().offset()));
+      node.set("errors", errors(f.prediction().errors()));
       f.scatter().seatVarianceFrom().ifPresent(v -> node.put("seat_variance_from_db2", v));
       f.scatter().seatVarianceTo().ifPresent(v -> node.put("seat_variance_to_db2", v));
       f.prediction().window().ifPresent(w -> node.set("window", WindowNode.of(w)));
@@ -157,6 +164,23 @@ public final class TranslationFile {
     ArrayNode reasons = node.putArray("reasons");
     marked.reasons().forEach(r -> reasons.add(r.word()));
     return node;
+  }
+
+  private static ObjectNode errors(BandOutcome.Errors errors) {
+    return NODES
+        .objectNode()
+        .put("loo_rms_db", errors.looRmsDb())
+        .put("variance_db2", errors.varianceDb2())
+        .put("degrees_of_freedom", errors.degreesOfFreedom())
+        .put("whole_variance_db2", errors.wholeVarianceDb2());
+  }
+
+  private static BandOutcome.Errors errors(JsonPart part) throws UnusableInput {
+    return new BandOutcome.Errors(
+        part.number("loo_rms_db", ERROR_DB),
+        part.number("variance_db2", VARIANCE_DB2),
+        part.number("degrees_of_freedom", FREEDOM),
+        part.number("whole_variance_db2", VARIANCE_DB2));
   }
 
   /**
@@ -341,7 +365,7 @@ public final class TranslationFile {
     BandOutcome.Model model =
         constant(part.child("model"), BandOutcome.Model.values(), BandOutcome.Model::word);
     Optional<WindowRule> window =
-        model == BandOutcome.Model.WINDOW
+        model == BandOutcome.Model.AVERAGE
             ? Optional.of(WindowNode.read(part.child("window"), grid.size()))
             : Optional.empty();
     return new BandOutcome.Fitted(
@@ -357,13 +381,17 @@ public final class TranslationFile {
         new BandOutcome.Prediction(
             window,
             part.number("prediction_half_db", ERROR_DB),
-            part.number("loo_rms_offset_db", ERROR_DB),
-            part.number("loo_rms_db", ERROR_DB)),
+            errors(part.child("offset_errors")),
+            errors(part.child("errors"))),
         new BandOutcome.Scatter(
             part.number("seating_variance_db2", VARIANCE_DB2),
             part.optional("seat_variance_from_db2", VARIANCE_DB2),
             part.optional("seat_variance_to_db2", VARIANCE_DB2),
-            part.number("seatings_from", SEATINGS)));
+            part.number("seatings_from", SEATINGS)),
+        new BandOutcome.UnitSpread(
+            part.number("old_mean_db", LEVEL_DB),
+            part.number("old_sd_db", ERROR_DB),
+            part.number("unit_step_db", ERROR_DB)));
   }
 
   private static <T> T constant(JsonPart part, T[] all, Function<T, String> word)

@@ -5,10 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
-import org.twinrig.regression.StudentT;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkedBand;
@@ -20,26 +20,32 @@ import org.twinrig.response.Response;
  * Re-expresses graphs.
  *
  * <p>A graph of a known kind: {@code to(b) = from(b) + δ̂(b)}, or {@code from(b) + d̄(b) + Σ_c β_c
- * (from(c) - x̄(c))} where the study predicts by a window, with the prediction half-width {@code
- * t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings. Where the
- * old graph lacks a band of the window or does not reach the anchor, the offset alone predicts,
- * with the offset's own errors. Where the graph's leverage in the window is above 1 it lies outside
- * what the study's units span, and the band is marked so. A window looks at the graph pinned to the
- * study's anchor; the result keeps the level the graph came with.
+ * (from(c) - x̄(c))} where the study predicts by windows, with the prediction half-width {@code
+ * t_ν·√(s² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))} for {@code m} averaged seatings; {@code s²} and {@code
+ * ν} as {@code regression.ErrorVariance} says. The interval over the whole curve is {@code t_{n-1,
+ * 1-α/(2·bands)}·√(…)} with the mean square error over the bands within 1/3 octave in place of
+ * {@code s²}. Where the old graph lacks bands of a window what it says fades out, and the offset's
+ * own errors count if they are larger; where it does not reach the anchor, the offset alone
+ * predicts. A window looks at the graph pinned to the study's anchor; the result keeps the level
+ * the graph came with.
+ *
+ * <p>A graph unlike the study's units, see {@link StudyUnits}, is marked so at all bands.
  *
  * <p>A graph of unknown kind is held to be one of the kinds with enough units: its level is moved
  * by the plain mean {@code c} of their transfers, and its half-width is the greatest {@code |δ̂_k -
- * c| + half_k}, so that the interval holds whichever of them it is.
+ * c| + half_k}, so that the interval holds whichever of them it is. It is unlike the study's units
+ * when it is unlike those of every kind.
  *
  * <p>A kind the study does not have is not translated at all.
  */
 public final class Translator {
   private final Translation translation;
-  private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
+  private final Intervals intervals;
 
   /** A translator. */
   public Translator(Translation translation) {
     this.translation = translation;
+    this.intervals = new Intervals(translation.confidence(), translation.grid().size());
   }
 
   /**
@@ -79,11 +85,15 @@ public final class Translator {
    */
   TranslatedGraph onward(TranslatedGraph before) {
     List<TranslatedBand> onward =
-        translate(before.entry(), OldGraph.carried(before, translation)).bands();
+        translate(before.entry(), OldGraph.carried(before, translation, intervals)).bands();
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < onward.size(); b++) {
       TranslatedBand old = before.bands().get(b);
-      bands.add(old.predicted().isEmpty() ? old : onward.get(b).withFrom(old.fromDb()));
+      TranslatedBand now = onward.get(b);
+      bands.add(
+          old.predicted().isEmpty()
+              ? old
+              : now.predicted().isEmpty() ? now.withFrom(old.fromDb()) : now.onwardFrom(old));
     }
     return new TranslatedGraph(before.entry(), bands, before.treatment());
   }
@@ -98,14 +108,35 @@ public final class Translator {
             ? translation.candidatesForUnknown()
             : translation.kind(entry.kind()).map(List::of).orElse(List.of());
     double seatings = entry.averaged().asSeatingsOf(translation.handling().sidesPerSeating());
+    boolean unlike =
+        !candidates.isEmpty()
+            && candidates.stream().allMatch(k -> StudyUnits.unlike(graph, k, intervals));
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
-      bands.add(
+      TranslatedBand band =
           candidates.isEmpty()
               ? notTranslated(graph, b, unknown)
-              : band(graph, b, candidates, seatings));
+              : band(graph, b, candidates, seatings);
+      if (b > 0) {
+        band = band.after(bands.get(b - 1), unitStepDb(candidates, b));
+      }
+      bands.add(
+          unlike && band.predicted().isPresent()
+              ? band.lowered(Mark.UNRELIABLE, Reason.OUTSIDE_THE_STUDY)
+              : band);
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
+  }
+
+  /** How much a unit's difference changes from the band below, at most over the kinds, dB. */
+  private static double unitStepDb(List<TransferFunction> candidates, int b) {
+    double step = 0;
+    for (TransferFunction kind : candidates) {
+      if (kind.bands().get(b).outcome() instanceof BandOutcome.Fitted fitted) {
+        step = Math.max(step, fitted.unitSpread().stepDb());
+      }
+    }
+    return step;
   }
 
   private TranslatedBand notTranslated(OldGraph graph, int b, boolean unknown) {
@@ -140,21 +171,20 @@ public final class Translator {
   private TranslatedBand predicted(
       Band band, OptionalDouble level, List<KindPrediction> kinds, List<Reason> carried) {
     double centre = kinds.stream().mapToDouble(KindPrediction::shiftDb).average().orElseThrow();
-    KindPrediction farthest =
-        kinds.stream().max(Comparator.comparingDouble(k -> reach(k, centre))).orElseThrow();
     TranslatedBand.Predicted predicted =
         new TranslatedBand.Predicted(
-            level.orElseThrow() + centre, reach(farthest, centre), farthest.degreesOfFreedom());
+            level.orElseThrow() + centre,
+            0,
+            reach(kinds, centre, KindPrediction::own, intervals::ownHalfDb),
+            reach(kinds, centre, KindPrediction::whole, intervals::wholeHalfDb));
     Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());
     List<Reason> reasons = new ArrayList<>();
     if (mark != Mark.RELIABLE) {
       KindPrediction widest =
-          kinds.stream().max(Comparator.comparingDouble(this::halfDb)).orElseThrow();
+          kinds.stream()
+              .max(Comparator.comparingDouble(k -> intervals.ownHalfDb(k.own())))
+              .orElseThrow();
       reasons.addAll(MarkRule.whyWide(widest.fitted()));
-    }
-    if (kinds.stream().anyMatch(KindPrediction::outside)) {
-      mark = Mark.UNRELIABLE;
-      reasons.add(Reason.OUTSIDE_THE_STUDY);
     }
     List<Reason> others = new ArrayList<>(carried);
     kinds.forEach(k -> others.addAll(k.marked().reasons()));
@@ -169,18 +199,17 @@ public final class Translator {
         band, level, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
   }
 
-  /** How far from a shift the interval of a kind reaches. */
-  private double reach(KindPrediction kind, double centreDb) {
-    return Math.abs(kind.shiftDb() - centreDb) + halfDb(kind);
-  }
-
-  private double halfDb(KindPrediction kind) {
-    return quantile(kind.degreesOfFreedom()) * kind.standardErrorDb();
-  }
-
-  private double quantile(int degreesOfFreedom) {
-    return quantiles.computeIfAbsent(
-        degreesOfFreedom, f -> StudentT.twoSided(translation.confidence(), f));
+  /** How far from a shift the intervals of all kinds reach. */
+  private static TranslatedBand.Reach reach(
+      List<KindPrediction> kinds,
+      double centreDb,
+      Function<KindPrediction, Uncertainty> which,
+      ToDoubleFunction<Uncertainty> halfDb) {
+    ToDoubleFunction<KindPrediction> reach =
+        k -> Math.abs(k.shiftDb() - centreDb) + halfDb.applyAsDouble(which.apply(k));
+    KindPrediction farthest = kinds.stream().max(Comparator.comparingDouble(reach)).orElseThrow();
+    return new TranslatedBand.Reach(
+        reach.applyAsDouble(farthest), which.apply(farthest).degreesOfFreedom());
   }
 
   private static TranslatedBand unusable(Band band, OptionalDouble from, Reason reason) {

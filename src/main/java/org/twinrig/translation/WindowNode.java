@@ -9,15 +9,13 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.study.NumberRange;
 
-/** A window ridge as JSON. */
+/** The weighted mean of windows as JSON. */
 final class WindowNode {
   /** Beyond it a thousandth of a decibel in the old graph would be a whole one in the new. */
   private static final NumberRange COEFFICIENT =
       NumberRange.of(-1000, 1000, "a coefficient from -1000 to 1000");
 
-  /** A factor on the mean square of the window: beyond it, all or nothing is left of the window. */
-  private static final NumberRange SHRINKAGE =
-      new NumberRange(0, false, 1e12, "a penalty above 0, at most 1e12");
+  private static final NumberRange WEIGHT = NumberRange.of(0, 1, "a weight from 0 to 1");
 
   /** Its largest is one part in the square of the rounding of levels. */
   private static final NumberRange SPREAD =
@@ -27,10 +25,7 @@ final class WindowNode {
 
   static ObjectNode of(WindowRule window) {
     ObjectNode node = JsonNodeFactory.instance.objectNode();
-    node.put("half_octaves", window.halfOctaves())
-        .put("borrow_octaves", window.pooledOctaves())
-        .put("shrinkage", window.shrinkage())
-        .put("mean_db", window.meanDb());
+    node.put("offset_weight", window.offsetWeight()).put("mean_db", window.meanDb());
     window.seatingVariance().ifPresent(v -> node.put("seating_variance_from_db2", v));
     ArrayNode predictors = node.putArray("predictors");
     for (WindowRule.Predictor p : window.predictors()) {
@@ -55,15 +50,10 @@ final class WindowNode {
                     p.number("coefficient", COEFFICIENT),
                     p.number("centre_db", TranslationFile.LEVEL_DB)));
     List<Double> spread = part.list("spread", element -> element.number(SPREAD));
-    double halfOctaves = part.number("half_octaves", NumberRange.OCTAVES);
-    double pooledOctaves = part.number("borrow_octaves", NumberRange.OCTAVES);
-    double shrinkage = part.number("shrinkage", SHRINKAGE);
+    double offsetWeight = part.number("offset_weight", WEIGHT);
     double meanDb = part.number("mean_db", TranslationFile.LEVEL_DB);
     OptionalDouble seating =
         part.optional("seating_variance_from_db2", TranslationFile.VARIANCE_DB2);
-    return part.made(
-        () ->
-            new WindowRule(
-                halfOctaves, pooledOctaves, shrinkage, meanDb, predictors, spread, seating));
+    return part.made(() -> new WindowRule(offsetWeight, meanDb, predictors, spread, seating));
   }
 }

@@ -9,9 +9,9 @@
  * org.twinrig.translation.Decision} says what the lab should do with the result.
  *
  * <p>The way of a number, {@code low_db} of a translated graph: {@code TranslatedBand.Predicted}
- * takes the half-width from the level; {@code Translator} makes the half-width, Student's t times
- * the standard error of {@code KindPrediction}, which holds the formula; the study's part of it is
- * {@code looRmsDb} and the scatter of {@code regression.BandOutcome}. {@code halfDb} of {@code
+ * takes the half-width from the level; {@code Intervals} makes it, Student's t times the standard
+ * uncertainty of {@code KindPrediction}, which holds the formula; the study's part of it is {@code
+ * Errors} and {@code Scatter} of {@code regression.BandOutcome}. {@code halfDb} of {@code
  * BandOutcome.Prediction} is the width for a graph of as many seatings as the study's, which the
  * study's own report shows; no graph is translated with it.
  */

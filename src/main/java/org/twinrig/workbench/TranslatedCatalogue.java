@@ -119,7 +119,7 @@ public record TranslatedCatalogue(
     work.expect(catalogue.value().entries().size());
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     CatalogueRun.Sink sink =
-        graph -> {
+        (graph, came) -> {
           work.stopIfCancelled();
           if (kept.size() < MOST_KEPT) {
             kept.put(graph.entry().graph(), graph);

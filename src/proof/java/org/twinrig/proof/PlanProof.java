@@ -209,7 +209,7 @@ record PlanProof(int units, int seatings, List<SimulatedKind> kinds)
                 .withSeatings(Math.max(design.seatingsFrom(), design.seatingsTo())));
     Study study = drawn.declared(SETTINGS);
     List<Capture> seated = drawn.captures().stream().filter(c -> counts(c, study, design)).toList();
-    return new TransferEstimator(SETTINGS.confidence(), 1, SETTINGS.model(), 1)
+    return new TransferEstimator(SETTINGS.confidence(), SETTINGS.model(), 1)
         .fit(Harness.paired(study, seated).get(0));
   }
 

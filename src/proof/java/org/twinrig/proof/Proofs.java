@@ -53,13 +53,7 @@ final class Proofs {
               "interval-proof/coverage.csv",
               200,
               SEED,
-              IntervalProof.of(PredictionModel.AUTO, 8, 16, 30)),
-          new Published<>(
-              "average",
-              "interval-proof/average.csv",
-              60,
-              77,
-              IntervalProof.of(PredictionModel.AVERAGE, 8, 16)),
+              IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)),
           new Published<>("seals", "seal-proof/seals.csv", 100, SEED, new SealProof(10, 4, 0.1)),
           new Published<>(
               "features", "feature-proof/features.csv", 400, SEED, FeatureProof.of(8, 12, 16, 30)),

@@ -285,7 +285,7 @@ record SealProof(int units, int seatings, double lostShare) implements Proof<Sea
   }
 
   private static double meanSquare(PairedUnits kind, Levels truth) {
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(kind);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(kind);
     double sum = 0;
     int count = 0;
     for (int b = 0; b < truth.grid().size(); b++) {

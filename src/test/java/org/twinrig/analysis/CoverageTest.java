@@ -80,7 +80,7 @@ class CoverageTest {
   }
 
   private static boolean holds(PairedUnits paired, Levels truth) {
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     for (int b = 0; b < truth.grid().size(); b++) {
       if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
           && Math.abs(fitted.mean().meanDb() - truth.db(b)) > fitted.simultaneousHalfDb()) {

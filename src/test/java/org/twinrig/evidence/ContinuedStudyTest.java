@@ -81,6 +81,7 @@ class ContinuedStudyTest {
         1,
         units.looMeanSquare(drawn, pilot),
         0,
+        0,
         new BandVariance.Seating(
             from, pilot.seatingsFrom(), pilot.units() * (pilot.seatingsFrom() - 1)),
         new BandVariance.Seating(to, pilot.seatingsTo(), pilot.units() * (pilot.seatingsTo() - 1)));

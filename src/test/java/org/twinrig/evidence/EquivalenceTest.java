@@ -42,7 +42,7 @@ class EquivalenceTest {
 
   private static Equivalence equivalence(PairedUnits paired, double limitDb) {
     return Equivalence.of(
-        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired), limitDb, 0.95);
+        new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired), limitDb, 0.95);
   }
 
   /** tost.R beside the values: pt and qt of R 4.2.2. */

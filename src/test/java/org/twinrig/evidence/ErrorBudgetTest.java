@@ -81,7 +81,7 @@ class ErrorBudgetTest {
     PairedUnits paired = truth.draw(GRID, new Random(seed));
     return ErrorBudget.of(
         paired,
-        new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired),
+        new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired),
         settings,
         Optional.empty());
   }
@@ -110,7 +110,7 @@ class ErrorBudgetTest {
   @Test
   void equalSeatingsGiveTheClassicalPredictionVariance() {
     PairedUnits paired = new Truth(8, 3, 2, 0.75).draw(GRID, new Random(3));
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty());
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
@@ -137,7 +137,7 @@ class ErrorBudgetTest {
   @Test
   void aVarianceBetweenUnitsOfZeroDoesNotMakeTheBudgetSure() {
     PairedUnits paired = new Truth(5, 3, 0, 1.5).draw(GRID, new Random(8));
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       if (estimated(estimate, b) == 0) {
@@ -216,7 +216,7 @@ class ErrorBudgetTest {
   @ValueSource(ints = {3, 6, 15})
   void withoutRepeatsTheBudgetIsStudentsPredictionInterval(int units) {
     PairedUnits paired = new Truth(units, 1, 1, 0.5).draw(GRID, new Random(units));
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
     for (int b = 0; b < GRID.size(); b++) {
       UncertaintyBudget total = bands.get(b).total().orElseThrow();
@@ -280,7 +280,7 @@ class ErrorBudgetTest {
     int drawn = 0;
     for (int study = 0; study < 9; study++) {
       PairedUnits paired = truth.draw(wide, random);
-      KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+      KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
       List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
       for (int b = 0; b < wide.size(); b++) {
         double mean = Arrays.stream(paired.at(b).differencesDb()).average().orElseThrow();

@@ -62,6 +62,7 @@ class PlanReferenceTest {
                       1,
                       number(row, "v"),
                       0,
+                      0,
                       new BandVariance.Seating(number(row, "a"), m0, nu),
                       new BandVariance.Seating(number(row, "b"), m0, nu))),
               0.95);

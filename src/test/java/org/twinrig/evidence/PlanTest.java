@@ -48,7 +48,7 @@ class PlanTest {
   @BeforeAll
   static void planOnce() {
     paired = simulated(9, 3, 4);
-    estimate = new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired);
+    estimate = new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(paired);
     plan = Plan.of(paired, estimate, LIMITS, 0.95);
   }
 
@@ -161,7 +161,7 @@ class PlanTest {
     PairedUnits once = simulated(9, 1, 4);
     Plan single =
         Plan.of(
-            once, new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(once), LIMITS, 0.95);
+            once, new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(once), LIMITS, 0.95);
     List<Design> designs = single.zones().stream().flatMap(z -> z.evenChance().stream()).toList();
     assertFalse(designs.isEmpty());
     designs.forEach(d -> assertEquals(2, d.seatingsFrom() + d.seatingsTo()));

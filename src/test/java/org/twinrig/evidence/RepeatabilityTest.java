@@ -106,7 +106,7 @@ class RepeatabilityTest {
     PairedUnits paired = paired(1);
     Repeatability scatter = Repeatability.of(paired, 0.95);
     assertTrue(scatter.from().stream().allMatch(Optional::isEmpty));
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     assertEquals(List.of(), SeatingsNeeded.of(paired, estimate, 0.95));
   }
 
@@ -114,18 +114,18 @@ class RepeatabilityTest {
   @Test
   void seatingsBuyWhatTheFormulaSays() {
     PairedUnits paired = paired(5);
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
-    double t = StudentT.twoSided(0.95, 7);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     for (SeatingsNeeded row : SeatingsNeeded.of(paired, estimate, 0.95)) {
       double squares = 0;
       int bands = 0;
       for (int b = 0; b < paired.grid().size(); b++) {
         BandOutcome.Fitted fitted = (BandOutcome.Fitted) estimate.bands().get(b);
         if (row.region().holds(fitted.band())) {
-          double rms = fitted.prediction().looRmsDb();
+          BandOutcome.Errors errors = fitted.prediction().errors();
+          double t = StudentT.twoSided(0.95, errors.degreesOfFreedom());
           double seating =
               (paired.from().seatingVariance().db(b) + paired.to().seatingVariance().db(b)) / 5;
-          squares += t * t * Math.max(rms * rms, seating);
+          squares += t * t * Math.max(errors.varianceDb2(), seating);
           bands++;
         }
       }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.twinrig.capture.Unit;
+import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.response.Levels;
 import org.twinrig.simulation.SimulatedKind;
@@ -25,7 +26,7 @@ import org.twinrig.study.Settings;
  */
 class SimulatedStudiesTest {
   private static final int PAIRS = Integer.getInteger("twinrig.pairs", 12);
-  private static final MeanDifference.Terms TERMS = new MeanDifference.Terms(0.5, 0.95, 1);
+  private static final MeanDifference.Terms TERMS = new MeanDifference.Terms(0.5, 0.95);
 
   private static PairedUnits lab(SimulatedKind kind, int units, long seed) {
     SimulatedStudy drawn =
@@ -42,9 +43,8 @@ class SimulatedStudiesTest {
         .get(0);
   }
 
-  private static MeanDifference.Side side(PairedUnits paired) {
-    return new MeanDifference.Side(
-        paired, new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired));
+  private static KindEstimate side(PairedUnits paired) {
+    return new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
   }
 
   @Test

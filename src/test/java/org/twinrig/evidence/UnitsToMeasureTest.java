@@ -103,19 +103,25 @@ class UnitsToMeasureTest {
           spread.add(inverse.getEntry(k + 1, s + 1));
         }
       }
-      WindowRule rule = new WindowRule(1, 0, 0.1, 0, predictors, spread, OptionalDouble.empty());
+      WindowRule rule = new WindowRule(0, 0, predictors, spread, OptionalDouble.empty());
       bands.add(
           new MarkedBand(
               new BandOutcome.Fitted(
                   GRID.band(b),
                   new RandomEffects.Result(0, 0.1, 1, UNITS, 0.95, 0.2),
                   0.3,
-                  new BandOutcome.Prediction(Optional.of(rule), 3, 1.5, 1 + 0.1 * b),
-                  new BandOutcome.Scatter(0.1, OptionalDouble.empty(), OptionalDouble.empty(), 1)),
+                  new BandOutcome.Prediction(
+                      Optional.of(rule), 3, errors(1.5), errors(1 + 0.1 * b)),
+                  new BandOutcome.Scatter(0.1, OptionalDouble.empty(), OptionalDouble.empty(), 1),
+                  new BandOutcome.UnitSpread(0, 1, 0)),
               Mark.RELIABLE,
               List.of()));
     }
     return new TransferFunction("in-ear", List.of("Alder 1", "Alder 2"), GRID, bands);
+  }
+
+  private static BandOutcome.Errors errors(double rms) {
+    return new BandOutcome.Errors(rms, rms * rms, UNITS - 1, rms * rms);
   }
 
   /** Root mean prediction variance with rows added to the study, each fit made anew. */

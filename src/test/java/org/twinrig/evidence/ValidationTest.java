@@ -52,7 +52,7 @@ class ValidationTest {
   }
 
   private static KindEstimate offset(PairedUnits paired) {
-    return new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    return new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
   }
 
   private static List<Trial> heldOut(PairedUnits study, PairedUnits unseen) {

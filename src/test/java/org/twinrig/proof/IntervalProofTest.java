@@ -19,7 +19,7 @@ class IntervalProofTest {
         List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.IN_EAR),
         seatings,
         4,
-        PredictionModel.AUTO);
+        PredictionModel.AVERAGE);
   }
 
   private static String csv(IntervalProof proof, int threads) {
@@ -100,7 +100,7 @@ class IntervalProofTest {
 
   private static List<IntervalProof.Row> rows(int studies, UnaryOperator<Judgement> spoilt) {
     IntervalProof proof =
-        new IntervalProof(List.of(8), List.of(SimulatedKind.IN_EAR), 3, 4, PredictionModel.AUTO);
+        new IntervalProof(List.of(8), List.of(SimulatedKind.IN_EAR), 3, 4, PredictionModel.AVERAGE);
     Harness harness = Small.harness(studies, 5, 1);
     List<IntervalProof.Judged> judged =
         harness.each(

@@ -87,7 +87,7 @@ class IntervalRowsTest {
 
   @Test
   void aBoundThatIsMetIsNoBreachAndOneThatIsNotIs() {
-    IntervalProof proof = IntervalProof.of(PredictionModel.AUTO, 8);
+    IntervalProof proof = IntervalProof.of(PredictionModel.AVERAGE, 8);
     // 0.75 ± 0.25 does not exclude 0.90.
     assertEquals(
         List.of(
@@ -98,7 +98,7 @@ class IntervalRowsTest {
         List.of(
             "offset: 90.0 ± 10.0 % inside, but at least 93 % is promised (within two standard"
                 + " errors: more studies must tell)",
-            "auto: 100.0 ± 0.0 % inside, but at most 97 % is promised"),
+            "average: 100.0 ± 0.0 % inside, but at most 97 % is promised"),
         proof.broken(row(IntervalProof.ALL_BANDS)));
     for (String kept : List.of("middle", "resonances", "top", IntervalProof.MEAN_OF_REGIONS)) {
       assertEquals(List.of(), proof.broken(row(kept)));

@@ -20,8 +20,8 @@ class PredictionIntervalTest {
     boolean full = Integer.getInteger("twinrig.coverageStudies", 0) >= FULL;
     IntervalProof proof =
         full
-            ? IntervalProof.of(PredictionModel.AUTO, 8, 16, 30)
-            : IntervalProof.of(PredictionModel.AUTO, 8);
+            ? IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)
+            : IntervalProof.of(PredictionModel.AVERAGE, 8);
     for (IntervalProof.Row row : proof.rows(Small.harness(full ? FULL : FEW, 7, 2))) {
       for (Clustered coverage : List.of(row.offset().coverage(), row.tried().coverage())) {
         double slack = full ? 0 : 3 * coverage.se();

@@ -38,7 +38,7 @@ class PublishedProofTest {
   @Test
   void thePromiseIsKept() throws IOException {
     for (Map<String, String> row : rows()) {
-      for (String model : Arrays.asList("coverage_offset", "coverage_auto")) {
+      for (String model : Arrays.asList("coverage_offset", "coverage_average")) {
         double coverage = Double.parseDouble(row.get(model));
         switch (row.get("region")) {
           case "all bands" -> assertTrue(coverage >= 0.93 && coverage <= 0.97, row::toString);

@@ -95,9 +95,9 @@ class BandErrorsTest {
       }
     }
     KindEstimate plain =
-        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(KindOfNumbers.of(x, d, 12));
+        new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(KindOfNumbers.of(x, d, 12));
     KindEstimate moved =
-        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1)
+        new TransferEstimator(0.95, PredictionModel.AVERAGE, 1)
             .fit(KindOfNumbers.of(x, shifted, 12));
     for (int b = 0; b < 5; b++) {
       BandOutcome.Fitted one = (BandOutcome.Fitted) plain.bands().get(b);

@@ -11,8 +11,8 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * The window ridge and its choice, word by word: every unit is left out by fitting again without
- * it. Slow on purpose; shares no code with what it checks.
+ * Window ridges and their weighted mean, word by word: every unit is left out by fitting again
+ * without it. Slow on purpose; shares no code with what it checks.
  */
 final class LiteralWindowRidge {
   static final double[] KAPPAS = {0.01, 0.03, 0.1, 0.3, 1, 3};
@@ -41,7 +41,7 @@ final class LiteralWindowRidge {
     static final Rule OFFSET = new Rule(0, 0, Double.POSITIVE_INFINITY);
   }
 
-  /** All rules at 12 bands per octave, in the order in which ties are broken. */
+  /** All rules at 12 bands per octave. */
   static List<Rule> rules() {
     List<Rule> rules = new ArrayList<>();
     for (int h : new int[] {0, 1, 2, 4, 6}) {
@@ -62,6 +62,10 @@ final class LiteralWindowRidge {
       }
     }
     return members;
+  }
+
+  double mean(int b) {
+    return members(b).stream().mapToDouble(i -> d[i][b]).average().orElseThrow();
   }
 
   boolean nothing(int band) {
@@ -190,35 +194,6 @@ final class LiteralWindowRidge {
     return errors;
   }
 
-  /** The rule for a band, chosen on the units other than {@code without} (-1: on all of them). */
-  Rule chosen(int b, int without, List<Rule> rules) {
-    Rule best = best(b, without, rules, score(b, Rule.OFFSET, without));
-    return best.equals(Rule.OFFSET) || gains(b, best, without) ? best : Rule.OFFSET;
-  }
-
-  /** The same where a study asks for the window: the offset only where no window is offered. */
-  Rule window(int b, int without, List<Rule> rules) {
-    return best(b, without, rules, Double.POSITIVE_INFINITY);
-  }
-
-  private Rule best(int b, int without, List<Rule> rules, double offset) {
-    Rule best = Rule.OFFSET;
-    if (left(b, without).size() < 6) {
-      return best;
-    }
-    double least = offset;
-    for (Rule rule : rules) {
-      if (complete(b, rule)) {
-        double score = score(b, rule, without);
-        if (score < least - 1e-12) {
-          best = rule;
-          least = score;
-        }
-      }
-    }
-    return best;
-  }
-
   /**
    * Weights of all rules at a band, the offset's first, found on the units other than {@code
    * without}.
@@ -226,17 +201,18 @@ final class LiteralWindowRidge {
   double[] weights(int b, int without, List<Rule> rules) {
     double[] weights = new double[rules.size() + 1];
     double n = left(b, without).size();
-    List<Rule> offered = rules.stream().filter(r -> n >= 6 && complete(b, r)).toList();
-    weights[0] = 0.9 * Math.exp(-n / 2 * score(b, Rule.OFFSET, without));
+    List<Rule> offered =
+        rules.stream().filter(r -> members(b).size() >= 6 && complete(b, r)).toList();
+    weights[0] = 0.7 * Math.exp(-n / 2 * score(b, Rule.OFFSET, without));
     double sum = weights[0];
     for (Rule rule : offered) {
-      double weight = 0.1 / offered.size() * Math.exp(-n / 2 * score(b, rule, without));
+      double weight = 0.3 / offered.size() * Math.exp(-n / 2 * score(b, rule, without));
       weights[1 + rules.indexOf(rule)] = weight;
       sum += weight;
     }
     double kept = 0;
     for (int c = 0; c < weights.length; c++) {
-      weights[c] = c > 0 && weights[c] < 1e-4 * sum ? 0 : weights[c];
+      weights[c] = c > 0 && weights[c] < 1e-9 * sum ? 0 : weights[c];
       kept += weights[c];
     }
     for (int c = 0; c < weights.length; c++) {
@@ -266,7 +242,7 @@ final class LiteralWindowRidge {
         new Asked(k, rule, without),
         asked -> {
           List<Integer> left = left(k, without);
-          boolean offered = left.size() >= 6 && complete(k, rule);
+          boolean offered = members(k).size() >= 6 && complete(k, rule);
           return errors(k, offered ? rule : Rule.OFFSET, left);
         });
   }
@@ -282,23 +258,5 @@ final class LiteralWindowRidge {
       sum += Math.log(Math.max(1e-6, squares / left(k, without).size()));
     }
     return sum / around(b).size();
-  }
-
-  private boolean gains(int b, Rule rule, int without) {
-    List<Integer> here = left(b, without);
-    double[] sums = new double[units];
-    int[] counts = new int[units];
-    for (int k : around(b)) {
-      double[] ridge = errorsOrOffset(k, rule, without);
-      double[] offset = errors(k, Rule.OFFSET, left(k, without));
-      for (int i : left(k, without)) {
-        sums[i] += offset[i] * offset[i] - ridge[i] * ridge[i];
-        counts[i]++;
-      }
-    }
-    double[] g = here.stream().mapToDouble(i -> sums[i] / counts[i]).toArray();
-    double mean = Arrays.stream(g).average().orElseThrow();
-    double variance = Arrays.stream(g).map(v -> (v - mean) * (v - mean)).sum() / (g.length - 1);
-    return mean > Math.sqrt(variance / g.length);
   }
 }

@@ -23,7 +23,7 @@ class TransferEstimatorTest {
   @ValueSource(ints = {3, 4, 5, 6, 12, 13})
   void theSimultaneousIntervalIsNeverNarrowerThanThePointwise(int units) {
     for (BandOutcome outcome :
-        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(random(units)).bands()) {
+        new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(random(units)).bands()) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) outcome;
       assertTrue(fitted.simultaneousHalfDb() >= fitted.mean().halfWidthDb());
     }
@@ -33,7 +33,7 @@ class TransferEstimatorTest {
   @ValueSource(ints = {1, 2})
   void fewerThanThreeUnitsGiveNoEstimate(int units) {
     for (BandOutcome outcome :
-        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(random(units)).bands()) {
+        new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(random(units)).bands()) {
       assertEquals(
           new BandOutcome.NotFitted(outcome.band(), units, BandOutcome.Why.FEWER_THAN_THREE_UNITS),
           outcome);
@@ -50,13 +50,13 @@ class TransferEstimatorTest {
     double[] differences = {1, 2, 3, 6};
     int[] seatings = {1, 2, 3, 6};
     PairedUnits paired = constant(differences, seatings, 0.6, 0.2);
-    TransferEstimator procedure = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1);
+    TransferEstimator procedure = new TransferEstimator(0.95, PredictionModel.OFFSET, 1);
     for (BandOutcome outcome : procedure.fit(paired).bands()) {
       BandOutcome.Fitted fitted = (BandOutcome.Fitted) outcome;
       assertEquals(4, fitted.units());
       double rms = 4.0 / 3 * Math.sqrt(14.0 / 4);
-      assertEquals(rms, fitted.prediction().looRmsDb(), 1e-12);
-      assertEquals(rms, fitted.prediction().looRmsOffsetDb(), 1e-12);
+      assertEquals(rms, fitted.prediction().errors().looRmsDb(), 1e-12);
+      assertEquals(rms, fitted.prediction().offset().looRmsDb(), 1e-12);
       assertEquals(3.182446305 * rms, fitted.prediction().halfDb(), 1e-8);
       assertEquals(
           0.6 * (1 + 0.5 + 1.0 / 3 + 1.0 / 6) / 4 + 0.1, fitted.scatter().seatingVariance(), 1e-12);
@@ -66,7 +66,7 @@ class TransferEstimatorTest {
     }
     BandOutcome.Fitted at90 =
         (BandOutcome.Fitted)
-            new TransferEstimator(0.9, 4, PredictionModel.OFFSET, 1).fit(paired).bands().get(0);
+            new TransferEstimator(0.9, PredictionModel.OFFSET, 1).fit(paired).bands().get(0);
     assertEquals(2.353363435 * 4.0 / 3 * Math.sqrt(14.0 / 4), at90.prediction().halfDb(), 1e-8);
     assertEquals(2.353363435 * at90.mean().standardErrorDb(), at90.mean().halfWidthDb(), 1e-8);
   }
@@ -76,7 +76,7 @@ class TransferEstimatorTest {
     double[] none = {Double.NaN, Double.NaN, Double.NaN};
     PairedUnits paired = constant(none, new int[] {1, 1, 1}, 0.1, 0.1);
     for (BandOutcome outcome :
-        new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1).fit(paired).bands()) {
+        new TransferEstimator(0.95, PredictionModel.AVERAGE, 1).fit(paired).bands()) {
       assertEquals(new BandOutcome.NotFitted(outcome.band(), 0, BandOutcome.Why.NO_DATA), outcome);
     }
   }

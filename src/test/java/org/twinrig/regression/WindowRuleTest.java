@@ -2,7 +2,9 @@ package org.twinrig.regression;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,7 +26,7 @@ class WindowRuleTest {
       new BandGrid(BandGrid.covering(100, 2000, 3).bands().subList(0, 4));
 
   private static WindowRule rule(double meanDb, List<WindowRule.Predictor> p, List<Double> spread) {
-    return new WindowRule(0.5, 0.25, 0.1, meanDb, p, spread, OptionalDouble.empty());
+    return new WindowRule(0.25, meanDb, p, spread, OptionalDouble.empty());
   }
 
   private static Levels graph(double... db) {
@@ -39,11 +41,13 @@ class WindowRuleTest {
   void shiftAndLeverageByHand() {
     WindowRule rule = rule(1, TWO, List.of(4.0, 1.0, 9.0));
     Levels graph = graph(0, 12, Double.NaN, 19);
-    assertEquals(3, rule.shiftDb(graph).orElseThrow(), 1e-12);
+    assertEquals(3, rule.shiftDb(graph), 1e-12);
+    assertTrue(rule.covers(graph));
     assertEquals(0.2 + 21, rule.leverage(graph, 5), 1e-12);
     assertArrayEquals(new double[] {7, -7}, rule.spread(new double[] {2, -1}), 1e-12);
-    assertEquals(OptionalDouble.empty(), rule.shiftDb(graph(0, 12, 0, Double.NaN)));
-    assertEquals(OptionalDouble.empty(), rule.shiftDb(graph(0, Double.NaN, 0, 19)));
+    assertEquals(2, rule.shiftDb(graph(0, 12, 0, Double.NaN)), 1e-12);
+    assertEquals(2, rule.shiftDb(graph(0, Double.NaN, 0, 19)), 1e-12);
+    assertFalse(rule.covers(graph(0, 12, 0, Double.NaN)));
     WindowRule impossible = rule(1, TWO, List.of(-4.0, 1.0, -9.0));
     assertEquals(Double.POSITIVE_INFINITY, impossible.leverage(graph, 5));
   }
@@ -60,37 +64,51 @@ class WindowRuleTest {
     assertThrows(IllegalArgumentException.class, () -> rule.spread(new double[3]));
   }
 
+  @Test
+  void theWeightOfTheOffsetIsAShare() {
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new WindowRule(1.1, 0, TWO, List.of(4.0, 1.0, 9.0), OptionalDouble.empty()));
+  }
+
   /**
-   * A quarter of one window, half of another, and the offset's quarter at 4 dB: shifts and
-   * leverages are weighted means, the penalty the geometric one.
+   * A quarter of one window and half of another, the offset's quarter left: coefficients are
+   * weighted sums, the spread is a weighted mean.
    */
   @Test
   void aMeanOfWindowsSaysTheMeanOfWhatTheySay() {
-    WindowRule one =
-        new WindowRule(0, 0.1, 0.01, 1, List.of(TWO.get(0)), List.of(2.0), OptionalDouble.empty());
-    WindowRule two =
-        new WindowRule(0.5, 0.4, 3, 2, TWO, List.of(4.0, 1.0, 9.0), OptionalDouble.empty());
-    List<WindowRule.Predictor> asked = new ArrayList<>();
-    WindowRule mean =
-        WindowMean.of(
-            List.of(new WindowMean.Weighted(0.25, one), new WindowMean.Weighted(0.5, two)),
-            4,
-            predictors -> {
-              asked.addAll(predictors);
-              return OptionalDouble.of(0.7);
-            });
-    Levels graph = graph(0, 13, 0, 18);
-    double shift =
-        0.25 * one.shiftDb(graph).orElseThrow() + 0.5 * two.shiftDb(graph).orElseThrow() + 0.25 * 4;
-    assertEquals(shift, mean.shiftDb(graph).orElseThrow(), 1e-12);
+    Random random = new Random(5);
+    double[][] x = new double[8][7];
+    double[][] d = new double[8][7];
+    for (int i = 0; i < 8; i++) {
+      x[i] = random.doubles(7, -2, 2).toArray();
+      d[i] = random.doubles(7, -2, 2).toArray();
+    }
+    PairedUnits paired = KindOfNumbers.of(x, d, 12);
+    WindowRule one = alone(paired, 3, new WindowShape(1, 0), 0.3);
+    WindowRule two = alone(paired, 3, new WindowShape(2, 1), 0.03);
+    WindowData data = WindowData.of(paired);
+    WeightedWindows windows = new WeightedWindows(data, 3);
+    windows.add(0.25, new WindowFit(data, 3, new WindowShape(1, 0)), 0.3);
+    windows.add(0.5, new WindowFit(data, 3, new WindowShape(2, 1)), 0.03);
+    WindowRule mean = windows.rule(paired).orElseThrow();
+    Levels graph = Levels.copyOf(paired.grid(), random.doubles(7, -2, 2).toArray());
+    double offset = Arrays.stream(d).mapToDouble(u -> u[3]).average().orElseThrow();
+    assertEquals(
+        0.25 * one.shiftDb(graph) + 0.5 * two.shiftDb(graph) + 0.25 * offset,
+        mean.shiftDb(graph),
+        1e-12);
     assertEquals(
         (one.leverage(graph, 8) + 2 * two.leverage(graph, 8)) / 3, mean.leverage(graph, 8), 1e-12);
-    assertEquals(1.0 / 3, mean.halfOctaves(), 1e-12);
-    assertEquals(0.3, mean.pooledOctaves(), 1e-12);
-    assertEquals(Math.cbrt(0.01 * 3 * 3), mean.shrinkage(), 1e-12);
-    assertEquals(0.7, mean.seatingVariance().orElseThrow());
-    assertEquals(mean.predictors(), asked);
-    assertEquals(List.of(1, 3), asked.stream().map(WindowRule.Predictor::band).toList());
+    assertEquals(0.25, mean.offsetWeight(), 1e-12);
+    assertEquals(List.of(1, 2, 3, 4, 5), bandsOf(mean));
+  }
+
+  private static WindowRule alone(PairedUnits paired, int band, WindowShape shape, double kappa) {
+    WindowData data = WindowData.of(paired);
+    WeightedWindows windows = new WeightedWindows(data, band);
+    windows.add(1, new WindowFit(data, band, shape), kappa);
+    return windows.rule(paired).orElseThrow();
   }
 
   /**
@@ -116,8 +134,7 @@ class WindowRuleTest {
     double[][] d = new double[units][];
     Arrays.setAll(d, i -> random.doubles(7, -3, 3).toArray());
     PairedUnits paired = seated(KindOfNumbers.of(x, d, 12), seatings);
-    WindowRule rule =
-        new WindowFit(WindowData.of(paired), paired, 3, new WindowShape(half, 0)).rule(0.3);
+    WindowRule rule = alone(paired, 3, new WindowShape(half, 0), 0.3);
     int p = 2 * half + 1;
     double[][] w = new double[units][p];
     double squares = 0;
@@ -162,8 +179,7 @@ class WindowRuleTest {
       freedom += sums.length - 1;
     }
     assertEquals(between / freedom, rule.seatingVariance().orElseThrow(), 1e-9);
-    assertEquals(half / 12.0, rule.halfOctaves(), 1e-12);
-    assertEquals(0.3, rule.shrinkage());
+    assertEquals(0, rule.offsetWeight(), 1e-12);
   }
 
   /** At 24 bands per octave a window takes every second band, as if the others were not there. */
@@ -185,8 +201,8 @@ class WindowRuleTest {
     PairedUnits fine = KindOfNumbers.of(fineX, fineD, 24);
     PairedUnits coarse = KindOfNumbers.of(x, d, 12);
     WindowShape shape = new WindowShape(1, 1);
-    WindowRule inSteps = new WindowFit(WindowData.of(fine), fine, 4, shape).rule(0.1);
-    WindowRule plain = new WindowFit(WindowData.of(coarse), coarse, 2, shape).rule(0.1);
+    WindowRule inSteps = alone(fine, 4, shape, 0.1);
+    WindowRule plain = alone(coarse, 2, shape, 0.1);
     assertEquals(List.of(2, 4, 6), bandsOf(inSteps));
     assertEquals(List.of(1, 2, 3), bandsOf(plain));
     for (int k = 0; k < 3; k++) {
@@ -195,8 +211,6 @@ class WindowRuleTest {
           inSteps.predictors().get(k).coefficient(),
           1e-12);
     }
-    assertEquals(plain.halfOctaves(), inSteps.halfOctaves(), 1e-12);
-    assertEquals(plain.pooledOctaves(), inSteps.pooledOctaves(), 1e-12);
   }
 
   private static List<Integer> bandsOf(WindowRule rule) {

@@ -1,11 +1,9 @@
 package org.twinrig.reliability;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,85 +39,38 @@ class EdgeTallyTest {
     "RRRUU--, RRRRR--, 5, 0"
   })
   void anEdgeIsFollowedWithinItsTwoRuns(String study, String resample, int place, double kept) {
-    List<EdgeTally> edges = EdgeTally.of(marks(study), empty(study), 1);
+    List<EdgeTally> edges = EdgeTally.of(marks(study), empty(study));
     EdgeTally edge = edges.stream().filter(e -> e.at() == 3).findFirst().orElseThrow();
     edge.add(marks(resample));
-    assertEquals(kept, edge.edge(GRID, 0.5).kept());
+    assertEquals(kept, edge.edge(GRID).kept());
     assertEquals(place, edge.last());
   }
 
   @Test
   void endsOfTheGridAndOfTheDataAreNoEdges() {
-    assertEquals(0, EdgeTally.of(marks("RRR"), empty("RRR"), 1).size());
-    assertEquals(0, EdgeTally.of(marks("--RRR-"), empty("--RRR-"), 1).size());
-    assertEquals(2, EdgeTally.of(marks("-RRCCUU-"), empty("-RRCCUU-"), 1).size());
-  }
-
-  /**
-   * Percentile intervals of 999 places against R 4.2.2, package boot 1.3-28.1: {@code k <- 0:998; t
-   * <- 1 + (k %% 19) + ((k*k) %/% 7) %% 19; boot:::perc.ci(t, conf = c)}.
-   */
-  @ParameterizedTest
-  @CsvSource({"0.5, 13, 24", "0.8, 7, 29", "0.9, 5, 32", "0.95, 3, 34", "0.99, 1, 34"})
-  void theIntervalIsThatOfThePercentiles(double confidence, int low, int high) {
-    String study = "R".repeat(18) + "U".repeat(GRID.size() - 18);
-    EdgeTally edge = EdgeTally.of(marks(study), empty(study), 999).get(0);
-    for (int k = 0; k < 999; k++) {
-      int place = 1 + k % 19 + k * k / 7 % 19;
-      edge.add(marks("R".repeat(place) + "U".repeat(GRID.size() - place)));
-    }
-    ZoneEdge found = edge.edge(GRID, confidence);
-    assertEquals(1, found.kept());
-    assertEquals(
-        Optional.of(new ResonanceWander.Range(GRID.band(low).lowerHz(), GRID.band(high).lowerHz())),
-        found.interval());
+    assertEquals(0, EdgeTally.of(marks("RRR"), empty("RRR")).size());
+    assertEquals(0, EdgeTally.of(marks("--RRR-"), empty("--RRR-")).size());
+    assertEquals(2, EdgeTally.of(marks("-RRCCUU-"), empty("-RRCCUU-")).size());
   }
 
   @Test
-  void theIntervalReachesToTheFarEndOfARunThatIsSwallowed() {
-    EdgeTally edge = EdgeTally.of(marks("RRRUUUU"), empty("RRRUUUU"), 19).get(0);
+  void theShareKeptIsThatOfAllResamples() {
+    EdgeTally edge = EdgeTally.of(marks("RRRUUUU"), empty("RRRUUUU")).get(0);
     for (int k = 0; k < 19; k++) {
       edge.add(marks(k < 3 ? "UUUUUUU" : "RRRUUUU"));
     }
-    ZoneEdge found = edge.edge(GRID, 0.9);
-    assertEquals(16.0 / 19, found.kept());
     assertEquals(
-        Optional.of(new ResonanceWander.Range(GRID.lowerHz(), GRID.band(3).lowerHz())),
-        found.interval());
-  }
-
-  @Test
-  void anEdgeThatFewerThanHalfHaveHasNoInterval() {
-    EdgeTally edge = EdgeTally.of(marks("RRRUUUU"), empty("RRRUUUU"), 4).get(0);
-    edge.add(marks("RRRRRRR"));
-    edge.add(marks("RRRRRRR"));
-    edge.add(marks("RRRUUUU"));
-    assertFalse(edge.edge(GRID, 0.9).stable());
-    edge.add(marks("RRRUUUU"));
-    assertEquals(0.5, edge.edge(GRID, 0.9).kept());
-    assertEquals(true, edge.edge(GRID, 0.9).stable());
+        new ZoneEdge(GRID.band(3).lowerHz(), Mark.RELIABLE, Mark.UNRELIABLE, 16.0 / 19),
+        edge.edge(GRID));
   }
 
   @Test
   void anEdgeNeedsTwoMarksAndAShare() {
     assertThrows(
-        IllegalArgumentException.class,
-        () -> new ZoneEdge(100, Mark.CAUTION, Mark.CAUTION, 0.1, Optional.empty()));
+        IllegalArgumentException.class, () -> new ZoneEdge(100, Mark.CAUTION, Mark.CAUTION, 0.1));
     assertThrows(
         IllegalArgumentException.class,
-        () -> new ZoneEdge(100, Mark.CAUTION, Mark.RELIABLE, Double.NaN, Optional.empty()));
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> new ZoneEdge(100, Mark.CAUTION, Mark.RELIABLE, 0.9, Optional.empty()));
-    assertThrows(
-        IllegalArgumentException.class,
-        () ->
-            new ZoneEdge(
-                100,
-                Mark.CAUTION,
-                Mark.RELIABLE,
-                0.4,
-                Optional.of(new ResonanceWander.Range(90, 110))));
+        () -> new ZoneEdge(100, Mark.CAUTION, Mark.RELIABLE, Double.NaN));
   }
 
   private static Mark[] marks(String letters) {

@@ -19,7 +19,6 @@ import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.MeanCurve;
 import org.twinrig.regression.RandomEffects;
-import org.twinrig.regression.SignFlipInterval;
 import org.twinrig.regression.UnitSample;
 import org.twinrig.reliability.FixtureFeature.Curve;
 
@@ -52,12 +51,7 @@ class FeatureShapeTest {
               ? Optional.empty()
               : Optional.of(mean(db, tauSquared, resamples.counts()[0].length)));
     }
-    return new FeatureShape(
-        grid(curve.length),
-        samples,
-        new MeanCurve.Result(means, new SignFlipInterval.Result(0, 0, true)),
-        resamples,
-        0.5);
+    return new FeatureShape(grid(curve.length), samples, means, resamples, 0.5);
   }
 
   /** The study itself as its only resample, of units that are all alike. */

@@ -96,7 +96,7 @@ class FixtureFeaturesTest {
     double[][] from = random(random, 6, TWELFTHS.size());
     double[][] to = random(random, 6, TWELFTHS.size());
     PairedUnits paired = kind(TWELFTHS, from, to);
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     List<Optional<MeanCurve.Mean>> bands =
         new FixtureFeatures(0.95, 1, 1).of(paired).of(Curve.TRANSFER).bands();
     for (int b = 6; b < TWELFTHS.size() - 6; b++) {

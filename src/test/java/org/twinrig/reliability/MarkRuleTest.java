@@ -24,14 +24,17 @@ class MarkRuleTest {
   private static final BandGrid GRID = BandGrid.covering(100, 10_000, 3);
   private static final Band ONE_KILOHERTZ = Band.ofMidFrequency(1000, 3);
 
+  private static final BandOutcome.Errors ERRORS = new BandOutcome.Errors(0.5, 0.25, 4, 0.25);
+
   private static BandOutcome.Fitted fitted(
       Band band, int units, double halfDb, double seating, double between) {
     return new BandOutcome.Fitted(
         band,
         new RandomEffects.Result(0, 0.1, between, units, 0.95, 0.3),
         0.5,
-        new BandOutcome.Prediction(Optional.empty(), halfDb, 0.5, 0.5),
-        new BandOutcome.Scatter(seating, OptionalDouble.empty(), OptionalDouble.empty(), 1));
+        new BandOutcome.Prediction(Optional.empty(), halfDb, ERRORS, ERRORS),
+        new BandOutcome.Scatter(seating, OptionalDouble.empty(), OptionalDouble.empty(), 1),
+        new BandOutcome.UnitSpread(0, 1, 0));
   }
 
   private static MarkedBand marked(MarkRule rule, BandOutcome outcome) {

@@ -29,7 +29,7 @@ final class RedrawnKind {
       to.add(Levels.copyOf(grid, row));
     }
     Levels zero = Levels.copyOf(grid, new double[grid.size()]);
-    return new TransferEstimator(0.95, 1, PredictionModel.AUTO, 1)
+    return new TransferEstimator(0.95, PredictionModel.AVERAGE, 1)
         .fit(
             new PairedUnits(
                 "in-ear",

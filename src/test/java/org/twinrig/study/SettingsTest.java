@@ -76,7 +76,7 @@ class SettingsTest {
         settings,
         changed
             .with(Setting.SEED, 1L)
-            .with(Setting.MODEL, PredictionModel.AUTO)
+            .with(Setting.MODEL, PredictionModel.AVERAGE)
             .with(Setting.SWEEP, Optional.empty()));
   }
 

@@ -169,7 +169,7 @@ class StudyReaderTest {
             zones: []
             resonance_search_hz: [5000, 12000]
             screening: { apply: suggest }
-            model: auto
+            model: average
             seed: 1
             """);
     assertEquals(Settings.defaults(), StudyReader.read(lab.study()).value().settings());

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
@@ -94,24 +95,45 @@ class ChainTest {
     for (int k = 0; k < chain.bands().size(); k++) {
       TranslatedBand.Predicted one = leg.bands().get(k).predicted().orElseThrow();
       TranslatedBand.Predicted both = chain.bands().get(k).predicted().orElseThrow();
-      double u1 = one.halfDb() / StudentT.twoSided(0.95, 7);
-      double u2 = prediction(b, k) / StudentT.twoSided(0.95, 11);
-      double squares = u1 * u1 + u2 * u2;
-      double freedom = squares * squares / (Math.pow(u1, 4) / 7 + Math.pow(u2, 4) / 11);
-      assertEquals((int) Math.floor(freedom + 1e-9), both.degreesOfFreedom());
-      assertEquals(
-          StudentT.twoSided(0.95, (int) both.degreesOfFreedom()) * Math.sqrt(squares),
-          both.halfDb(),
-          1e-9);
+      BandOutcome.Errors own = errors(a, k);
+      BandOutcome.Errors next = errors(b, k);
+      combined(
+          one.own(),
+          new Uncertainty(Math.sqrt(next.varianceDb2()), next.degreesOfFreedom()),
+          both.own(),
+          0.95);
+      assertEquals(own.degreesOfFreedom(), one.own().degreesOfFreedom());
+      combined(
+          one.whole(),
+          new Uncertainty(Math.sqrt(next.wholeVarianceDb2()), 11),
+          both.whole(),
+          1 - 0.05 / chain.bands().size());
       assertEquals(leg.bands().get(k).fromDb(), chain.bands().get(k).fromDb());
     }
   }
 
-  private static double prediction(Translation translation, int band) {
-    return ((org.twinrig.regression.BandOutcome.Fitted)
-            translation.kinds().get(0).bands().get(band).outcome())
+  /** JCGM 100:2008, G.4.1, cut to whole degrees of freedom. */
+  private static void combined(
+      TranslatedBand.Reach first, Uncertainty next, TranslatedBand.Reach both, double confidence) {
+    double u1 = first.halfDb() / StudentT.twoSided(confidence, first.degreesOfFreedom());
+    double u2 = next.standardDb();
+    double squares = u1 * u1 + u2 * u2;
+    double freedom =
+        squares
+            * squares
+            / (Math.pow(u1, 4) / first.degreesOfFreedom()
+                + Math.pow(u2, 4) / next.degreesOfFreedom());
+    assertEquals(Math.floor(freedom + 1e-9), both.degreesOfFreedom());
+    assertEquals(
+        StudentT.twoSided(confidence, both.degreesOfFreedom()) * Math.sqrt(squares),
+        both.halfDb(),
+        1e-9);
+  }
+
+  private static BandOutcome.Errors errors(Translation translation, int band) {
+    return ((BandOutcome.Fitted) translation.kinds().get(0).bands().get(band).outcome())
         .prediction()
-        .halfDb();
+        .errors();
   }
 
   /** What lowered a mark on the first leg for another cause than width lowers it at the end. */

@@ -124,7 +124,7 @@ class HandlingTest {
     return new CatalogueEntry.Averaged(OptionalInt.of(seatings), OptionalInt.of(sides));
   }
 
-  /** {@code t·√(loo_rms² + S_A·max(0, 1/m - 1/ñ_A))} with m in seatings of the study. */
+  /** {@code t_ν·√(s² + S_A·max(0, 1/m - 1/ñ_A))} with m in seatings of the study. */
   @Test
   void fewerSidesWidenTheInterval() {
     Translation two =
@@ -143,11 +143,11 @@ class HandlingTest {
     TranslatedGraph graph = new Translator(two).apply(oneSide, study.old().get(0));
     for (int b = 0; b < graph.bands().size(); b++) {
       BandOutcome.Fitted f = (BandOutcome.Fitted) two.kinds().get(0).bands().get(b).outcome();
-      double rms = f.prediction().looRmsDb();
+      BandOutcome.Errors errors = f.prediction().errors();
       double seating = f.scatter().seatVarianceFrom().orElseThrow();
       assertEquals(
-          StudentT.twoSided(0.95, 6)
-              * Math.sqrt(rms * rms + seating * (2 - 1 / f.scatter().seatingsFrom())),
+          StudentT.twoSided(0.95, errors.degreesOfFreedom())
+              * Math.sqrt(errors.varianceDb2() + seating * (2 - 1 / f.scatter().seatingsFrom())),
           graph.bands().get(b).predicted().orElseThrow().halfDb(),
           1e-9);
     }

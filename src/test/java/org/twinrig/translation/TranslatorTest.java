@@ -8,7 +8,6 @@ import org.twinrig.Dense;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.band.BandGrid;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.simulation.SimulatedKind;
@@ -35,14 +34,25 @@ class TranslatorTest {
 
   @Test
   void pointsAndTheirBandLevelsGiveTheSame() throws UnusableInput {
-    Translator translator = new Translator(translation());
+    Translation translation = translation();
+    Translator translator = new Translator(translation);
     Response points =
         Dense.curve(new double[] {15, 100, 3000, 21_000}, new double[] {2, 0, 7, -12});
-    Levels levels = BandLevels.of(points, Settings.defaults().grid());
-    assertEquals(translator.apply(GRAPH, points), translator.applyPinned(GRAPH, levels));
-    assertEquals(
-        levels.db(60),
-        translator.applyPinned(GRAPH, levels).bands().get(60).fromDb().orElseThrow());
+    Levels pinned = translation.anchor().pinnedLevels(points, translation.grid()).orElseThrow();
+    TranslatedGraph asItCame = translator.apply(GRAPH, points);
+    TranslatedGraph atTheAnchor = translator.applyPinned(GRAPH, pinned);
+    for (int b = 0; b < translation.grid().size(); b++) {
+      TranslatedBand one = asItCame.bands().get(b);
+      TranslatedBand two = atTheAnchor.bands().get(b);
+      assertEquals(shift(one), shift(two), 1e-9);
+      assertEquals(one.predicted().orElseThrow().own(), two.predicted().orElseThrow().own());
+      assertEquals(one.reasons(), two.reasons());
+      assertEquals(pinned.db(b), two.fromDb().orElseThrow());
+    }
+  }
+
+  private static double shift(TranslatedBand band) {
+    return band.predicted().orElseThrow().toDb() - band.fromDb().orElseThrow();
   }
 
   @Test

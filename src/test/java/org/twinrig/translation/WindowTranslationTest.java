@@ -32,6 +32,7 @@ import org.twinrig.regression.StudentT;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
+import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
@@ -113,29 +114,29 @@ class WindowTranslationTest {
     }
   }
 
-  /** A narrow step of 25 dB is like no unit of the study: its windows' leverage is above 1. */
+  /** A leak takes the bass away: the graph is like no unit of the study, as a whole. */
   @Test
   void aGraphUnlikeEveryUnitIsOutsideTheStudy() {
-    TranslatedGraph odd = translate(plus(graph, 25, 6000, 7000), 3);
-    int outside = 0;
-    for (int b : windows()) {
-      assertFalse(
-          translate(graph, 3).bands().get(b).reasons().contains(Reason.OUTSIDE_THE_STUDY),
-          "a unit of the study itself");
-      if (odd.bands().get(b).reasons().contains(Reason.OUTSIDE_THE_STUDY)) {
-        assertEquals(Mark.UNRELIABLE, odd.bands().get(b).mark());
-        outside++;
-      }
+    for (TranslatedBand band : translate(plus(graph, -25, 0, 200), 3).bands()) {
+      assertTrue(band.reasons().contains(Reason.OUTSIDE_THE_STUDY));
+      assertEquals(Mark.UNRELIABLE, band.mark());
     }
-    assertTrue(outside > 3, "bands outside: " + outside);
+    for (TranslatedBand band : translate(graph, 3).bands()) {
+      assertFalse(band.reasons().contains(Reason.OUTSIDE_THE_STUDY), "a unit of the study itself");
+    }
   }
 
   /**
-   * A graph that ends inside a window is translated by the offset, with the offset's own errors.
+   * Where a graph ends inside a window what the window says fades out band by band, and the larger
+   * of its errors and the offset's counts.
    */
   @Test
-  void aGraphTooNarrowForAWindowIsTranslatedByTheOffset() {
-    int b = windows().get(windows().size() / 2);
+  void whatAWindowSaysFadesOutTowardsTheEndOfAGraph() {
+    int b =
+        windows().stream()
+            .filter(w -> translation.grid().band(w).midHz() > 4000)
+            .findFirst()
+            .orElseThrow();
     WindowRule window = fitted(b).prediction().window().orElseThrow();
     int last = window.predictors().get(window.predictors().size() - 1).band();
     double endHz = translation.grid().band(last).midHz();
@@ -149,30 +150,42 @@ class WindowTranslationTest {
       hz[k] = graph.frequencyHz(k);
       db[k] = graph.levelDb(k);
     }
-    TranslatedBand translated = translate(Response.copyOf(hz, db), 3).bands().get(b);
-    if (last == b) {
-      assertTrue(translated.predicted().isEmpty());
-      return;
-    }
+    TranslatedGraph ended = translate(Response.copyOf(hz, db), 3);
+    Levels old = OldGraph.of(Response.copyOf(hz, db), translation).pinned().orElseThrow();
+    TranslatedBand translated = ended.bands().get(b);
     TranslatedBand.Predicted predicted = translated.predicted().orElseThrow();
     BandOutcome.Fitted f = fitted(b);
-    double t = StudentT.twoSided(0.95, f.units() - 1);
-    assertEquals(translated.fromDb().orElseThrow() + f.mean().meanDb(), predicted.toDb(), 1e-9);
-    assertEquals(t * f.prediction().looRmsOffsetDb(), predicted.halfDb(), 1e-9);
+    double expected = window.meanDb();
+    for (WindowRule.Predictor p : window.predictors()) {
+      expected += old.has(p.band()) ? p.coefficient() * (old.db(p.band()) - p.centreDb()) : 0;
+    }
+    assertFalse(window.covers(old));
+    assertEquals(translated.fromDb().orElseThrow() + expected, predicted.toDb(), 1e-9);
+    double variance =
+        Math.max(f.prediction().offset().varianceDb2(), f.prediction().errors().varianceDb2());
+    assertEquals(
+        StudentT.twoSided(0.95, f.prediction().errors().degreesOfFreedom()) * Math.sqrt(variance),
+        predicted.halfDb(),
+        1e-9);
   }
 
-  /** {@code t_{n-1}·√(loo_rms² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}. */
+  /** {@code t_ν·√(s² + cᵀ S_A c·max(0, 1/m - 1/ñ_A))}, and the interval over the whole curve. */
   @Test
   void fewerSeatingsWidenTheInterval() {
     for (int b : windows()) {
       BandOutcome.Fitted f = fitted(b);
-      double t = StudentT.twoSided(0.95, f.units() - 1);
-      double rms = f.prediction().looRmsDb();
+      BandOutcome.Errors errors = f.prediction().errors();
+      double t = StudentT.twoSided(0.95, errors.degreesOfFreedom());
+      double whole = StudentT.twoSided(1 - 0.05 / translation.grid().size(), f.units() - 1);
       double seating = f.prediction().window().orElseThrow().seatingVariance().orElseThrow();
       double fewer = 1 - 1 / f.scatter().seatingsFrom();
       assertEquals(
-          t * Math.sqrt(rms * rms + seating * fewer),
+          t * Math.sqrt(errors.varianceDb2() + seating * fewer),
           translate(graph, 1).bands().get(b).predicted().orElseThrow().halfDb(),
+          1e-9);
+      assertEquals(
+          whole * Math.sqrt(errors.wholeVarianceDb2() + seating * fewer),
+          translate(graph, 1).bands().get(b).predicted().orElseThrow().whole().halfDb(),
           1e-9);
       assertEquals(
           f.prediction().halfDb(),
@@ -239,11 +252,11 @@ class WindowTranslationTest {
         "t.json: the file has no line with its checksum, `sha256`" + again,
         refusal(text.replaceFirst("  \"sha256\".*\n", "")));
     assertEquals(
-        "t.json: this is version 1 of the format, and this program reads version 2; use the"
+        "t.json: this is version 1 of the format, and this program reads version 3; use the"
             + " version of the program that wrote it, or run `twinrig study` again",
         refusal(
             text.replaceFirst("  \"sha256\".*\n", "")
-                .replace("\"version\" : 2", "\"version\" : 1")));
+                .replace("\"version\" : 3", "\"version\" : 1")));
   }
 
   private String refusal(String text) throws IOException {
@@ -260,14 +273,14 @@ class WindowTranslationTest {
         "\"offset_db\" : | \"offset_db\" : 1e308, \"was\" : | `kinds[0].bands[0].offset_db` is 1.0E308, and not a level in dB from -600 to 600",
         "\"mean_db\" : | \"mean_db\" : -1e308, \"was\" : | `kinds[0].bands[W].window.mean_db` is -1.0E308, and not a level in dB from -600 to 600",
         "\"centre_db\" : | \"centre_db\" : 601, \"was\" : | `kinds[0].bands[W].window.predictors[0].centre_db` is 601, and not a level in dB from -600 to 600",
-        "\"loo_rms_db\" : | \"loo_rms_db\" : 1e308, \"was\" : | `kinds[0].bands[0].loo_rms_db` is 1.0E308, and not a number in dB from 0 to 60000",
+        "\"loo_rms_db\" : | \"loo_rms_db\" : 1e308, \"was\" : | `kinds[0].bands[0].offset_errors.loo_rms_db` is 1.0E308, and not a number in dB from 0 to 60000",
         "\"db\" : | \"db\" : 1e308, \"was\" : | `tolerance.reliable[0].db` is 1.0E308, and not a number in dB above 0, at most 100",
         "\"min_units\" : 5 | \"min_units\" : -1 | `min_units` must be a whole number from 3 to 1000000",
         "\"units\" : | \"units\" : 2, \"was\" : | `kinds[0].bands[0].units` must be a whole number from 3 to 12",
         "\"confidence\" : 0.95 | \"confidence\" : 1e-9 | `confidence` is 1.0E-9, and not a share from 0.5 to 0.9999, such as 0.95 for 95 %",
         "\"confidence\" : 0.95 | \"confidence\" : 95 | `confidence` is 95, and not a share from 0.5 to 0.9999, such as 0.95 for 95 %",
         "\"min_units\" : 5 | \"min_units\" : 5.5 | `min_units` must be a whole number from 3 to 1000000",
-        "\"model\" : \"window\" | \"model\" : \"mirror\" | `kinds[0].bands[W].model` is `mirror`, which this program does not know",
+        "\"model\" : \"average\" | \"model\" : \"mirror\" | `kinds[0].bands[W].model` is `mirror`, which this program does not know",
         "\"band\" : | \"band\" : -0.5, \"was\" : | `kinds[0].bands[W].window.predictors[0].band` must be a whole number from 0 to LAST",
         "\"band\" : | \"band\" : 999, \"was\" : | `kinds[0].bands[W].window.predictors[0].band` must be a whole number from 0 to LAST",
         "\"band_hz\" : | \"band_hz\" : 12345, \"was\" : | `kinds[0].bands[0].band_hz` is not that of the grid",

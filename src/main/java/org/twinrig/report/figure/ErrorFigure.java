@@ -37,10 +37,11 @@ public final class ErrorFigure {
         .ifPresent(unit -> plot.line(hz, levels(unit), Ink.NEW_THIN));
     plot.line(
             hz,
-            Values.fitted(bands, f -> f.prediction().looRmsOffsetDb()),
+            Values.fitted(bands, f -> f.prediction().offset().looRmsDb()),
             Ink.OLD,
             "RMS, plain mean")
-        .line(hz, Values.fitted(bands, f -> f.prediction().looRmsDb()), Ink.ESTIMATE, "RMS");
+        .line(
+            hz, Values.fitted(bands, f -> f.prediction().errors().looRmsDb()), Ink.ESTIMATE, "RMS");
     limits(plot, hz, tolerance);
     String howToRead =
         (", each left out in turn, the worst in blue; %s of re-captures should fall in the pale"

@@ -10,13 +10,15 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
-import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
 import org.twinrig.report.html.Sheet.Cell;
 import org.twinrig.study.DeclaredZone;
 
-/** The zones of one kind: where their edges may lie, how often bands keep their marks, and why. */
+/**
+ * The zones of one kind: how often their edges are found again, how often bands keep their marks,
+ * and why.
+ */
 public final class ZoneSheet {
   private ZoneSheet() {}
 
@@ -41,21 +43,15 @@ public final class ZoneSheet {
         .collect(Collectors.joining(", "));
   }
 
-  /** The start of a zone, with the range of the edge there. */
+  /** The start of a zone, and how many of the redrawn studies have an edge there. */
   public static Cell place(double hz, List<ZoneEdge> edges) {
     return twoLines(
         Numbers.hertz(hz),
         edges.stream()
             .filter(e -> e.edgeHz() == hz)
             .findFirst()
-            .map(e -> e.interval().map(ZoneSheet::range).orElse("not a stable edge")),
+            .map(e -> "in " + wholePercent(e.kept()) + " %"),
         hz);
-  }
-
-  private static String range(ResonanceWander.Range range) {
-    return range.fromHz() == range.toHz()
-        ? "steady"
-        : Texts.unitOnce(Numbers.hertz(range.fromHz()), Numbers.hertz(range.toHz()));
   }
 
   /** Two texts of which each stays on one line. */

@@ -8,6 +8,7 @@ import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Smoothing;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.GraphPoints;
 import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.TranslatedReference;
@@ -37,11 +38,35 @@ public final class CatalogueResults {
                           .number("low_db", p -> p.lowDb())
                           .number("high_db", p -> p.highDb())
                           .help(
-                              "prediction interval of *to_db*; all three are empty where none can"
-                                  + " be given"))
+                              "where a new measurement at this band will fall; all five are empty"
+                                  + " where nothing can be said")
+                          .interval("whole_%s_db", p -> p.toDb(), p -> p.whole().halfDb())
+                          .help("where it will fall at all bands at once"))
               .word("mark", b -> b.mark().word())
               .word("reasons", b -> Reason.join(b.reasons())),
           graph -> graph.bands().stream());
+
+  /** One file per graph, on its own frequencies. */
+  public static final Result<GraphPoints> POINTS =
+      Result.of(
+          "points/<graph>.csv",
+          "point of the old graph; one file per graph",
+          Columns.<GraphPoints.Point>start()
+              .hz("frequency_hz", p -> p.frequencyHz())
+              .help("as the graph came")
+              .part(
+                  GraphPoints.Point::said,
+                  said ->
+                      said.number("level_db", s -> s.levelDb())
+                          .help(
+                              "the graph as it came plus the correction of the bands, smooth over"
+                                  + " log frequency; its band levels are *to_db* of"
+                                  + " `translated/<graph>.csv`; empty outside its bands")
+                          .interval("%s_db", s -> s.levelDb(), s -> s.halfDb())
+                          .help("where a new measurement will fall")
+                          .word("mark", s -> s.mark().word())
+                          .help("of the band the point lies in")),
+          points -> points.points().stream());
 
   /** What to do with every graph. */
   public static final Result<CatalogueRun.Outcome> SUMMARY =
@@ -60,6 +85,10 @@ public final class CatalogueResults {
               .help("of the bands that the graph covers")
               .number("missing_octaves", l -> l.octaves().missing())
               .help("bands it does not cover")
+              .number("largest_step_db", l -> l.largestStepDb())
+              .help(
+                  "largest step between neighbouring bands that neither the old graph nor any unit"
+                      + " of the study has; 0 where there is none")
               .word("reasons", l -> Reason.join(l.reasons()))
               .help("of all bands it covers"),
           outcome -> outcome.lines().stream());
@@ -202,5 +231,6 @@ public final class CatalogueResults {
 
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL =
-      List.of(GRAPH, SUMMARY, HANDLING, OVERVIEW, OVERVIEW_ZONES, UNITS_TO_MEASURE, REFERENCE);
+      List.of(
+          GRAPH, POINTS, SUMMARY, HANDLING, OVERVIEW, OVERVIEW_ZONES, UNITS_TO_MEASURE, REFERENCE);
 }

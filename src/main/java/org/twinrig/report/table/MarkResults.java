@@ -72,13 +72,8 @@ final class MarkResults {
               .word("below_mark", r -> r.below().word())
               .word("above_mark", r -> r.above().word())
               .help("marks of the zones below and above")
-              .hz("low_hz", r -> r.interval().map(i -> i.fromHz()))
-              .hz("high_hz", r -> r.interval().map(i -> i.toHz()))
-              .help(
-                  "where the edge may lie; empty where fewer than half of the redrawn studies have"
-                      + " it")
               .number("kept", r -> r.kept())
-              .help("share of those that have it"),
+              .help("share of the studies redrawn from the same units that have it"),
           kind -> kind.stability().edges().stream());
 
   /** Where one unit shows a resonance. */

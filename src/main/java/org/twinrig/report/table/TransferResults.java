@@ -47,20 +47,10 @@ final class TransferResults {
         .interval("sim_%s_db", f -> f.mean().meanDb(), f -> f.simultaneousHalfDb())
         .word("model", f -> f.prediction().model().word())
         .help(
-            "what predicts one unit: *offset*, or *window* where its old graph around the band says"
-                + " more")
-        .part(
-            f -> f.prediction().window(),
-            window ->
-                window
-                    .number("window_octaves", w -> w.halfOctaves())
-                    .help("half-width of the window")
-                    .number("borrow_octaves", w -> w.pooledOctaves())
-                    .help("how far to either side bands lent their units to its fit")
-                    .number("shrinkage", w -> w.shrinkage())
-                    .help(
-                        "penalty of its ridge; these three are empty for *offset*, and weighted"
-                            + " means of several windows with *model: average*"))
+            "what predicts one unit: *offset*, its old level plus the mean transfer; or *average*, where"
+                + " what its old graph shows around the band counts as well")
+        .number("offset_weight", f -> f.prediction().offsetWeight())
+        .help("how much of the prediction is the offset's, 0 to 1")
         .number("prediction_half_db", f -> f.prediction().halfDb())
         .help("for a graph averaged over as many seatings as in the study")
         .number("unit_sd_db", f -> Math.sqrt(f.mean().tauSquared()))
@@ -68,11 +58,11 @@ final class TransferResults {
         .number("seat_sd_from_db", f -> root(f.scatter().seatVarianceFrom()))
         .number("seat_sd_to_db", f -> root(f.scatter().seatVarianceTo()))
         .help("between seatings of a unit; empty where no unit was seated twice")
-        .number("loo_rms_offset_db", f -> f.prediction().looRmsOffsetDb())
-        .number("loo_rms_db", f -> f.prediction().looRmsDb())
+        .number("loo_rms_offset_db", f -> f.prediction().offset().looRmsDb())
+        .number("loo_rms_db", f -> f.prediction().errors().looRmsDb())
         .help(
             "root mean square error on units left out in turn: of the offset; of the model, its"
-                + " choice included");
+                + " weights found without the unit");
   }
 
   static OptionalDouble root(OptionalDouble variance) {

@@ -188,6 +188,7 @@ class ApprovedPagesTest {
         raw.marks(),
         treatment,
         new Change(OptionalDouble.of(1.5), OptionalDouble.of(1), byReference),
+        raw.largestStepDb(),
         raw.sketch(),
         raw.sha256());
   }

@@ -55,7 +55,7 @@ class EvidenceSheetsTest {
             plain.from(),
             new PairedUnits.OnFixture(
                 to, plain.to().seatings(), plain.to().seatingVariance(), plain.to().curves()));
-    KindEstimate estimate = new TransferEstimator(0.95, 1, PredictionModel.OFFSET, 1).fit(paired);
+    KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
     return Equivalence.of(estimate, 0.5, 0.95);
   }
 

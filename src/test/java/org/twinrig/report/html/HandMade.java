@@ -231,6 +231,7 @@ final class HandMade {
         new MarkRow("UCRRRRRRCU"),
         Treatment.RAW,
         new Change(OptionalDouble.of(1), OptionalDouble.of(1), OptionalDouble.empty()),
+        0.4,
         Sketch.empty(10),
         "0".repeat(64));
   }
