@@ -86,10 +86,9 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
 
   private static final long NEW_UNITS = 2;
   private static final long OTHERS = 3;
-  private static final long NEW_OTHERS = 4;
-  private static final long FACTORS = 5;
-  private static final long NEW_FACTORS = 6;
-  private static final long NOISE = 7;
+  private static final long FACTORS = 4;
+  private static final long NEW_FACTORS = 5;
+  private static final long NOISE = 6;
 
   /** A study's number, and how many units of each kind it has. */
   record Draw(Lab lab, long seed, int units, long study) {
@@ -136,7 +135,11 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
     };
   }
 
-  /** New units of a study, and their old graphs. */
+  /**
+   * New units of a study, and their old graphs.
+   *
+   * @param perKind how many of each kind; of two sorts in a kind, of each sort
+   */
   List<NewGraph> newGraphs(Draw draw, int perKind) {
     List<NewGraph> made = new ArrayList<>();
     units(study, draw)
@@ -156,8 +159,8 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
       return draw.measure(kind, SEALED.contains(kind) ? count : 0, Build.LEAKY, NEW_UNITS);
     }
     if (study == OfStudy.TWO_SORTS) {
-      List<Measured> both = new ArrayList<>(draw.measure(OPEN, count / 2, Build.USUAL, NEW_UNITS));
-      both.addAll(draw.measure(CLOSED, count - count / 2, Build.USUAL, NEW_OTHERS));
+      List<Measured> both = new ArrayList<>(draw.measure(OPEN, count, Build.USUAL, NEW_UNITS));
+      both.addAll(draw.measure(CLOSED, count, Build.USUAL, NEW_UNITS));
       return both;
     }
     List<Measured> drawn = draw.measure(kind, count, Build.USUAL, NEW_UNITS);
