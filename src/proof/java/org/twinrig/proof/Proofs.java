@@ -68,7 +68,7 @@ final class Proofs {
           new Published<>(
               "situations",
               "situations-proof/situations.csv",
-              30,
+              12,
               SEED,
               new SituationProof(List.of(6, 8, 16, 30), 6)));
 
