@@ -6,10 +6,10 @@ import java.util.List;
  * A kind of {@link CurveLab}. Every figure is common practice, no source: it is what laboratories
  * tell each other of their fixtures, and no product was measured for it.
  *
- * @param ordinal its random numbers
+ * @param number tells its random numbers from those of other kinds
  * @param label as study files write it
- * @param tuningDb standard deviation of the makers' tunings about the kind's mean curve: they differ
- *     by some decibels an octave apart
+ * @param tuningDb standard deviation of the makers' tunings about the kind's mean curve: they
+ *     differ by some decibels an octave apart
  * @param detailDb the same within a fifth of an octave
  * @param transferDb size of the kind's transfer in the middle; twice that below 200 Hz, three times
  *     above 8 kHz, where fixtures differ most
@@ -27,7 +27,7 @@ import java.util.List;
  * @param newSeatLeakDb the same on the new one
  */
 record CurveKind(
-    int ordinal,
+    int number,
     String label,
     double tuningDb,
     double detailDb,
@@ -104,8 +104,7 @@ record CurveKind(
 
   /** Tips: what the canal does matters most, and a leak is rare but large. */
   private static final CurveKind INSERTED =
-      new CurveKind(
-          2, "in-ear", 2.0, 0.5, 1.5, 0.45, 0.20, 80, 0.4, 1.6, 0.8, 0.3, 0.5, TIP);
+      new CurveKind(2, "in-ear", 2.0, 0.5, 1.5, 0.45, 0.20, 80, 0.4, 1.6, 0.8, 0.3, 0.5, TIP);
 
   /** Every kind, as {@link Lab#KINDS} has them. */
   static final List<CurveKind> ALL = List.of(OPEN, CLOSED, INSERTED);

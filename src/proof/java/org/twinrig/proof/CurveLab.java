@@ -11,12 +11,12 @@ import java.util.stream.Collectors;
  * impedances. What holds on both simulators is not tuned to one of them.
  *
  * <p>On the old fixture a unit shows its kind's mean curve, a tuning of its own (a broad and a fine
- * Gaussian process on logarithmic frequency), resonances whose centre, width and height are its own,
- * and what its leak takes away. On the new fixture the kind's transfer is added, a smooth curve, and
- * a stray of the unit that nothing foretells; the resonances stand at other frequencies and with
- * other heights, by a rule of the kind and a stray of the unit, so that the old curve foretells part
- * of the difference near them; the leak takes more away. Every seating adds a smooth scatter, a
- * skewed leak and the noise of the reading.
+ * Gaussian process on logarithmic frequency), resonances whose centre, width and height are its
+ * own, and what its leak takes away. On the new fixture the kind's transfer is added, a smooth
+ * curve, and a stray of the unit that nothing foretells; the resonances stand at other frequencies
+ * and with other heights, by a rule of the kind and a stray of the unit, so that the old curve
+ * foretells part of the difference near them; the leak takes more away. Every seating adds a smooth
+ * scatter, a skewed leak and the noise of the reading.
  *
  * <p>All parts add in dB, so that every expectation is known in closed form but for one integral
  * over the widths of resonances.
@@ -37,12 +37,12 @@ final class CurveLab implements Lab {
   private static final double MOST_NEPERS = 5;
   private static final int NEPER_STEPS = 100;
 
-  private enum Purpose {
-    KIND,
-    UNIT,
-    SIDE,
-    SEATING
-  }
+  /** Keys of the draws of a kind, of a unit, of its sides and of its seatings. */
+  private static final long KIND = 0;
+
+  private static final long UNIT = 1;
+  private static final long SIDE = 2;
+  private static final long SEATING = 3;
 
   private final long seed;
   private final double[] hz = new double[POINTS];
@@ -62,8 +62,7 @@ final class CurveLab implements Lab {
     broad = new SmoothCurves(octaves, 1);
     middling = new SmoothCurves(octaves, 0.5);
     fine = new SmoothCurves(octaves, 0.2);
-    sorts =
-        CurveKind.ALL.stream().collect(Collectors.toMap(CurveKind::label, k -> new Sort(k)));
+    sorts = CurveKind.ALL.stream().collect(Collectors.toMap(CurveKind::label, k -> new Sort(k)));
   }
 
   @Override
@@ -105,7 +104,7 @@ final class CurveLab implements Lab {
     }
     List<Unit> units = new ArrayList<>();
     for (int number = 0; units.size() < count; number++) {
-      long own = Chance.mixed(draw ^ Chance.mixed(31L * sort.kind.ordinal() + number));
+      long own = Chance.mixed(draw ^ Chance.mixed(31L * sort.kind.number() + number));
       double leakDb = build == Build.LEAKY ? LEAKY_DB : 0;
       Unit unit = sort.unit(own, leakDb);
       if (build == Build.BOTH_SIDES) {
@@ -153,16 +152,15 @@ final class CurveLab implements Lab {
 
     Sort(CurveKind kind) {
       this.kind = kind;
-      Chance chance = Chance.of(KINDS_SEED, Purpose.KIND.ordinal(), kind.ordinal());
+      Chance chance = Chance.of(KINDS_SEED, KIND, kind.number());
       // Kinds are tuned some decibels apart, most in the bass.
       broad.addTo(meanDb, times(profile(1.5, 1.5), 2), chance);
       broad.addTo(transferDb, times(profile(2, 3), kind.transferDb()), chance);
-      Arrays.setAll(
-          leakShape, i -> 1 / (1 + (hz[i] / kind.leakHz()) * (hz[i] / kind.leakHz())));
+      Arrays.setAll(leakShape, i -> 1 / (1 + (hz[i] / kind.leakHz()) * (hz[i] / kind.leakHz())));
     }
 
     Unit unit(long own, double leakDb) {
-      Chance chance = Chance.of(own, Purpose.UNIT.ordinal());
+      Chance chance = Chance.of(own, UNIT);
       double[] from = meanDb.clone();
       double levelDb = chance.gaussian(94, 3);
       Arrays.setAll(from, i -> from[i] + levelDb);
@@ -191,7 +189,7 @@ final class CurveLab implements Lab {
     /** One side of a headphone: built a little differently, and so on both fixtures alike. */
     Unit side(Unit unit, int side) {
       double[] built = new double[POINTS];
-      Chance chance = Chance.of(unit.own, Purpose.SIDE.ordinal(), side);
+      Chance chance = Chance.of(unit.own, SIDE, side);
       middling.addTo(built, times(profile(1, 2), SIDE_DB), chance);
       double[] from = unit.from.clone();
       double[] to = unit.to.clone();
@@ -278,7 +276,7 @@ final class CurveLab implements Lab {
     }
 
     private double[] seated(boolean onNew, int seating) {
-      Chance chance = Chance.of(own, Purpose.SEATING.ordinal(), onNew ? 1 : 0, seating);
+      Chance chance = Chance.of(own, SEATING, onNew ? 1 : 0, seating);
       double[] levels = (onNew ? to : from).clone();
       // Below 200 Hz cushions and tips never sit alike; above 8 kHz millimetres decide.
       middling.addTo(levels, times(profile(3, 4), sort.kind.seatingDb()), chance);

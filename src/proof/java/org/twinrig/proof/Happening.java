@@ -3,9 +3,9 @@ package org.twinrig.proof;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
-import java.util.Map;
 import org.twinrig.proof.Lab.Build;
 import org.twinrig.proof.Lab.Measured;
 
@@ -93,13 +93,12 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
   /** A study's number, and how many units of each kind it has. */
   record Draw(Lab lab, long seed, int units, long study) {
     private List<Measured> measure(String kind, int count, Build build, long which) {
-      return count == 0
-          ? List.of()
-          : lab.measure(kind, count, build, units, study, which);
+      return count == 0 ? List.of() : lab.measure(kind, count, build, units, study, which);
     }
   }
 
   /** The new unit's old graph, and what the new fixture shows. */
+  @SuppressWarnings("ArrayRecordComponent") // curves on the laboratory's axis, never compared
   record NewGraph(String kind, double[] fromDb, OptionalInt seatings, double[] toDb) {}
 
   /** The units of the study, by kind. */
@@ -178,8 +177,7 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
     boolean one = graphs == OfGraphs.ONE_SEATING || graphs == OfGraphs.ONE_NOT_STATED;
     double[] from = Measured.mean(unit.from(), one ? 1 : Lab.SEATINGS);
     double[] to = Measured.mean(unit.to(), Lab.SEATINGS);
-    Chance chance =
-        Chance.of(draw.seed, draw.units, draw.study, NOISE, kind.hashCode(), number);
+    Chance chance = Chance.of(draw.seed, draw.units, draw.study, NOISE, kind.hashCode(), number);
     double[] hz = draw.lab.hz();
     for (int i = 0; i < hz.length; i++) {
       if (graphs == OfGraphs.NOISY) {
@@ -202,8 +200,7 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
   /** The unit departs so many times as far from its kind's transfer. */
   private static Measured heavy(Draw draw, String kind, Measured unit, long which, int number) {
     double factor =
-        Chance.of(draw.seed, draw.units, draw.study, which, kind.hashCode(), number)
-            .heavyFactor();
+        Chance.of(draw.seed, draw.units, draw.study, which, kind.hashCode(), number).heavyFactor();
     double[] mean = draw.lab.meanTransferDb(kind);
     double[] from = Measured.mean(unit.from(), Lab.SEATINGS);
     double[] to = Measured.mean(unit.to(), Lab.SEATINGS);
@@ -233,8 +230,7 @@ record Happening(String word, OfStudy study, OfGraphs graphs) {
     double[] drift = new double[hz.length];
     Arrays.setAll(
         drift,
-        i ->
-            share * DRIFT_DB * (above(hz[i], DRIFT_ABOVE_HZ) + 1 - above(hz[i], DRIFT_BELOW_HZ)));
+        i -> share * DRIFT_DB * (above(hz[i], DRIFT_ABOVE_HZ) + 1 - above(hz[i], DRIFT_BELOW_HZ)));
     return drift;
   }
 

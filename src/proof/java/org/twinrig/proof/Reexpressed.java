@@ -43,8 +43,7 @@ final class Reexpressed {
    * @param errorDb level of the re-capture minus predicted level, both pinned
    * @param offsetErrorDb the same of the plain offset
    */
-  record Point(
-      String kind, Region region, double errorDb, double offsetErrorDb, double halfDb) {
+  record Point(String kind, Region region, double errorDb, double offsetErrorDb, double halfDb) {
     boolean inside() {
       return Math.abs(errorDb) <= halfDb;
     }
@@ -54,8 +53,8 @@ final class Reexpressed {
    * A graph of a new unit.
    *
    * @param points its bands
-   * @param wholeInside whether the interval for the whole curve holds all of the re-capture; nothing
-   *     as long as there is no such interval
+   * @param wholeInside whether the interval for the whole curve holds all of the re-capture;
+   *     nothing as long as there is no such interval
    * @param outside whether the program says that the study has no unit like this one
    * @param falseStepDb the largest step between neighbouring bands that neither the re-capture nor
    *     the old graph has
@@ -116,7 +115,8 @@ final class Reexpressed {
       CaptureEntry entry =
           new CaptureEntry(
               unit, fixture.name(), Side.M, seating, file, "", "", "", captures.size() + 2);
-      captures.add(new Capture(entry, Response.copyOf(hz, curves.get(seating - 1)), "made:" + file));
+      captures.add(
+          new Capture(entry, Response.copyOf(hz, curves.get(seating - 1)), "made:" + file));
     }
   }
 
@@ -170,8 +170,7 @@ final class Reexpressed {
           Arrays.stream(Region.values()).filter(r -> r.holds(band.band())).findFirst();
       if (region.isPresent()) {
         double offsetErrorDb = measured.db(b) - byOffset[b];
-        points.add(
-            new Point(kind.kind(), region.get(), errorDb, offsetErrorDb, level.halfDb()));
+        points.add(new Point(kind.kind(), region.get(), errorDb, offsetErrorDb, level.halfDb()));
       }
     }
     return new Judged(
@@ -189,7 +188,9 @@ final class Reexpressed {
     throw new IllegalStateException("a simulated study has a mean at every band");
   }
 
-  /** How far the largest step goes beyond what lies between those of the old graph and the truth. */
+  /**
+   * How far the largest step goes beyond what lies between those of the old graph and the truth.
+   */
   static double falseStepDb(double[] made, double[] old, Levels measured) {
     double largest = 0;
     for (int b = 1; b < made.length; b++) {

@@ -17,8 +17,8 @@ import org.twinrig.proof.Reexpressed.Point;
  * the program says of it.
  *
  * <p>The promise, where all is as it should be: new units lie inside their 95 % interval 93 % to 97
- * % of the time averaged over the bands, and no less than 90 % in any region. Nothing is promised of
- * the other rows: they say what such a laboratory must reckon with.
+ * % of the time averaged over the bands, and no less than 90 % in any region. Nothing is promised
+ * of the other rows: they say what such a laboratory must reckon with.
  *
  * <p>Every share is over the graphs of all studies, its Monte Carlo standard error between studies.
  *
@@ -91,7 +91,8 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
     }
 
     Optional<Clustered> whole() {
-      boolean known = studies.stream().flatMap(List::stream).allMatch(g -> g.wholeInside().isPresent());
+      boolean known =
+          studies.stream().flatMap(List::stream).allMatch(g -> g.wholeInside().isPresent());
       return known
           ? Optional.of(Clustered.mean(studies, (Judged g) -> g.wholeInside().get() ? 1 : 0))
           : Optional.empty();
@@ -134,9 +135,7 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
       }
     }
     List<String> order = Happening.ALL.stream().map(Happening::word).toList();
-    return rows.stream()
-        .sorted(Comparator.comparingInt(r -> order.indexOf(r.situation)))
-        .toList();
+    return rows.stream().sorted(Comparator.comparingInt(r -> order.indexOf(r.situation))).toList();
   }
 
   /** Every situation on one simulator, as far as it is tried with so many units. */
@@ -152,8 +151,7 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
 
   /** What shares its studies is judged on them at once. */
   private List<Row> rows(Harness harness, Lab lab, int units, OfStudy what) {
-    List<Happening> happenings =
-        Happening.ALL.stream().filter(h -> h.study() == what).toList();
+    List<Happening> happenings = Happening.ALL.stream().filter(h -> h.study() == what).toList();
     List<List<List<Judged>>> studies =
         harness.each(
             lab.word() + ", " + units + " units per kind, " + happenings.get(0).word(),
@@ -172,9 +170,7 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
   private List<List<Judged>> judged(Draw draw, List<Happening> happenings) {
     Reexpressed study =
         Reexpressed.of(
-            draw.lab().hz(),
-            Harness.inForce(),
-            Happening.units(happenings.get(0).study(), draw));
+            draw.lab().hz(), Harness.inForce(), Happening.units(happenings.get(0).study(), draw));
     return happenings.stream()
         .map(h -> h.newGraphs(draw, graphsPerKind).stream().map(study::judge).toList())
         .toList();
@@ -209,7 +205,9 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
     }
     return table
         .figure(
-            "outside_the_study", "", r -> Clustered.mean(r.studies, (Judged g) -> g.outside() ? 1 : 0))
+            "outside_the_study",
+            "",
+            r -> Clustered.mean(r.studies, (Judged g) -> g.outside() ? 1 : 0))
         .figure("false_step", "_db", r -> Clustered.mean(r.studies, Judged::falseStepDb))
         .figure(
             "false_step_offset", "_db", r -> Clustered.mean(r.studies, Judged::offsetFalseStepDb))
@@ -224,13 +222,11 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
     List<String> broken = new ArrayList<>();
     Clustered inside = row.inside();
     if (inside.value() < LEAST || inside.value() > MOST) {
-      broken.add(
-          IntervalProof.sentence(inside, inside.value() < LEAST ? LEAST : MOST));
+      broken.add(IntervalProof.sentence(inside, inside.value() < LEAST ? LEAST : MOST));
     }
     Part least = row.leastRegion();
     if (least.inside.value() < LEAST_IN_A_REGION) {
-      broken.add(
-          least.name + ": " + IntervalProof.sentence(least.inside, LEAST_IN_A_REGION));
+      broken.add(least.name + ": " + IntervalProof.sentence(least.inside, LEAST_IN_A_REGION));
     }
     return broken;
   }

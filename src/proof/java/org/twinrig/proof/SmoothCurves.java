@@ -3,8 +3,8 @@ package org.twinrig.proof;
 /**
  * Smooth random curves on a logarithmic frequency axis: a Gaussian process of mean 0 and standard
  * deviation 1 everywhere, made of white noise on knots under a moving Gaussian weight. Levels
- * {@code Δ} octaves apart have the correlation {@code exp(-Δ²/(4·length²))}, as nearly as the knots,
- * half a length apart, allow.
+ * {@code Δ} octaves apart have the correlation {@code exp(-Δ²/(4·length²))}, as nearly as the
+ * knots, half a length apart, allow.
  */
 final class SmoothCurves {
   private static final double REACH = 4;

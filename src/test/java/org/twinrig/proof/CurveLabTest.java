@@ -85,8 +85,7 @@ class CurveLabTest {
     }
   }
 
-  private static void assertMean(
-      double truth, List<Unit> units, ToDoubleFunction<Unit> value) {
+  private static void assertMean(double truth, List<Unit> units, ToDoubleFunction<Unit> value) {
     double error = Math.sqrt(variance(units, value) / units.size());
     assertEquals(truth, mean(units, value), SIGMAS * error);
   }
@@ -164,14 +163,18 @@ class CurveLabTest {
     }
   }
 
-  /** Near a resonance a unit's old curve foretells part of its difference; elsewhere it does not. */
+  /**
+   * Near a resonance a unit's old curve foretells part of its difference; elsewhere it does not.
+   */
   @Test
   void theOldCurveForetellsPartOfTheDifferenceNearResonances() {
     assertTrue(shareForetold(4700, 6700) > 0.3);
     assertTrue(shareForetold(400, 800) < 0.02);
   }
 
-  /** Largest squared correlation of the difference at the upper frequency and old steps about it. */
+  /**
+   * Largest squared correlation of the difference at the upper frequency and old steps about it.
+   */
   private double shareForetold(double fromHz, double toHz) {
     List<Unit> units = lab.units("open over-ear", MANY, Build.USUAL, 5);
     int middle = (at(fromHz) + at(toHz)) / 2;

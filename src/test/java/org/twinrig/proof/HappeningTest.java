@@ -49,7 +49,8 @@ class HappeningTest {
   @MethodSource("draws")
   void usuallyEveryKindHasItsUnits(Draw draw) {
     Map<String, List<Measured>> units = Happening.units(OfStudy.USUAL, draw);
-    assertEquals(List.of("closed over-ear", "in-ear", "open over-ear"), List.copyOf(units.keySet()));
+    assertEquals(
+        List.of("closed over-ear", "in-ear", "open over-ear"), List.copyOf(units.keySet()));
     for (List<Measured> kind : units.values()) {
       assertEquals(UNITS, kind.size());
       for (Measured unit : kind) {
@@ -152,7 +153,8 @@ class HappeningTest {
   private static double away(Measured some, Measured other) {
     double[] a = from(some);
     double[] b = from(other);
-    double level = Arrays.stream(a).average().orElseThrow() - Arrays.stream(b).average().orElseThrow();
+    double level =
+        Arrays.stream(a).average().orElseThrow() - Arrays.stream(b).average().orElseThrow();
     return IntStream.range(0, a.length).mapToDouble(i -> Math.pow(a[i] - b[i] - level, 2)).sum();
   }
 

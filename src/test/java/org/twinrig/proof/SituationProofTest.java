@@ -101,8 +101,7 @@ class SituationProofTest {
     Harness one = Small.harness(2, 7, 1);
     Harness two = Small.harness(2, 7, 2);
     List<Row> rows = PROOF.rows(one, new CurveLab(7), 6);
-    assertEquals(
-        PROOF.table().csv(rows), PROOF.table().csv(PROOF.rows(two, new CurveLab(7), 6)));
+    assertEquals(PROOF.table().csv(rows), PROOF.table().csv(PROOF.rows(two, new CurveLab(7), 6)));
     assertEquals(Happening.ALL.size(), rows.size());
     for (Row row : rows) {
       assertTrue(row.inside().value() > 0.2 && row.inside().value() <= 1, row::situation);
