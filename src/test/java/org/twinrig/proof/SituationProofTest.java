@@ -21,8 +21,9 @@ class SituationProofTest {
   /** Errors in the four regions, in this order, of an interval of ±2 dB. */
   private static List<Point> points(String kind, double... errorsDb) {
     List<Point> points = new ArrayList<>();
-    for (int r = 0; r < errorsDb.length; r++) {
-      points.add(new Point(kind, Region.values()[r], errorsDb[r], 2 * errorsDb[r], 2));
+    for (Region region : Region.values()) {
+      double errorDb = errorsDb[points.size()];
+      points.add(new Point(kind, region, errorDb, 2 * errorDb, 2));
     }
     return points;
   }
