@@ -1,7 +1,7 @@
 package org.twinrig.proof;
 
 import java.util.List;
-import java.util.SplittableRandom;
+import java.util.OptionalDouble;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.IntFunction;
@@ -12,13 +12,19 @@ import org.twinrig.capture.Capture;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.reliability.Reason;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.Anchoring;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
+import org.twinrig.study.PredictionModel;
+import org.twinrig.study.Setting;
+import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
+import org.twinrig.translation.TranslatedBand;
+import org.twinrig.translation.TranslatedGraph;
 
 /**
  * Draws simulated studies for a proof and works on them in parallel. Equal studies, seed and
@@ -55,9 +61,9 @@ record Harness(int studies, long seed, int threads, Situation situation, Consume
    */
   SimulationPlan plan(
       int points, List<SimulatedKind> kinds, int units, int seatings, long... draw) {
-    long mixed = mixed(seed);
+    long mixed = Chance.mixed(seed);
     for (long number : draw) {
-      mixed = mixed(mixed ^ number);
+      mixed = Chance.mixed(mixed ^ number);
     }
     return SimulationPlan.standard()
         .withKinds(kinds.toArray(SimulatedKind[]::new))
@@ -65,11 +71,6 @@ record Harness(int studies, long seed, int threads, Situation situation, Consume
         .withSeatings(seatings)
         .withAxis(new SimulationPlan.Axis(points, 10, 22_000))
         .withSeed(mixed);
-  }
-
-  /** Neighbouring numbers give unrelated seeds. */
-  private static long mixed(long value) {
-    return new SplittableRandom(value).nextLong();
   }
 
   SimulatedStudy draw(SimulationPlan plan) {
@@ -99,6 +100,25 @@ record Harness(int studies, long seed, int threads, Situation situation, Consume
     } catch (UnusableInput e) {
       throw new IllegalStateException("a simulated study must give a result", e);
     }
+  }
+
+  /** As settings are when a lab says nothing, but for the model: the one the proofs try. */
+  static Settings inForce() {
+    return Settings.defaults().with(Setting.MODEL, PredictionModel.AVERAGE);
+  }
+
+  /** Whether the program says of a graph that the study has no unit like this one. */
+  static boolean calledOutside(TranslatedGraph graph) {
+    return graph.reasons().contains(Reason.OUTSIDE_THE_STUDY);
+  }
+
+  /**
+   * Half-width of the interval that holds the whole curve, dB.
+   *
+   * @return nothing as long as the program gives none
+   */
+  static OptionalDouble wholeHalfDb(TranslatedBand band) {
+    return OptionalDouble.empty();
   }
 
   /** The fitting units, kind by kind, of captures in which nothing goes wrong: none is screened. */

@@ -58,7 +58,13 @@ final class Proofs {
           new Published<>(
               "features", "feature-proof/features.csv", 400, SEED, FeatureProof.of(8, 12, 16, 30)),
           new Published<>("plans", "plan-proof/plans.csv", 500, SEED, PlanProof.of(8, 2)),
-          new Published<>("plans-16", "plan-proof/plans-16.csv", 120, SEED, PlanProof.of(16, 3)));
+          new Published<>("plans-16", "plan-proof/plans-16.csv", 120, SEED, PlanProof.of(16, 3)),
+          new Published<>(
+              "situations",
+              "situations-proof/situations.csv",
+              12,
+              SEED,
+              new SituationProof(List.of(6, 8, 16, 30), 6)));
 
   private Proofs() {}
 

@@ -1,0 +1,205 @@
+package org.twinrig.proof;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.Capture;
+import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Side;
+import org.twinrig.capture.Unit;
+import org.twinrig.evidence.Region;
+import org.twinrig.proof.Happening.NewGraph;
+import org.twinrig.proof.Lab.Measured;
+import org.twinrig.regression.BandOutcome;
+import org.twinrig.response.Levels;
+import org.twinrig.response.Response;
+import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
+import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.TransferFunction;
+import org.twinrig.translation.TranslatedBand;
+import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Translation;
+import org.twinrig.translation.Translator;
+
+/** One analysed study of any {@link Lab}, and the graphs of new units that it re-expresses. */
+final class Reexpressed {
+  private static final Fixture OLD = new Fixture("old", "Old fixture", "", 20, 20_000);
+  private static final Fixture NEW = new Fixture("new", "New fixture", "", 20, 20_000);
+
+  private final double[] hz;
+  private final Settings settings;
+  private final Translation translation;
+
+  /**
+   * A band of a new unit.
+   *
+   * @param errorDb level of the re-capture minus predicted level, both pinned
+   * @param offsetErrorDb the same of the plain offset
+   */
+  record Point(String kind, Region region, double errorDb, double offsetErrorDb, double halfDb) {
+    boolean inside() {
+      return Math.abs(errorDb) <= halfDb;
+    }
+  }
+
+  /**
+   * A graph of a new unit.
+   *
+   * @param points its bands
+   * @param wholeInside whether the interval for the whole curve holds all of the re-capture;
+   *     nothing as long as there is no such interval
+   * @param outside whether the program says that the study has no unit like this one
+   * @param falseStepDb the largest step between neighbouring bands that neither the re-capture nor
+   *     the old graph has
+   * @param offsetFalseStepDb the same of the plain offset
+   */
+  record Judged(
+      List<Point> points,
+      Optional<Boolean> wholeInside,
+      boolean outside,
+      double falseStepDb,
+      double offsetFalseStepDb) {
+    boolean insideAtEveryPoint() {
+      return points.stream().allMatch(Point::inside);
+    }
+  }
+
+  private Reexpressed(double[] hz, Settings settings, Translation translation) {
+    this.hz = hz;
+    this.settings = settings;
+    this.translation = translation;
+  }
+
+  /** Analyses a study of measured units, by kind. */
+  static Reexpressed of(double[] hz, Settings settings, Map<String, List<Measured>> kinds) {
+    List<Unit> units = new ArrayList<>();
+    List<Capture> captures = new ArrayList<>();
+    kinds.forEach(
+        (kind, measured) -> {
+          for (Measured unit : measured) {
+            String name = "unit " + (units.size() + 1);
+            units.add(new Unit(name, kind, Unit.Role.FIT, "", "", units.size() + 2));
+            add(captures, hz, name, OLD, unit.from());
+            add(captures, hz, name, NEW, unit.to());
+          }
+        });
+    Path nowhere = Path.of(".");
+    Study study =
+        new Study(
+            nowhere,
+            "simulated",
+            OLD,
+            NEW,
+            units,
+            captures.stream().map(Capture::entry).toList(),
+            List.of(),
+            Optional.empty(),
+            settings,
+            nowhere,
+            List.of());
+    StudyOutcome outcome = Harness.analysed(study, captures);
+    return new Reexpressed(hz, settings, outcome.translation());
+  }
+
+  private static void add(
+      List<Capture> captures, double[] hz, String unit, Fixture fixture, List<double[]> curves) {
+    for (int seating = 1; seating <= curves.size(); seating++) {
+      String file = unit + "/" + fixture.name() + "-" + seating + ".csv";
+      CaptureEntry entry =
+          new CaptureEntry(
+              unit, fixture.name(), Side.M, seating, file, "", "", "", captures.size() + 2);
+      captures.add(
+          new Capture(entry, Response.copyOf(hz, curves.get(seating - 1)), "made:" + file));
+    }
+  }
+
+  /** Re-expresses a graph and holds it against the re-capture. */
+  Judged judge(NewGraph graph) {
+    CatalogueEntry raw = CatalogueEntry.raw("new", graph.kind(), Lab.SEATINGS);
+    CatalogueEntry entry =
+        new CatalogueEntry(
+            raw.graph(),
+            raw.unit(),
+            raw.kind(),
+            raw.file(),
+            new CatalogueEntry.Averaged(graph.seatings(), raw.averaged().sides()),
+            raw.subtracted(),
+            raw.smoothing(),
+            raw.line());
+    // Pinned before it is re-expressed, so that its result is pinned as the re-capture is.
+    Response old =
+        settings
+            .anchor()
+            .pinned(Response.copyOf(hz, graph.fromDb()), settings.grid().perOctave())
+            .orElseThrow();
+    Levels measured =
+        settings
+            .anchor()
+            .pinnedLevels(Response.copyOf(hz, graph.toDb()), settings.grid())
+            .orElseThrow();
+    TranslatedGraph result = new Translator(translation).apply(entry, old);
+    return judged(result, measured, translation.kind(graph.kind()).orElseThrow());
+  }
+
+  private static Judged judged(TranslatedGraph result, Levels measured, TransferFunction kind) {
+    List<Point> points = new ArrayList<>();
+    int bands = result.bands().size();
+    double[] predicted = new double[bands];
+    double[] byOffset = new double[bands];
+    double[] old = new double[bands];
+    boolean whole = true;
+    boolean known = true;
+    for (int b = 0; b < bands; b++) {
+      TranslatedBand band = result.bands().get(b);
+      TranslatedBand.Predicted level = band.predicted().orElseThrow();
+      old[b] = band.fromDb().orElseThrow();
+      predicted[b] = level.toDb();
+      byOffset[b] = old[b] + meanDb(kind, b);
+      double errorDb = measured.db(b) - predicted[b];
+      OptionalDouble wholeHalf = Harness.wholeHalfDb(band);
+      known &= wholeHalf.isPresent();
+      whole &= Math.abs(errorDb) <= wholeHalf.orElse(0);
+      Optional<Region> region =
+          Arrays.stream(Region.values()).filter(r -> r.holds(band.band())).findFirst();
+      if (region.isPresent()) {
+        double offsetErrorDb = measured.db(b) - byOffset[b];
+        points.add(new Point(kind.kind(), region.get(), errorDb, offsetErrorDb, level.halfDb()));
+      }
+    }
+    return new Judged(
+        points,
+        known ? Optional.of(whole) : Optional.empty(),
+        Harness.calledOutside(result),
+        falseStepDb(predicted, old, measured),
+        falseStepDb(byOffset, old, measured));
+  }
+
+  private static double meanDb(TransferFunction kind, int band) {
+    if (kind.bands().get(band).outcome() instanceof BandOutcome.Fitted fitted) {
+      return fitted.mean().meanDb();
+    }
+    throw new IllegalStateException("a simulated study has a mean at every band");
+  }
+
+  /**
+   * How far the largest step goes beyond what lies between those of the old graph and the truth.
+   */
+  static double falseStepDb(double[] made, double[] old, Levels measured) {
+    double largest = 0;
+    for (int b = 1; b < made.length; b++) {
+      double step = made[b] - made[b - 1];
+      double was = old[b] - old[b - 1];
+      double is = measured.db(b) - measured.db(b - 1);
+      double beyond = Math.max(step - Math.max(was, is), Math.min(was, is) - step);
+      largest = Math.max(largest, beyond);
+    }
+    return largest;
+  }
+}
