@@ -113,12 +113,10 @@ record Harness(int studies, long seed, int threads, Situation situation, Consume
   }
 
   /**
-   * Half-width of the interval that holds the whole curve, dB.
-   *
-   * @return nothing as long as the program gives none
+   * Half-width of the interval that holds the whole curve, dB; nothing where there is no level.
    */
   static OptionalDouble wholeHalfDb(TranslatedBand band) {
-    return OptionalDouble.empty();
+    return band.predicted().stream().mapToDouble(p -> p.whole().halfDb()).findFirst();
   }
 
   /** The fitting units, kind by kind, of captures in which nothing goes wrong: none is screened. */
