@@ -5,9 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.ErrorVariance;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
@@ -25,7 +25,7 @@ import org.twinrig.translation.Translator;
  * missing where no interval can be made; {@code ν} per band.
  */
 public record Trial(
-    String unit, Levels errors, Levels offsetErrors, Levels scale, List<Integer> degreesOfFreedom) {
+    String unit, Levels errors, Levels offsetErrors, Levels scale, List<Double> degreesOfFreedom) {
 
   /** With fewer errors at a band none of them can be judged by the others. */
   private static final int FEWEST_JUDGED = 4;
@@ -37,43 +37,47 @@ public record Trial(
   /**
    * The units of a kind, each left out in turn, in the order of the study.
    *
-   * <p>The interval that unit {@code i} is held against, {@code t_{n-2}·√(Σ_{j≠i} r̃_j²/(n-1))}, is
-   * made from the errors of the others. A band needs four units for that; with three there are
-   * errors and no interval.
+   * <p>The interval that unit {@code i} is held against is made from the errors {@code r̃_j} of the
+   * others as the study's own is from all, see {@link ErrorVariance}. A band needs four units for
+   * that; with three there are errors and no interval.
    */
   public static List<Trial> leftOut(KindEstimate estimate) {
-    BandGrid grid = estimate.grid();
-    int[] counts = new int[grid.size()];
-    double[] squares = new double[grid.size()];
-    for (Levels curve : estimate.errors()) {
-      for (int b = 0; b < counts.length; b++) {
-        if (curve.has(b)) {
-          counts[b]++;
-          squares[b] += curve.db(b) * curve.db(b);
-        }
-      }
-    }
-    List<Integer> freedom = Arrays.stream(counts).mapToObj(n -> n - 2).toList();
     List<Trial> trials = new ArrayList<>();
     for (int i = 0; i < estimate.units().size(); i++) {
-      Levels errors = estimate.errors().get(i);
-      double[] scale = new double[counts.length];
-      Arrays.setAll(
-          scale,
-          b ->
-              errors.has(b) && counts[b] >= FEWEST_JUDGED
-                  ? Math.sqrt(
-                      Math.max(0, squares[b] - errors.db(b) * errors.db(b)) / (counts[b] - 1))
-                  : Double.NaN);
-      trials.add(
-          new Trial(
-              estimate.units().get(i),
-              errors,
-              estimate.offsetErrors().get(i),
-              Levels.copyOf(grid, scale),
-              freedom));
+      trials.add(leftOut(estimate, i));
     }
     return trials;
+  }
+
+  private static Trial leftOut(KindEstimate estimate, int unit) {
+    BandGrid grid = estimate.grid();
+    int[] others = new int[grid.size()];
+    double[] meanSquares = new double[grid.size()];
+    for (int b = 0; b < others.length; b++) {
+      for (int j = 0; j < estimate.errors().size(); j++) {
+        Levels errors = estimate.errors().get(j);
+        if (j != unit && errors.has(b)) {
+          others[b]++;
+          meanSquares[b] += errors.db(b) * errors.db(b);
+        }
+      }
+      meanSquares[b] /= Math.max(1, others[b]);
+    }
+    ErrorVariance made = new ErrorVariance.Bands(others, grid.perOctave()).of(meanSquares);
+    Levels errors = estimate.errors().get(unit);
+    double[] scale = new double[others.length];
+    Arrays.setAll(
+        scale,
+        b ->
+            errors.has(b) && others[b] >= FEWEST_JUDGED - 1
+                ? Math.sqrt(made.variances()[b])
+                : Double.NaN);
+    return new Trial(
+        estimate.units().get(unit),
+        errors,
+        estimate.offsetErrors().get(unit),
+        Levels.copyOf(grid, scale),
+        Arrays.stream(made.degreesOfFreedom()).boxed().toList());
   }
 
   /**
@@ -119,6 +123,8 @@ public record Trial(
     double[] errors = new double[n];
     double[] offset = new double[n];
     double[] scale = new double[n];
+    Double[] freedom = new Double[n];
+    Arrays.fill(freedom, 0.0);
     for (int b = 0; b < n; b++) {
       Optional<TranslatedBand.Predicted> predicted = bands.get(b).predicted();
       errors[b] = offset[b] = scale[b] = Double.NaN;
@@ -129,9 +135,8 @@ public record Trial(
         double fromDb = bands.get(b).fromDb().orElseThrow();
         errors[b] = level.getAsDouble() - predicted.get().toDb();
         offset[b] = level.getAsDouble() - fromDb - fitted.mean().meanDb();
-        scale[b] =
-            predicted.get().halfDb()
-                / StudentT.twoSided(confidence, fitted.mean().degreesOfFreedom());
+        freedom[b] = predicted.get().own().degreesOfFreedom();
+        scale[b] = predicted.get().halfDb() / StudentT.twoSided(confidence, freedom[b]);
       }
     }
     return new Trial(
@@ -139,6 +144,6 @@ public record Trial(
         Levels.copyOf(estimate.grid(), errors),
         Levels.copyOf(estimate.grid(), offset),
         Levels.copyOf(estimate.grid(), scale),
-        IntStream.range(0, n).map(b -> estimate.bands().get(b).units() - 1).boxed().toList());
+        List.of(freedom));
   }
 }
