@@ -209,6 +209,7 @@ class PublishedStudiesTest {
               "units: units.csv",
               "captures: captures.csv",
               "bands: " + bands,
+              "model: offset",
               "anchor: none",
               ""));
     }

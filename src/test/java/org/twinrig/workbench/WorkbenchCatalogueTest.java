@@ -53,7 +53,11 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
     assertEquals(
         "attachment; filename=\"two-csv-re-expressed.csv\"",
         table.headers().firstValue("Content-Disposition").orElseThrow());
-    assertTrue(table.body().startsWith("band_hz,from_db,to_db,low_db,high_db,mark,reasons\n"));
+    assertTrue(
+        table
+            .body()
+            .startsWith(
+                "band_hz,from_db,to_db,low_db,high_db,whole_low_db,whole_high_db,mark,reasons\n"));
     assertEquals(200, browser.get("/graph?name=two.csv").statusCode());
   }
 
