@@ -37,7 +37,7 @@ echo twinrig: the folder %NEW% cannot be made; build the program as the owner of
 exit /b 1
 :drawn
 pushd "%HOME_DIR%"
-call "%MAVEN%" -q -B -Plauncher "-Dtwinrig.target=%NEW%" package >"%BUILDS%\build-%NAME%.log" 2>&1
+call "%MAVEN%" -q -B -Plauncher,quick "-Dtwinrig.target=%NEW%" package >"%BUILDS%\build-%NAME%.log" 2>&1
 popd
 if exist "%NEW%\twinrig.jar" goto :whole
 type "%BUILDS%\build-%NAME%.log" 1>&2

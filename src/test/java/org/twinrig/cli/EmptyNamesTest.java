@@ -110,7 +110,8 @@ class EmptyNamesTest {
     Path study = temp.resolve("study");
     Ran made =
         Ran.of(
-            ("simulate --seed 1 --units 5 --seatings 2 --kinds in-ear --out " + study).split(" "));
+            ("simulate --seed 1 --units 5 --seatings 2 --kinds in-ear --points 100 --out " + study)
+                .split(" "));
     assertEquals(0, made.status(), made.err());
     String kind = "k".repeat(300);
     String unit = "u".repeat(240);

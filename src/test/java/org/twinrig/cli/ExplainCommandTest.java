@@ -8,13 +8,29 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class ExplainCommandTest {
   private static final String DEMO = Path.of("studies", "plate-to-head").toString();
 
+  @TempDir private static Path shared;
+  private static String small;
+
   @TempDir private Path folder;
+
+  @BeforeAll
+  static void simulate() {
+    small = shared.resolve("small").toString();
+    Ran made =
+        Ran.of(
+            ("simulate --seed 3 --units 6 --seatings 2 --kinds in-ear --points 100 --catalogue 2"
+                    + " --out "
+                    + small)
+                .split(" "));
+    assertEquals(0, made.status(), made.err());
+  }
 
   @Test
   void thePageIsWrittenIntoAFolderOrAFileAndMayBeWrittenAgain() throws IOException {
@@ -38,18 +54,18 @@ class ExplainCommandTest {
   @Test
   void aFolderThatIsNotThereIsMade() throws IOException {
     Path bare = folder.resolve("page");
-    Ran ran = Ran.of("explain", DEMO, "--out", bare.toString(), "--quiet");
+    Ran ran = Ran.of("explain", small, "--out", bare.toString(), "--quiet");
     assertEquals("", ran.err());
     assertEquals("Page for readers: " + bare.resolve("explained.html") + "\n", ran.out());
     assertTrue(Files.isRegularFile(bare.resolve("explained.html")));
     Path slashed = folder.resolve("new").resolve("site.html");
-    ran = Ran.of("explain", DEMO, "--out", slashed + "/", "--quiet");
+    ran = Ran.of("explain", small, "--out", slashed + "/", "--quiet");
     assertEquals("Page for readers: " + slashed.resolve("explained.html") + "\n", ran.out());
     assertTrue(Files.isRegularFile(slashed.resolve("explained.html")));
     Path old = folder.resolve("old.HTM");
-    ran = Ran.of("explain", DEMO, "--out", old.toString(), "--quiet");
+    ran = Ran.of("explain", small, "--out", old.toString(), "--quiet");
     assertEquals("Page for readers: " + old + "\n", ran.out());
-    ran = Ran.of("explain", DEMO, "--out", old + "/");
+    ran = Ran.of("explain", small, "--out", old + "/");
     assertEquals(1, ran.status());
     assertEquals(
         old
@@ -102,7 +118,9 @@ class ExplainCommandTest {
             "--units",
             "6",
             "--kinds",
-            "in-ear");
+            "in-ear",
+            "--points",
+            "100");
     assertEquals(0, made.status(), made.err());
     Path yaml = study.resolve("study.yaml");
     Files.writeString(yaml, Files.readString(yaml).replaceAll("(?m)^catalogue:.*\\R", ""));

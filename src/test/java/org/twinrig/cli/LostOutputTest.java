@@ -39,7 +39,10 @@ class LostOutputTest {
       Path folder = seed == 1 ? study : temp.resolve("other");
       Ran made =
           Ran.of(
-              ("simulate --units 5 --seatings 2 --kinds in-ear --seed " + seed + " --out " + folder)
+              ("simulate --units 5 --seatings 2 --kinds in-ear --points 100 --seed "
+                      + seed
+                      + " --out "
+                      + folder)
                   .split(" "));
       assertEquals(0, made.status(), made.err());
       Files.writeString(
@@ -77,7 +80,7 @@ class LostOutputTest {
             "translate S --reference S/captures/plate/alder-1-M-1.csv --kind in-ear --out OUT",
             "gather S/captures/plate --pattern {unit}-{side}-{seating}.csv --fixture plate"
                 + " --kind in-ear --out S/new.csv --dry-run",
-            "simulate --seed 1 --units 2 --kinds in-ear --out OUT",
+            "simulate --seed 1 --units 2 --kinds in-ear --points 100 --out OUT",
             "workbench S"));
   }
 

@@ -44,6 +44,8 @@ class UnusualPlacesTest {
             "2",
             "--kinds",
             "in-ear",
+            "--points",
+            "100",
             "--out",
             sound.toString());
     assertEquals(0, made.status(), made.err());

@@ -35,14 +35,9 @@ record KindFigures(
   static final Anchor ANCHOR = new Anchor.Range(300, 1000);
   private static final int SEATINGS = 5;
 
-  static KindFigures of(SimulatedKind kind, int units) {
+  static KindFigures of(SimulationPlan plan, SimulatedKind kind, int units) {
     SimulatedStudy study =
-        SimulationPlan.standard()
-            .withKinds(kind)
-            .withUnitsPerKind(units)
-            .withSeatings(SEATINGS)
-            .withSeed(11)
-            .draw();
+        plan.withKinds(kind).withUnitsPerKind(units).withSeatings(SEATINGS).withSeed(11).draw();
     List<double[]> levels = new ArrayList<>();
     for (Capture capture : study.captures()) {
       levels.add(anchored(capture.response()));

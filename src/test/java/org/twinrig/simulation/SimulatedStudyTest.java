@@ -71,13 +71,12 @@ class SimulatedStudyTest {
   /** Many units and seatings lead to the truth: within four standard errors in every band. */
   @Test
   void theMeanOfManyUnitsTendsToTheTruth() {
+    SimulationPlan plan =
+        SimulationPlan.standard().withAxis(new SimulationPlan.Axis(120, 10, 22_000));
     for (SimulatedKind kind : List.of(SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR)) {
       int units = 300;
-      KindFigures figures = KindFigures.of(kind, units);
-      Levels truth =
-          SimulationPlan.standard()
-              .draw()
-              .trueMeanTransfer(kind, KindFigures.GRID, KindFigures.ANCHOR);
+      KindFigures figures = KindFigures.of(plan, kind, units);
+      Levels truth = plan.draw().trueMeanTransfer(kind, KindFigures.GRID, KindFigures.ANCHOR);
       for (int b = 0; b < KindFigures.GRID.size(); b++) {
         double error = figures.meanDb()[b] - truth.db(b);
         double allowed = 4 * figures.unitSdDb()[b] / Math.sqrt(units) + 0.02;

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -33,13 +34,22 @@ class StudyWriterTest {
           .withAxis(new SimulationPlan.Axis(70, 10, 22_000))
           .withCatalogueGraphs(7);
 
+  @TempDir static Path shared;
+  private static SimulatedStudy study;
+  private static Path written;
+
   @TempDir Path temp;
+
+  @BeforeAll
+  static void write() throws Exception {
+    study = PLAN.draw();
+    written = shared.resolve("made/study");
+    study.writeTo(written);
+  }
 
   @Test
   void aStudyIsWrittenWhole() throws Exception {
-    SimulatedStudy study = PLAN.draw();
-    Path target = temp.resolve("made/study");
-    study.writeTo(target);
+    Path target = written;
     for (Capture capture : study.captures()) {
       assertTrue(Files.exists(target.resolve(capture.entry().file())));
     }
@@ -66,10 +76,8 @@ class StudyWriterTest {
   /** A name and a kind are two cells, not one that holds a comma. */
   @Test
   void everyRowOfATableHasTheCellsOfItsHeader() throws Exception {
-    Path target = temp.resolve("study");
-    PLAN.draw().writeTo(target);
     int rows = 0;
-    for (Map.Entry<String, byte[]> file : contents(target).entrySet()) {
+    for (Map.Entry<String, byte[]> file : contents(written).entrySet()) {
       if (file.getKey().matches("(truth/)?[a-z-]+\\.csv")) {
         List<String> lines =
             new String(file.getValue(), StandardCharsets.UTF_8)
@@ -91,10 +99,9 @@ class StudyWriterTest {
 
   @Test
   void theSamePlanGivesTheSameBytes() throws Exception {
-    PLAN.draw().writeTo(temp.resolve("one"));
-    PLAN.draw().writeTo(temp.resolve("two"));
-    Map<String, byte[]> one = contents(temp.resolve("one"));
-    Map<String, byte[]> two = contents(temp.resolve("two"));
+    PLAN.draw().writeTo(temp.resolve("again"));
+    Map<String, byte[]> one = contents(written);
+    Map<String, byte[]> two = contents(temp.resolve("again"));
     assertEquals(one.keySet(), two.keySet());
     one.forEach((name, bytes) -> assertArrayEquals(bytes, two.get(name), name));
   }

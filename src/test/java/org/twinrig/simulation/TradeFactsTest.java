@@ -18,7 +18,7 @@ class TradeFactsTest {
   @BeforeAll
   static void measure() {
     for (SimulatedKind kind : SimulatedKind.values()) {
-      FIGURES.put(kind, KindFigures.of(kind, 60));
+      FIGURES.put(kind, KindFigures.of(SimulationPlan.standard(), kind, 60));
     }
   }
 
