@@ -23,6 +23,8 @@ final class LiteralWindowRidge {
   private final double[][] d;
   private final int bands;
   private final int units;
+  private final List<List<Integer>> members = new ArrayList<>();
+  private final boolean[] nothing;
 
   /** Neighbouring bands ask for the same refits. */
   private final Map<Asked, double[]> found = new HashMap<>();
@@ -34,6 +36,12 @@ final class LiteralWindowRidge {
     this.d = d;
     this.units = x.length;
     this.bands = x[0].length;
+    this.nothing = new boolean[bands];
+    for (int b = 0; b < bands; b++) {
+      int band = b;
+      members.add(membersOf(b));
+      nothing[b] = Arrays.stream(x).allMatch(unit -> Double.isNaN(unit[band]));
+    }
   }
 
   /** Window half-width and borrowing in bands, penalty; the plain offset when kappa is infinite. */
@@ -55,13 +63,17 @@ final class LiteralWindowRidge {
   }
 
   List<Integer> members(int b) {
+    return members.get(b);
+  }
+
+  private List<Integer> membersOf(int b) {
     List<Integer> members = new ArrayList<>();
     for (int i = 0; i < units; i++) {
       if (!Double.isNaN(d[i][b])) {
         members.add(i);
       }
     }
-    return members;
+    return List.copyOf(members);
   }
 
   double mean(int b) {
@@ -69,7 +81,7 @@ final class LiteralWindowRidge {
   }
 
   boolean nothing(int band) {
-    return Arrays.stream(x).allMatch(unit -> Double.isNaN(unit[band]));
+    return nothing[band];
   }
 
   boolean complete(int b, Rule rule) {
@@ -130,16 +142,27 @@ final class LiteralWindowRidge {
         }
       }
       if (lambda > 0) {
-        RealMatrix w = new Array2DRowRealMatrix(rows.toArray(double[][]::new));
-        RealMatrix normal = w.transpose().multiply(w);
-        for (int k = 0; k < normal.getRowDimension(); k++) {
-          normal.addToEntry(k, k, lambda);
+        int p = 2 * rule.h + 1;
+        double[][] normal = new double[p][p];
+        double[] right = new double[p];
+        for (int r = 0; r < rows.size(); r++) {
+          double[] row = rows.get(r);
+          double response = responses.get(r);
+          for (int k = 0; k < p; k++) {
+            right[k] += row[k] * response;
+            for (int l = 0; l < p; l++) {
+              normal[k][l] += row[k] * row[l];
+            }
+          }
         }
-        double[] y = responses.stream().mapToDouble(v -> v).toArray();
+        for (int k = 0; k < p; k++) {
+          normal[k][k] += lambda;
+        }
+        RealMatrix matrix = new Array2DRowRealMatrix(normal, false);
         beta =
-            new CholeskyDecomposition(normal, 1e-10, 1e-300)
+            new CholeskyDecomposition(matrix, 1e-10, 1e-300)
                 .getSolver()
-                .solve(new ArrayRealVector(w.transpose().operate(y)))
+                .solve(new ArrayRealVector(right, false))
                 .toArray();
       }
     }
@@ -222,7 +245,7 @@ final class LiteralWindowRidge {
   }
 
   private List<Integer> left(int b, int without) {
-    List<Integer> left = members(b);
+    List<Integer> left = new ArrayList<>(members(b));
     left.remove(Integer.valueOf(without));
     return left;
   }
