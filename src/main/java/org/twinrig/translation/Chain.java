@@ -6,9 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
@@ -184,7 +184,7 @@ public final class Chain {
     if (match == SmoothingMatch.MARKED) {
       bands =
           bands.stream()
-              .map(b -> b.predicted().isEmpty() ? b : b.lowered(Mark.CAUTION, Reason.SMOOTHED_MORE))
+              .map(b -> b.predicted().isEmpty() ? b : b.lowered(List.of(Reason.SMOOTHED_MORE)))
               .toList();
     }
     Optional<Treatment.Reference> now =
@@ -207,14 +207,17 @@ public final class Chain {
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < raw.bands().size(); b++) {
       TranslatedBand band = raw.bands().get(b);
-      if (!band.missing()) {
-        band = band.withFrom(came.level(b)).lessReference(reference.level(b));
-        if (reference.isCoarse(b)) {
-          band = band.lowered(Mark.CAUTION, Reason.COARSE_POINTS);
-        }
-      }
-      bands.add(band);
+      bands.add(band.missing() ? band : compensated(band, came.level(b), reference, b));
     }
     return new TranslatedGraph(raw.entry(), bands, raw.treatment());
+  }
+
+  private static TranslatedBand compensated(
+      TranslatedBand raw, OptionalDouble came, Levels reference, int b) {
+    if (raw.predicted().isPresent() && !reference.has(b)) {
+      return TranslatedBand.unusable(raw.band(), came, List.of(Reason.NO_DATA));
+    }
+    return raw.with(came, raw.predicted().map(p -> p.with(p.toDb() - reference.db(b), p.stepDb())))
+        .lowered(reference.isCoarse(b) ? List.of(Reason.COARSE_POINTS) : List.of());
   }
 }
