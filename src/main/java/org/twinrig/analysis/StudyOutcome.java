@@ -11,6 +11,7 @@ import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 
@@ -49,6 +50,12 @@ public record StudyOutcome(
             study.reference(study.to()));
     return translation(
         study, fingerprint, handling, kinds.stream().map(KindOutcome::transfer).toList());
+  }
+
+  /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
+  public Chain.Link link(int threads) {
+    return new Chain.Link(
+        translation(), Optional.of(smoothing -> SmoothedStudy.of(this, smoothing, threads)));
   }
 
   /**
