@@ -58,11 +58,7 @@ public record StudyOutcome(
         translation(), Optional.of(smoothing -> SmoothedStudy.of(this, smoothing, threads)));
   }
 
-  /**
-   * In which regions as a whole the fixtures are shown to agree, all kinds tested together.
-   *
-   * @return kinds in order, regions rising
-   */
+  /** In which regions as a whole the fixtures are shown to agree, all kinds tested together. */
   public List<RegionEquivalence> regionEquivalence() {
     return RegionEquivalence.of(
         kinds.stream().map(k -> k.evidence().equivalence()).toList(),

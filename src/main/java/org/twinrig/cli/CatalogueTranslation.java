@@ -17,8 +17,7 @@ import org.twinrig.translation.Chain;
  * @param strict whether one refused graph stops everything
  * @param figures whether to draw every graph
  */
-record CatalogueTranslation(
-    TwinrigCommand command, Chain chain, boolean strict, boolean figures) {
+record CatalogueTranslation(TwinrigCommand command, Chain chain, boolean strict, boolean figures) {
   private static final int WORTH_TIMING = 1000;
 
   /** Runs, says what was refused, and gives back what became of the rest. */

@@ -37,7 +37,6 @@ record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candida
   /**
    * Computes the errors at a band.
    *
-   * @param data the kind
    * @param band position in the grid, with three units or more
    * @param candidates by shape and, within a shape, by {@link Candidate#KAPPAS}
    */

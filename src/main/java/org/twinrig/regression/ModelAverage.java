@@ -38,7 +38,16 @@ final class ModelAverage {
     this.bands = bands;
     this.candidates = candidates;
     this.neighbourhood =
-        Neighbourhood.sixthOctave(data.bands(), b -> bands.get(b).isPresent(), data.perOctave());
+        Neighbourhood.of(data.bands(), b -> bands.get(b).isPresent(), data.perOctave() / 6);
+  }
+
+  /** {@code [band][unit]}: the error on each unit of the offset alone; NaN where none. */
+  double[][] offsetErrors() {
+    double[] none = new double[data.units()];
+    Arrays.fill(none, Double.NaN);
+    return bands.stream()
+        .map(band -> band.map(e -> e.offset().errors()).orElse(none))
+        .toArray(double[][]::new);
   }
 
   /** {@code [band][unit]}: the error on each unit of a mean weighted without it; NaN where none. */
@@ -78,12 +87,14 @@ final class ModelAverage {
     BandErrors band = bands.get(b).orElseThrow();
     double[] weights = weights(band, scores(b)[data.units()], band.members());
     WeightedWindows windows = new WeightedWindows(data, b);
-    WindowFit fit = null;
+    StackedWindow fit = null;
+    WindowShape shape = null;
     for (int c = 0; c < weights.length; c++) {
       if (weights[c] > 0) {
         Candidate candidate = candidates.get(c);
-        if (fit == null || !fit.shape().equals(candidate.shape())) {
-          fit = new WindowFit(data, b, candidate.shape());
+        if (!candidate.shape().equals(shape)) {
+          shape = candidate.shape();
+          fit = StackedWindow.of(data, b, shape).orElseThrow();
         }
         windows.add(weights[c], fit, candidate.kappa());
       }

@@ -1,8 +1,6 @@
 package org.twinrig.reliability;
 
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
@@ -58,9 +56,6 @@ import org.twinrig.regression.KindEstimate;
  * <p>Sources, from memory: Davison and Hinkley 1997, Bootstrap Methods and their Application,
  * chapter 2 (resampling, understated variance of small samples); Rao and Wu 1988, J. Am. Stat.
  * Assoc. 83:231 ({@code n-1} draws).
- *
- * @param confidence of the prediction intervals that marks rest on
- * @param seed of the resamples
  */
 public record MarkStability(double confidence, long seed) {
   private static final int RESAMPLES = 999;
@@ -102,11 +97,7 @@ public record MarkStability(double confidence, long seed) {
     }
   }
 
-  /**
-   * Redraws one kind; the same for the same seed.
-   *
-   * @param wandering its resonances, those whose zones the rule was given among them
-   */
+  /** Redraws one kind; the same for the same seed. */
   public Result of(KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering) {
     Resamples drawn = Resamples.drawn(estimate.units().size(), RESAMPLES, seed);
     return over(drawn, estimate, rule, wandering);
@@ -122,14 +113,11 @@ public record MarkStability(double confidence, long seed) {
     Zone.join(marks, empty, perOctave);
     List<EdgeTally> edges = EdgeTally.of(marks.clone(), empty);
     RedrawnMarks redrawn = new RedrawnMarks(estimate, rule, wandering, resamples, confidence);
-    List<Map<Mark, Integer>> counts =
-        study.stream()
-            .map(b -> (Map<Mark, Integer>) new EnumMap<Mark, Integer>(Mark.class))
-            .toList();
+    int[][] counts = new int[marks.length][Mark.values().length];
     for (int r = 0; r < resamples.size(); r++) {
       redrawn.write(r, marks);
       for (int b = 0; b < marks.length; b++) {
-        counts.get(b).merge(marks[b], 1, Integer::sum);
+        counts[b][marks[b].ordinal()]++;
       }
       Zone.join(marks, empty, perOctave);
       for (EdgeTally edge : edges) {
@@ -139,21 +127,20 @@ public record MarkStability(double confidence, long seed) {
     return new Result(
         resamples.size(),
         IntStream.range(0, marks.length)
-            .mapToObj(b -> shares(study.get(b), counts.get(b), resamples.size()))
+            .mapToObj(b -> shares(study.get(b), counts[b], resamples.size()))
             .toList(),
         edges.stream().map(e -> e.edge(estimate.grid())).toList());
   }
 
   /** How often one band had its marks. */
-  private static Optional<Shares> shares(
-      MarkedBand study, Map<Mark, Integer> counts, double resamples) {
+  private static Optional<Shares> shares(MarkedBand study, int[] counts, double resamples) {
     return study.empty()
         ? Optional.empty()
         : Optional.of(
             new Shares(
                 study.mark(),
-                counts.getOrDefault(Mark.RELIABLE, 0) / resamples,
-                counts.getOrDefault(Mark.CAUTION, 0) / resamples,
-                counts.getOrDefault(Mark.UNRELIABLE, 0) / resamples));
+                counts[Mark.RELIABLE.ordinal()] / resamples,
+                counts[Mark.CAUTION.ordinal()] / resamples,
+                counts[Mark.UNRELIABLE.ordinal()] / resamples));
   }
 }

@@ -96,7 +96,8 @@ public final class GraphTranslation {
    *     the new fixture's reference does not reach the anchor
    */
   public MigratedCatalogue migrate(Path catalogue) throws UnusableInput {
-    Chain chain = Chain.of(new Chain.Link(translation, outcome.flatMap(o -> o.link(threads).refit())));
+    Chain chain =
+        Chain.of(new Chain.Link(translation, outcome.flatMap(o -> o.link(threads).refit())));
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     try {
       Findings<CatalogueRun.Outcome> run =

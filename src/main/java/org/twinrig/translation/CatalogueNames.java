@@ -18,8 +18,6 @@ final class CatalogueNames {
   /**
    * One note per kind that a link of the chain does not have, at the first graph of that kind; and
    * one per unit that is written otherwise in the study.
-   *
-   * @return in the order of the catalogue; possibly none
    */
   static List<Problem> notes(CatalogueReader.Catalogue catalogue, List<Translation> links) {
     Map<String, List<CatalogueEntry>> byKind = new LinkedHashMap<>();

@@ -26,12 +26,7 @@ public final class CatalogueRun {
   private final PublishingRule rule;
   private final int threads;
 
-  /**
-   * A run.
-   *
-   * @param chain the translations the graphs go through
-   * @param threads how many threads to work on; the outcome does not depend on it
-   */
+  /** A run. */
   public CatalogueRun(Chain chain, int threads) {
     this.chain = chain;
     this.rule = chain.whole().handling().publishing();
@@ -103,9 +98,7 @@ public final class CatalogueRun {
   /**
    * Runs.
    *
-   * @param catalogue what the table lists, with the problems found in it
    * @param folder the folder file names are relative to and must not leave
-   * @return what became of each, and everything that was refused
    * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */
   public Findings<Outcome> run(

@@ -51,8 +51,7 @@ public final class Chain {
    *
    * @param refit the study fitted anew with captures smoothed, where they are at hand
    */
-  public record Link(
-      Translation translation, Optional<Function<Smoothing, Translation>> refit) {
+  public record Link(Translation translation, Optional<Function<Smoothing, Translation>> refit) {
     /** A study whose captures are not at hand. */
     public static Link of(Translation translation) {
       return new Link(translation, Optional.empty());
@@ -97,8 +96,7 @@ public final class Chain {
     return new Chain(links, Map.of());
   }
 
-  private static void check(Translation before, Translation next, Path place)
-      throws UnusableInput {
+  private static void check(Translation before, Translation next, Path place) throws UnusableInput {
     if (!next.grid().equals(before.grid())) {
       throw UnusableInput.fatal(
           place.toString(),
@@ -137,8 +135,6 @@ public final class Chain {
    * through the studies fitted anew with captures smoothed alike, where all can be.
    *
    * @param table the catalogue's file, which the names of graphs are relative to
-   * @param catalogue what it lists, with the problems found in it
-   * @param threads how many threads to work on; the outcome does not depend on it
    * @throws IOException when the catalogue's folder cannot be read or the sink cannot keep a graph
    * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */

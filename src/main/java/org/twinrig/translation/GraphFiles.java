@@ -30,7 +30,6 @@ final class GraphFiles {
   /**
    * The files.
    *
-   * @param catalogue the name of the table that lists them, in messages
    * @param folder the folder that file names are relative to and must not leave
    * @param translation the first one they go through
    */

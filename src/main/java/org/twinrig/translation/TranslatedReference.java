@@ -30,12 +30,7 @@ public record TranslatedReference(String kind, int units, List<TranslatedBand> r
     rows = List.copyOf(rows);
   }
 
-  /**
-   * Re-expresses a reference.
-   *
-   * @param curve on the old fixture
-   * @param translation what a study found; holds the kind
-   */
+  /** Re-expresses a reference. */
   public static TranslatedReference of(
       Response curve, TransferFunction kind, Translation translation) {
     Levels from = BandLevels.of(curve, translation.grid());
@@ -46,8 +41,7 @@ public record TranslatedReference(String kind, int units, List<TranslatedBand> r
     return new TranslatedReference(kind.kind(), kind.units(), rows);
   }
 
-  private static TranslatedBand row(
-      Levels curve, int b, MarkedBand marked, Tolerance tolerance) {
+  private static TranslatedBand row(Levels curve, int b, MarkedBand marked, Tolerance tolerance) {
     OptionalDouble from = curve.level(b);
     if (from.isEmpty()) {
       return TranslatedBand.unusable(marked.band(), from, List.of(Reason.NO_DATA));

@@ -49,11 +49,7 @@ public final class Translator {
     this.intervals = new Intervals(translation.confidence(), translation.grid().size());
   }
 
-  /**
-   * Re-expresses one graph.
-   *
-   * @param raw its raw response on the old fixture
-   */
+  /** Re-expresses one graph. */
   public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
     return translate(entry, OldGraph.of(raw, translation));
   }

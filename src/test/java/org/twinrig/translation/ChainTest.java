@@ -46,8 +46,7 @@ class ChainTest {
         Stream.of(legs).map(leg -> Path.of(leg.origin().to())).toList());
   }
 
-  private static TranslatedGraph through(Response curve, Translation... legs)
-      throws UnusableInput {
+  private static TranslatedGraph through(Response curve, Translation... legs) throws UnusableInput {
     return chain(legs).translate(graph(curve)).given();
   }
 
