@@ -142,8 +142,7 @@ public final class Analysis {
       throw new UnusableInput(problems);
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
-    Map<String, PairedUnits> heldOut =
-        byKind(new Pairing(study).pair(screening.accepted(), Unit.Role.HOLDOUT));
+    Map<String, PairedUnits> heldOut = paired(study, screening.accepted(), Unit.Role.HOLDOUT);
     List<KindOutcome> kinds = new ArrayList<>();
     for (PairedUnits units : paired) {
       List<ResonanceWander> wanders =
@@ -227,11 +226,15 @@ public final class Analysis {
     FrequencyRange search = study.settings().resonanceSearch();
     BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
     List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
-    return byKind(new Pairing(study).pair(fine, Unit.Role.FIT));
+    return paired(study, fine, Unit.Role.FIT);
   }
 
-  private static Map<String, PairedUnits> byKind(List<PairedUnits> paired) {
-    return paired.stream().collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+  /** Captures of fitting units, or of those held out, paired: by kind. */
+  static Map<String, PairedUnits> paired(
+      Study study, List<AnchoredCapture> captures, Unit.Role role) {
+    return new Pairing(study)
+        .pair(captures, role).stream()
+            .collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
   }
 
   private List<Trial> heldOut(

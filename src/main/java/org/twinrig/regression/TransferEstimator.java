@@ -40,12 +40,11 @@ public record TransferEstimator(double confidence, PredictionModel model, int th
     List<Optional<MeanCurve.Mean>> means =
         new MeanCurve(confidence).fit(samples.stream().map(UnitSample::of).toList(), perOctave);
     WindowData data = WindowData.of(paired);
-    List<Candidate> candidates =
-        model == PredictionModel.OFFSET ? List.of() : Candidate.all(perOctave);
+    List<WindowShape> shapes =
+        model == PredictionModel.OFFSET ? List.of() : WindowShape.all(perOctave);
     List<Optional<BandErrors>> without =
-        Parallel.map(
-            bands, threads, b -> means.get(b).map(m -> BandErrors.of(data, b, candidates)));
-    ModelAverage average = new ModelAverage(data, without, candidates);
+        Parallel.map(bands, threads, b -> means.get(b).map(m -> BandErrors.of(data, b, shapes)));
+    ModelAverage average = new ModelAverage(data, without, shapes);
     double[][] offsets = average.offsetErrors();
     double[][] errors = average.errors();
     List<Optional<WindowRule>> rules = average.rules(paired);

@@ -138,14 +138,10 @@ public record MarkRule(
   }
 
   private MarkedBand mark(BandOutcome outcome) {
-    if (outcome instanceof BandOutcome.Fitted fitted) {
-      return markFitted(fitted);
+    if (!(outcome instanceof BandOutcome.Fitted fitted)) {
+      Reason reason = outcome.units() == 0 ? Reason.NO_DATA : Reason.FEW_UNITS;
+      return new MarkedBand(outcome, Mark.UNRELIABLE, List.of(reason));
     }
-    Reason reason = outcome.units() == 0 ? Reason.NO_DATA : Reason.FEW_UNITS;
-    return new MarkedBand(outcome, Mark.UNRELIABLE, List.of(reason));
-  }
-
-  private MarkedBand markFitted(BandOutcome.Fitted fitted) {
     Band band = fitted.band();
     double halfDb = fitted.prediction().halfDb();
     Mark byWidth = byWidth(settings.tolerance(), band.midHz(), halfDb);

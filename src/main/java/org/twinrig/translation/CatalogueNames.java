@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
@@ -20,10 +21,11 @@ final class CatalogueNames {
    * one per unit that is written otherwise in the study.
    */
   static List<Problem> notes(CatalogueReader.Catalogue catalogue, List<Translation> links) {
-    Map<String, List<CatalogueEntry>> byKind = new LinkedHashMap<>();
-    catalogue
-        .entries()
-        .forEach(e -> byKind.computeIfAbsent(e.kind(), k -> new ArrayList<>()).add(e));
+    Map<String, List<CatalogueEntry>> byKind =
+        catalogue.entries().stream()
+            .collect(
+                Collectors.groupingBy(
+                    CatalogueEntry::kind, LinkedHashMap::new, Collectors.toList()));
     byKind.remove(Translation.UNKNOWN_KIND);
     List<Problem> notes = new ArrayList<>();
     byKind.forEach(
