@@ -1,6 +1,8 @@
 package org.twinrig.reliability;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
@@ -113,11 +115,14 @@ public record MarkStability(double confidence, long seed) {
     Zone.join(marks, empty, perOctave);
     List<EdgeTally> edges = EdgeTally.of(marks.clone(), empty);
     RedrawnMarks redrawn = new RedrawnMarks(estimate, rule, wandering, resamples, confidence);
-    int[][] counts = new int[marks.length][Mark.values().length];
+    List<Map<Mark, Integer>> counts =
+        study.stream()
+            .map(b -> (Map<Mark, Integer>) new EnumMap<Mark, Integer>(Mark.class))
+            .toList();
     for (int r = 0; r < resamples.size(); r++) {
       redrawn.write(r, marks);
       for (int b = 0; b < marks.length; b++) {
-        counts[b][marks[b].ordinal()]++;
+        counts.get(b).merge(marks[b], 1, Integer::sum);
       }
       Zone.join(marks, empty, perOctave);
       for (EdgeTally edge : edges) {
@@ -127,20 +132,21 @@ public record MarkStability(double confidence, long seed) {
     return new Result(
         resamples.size(),
         IntStream.range(0, marks.length)
-            .mapToObj(b -> shares(study.get(b), counts[b], resamples.size()))
+            .mapToObj(b -> shares(study.get(b), counts.get(b), resamples.size()))
             .toList(),
         edges.stream().map(e -> e.edge(estimate.grid())).toList());
   }
 
   /** How often one band had its marks. */
-  private static Optional<Shares> shares(MarkedBand study, int[] counts, double resamples) {
+  private static Optional<Shares> shares(
+      MarkedBand study, Map<Mark, Integer> counts, double resamples) {
     return study.empty()
         ? Optional.empty()
         : Optional.of(
             new Shares(
                 study.mark(),
-                counts[Mark.RELIABLE.ordinal()] / resamples,
-                counts[Mark.CAUTION.ordinal()] / resamples,
-                counts[Mark.UNRELIABLE.ordinal()] / resamples));
+                counts.getOrDefault(Mark.RELIABLE, 0) / resamples,
+                counts.getOrDefault(Mark.CAUTION, 0) / resamples,
+                counts.getOrDefault(Mark.UNRELIABLE, 0) / resamples));
   }
 }
