@@ -17,6 +17,7 @@ import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.Trial;
 import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
+import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.KindEstimate;
@@ -58,7 +59,6 @@ public final class Analysis {
   /**
    * Analyses a study.
    *
-   * @param threads how many threads to work on; the outcome does not depend on it
    * @throws UnusableInput when no kind has a unit on both fixtures
    */
   public static StudyOutcome of(
@@ -70,7 +70,6 @@ public final class Analysis {
    * Analyses a study again after a change. A kind whose units, resonances and settings are as they
    * were is taken from the earlier outcome: all else about a kind follows from them.
    *
-   * @param earlier what was found before the change
    * @throws UnusableInput when no kind has a unit on both fixtures
    */
   public static StudyOutcome again(
@@ -94,13 +93,44 @@ public final class Analysis {
                 + " of an earlier one");
   }
 
+  /**
+   * The check unit can only be looked at once the captures are screened. Where its drift is to be
+   * corrected, anchoring and screening are therefore done again on the corrected captures.
+   */
   private StudyOutcome run(List<Capture> read, String fingerprint) throws UnusableInput {
     Anchoring anchoring = Anchoring.of(study.settings(), threads);
-    Preparation prepared = Preparation.of(study, read, anchoring);
-    Screening screening = prepared.screening();
+    List<Capture> corrected = study.corrected(read);
+    Findings<List<AnchoredCapture>> anchored = anchoring.apply(corrected);
+    Screening screening = Screening.of(study, anchored.value());
+    Optional<SessionReview> review = SessionReview.of(study, corrected, screening);
+    Optional<DriftCorrection> drift = review.flatMap(SessionReview::correction);
+    if (drift.isPresent()) {
+      anchored = anchoring.apply(drift.get().apply(corrected));
+      screening = screening.again(study, anchored.value());
+    }
+    List<Problem> problems = new ArrayList<>(anchored.problems());
+    if (review.isPresent()) {
+      problems.addAll(review.get().notes());
+      screening = screening.with(review.get().verdicts(study.captures()));
+    }
+    return new StudyOutcome(
+        study,
+        fingerprint,
+        anchored.value(),
+        screening,
+        kinds(anchoring, screening, drift, problems),
+        review,
+        problems);
+  }
+
+  private List<KindOutcome> kinds(
+      Anchoring anchoring,
+      Screening screening,
+      Optional<DriftCorrection> drift,
+      List<Problem> problems)
+      throws UnusableInput {
     List<PairedUnits> paired = new Pairing(study).pair(screening.accepted(), Unit.Role.FIT);
     if (paired.isEmpty()) {
-      List<Problem> problems = new ArrayList<>(prepared.problems());
       problems.add(
           Problem.fatal(
               "study.yaml",
@@ -112,52 +142,30 @@ public final class Analysis {
       throw new UnusableInput(problems);
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
-    Map<String, PairedUnits> heldOut =
-        byKind(new Pairing(study).pair(screening.accepted(), Unit.Role.HOLDOUT));
-    Optional<DriftCorrection> drift = prepared.review().flatMap(SessionReview::correction);
-    List<KindOutcome> kinds =
-        paired.stream()
-            .map(
-                p ->
-                    outcome(
-                        new Units(
-                            p,
-                            Optional.ofNullable(fine.get(p.kind())),
-                            Optional.ofNullable(heldOut.get(p.kind()))),
-                        drift))
-            .toList();
-    return new StudyOutcome(
-        study,
-        fingerprint,
-        prepared.anchored(),
-        screening,
-        kinds,
-        prepared.review(),
-        prepared.problems());
+    Map<String, PairedUnits> heldOut = paired(study, screening.accepted(), Unit.Role.HOLDOUT);
+    List<KindOutcome> kinds = new ArrayList<>();
+    for (PairedUnits units : paired) {
+      List<ResonanceWander> wanders =
+          fine.containsKey(units.kind()) ? wanders(fine.get(units.kind())) : List.of();
+      kinds.add(outcome(units, wanders, Optional.ofNullable(heldOut.get(units.kind())), drift));
+    }
+    return kinds;
   }
 
-  /**
-   * The units of one kind.
-   *
-   * @param paired on the study's bands
-   * @param fine the same on the fine grid of the search range
-   * @param heldOut those kept out of every fit
-   */
-  private record Units(
-      PairedUnits paired, Optional<PairedUnits> fine, Optional<PairedUnits> heldOut) {}
-
-  private KindOutcome outcome(Units units, Optional<DriftCorrection> drift) {
-    PairedUnits paired = units.paired();
+  private KindOutcome outcome(
+      PairedUnits paired,
+      List<ResonanceWander> wanders,
+      Optional<PairedUnits> heldOut,
+      Optional<DriftCorrection> drift) {
     Settings settings = study.settings();
-    List<ResonanceWander> wanders = units.fine().map(this::wanders).orElse(List.of());
-    Optional<KindOutcome> unchanged = unchanged(units, wanders, drift);
+    Optional<KindOutcome> unchanged =
+        heldOut.isEmpty() && drift.isEmpty() ? unchanged(paired, wanders) : Optional.empty();
     if (unchanged.isPresent()) {
       return unchanged.get();
     }
     MarkedKind kind = MarkedKind.of(study, paired, wanders, threads);
     KindEstimate estimate = kind.estimate();
-    List<Trial> unseen =
-        units.heldOut().map(h -> heldOut(kind.transfer(), estimate, h)).orElse(List.of());
+    List<Trial> unseen = heldOut.map(h -> heldOut(kind.transfer(), estimate, h)).orElse(List.of());
     KindEvidence evidence = evidence(paired, estimate, unseen);
     return new KindOutcome(
         paired,
@@ -200,17 +208,15 @@ public final class Analysis {
   }
 
   /** A kind's outcome is made from these, the settings and the fixtures, and nothing else. */
-  private Optional<KindOutcome> unchanged(
-      Units units, List<ResonanceWander> wanders, Optional<DriftCorrection> drift) {
+  private Optional<KindOutcome> unchanged(PairedUnits paired, List<ResonanceWander> wanders) {
     return earlier
-        .filter(e -> drift.isEmpty() && e.sessions().flatMap(SessionReview::correction).isEmpty())
+        .filter(e -> e.sessions().flatMap(SessionReview::correction).isEmpty())
         .filter(e -> e.study().settings().equals(study.settings()))
         .filter(e -> e.study().from().equals(study.from()) && e.study().to().equals(study.to()))
         .filter(e -> e.study().references().equals(study.references()))
-        .filter(e -> units.heldOut().isEmpty())
         .stream()
         .flatMap(e -> e.kinds().stream())
-        .filter(k -> k.paired().equals(units.paired()) && k.wanders().equals(wanders))
+        .filter(k -> k.paired().equals(paired) && k.wanders().equals(wanders))
         .filter(k -> k.evidence().heldOut().worst(Optional.empty()).isEmpty())
         .findFirst();
   }
@@ -220,11 +226,15 @@ public final class Analysis {
     FrequencyRange search = study.settings().resonanceSearch();
     BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
     List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
-    return byKind(new Pairing(study).pair(fine, Unit.Role.FIT));
+    return paired(study, fine, Unit.Role.FIT);
   }
 
-  private static Map<String, PairedUnits> byKind(List<PairedUnits> paired) {
-    return paired.stream().collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
+  /** Captures of fitting units, or of those held out, paired: by kind. */
+  static Map<String, PairedUnits> paired(
+      Study study, List<AnchoredCapture> captures, Unit.Role role) {
+    return new Pairing(study)
+        .pair(captures, role).stream()
+            .collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
   }
 
   private List<Trial> heldOut(

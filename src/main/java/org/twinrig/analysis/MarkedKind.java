@@ -10,11 +10,7 @@ import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.translation.TransferFunction;
 
-/**
- * The estimate of one kind, and its marks.
- *
- * @param rule how its bands are marked
- */
+/** The estimate of one kind, and its marks. */
 record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfer) {
 
   static MarkedKind of(

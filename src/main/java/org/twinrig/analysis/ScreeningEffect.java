@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
@@ -17,7 +16,6 @@ import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
-import org.twinrig.study.Pairing;
 import org.twinrig.study.Settings;
 
 /**
@@ -58,9 +56,12 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
         Screening.offered(outcome.captures()).stream()
             .filter(c -> !copies.contains(c.capture().entry()))
             .toList();
-    Map<String, PairedUnits> in = paired(outcome, all);
+    Map<String, PairedUnits> in = Analysis.paired(outcome.study(), all, Unit.Role.FIT);
     Map<String, PairedUnits> out =
-        paired(outcome, all.stream().filter(c -> !doubted.contains(c.capture().entry())).toList());
+        Analysis.paired(
+            outcome.study(),
+            all.stream().filter(c -> !doubted.contains(c.capture().entry())).toList(),
+            Unit.Role.FIT);
     List<ScreeningEffect> effects = new ArrayList<>();
     for (KindOutcome kind : outcome.kinds()) {
       int captures = count(outcome, kind.kind(), doubted);
@@ -74,13 +75,6 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
       }
     }
     return effects;
-  }
-
-  private static Map<String, PairedUnits> paired(
-      StudyOutcome outcome, List<AnchoredCapture> captures) {
-    return new Pairing(outcome.study())
-        .pair(captures, Unit.Role.FIT).stream()
-            .collect(Collectors.toMap(PairedUnits::kind, Function.identity()));
   }
 
   private static int count(StudyOutcome outcome, String kind, Set<CaptureEntry> doubted) {

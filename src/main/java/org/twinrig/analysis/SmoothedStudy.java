@@ -26,13 +26,7 @@ import org.twinrig.translation.Translation;
 public final class SmoothedStudy {
   private SmoothedStudy() {}
 
-  /**
-   * Fits a study anew.
-   *
-   * @param smoothing applied to every capture that counted
-   * @param threads how many threads to work on; the outcome does not depend on it
-   * @return the translation of graphs smoothed alike
-   */
+  /** Fits a study anew. */
   public static Translation of(StudyOutcome outcome, Smoothing smoothing, int threads) {
     List<Capture> smoothed =
         Parallel.map(

@@ -1,6 +1,7 @@
 package org.twinrig.analysis;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +24,7 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   public StudyComparison {
     studies = List.copyOf(studies);
     kinds = List.copyOf(kinds);
-    lonely = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(lonely));
+    lonely = Collections.unmodifiableMap(new LinkedHashMap<>(lonely));
   }
 
   /**

@@ -11,6 +11,7 @@ import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 
@@ -51,11 +52,13 @@ public record StudyOutcome(
         study, fingerprint, handling, kinds.stream().map(KindOutcome::transfer).toList());
   }
 
-  /**
-   * In which regions as a whole the fixtures are shown to agree, all kinds tested together.
-   *
-   * @return kinds in order, regions rising
-   */
+  /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
+  public Chain.Link link(int threads) {
+    return new Chain.Link(
+        translation(), Optional.of(smoothing -> SmoothedStudy.of(this, smoothing, threads)));
+  }
+
+  /** In which regions as a whole the fixtures are shown to agree, all kinds tested together. */
   public List<RegionEquivalence> regionEquivalence() {
     return RegionEquivalence.of(
         kinds.stream().map(k -> k.evidence().equivalence()).toList(),

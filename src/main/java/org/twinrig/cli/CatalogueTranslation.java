@@ -2,7 +2,6 @@ package org.twinrig.cli;
 
 import java.nio.file.Path;
 import java.util.Locale;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
@@ -10,6 +9,7 @@ import org.twinrig.report.CatalogueReport;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.RunRecord;
 import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.Chain;
 
 /**
  * A catalogue re-expressed into a result folder.
@@ -17,8 +17,7 @@ import org.twinrig.translation.CatalogueReader;
  * @param strict whether one refused graph stops everything
  * @param figures whether to draw every graph
  */
-record CatalogueTranslation(
-    TwinrigCommand command, TranslationChain chain, boolean strict, boolean figures) {
+record CatalogueTranslation(TwinrigCommand command, Chain chain, boolean strict, boolean figures) {
   private static final int WORTH_TIMING = 1000;
 
   /** Runs, says what was refused, and gives back what became of the rest. */

@@ -5,11 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;
 import org.twinrig.report.StudyRun;
 import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.Chain;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -60,7 +60,7 @@ final class DemoCommand extends TwinrigCommand {
     print(run, Optional.of(below), false);
     out().println("Page for readers: " + below.resolve(ExplainCommand.FILE));
     out().println();
-    TranslationChain chain = TranslationChain.of(TranslationChain.Link.of(run.found()));
+    Chain chain = Chain.of(run.found().link(threads()));
     Path table = run.study().catalogue().orElseThrow();
     print(
         new CatalogueTranslation(this, chain, false, false)

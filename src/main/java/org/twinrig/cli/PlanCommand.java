@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.evidence.PlanLimits;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.problem.Findings;
@@ -21,6 +20,7 @@ import org.twinrig.study.DbLimit;
 import org.twinrig.study.Tolerance;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -93,7 +93,7 @@ final class PlanCommand extends TwinrigCommand {
     progress("Reading the catalogue.");
     try {
       Findings<CatalogueRun.Outcome> run =
-          TranslationChain.of(TranslationChain.Link.of(outcome.translation()))
+          Chain.of(Chain.Link.of(outcome.translation()))
               .run(
                   file,
                   CatalogueReader.read(file, file.toString()),

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.NearestName;
 import org.twinrig.intake.Reading;
@@ -20,6 +19,7 @@ import org.twinrig.report.RunRecord;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.ReferenceCurve;
 import org.twinrig.translation.CatalogueReader;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.TranslatedReference;
 import org.twinrig.translation.Translation;
@@ -133,7 +133,7 @@ final class TranslateCommand extends TwinrigCommand {
             out,
             ResultFolder.Kind.CATALOGUE,
             inputs.and(RunInputs.ofCatalogue(table, catalogue.value())));
-    TranslationChain chain = withSubtract(analysed(places, declared));
+    Chain chain = withSubtract(analysed(places, declared));
     CatalogueReport report =
         new CatalogueTranslation(this, chain, strict, figures).into(place, table, catalogue);
     print(report, Optional.of(out), json);
@@ -164,17 +164,17 @@ final class TranslateCommand extends TwinrigCommand {
     return Optional.empty();
   }
 
-  private TranslationChain analysed(List<Path> places, List<Optional<DeclaredStudy>> declared)
+  private Chain analysed(List<Path> places, List<Optional<DeclaredStudy>> declared)
       throws UnusableInput {
-    List<TranslationChain.Link> links = new ArrayList<>();
+    List<Chain.Link> links = new ArrayList<>();
     for (int k = 0; k < places.size(); k++) {
       Path place = places.get(k);
       links.add(
           declared.get(k).isPresent()
-              ? TranslationChain.Link.of(declared.get(k).get().analyse(strict).found())
-              : TranslationChain.Link.of(TranslationFile.read(place, place.toString())));
+              ? declared.get(k).get().analyse(strict).found().link(threads())
+              : Chain.Link.of(TranslationFile.read(place, place.toString())));
     }
-    return TranslationChain.of(links, places);
+    return Chain.of(links, places);
   }
 
   private void checkOptions() {
@@ -193,7 +193,7 @@ final class TranslateCommand extends TwinrigCommand {
         "--subtract-smoothing needs the curve of --subtract");
   }
 
-  private TranslationChain withSubtract(TranslationChain chain) throws UnusableInput {
+  private Chain withSubtract(Chain chain) throws UnusableInput {
     if (subtract == null) {
       return chain;
     }

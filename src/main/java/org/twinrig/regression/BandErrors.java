@@ -37,23 +37,21 @@ record BandErrors(int members, BandErrors.Rule offset, BandErrors.Rule[] candida
   /**
    * Computes the errors at a band.
    *
-   * @param data the kind
    * @param band position in the grid, with three units or more
-   * @param candidates by shape and, within a shape, by {@link Candidate#KAPPAS}
+   * @param shapes the candidates: each shape with each of {@link WindowShape#KAPPAS}
    */
-  static BandErrors of(WindowData data, int band, List<Candidate> candidates) {
+  static BandErrors of(WindowData data, int band, List<WindowShape> shapes) {
     int[] members = data.members(band);
     Rule offset = offset(data, band, members);
-    Rule[] rules = new Rule[candidates.size()];
-    if (members.length >= FEWEST_UNITS) {
-      int kappas = Candidate.KAPPAS.size();
-      for (int c = 0; c < rules.length; c += kappas) {
-        Optional<StackedWindow> window = StackedWindow.of(data, band, candidates.get(c).shape());
-        if (window.isPresent()) {
-          WindowDeletion deletion = new WindowDeletion(window.get());
-          for (int k = c; k < c + kappas; k++) {
-            rules[k] = rule(deletion.at(candidates.get(k).kappa()), members, data.units());
-          }
+    int kappas = WindowShape.KAPPAS.size();
+    Rule[] rules = new Rule[shapes.size() * kappas];
+    for (int s = 0; s < shapes.size() && members.length >= FEWEST_UNITS; s++) {
+      Optional<StackedWindow> window = StackedWindow.of(data, band, shapes.get(s));
+      if (window.isPresent()) {
+        WindowDeletion deletion = new WindowDeletion(window.get());
+        for (int k = 0; k < kappas; k++) {
+          BlockDeletion blocks = deletion.at(WindowShape.KAPPAS.get(k));
+          rules[s * kappas + k] = rule(blocks, members, data.units());
         }
       }
     }

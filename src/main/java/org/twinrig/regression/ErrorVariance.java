@@ -51,8 +51,8 @@ public record ErrorVariance(double[] variances, double[] degreesOfFreedom) {
      */
     public Bands(int[] units, int perOctave) {
       this.units = units;
-      this.estimated = Neighbourhood.sixthOctave(units.length, b -> units[b] > 0, perOctave);
-      this.moderated = Neighbourhood.halfOctave(units.length, b -> enough(b), perOctave);
+      this.estimated = Neighbourhood.of(units.length, b -> units[b] > 0, perOctave / 6);
+      this.moderated = Neighbourhood.of(units.length, b -> enough(b), perOctave / 2);
       this.width = 2 * (perOctave / 2) + 1;
       this.logBias = new double[units.length];
       int counted = 0;

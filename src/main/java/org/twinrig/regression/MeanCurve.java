@@ -1,8 +1,6 @@
 package org.twinrig.regression;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.twinrig.internal.Checks;
@@ -17,8 +15,6 @@ import org.twinrig.internal.Checks;
  * Flipping signs does, and where in-ear seals leak and differences are skewed it held the whole
  * true curve in fewer studies than it said. Averaging neighbours' {@code SE²} keeps a band whose
  * few units agree by chance from being the one where the curve leaves.
- *
- * @param confidence strictly between 0 and 1
  */
 public record MeanCurve(double confidence) {
   /** Fewer units than this have no mean. */
@@ -76,17 +72,14 @@ public record MeanCurve(double confidence) {
       estimated += Double.isNaN(squares[b]) ? 0 : 1;
     }
     double together = 1 - (1 - confidence) / Math.max(1, estimated);
-    Neighbourhood near =
-        Neighbourhood.sixthOctave(bands, b -> !Double.isNaN(squares[b]), perOctave);
-    // Many bands share a few degrees of freedom.
-    Map<Double, Double> quantiles = new HashMap<>();
+    Neighbourhood near = Neighbourhood.of(bands, b -> !Double.isNaN(squares[b]), perOctave / 6);
+    StudentT.Quantiles quantiles = new StudentT.Quantiles(together);
     double[] halves = new double[bands];
     for (int b = 0; b < bands; b++) {
       halves[b] =
           Double.isNaN(squares[b])
               ? Double.NaN
-              : quantiles.computeIfAbsent(freedom[b], f -> StudentT.twoSided(together, f))
-                  * Math.sqrt(near.mean(b, squares));
+              : quantiles.at(freedom[b]) * Math.sqrt(near.mean(b, squares));
     }
     return halves;
   }

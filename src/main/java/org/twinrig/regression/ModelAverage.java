@@ -30,15 +30,29 @@ final class ModelAverage {
 
   private final WindowData data;
   private final List<Optional<BandErrors>> bands;
-  private final List<Candidate> candidates;
+  private final List<WindowShape> shapes;
+
+  /** How many windows there are, each a shape with a penalty; the number of the offset. */
+  private final int offset;
+
   private final Neighbourhood neighbourhood;
 
-  ModelAverage(WindowData data, List<Optional<BandErrors>> bands, List<Candidate> candidates) {
+  ModelAverage(WindowData data, List<Optional<BandErrors>> bands, List<WindowShape> shapes) {
     this.data = data;
     this.bands = bands;
-    this.candidates = candidates;
+    this.shapes = shapes;
+    this.offset = shapes.size() * WindowShape.KAPPAS.size();
     this.neighbourhood =
-        Neighbourhood.sixthOctave(data.bands(), b -> bands.get(b).isPresent(), data.perOctave());
+        Neighbourhood.of(data.bands(), b -> bands.get(b).isPresent(), data.perOctave() / 6);
+  }
+
+  /** {@code [band][unit]}: the error on each unit of the offset alone; NaN where none. */
+  double[][] offsetErrors() {
+    double[] none = new double[data.units()];
+    Arrays.fill(none, Double.NaN);
+    return bands.stream()
+        .map(band -> band.map(e -> e.offset().errors()).orElse(none))
+        .toArray(double[][]::new);
   }
 
   /** {@code [band][unit]}: the error on each unit of a mean weighted without it; NaN where none. */
@@ -51,11 +65,11 @@ final class ModelAverage {
         double[][] scores = scores(b);
         for (int unit : data.members(b)) {
           double[] weights = weights(band, scores[unit], band.members() - 1);
-          double offset = band.offset().errors()[unit];
-          double error = offset;
+          double ofOffset = band.offset().errors()[unit];
+          double error = ofOffset;
           for (int c = 0; c < weights.length; c++) {
             if (weights[c] > 0) {
-              error += weights[c] * (band.rule(c).errors()[unit] - offset);
+              error += weights[c] * (band.rule(c).errors()[unit] - ofOffset);
             }
           }
           errors[b][unit] = error;
@@ -78,14 +92,14 @@ final class ModelAverage {
     BandErrors band = bands.get(b).orElseThrow();
     double[] weights = weights(band, scores(b)[data.units()], band.members());
     WeightedWindows windows = new WeightedWindows(data, b);
-    WindowFit fit = null;
-    for (int c = 0; c < weights.length; c++) {
-      if (weights[c] > 0) {
-        Candidate candidate = candidates.get(c);
-        if (fit == null || !fit.shape().equals(candidate.shape())) {
-          fit = new WindowFit(data, b, candidate.shape());
+    int kappas = WindowShape.KAPPAS.size();
+    for (int s = 0; s < shapes.size(); s++) {
+      StackedWindow fit = null;
+      for (int k = 0; k < kappas; k++) {
+        if (weights[s * kappas + k] > 0) {
+          fit = fit == null ? StackedWindow.of(data, b, shapes.get(s)).orElseThrow() : fit;
+          windows.add(weights[s * kappas + k], fit, WindowShape.KAPPAS.get(k));
         }
-        windows.add(weights[c], fit, candidate.kappa());
       }
     }
     return windows.rule(paired);
@@ -97,7 +111,6 @@ final class ModelAverage {
    */
   private double[][] scores(int b) {
     int units = data.units();
-    int offset = candidates.size();
     double[][] scores = new double[units + 1][offset + 1];
     int[] around = neighbourhood.of(b);
     for (int c = 0; c <= offset; c++) {
@@ -115,7 +128,6 @@ final class ModelAverage {
 
   /** Weight of each candidate, 0 where it is not offered or too light; the offset has the rest. */
   private double[] weights(BandErrors band, double[] scores, int units) {
-    int offset = candidates.size();
     double[] weights = new double[offset];
     double least = scores[offset];
     int offered = 0;

@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
  * Which bands count for a band: those within some width of it that have an estimate. At the ends of
  * the grid fewer do.
  */
-public final class Neighbourhood {
+final class Neighbourhood {
   private final int[][] around;
 
   private Neighbourhood(int[][] around) {
@@ -18,11 +18,10 @@ public final class Neighbourhood {
   /**
    * The neighbourhoods of a grid.
    *
-   * @param bands how many the grid has
-   * @param estimated whether a band has an estimate
-   * @param reach whole bands to either side
+   * @param reach whole bands to either side: of {@code N} bands per octave {@code N/6} are as far
+   *     as weights and errors of neighbours are averaged
    */
-  private static Neighbourhood of(int bands, IntPredicate estimated, int reach) {
+  static Neighbourhood of(int bands, IntPredicate estimated, int reach) {
     int[][] around = new int[bands][];
     Arrays.setAll(
         around,
@@ -33,28 +32,13 @@ public final class Neighbourhood {
     return new Neighbourhood(around);
   }
 
-  /** Within 1/6 octave to either side: as far as weights and errors of neighbours are averaged. */
-  public static Neighbourhood sixthOctave(int bands, IntPredicate estimated, int perOctave) {
-    return of(bands, estimated, perOctave / 6);
-  }
-
-  /** Within 1/3 octave to either side. */
-  static Neighbourhood thirdOctave(int bands, IntPredicate estimated, int perOctave) {
-    return of(bands, estimated, perOctave / 3);
-  }
-
-  /** Within 1/2 octave to either side. */
-  static Neighbourhood halfOctave(int bands, IntPredicate estimated, int perOctave) {
-    return of(bands, estimated, perOctave / 2);
-  }
-
   /** The bands that count for a band, itself among them where it has an estimate. */
   int[] of(int band) {
     return around[band];
   }
 
   /** The mean of a quantity over the bands that count for a band; NaN where none does. */
-  public double mean(int band, double[] values) {
+  double mean(int band, double[] values) {
     double sum = 0;
     for (int k : around[band]) {
       sum += values[k];

@@ -1,6 +1,5 @@
 package org.twinrig.regression;
 
-import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.apache.commons.math3.stat.StatUtils;
@@ -35,12 +34,12 @@ public final class RandomEffects {
 
   private final double confidence;
 
-  /** By degrees of freedom: a kind has a hundred bands and a few numbers of units. */
-  private final ConcurrentHashMap<Integer, Double> quantiles = new ConcurrentHashMap<>();
+  private final StudentT.Quantiles quantiles;
 
   /** The procedure, with intervals at a confidence strictly between 0 and 1. */
   public RandomEffects(double confidence) {
     this.confidence = Checks.fraction(confidence, "confidence");
+    this.quantiles = new StudentT.Quantiles(confidence);
   }
 
   /**
@@ -101,8 +100,8 @@ public final class RandomEffects {
     double tauSquared = restrictedMaximum(differencesDb, variances);
     Weighted w = Weighted.of(differencesDb, variances, tauSquared);
     double standardError = Math.sqrt(w.squares / ((n - 1) * w.sum));
-    double t = quantiles.computeIfAbsent(n - 1, f -> StudentT.twoSided(confidence, f));
-    return new Result(w.mean, standardError, tauSquared, n, confidence, t * standardError);
+    double half = quantiles.at(n - 1.0) * standardError;
+    return new Result(w.mean, standardError, tauSquared, n, confidence, half);
   }
 
   /** The τ² of 0 or more with the greatest restricted likelihood. */

@@ -27,8 +27,7 @@ final class StackedWindow {
   /** {@code x̄(c)} over the window of the band itself. */
   private final double[] centres;
 
-  /** {@code d̄} of the band itself. */
-  private double meanDb;
+  private ThinSvd svd;
 
   private StackedWindow(int units, int rows, int predictors) {
     this.units = units;
@@ -59,6 +58,7 @@ final class StackedWindow {
         return Optional.empty();
       }
     }
+    window.svd = ThinSvd.of(window.w, window.rows * window.units, window.predictors);
     return Optional.of(window);
   }
 
@@ -73,9 +73,6 @@ final class StackedWindow {
     }
     for (int i = 0; i < units; i++) {
       y[r * units + i] -= sum / units;
-    }
-    if (r == rows - 1) {
-      meanDb = sum / units;
     }
     for (int k = 0; k < predictors; k++) {
       int c = pool + (k - half) * data.step();
@@ -126,11 +123,6 @@ final class StackedWindow {
     return centres[k];
   }
 
-  /** Mean difference of the units at the band itself, dB. */
-  double meanDb() {
-    return meanDb;
-  }
-
   /** {@code s = ‖W‖²_F/p}: the penalty is {@code λ = κ·s}. */
   double scale() {
     double squares = 0;
@@ -142,6 +134,22 @@ final class StackedWindow {
 
   /** The factorisation that all penalties share. */
   ThinSvd factor() {
-    return ThinSvd.of(w, rows * units, predictors);
+    return svd;
+  }
+
+  /** {@code β} at a penalty {@code λ}, dB per dB, predictors outside the grid included. */
+  double[] coefficients(double lambda) {
+    return svd.ridge(y, lambda);
+  }
+
+  /** Element {@code (r, s)} of {@code (WᵀW+λI)⁻¹}, 1/dB². */
+  double spread(int r, int s, double lambda) {
+    double sum = 0;
+    for (int k = 0; k < svd.columns(); k++) {
+      double size = svd.sigma(k) * svd.sigma(k) + lambda;
+      // Where nothing scatters there is no penalty either, and no direction to lie outside of.
+      sum += size == 0 ? 0 : svd.v(r, k) * svd.v(s, k) / size;
+    }
+    return sum;
   }
 }

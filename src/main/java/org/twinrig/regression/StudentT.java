@@ -1,11 +1,31 @@
 package org.twinrig.regression;
 
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /** Quantiles of Student's t distribution. */
 public final class StudentT {
   private StudentT() {}
+
+  /**
+   * Quantiles {@link #twoSided} of one confidence by degrees of freedom: many bands share a few of
+   * these. For any number of threads.
+   */
+  public static final class Quantiles {
+    private final double confidence;
+    private final ConcurrentHashMap<Double, Double> known = new ConcurrentHashMap<>();
+
+    /** The quantiles of a confidence. */
+    public Quantiles(double confidence) {
+      this.confidence = confidence;
+    }
+
+    /** {@code t} at degrees of freedom above 0. */
+    public double at(double degreesOfFreedom) {
+      return known.computeIfAbsent(degreesOfFreedom, f -> twoSided(confidence, f));
+    }
+  }
 
   /**
    * {@code t} of a two-sided interval, {@code P(|T| <= t) = confidence}; degrees of freedom above

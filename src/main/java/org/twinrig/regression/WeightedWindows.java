@@ -36,10 +36,11 @@ final class WeightedWindows {
   }
 
   /** Adds a window at a penalty. */
-  void add(double weight, WindowFit fit, double kappa) {
-    double lambda = fit.penalty(kappa);
+  void add(double weight, StackedWindow fit, double kappa) {
+    double lambda = kappa * fit.scale();
     double[] beta = fit.coefficients(lambda);
-    int shift = most - fit.shape().half();
+    int half = beta.length / 2;
+    int shift = most - half;
     for (int r = 0; r < beta.length; r++) {
       coefficients[r + shift] += weight * beta[r];
       centres[r + shift] = fit.centre(r);
@@ -48,7 +49,7 @@ final class WeightedWindows {
       }
     }
     total += weight;
-    reach = Math.max(reach, fit.shape().half());
+    reach = Math.max(reach, half);
   }
 
   /** The rule; nothing where no window was added. */

@@ -16,6 +16,9 @@ record WindowShape(int half, int pooled) {
   private static final double[] HALF_OCTAVES = {0, 1.0 / 12, 1.0 / 6, 1.0 / 3, 1.0 / 2};
   private static final double[] POOLED_OCTAVES = {0, 1.0 / 12, 1.0 / 6};
 
+  /** The penalties offered for every shape, {@code κ}, in units of the window's mean square. */
+  static final List<Double> KAPPAS = List.of(0.01, 0.03, 0.1, 0.3, 1.0, 3.0);
+
   /** Bands per step of a grid with so many bands per octave. */
   static int step(int perOctave) {
     return Math.max(1, perOctave / 12);

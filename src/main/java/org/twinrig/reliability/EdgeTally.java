@@ -17,17 +17,16 @@ import org.twinrig.band.BandGrid;
  * <p>An edge that reaches the far end of either run is not kept: that run has been swallowed.
  */
 final class EdgeTally {
+  /** Place of the edge in the study: the number of bands below it. */
+  final int at;
+
   private final Mark[] zones;
-  private final int at;
   private final Mark worse;
   private final int betterEnd;
   private final int worseEnd;
 
   /** Step from the better to the worse side: 1 when marks worsen upwards, otherwise -1. */
   private final int step;
-
-  /** Place in the resample added last. */
-  private int last;
 
   private int added;
   private int kept;
@@ -71,18 +70,8 @@ final class EdgeTally {
     return mark.compareTo(worse) >= 0;
   }
 
-  /** Place of the edge in the study: the number of bands below it. */
-  int at() {
-    return at;
-  }
-
-  /** Place in the resample added last. */
-  int last() {
-    return last;
-  }
-
-  /** Counts one resample, its narrow runs joined. */
-  void add(Mark[] resample) {
+  /** Counts one resample, its narrow runs joined; where the edge lies in it. */
+  int add(Mark[] resample) {
     int place = at;
     if (bad(resample[band(place, step)])) {
       while (place != betterEnd && bad(resample[band(place, -step)])) {
@@ -93,9 +82,9 @@ final class EdgeTally {
         place += step;
       }
     }
-    last = place;
     added++;
     kept += place == betterEnd || place == worseEnd ? 0 : 1;
+    return place;
   }
 
   /** The edge, with the share of the resamples that kept it. */

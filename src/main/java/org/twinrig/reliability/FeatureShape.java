@@ -185,25 +185,15 @@ final class FeatureShape {
    */
   private record Extreme(double place, double widthBands) {
     static Extreme of(double[] curve, double sign, int first, int last) {
+      double[] depth = Arrays.stream(curve).map(db -> -sign * db).toArray();
       int at = first;
       for (int b = first + 1; b <= last; b++) {
-        at = sign * curve[b] > sign * curve[at] ? b : at;
+        at = depth[b] < depth[at] ? b : at;
       }
+      double half = -depth[at] / 2;
       return new Extreme(
-          at + Resonance.vertex(curve, at),
-          crossing(curve, sign, at, -1) + crossing(curve, sign, at, 1));
-    }
-
-    private static double crossing(double[] curve, double sign, int at, int step) {
-      double level = sign * curve[at] / 2;
-      for (int b = at + step; b >= 0 && b < curve.length && !Double.isNaN(curve[b]); b += step) {
-        if (sign * curve[b] <= level) {
-          double before = sign * curve[b - step];
-          double share = (before - level) / (before - sign * curve[b]);
-          return Math.abs(b - at) - 1 + share;
-        }
-      }
-      return Double.POSITIVE_INFINITY;
+          at + Resonance.vertex(depth, at),
+          Resonance.crossing(depth, at, -1, half) + Resonance.crossing(depth, at, 1, half));
     }
   }
 }

@@ -41,10 +41,6 @@ import org.twinrig.study.PairedUnits;
  * <p>Centre and width have intervals from resamples of whole units: see {@link FeatureShape}. The
  * height has the pointwise interval; the simultaneous one stands beside it and allows for having
  * looked at every band.
- *
- * @param confidence strictly between 0 and 1
- * @param seed of the drawn sign patterns and resamples
- * @param threads 1 or more; the outcome does not depend on it
  */
 public record FixtureFeatures(double confidence, long seed, int threads) {
   /** At least this share of the units must share a feature's sign. */

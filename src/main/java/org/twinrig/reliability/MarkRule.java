@@ -1,6 +1,5 @@
 package org.twinrig.reliability;
 
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -12,7 +11,6 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
-import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Tolerance;
@@ -103,9 +101,7 @@ public record MarkRule(
 
   /**
    * What decides the mark of one band, its half-width and the wandering of resonances left open:
-   * both tolerances at the band, dB, and the best mark it may have: caution where capped by the
-   * range of an ear simulator, a declared zone or coarse points, unreliable with too few units, no
-   * scatter or no estimate.
+   * both tolerances at the band, dB, and the best mark it may have.
    */
   record Ladder(double reliableDb, double cautionDb, Mark best) {
     /**
@@ -120,17 +116,11 @@ public record MarkRule(
 
   /** What decides the mark of a band. */
   Ladder ladder(BandOutcome outcome) {
-    boolean enough =
-        outcome instanceof BandOutcome.Fitted && outcome.units() >= settings.minUnits();
-    Mark best =
-        fixedCaps(outcome.band()).stream()
-            .flatMap(reason -> reason.best().stream())
-            .reduce(Mark.RELIABLE, Mark::worse);
     double midHz = outcome.band().midHz();
     return new Ladder(
         settings.tolerance().reliable().atHz(midHz),
         settings.tolerance().caution().atHz(midHz),
-        enough ? best : Mark.UNRELIABLE);
+        outcome instanceof BandOutcome.Fitted ? Reason.best(caps(outcome)) : Mark.UNRELIABLE);
   }
 
   /**
@@ -148,33 +138,27 @@ public record MarkRule(
   }
 
   private MarkedBand mark(BandOutcome outcome) {
-    if (outcome instanceof BandOutcome.Fitted fitted) {
-      return markFitted(fitted);
+    if (!(outcome instanceof BandOutcome.Fitted fitted)) {
+      Reason reason = outcome.units() == 0 ? Reason.NO_DATA : Reason.FEW_UNITS;
+      return new MarkedBand(outcome, Mark.UNRELIABLE, List.of(reason));
     }
-    Reason reason = outcome.units() == 0 ? Reason.NO_DATA : Reason.FEW_UNITS;
-    return new MarkedBand(outcome, Mark.UNRELIABLE, List.of(reason));
-  }
-
-  private MarkedBand markFitted(BandOutcome.Fitted fitted) {
     Band band = fitted.band();
-    List<Reason> reasons = new ArrayList<>();
     double halfDb = fitted.prediction().halfDb();
-    if (byWidth(settings.tolerance(), band.midHz(), halfDb) != Mark.RELIABLE) {
-      reasons.addAll(whyWide(fitted));
-    }
-    reasons.addAll(fixedCaps(band));
-    boolean wanders = wandering.stream().anyMatch(r -> overlaps(band, r.fromHz(), r.toHz()));
-    if (wanders) {
+    Mark byWidth = byWidth(settings.tolerance(), band.midHz(), halfDb);
+    Set<Reason> reasons = caps(fitted);
+    if (wandering.stream().anyMatch(r -> overlaps(band, r.fromHz(), r.toHz()))) {
       reasons.add(Reason.RESONANCE_WANDERS);
     }
-    if (fitted.units() < settings.minUnits()) {
-      reasons.add(Reason.FEW_UNITS);
+    Mark mark = byWidth.worse(Reason.best(reasons));
+    if (byWidth != Mark.RELIABLE) {
+      reasons.addAll(whyWide(fitted));
     }
-    return new MarkedBand(fitted, ladder(fitted).at(halfDb, wanders), reasons);
+    return new MarkedBand(fitted, mark, List.copyOf(reasons));
   }
 
-  /** Caps that do not depend on how wide a prediction is. */
-  private Set<Reason> fixedCaps(Band band) {
+  /** Caps that depend neither on how wide a prediction is nor on resonances. */
+  private Set<Reason> caps(BandOutcome outcome) {
+    Band band = outcome.band();
     Set<Reason> caps = EnumSet.noneOf(Reason.class);
     caps.addAll(lacking.getOrDefault(band, Set.of()));
     for (Fixture fixture : fixtures) {
@@ -183,10 +167,11 @@ public record MarkRule(
         caps.add(Reason.OUTSIDE_EAR_SIMULATOR_RANGE);
       }
     }
-    for (DeclaredZone zone : settings.zones()) {
-      if (overlaps(band, zone.fromHz(), zone.toHz())) {
-        caps.add(Reason.DECLARED_ZONE);
-      }
+    if (settings.zones().stream().anyMatch(z -> overlaps(band, z.fromHz(), z.toHz()))) {
+      caps.add(Reason.DECLARED_ZONE);
+    }
+    if (outcome.units() < settings.minUnits()) {
+      caps.add(Reason.FEW_UNITS);
     }
     return caps;
   }

@@ -58,9 +58,6 @@ import org.twinrig.regression.KindEstimate;
  * <p>Sources, from memory: Davison and Hinkley 1997, Bootstrap Methods and their Application,
  * chapter 2 (resampling, understated variance of small samples); Rao and Wu 1988, J. Am. Stat.
  * Assoc. 83:231 ({@code n-1} draws).
- *
- * @param confidence of the prediction intervals that marks rest on
- * @param seed of the resamples
  */
 public record MarkStability(double confidence, long seed) {
   private static final int RESAMPLES = 999;
@@ -102,11 +99,7 @@ public record MarkStability(double confidence, long seed) {
     }
   }
 
-  /**
-   * Redraws one kind; the same for the same seed.
-   *
-   * @param wandering its resonances, those whose zones the rule was given among them
-   */
+  /** Redraws one kind; the same for the same seed. */
   public Result of(KindEstimate estimate, MarkRule rule, List<ResonanceWander> wandering) {
     Resamples drawn = Resamples.drawn(estimate.units().size(), RESAMPLES, seed);
     return over(drawn, estimate, rule, wandering);

@@ -59,6 +59,11 @@ public enum Reason {
     };
   }
 
+  /** The best mark that several reasons allow together. */
+  static Mark best(Collection<Reason> reasons) {
+    return reasons.stream().flatMap(r -> r.best().stream()).reduce(Mark.RELIABLE, Mark::worse);
+  }
+
   /** The reason as files write it: for example {@code few units}. */
   public String word() {
     return word;

@@ -1,13 +1,8 @@
 package org.twinrig.reliability;
 
 import java.util.Arrays;
-import java.util.BitSet;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.linalg.Matrix;
@@ -25,17 +20,13 @@ import org.twinrig.regression.StudentT;
 final class RedrawnMarks {
   private final MarkRule.Ladder[] ladders;
   private final ErrorVariance.Bands variances;
-  private final double confidence;
-  private final Map<Double, Double> quantiles = new HashMap<>();
+  private final StudentT.Quantiles quantiles;
 
   /** Mean squares of errors of the resample being written. */
   private final double[] meanSquares;
 
   private final Matrix squares;
   private final Matrix totals;
-
-  /** For each band, the column of its units in the totals. */
-  private final int[] column;
 
   private final BandGrid grid;
   private final Resamples resamples;
@@ -50,60 +41,35 @@ final class RedrawnMarks {
       double confidence) {
     List<BandOutcome> bands = estimate.bands();
     int size = bands.size();
-    ladders = bands.stream().map(rule::ladder).toArray(MarkRule.Ladder[]::new);
-    meanSquares = new double[size];
-    int[] units = new int[size];
-    wanders = new boolean[size];
     double[][] errorSquares = new double[estimate.units().size()][size];
-    Map<BitSet, Integer> columns = new LinkedHashMap<>();
-    column = new int[size];
+    double[][] present = new double[errorSquares.length][size];
+    int[] units = new int[size];
     for (int b = 0; b < size; b++) {
-      BitSet members = members(estimate, b);
-      column[b] = columns.computeIfAbsent(members, m -> columns.size());
-      for (int i = members.nextSetBit(0); i >= 0; i = members.nextSetBit(i + 1)) {
-        double errorDb = estimate.errors().get(i).db(b);
-        errorSquares[i][b] = errorDb * errorDb;
+      for (int i = 0; i < present.length; i++) {
+        if (estimate.errors().get(i).has(b)) {
+          double errorDb = estimate.errors().get(i).db(b);
+          errorSquares[i][b] = errorDb * errorDb;
+          present[i][b] = 1;
+          units[b]++;
+        }
       }
-      boolean fitted = bands.get(b) instanceof BandOutcome.Fitted;
-      units[b] = fitted ? atLeastOne(members.cardinality()) : 0;
+      if (!(bands.get(b) instanceof BandOutcome.Fitted)) {
+        units[b] = 0;
+      } else if (units[b] == 0) {
+        throw new IllegalArgumentException("a band with an estimate needs the errors of its units");
+      }
     }
     Matrix counts = Matrix.ofRows(resamples.counts());
-    squares = counts.times(Matrix.ofRows(errorSquares));
-    totals = counts.times(ones(columns.keySet(), errorSquares.length));
+    this.ladders = bands.stream().map(rule::ladder).toArray(MarkRule.Ladder[]::new);
+    this.squares = counts.times(Matrix.ofRows(errorSquares));
+    this.totals = counts.times(Matrix.ofRows(present));
+    this.meanSquares = new double[size];
+    this.wanders = new boolean[size];
     this.variances = new ErrorVariance.Bands(units, estimate.grid().perOctave());
-    this.confidence = confidence;
+    this.quantiles = new StudentT.Quantiles(confidence);
     this.grid = estimate.grid();
     this.resamples = resamples;
     this.wandering = wandering.stream().map(w -> Wandering.of(w, estimate.units())).toList();
-  }
-
-  /** The units that have an error at a band. */
-  private static BitSet members(KindEstimate estimate, int b) {
-    BitSet members = new BitSet();
-    for (int i = 0; i < estimate.units().size(); i++) {
-      members.set(i, estimate.errors().get(i).has(b));
-    }
-    return members;
-  }
-
-  private static int atLeastOne(int units) {
-    if (units == 0) {
-      throw new IllegalArgumentException("a band with an estimate needs the errors of its units");
-    }
-    return units;
-  }
-
-  /** One column per set of units, 1 where a unit belongs to it. */
-  private static Matrix ones(Set<BitSet> columns, int units) {
-    double[][] ones = new double[units][columns.size()];
-    int c = 0;
-    for (BitSet members : columns) {
-      for (int i = 0; i < units; i++) {
-        ones[i][c] = members.get(i) ? 1 : 0;
-      }
-      c++;
-    }
-    return Matrix.ofRows(ones);
   }
 
   /** Writes the marks of one resample, narrow runs as they are. */
@@ -116,7 +82,7 @@ final class RedrawnMarks {
       }
     }
     for (int b = 0; b < marks.length; b++) {
-      double count = totals.get(resample, column[b]);
+      double count = totals.get(resample, b);
       meanSquares[b] = count == 0 ? 0 : squares.get(resample, b) / count;
     }
     ErrorVariance redrawn = variances.of(meanSquares);
@@ -127,12 +93,10 @@ final class RedrawnMarks {
 
   private Mark mark(int resample, int b, ErrorVariance redrawn) {
     double variance = redrawn.variances()[b];
-    if (totals.get(resample, column[b]) == 0 || Double.isNaN(variance)) {
+    if (totals.get(resample, b) == 0 || Double.isNaN(variance)) {
       return Mark.UNRELIABLE; // no unit of the band was drawn: nothing to judge it by
     }
-    double quantile =
-        quantiles.computeIfAbsent(
-            redrawn.degreesOfFreedom()[b], f -> StudentT.twoSided(confidence, f));
+    double quantile = quantiles.at(redrawn.degreesOfFreedom()[b]);
     return ladders[b].at(quantile * Math.sqrt(variance), wanders[b]);
   }
 

@@ -10,12 +10,7 @@ import java.util.SplittableRandom;
 @SuppressWarnings("ArrayRecordComponent") // handed from the draw straight to the kernel
 record Resamples(double[][] counts) {
 
-  /**
-   * Draws resamples of {@code n-1} out of {@code n} units with replacement.
-   *
-   * @param units {@code n}, 1 or more; a single unit is drawn once
-   * @param seed starts the draw
-   */
+  /** Draws resamples of {@code n-1} out of {@code n} units with replacement. */
   static Resamples drawn(int units, int resamples, long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     double[][] counts = new double[resamples][units];

@@ -82,15 +82,18 @@ public record Resonance(double hz, double prominenceDb, double widthOctaves) {
     return Math.abs(shift) <= 0.5 ? shift : 0;
   }
 
-  /** Distance in bands at which the curve has risen by a given amount, going one way. */
-  private static double crossing(double[] depth, int minimum, int step, double riseDb) {
+  /**
+   * Distance in bands at which a curve has risen by a given amount from a minimum, going one way,
+   * on straight lines between bands; infinite where it ends before.
+   */
+  static double crossing(double[] depth, int minimum, int step, double riseDb) {
     double target = depth[minimum] + riseDb;
-    for (int b = minimum + step; b >= 0 && b < depth.length; b += step) {
+    for (int b = minimum + step; b >= 0 && b < depth.length && !Double.isNaN(depth[b]); b += step) {
       if (depth[b] >= target) {
         double before = depth[b - step];
         return Math.abs(b - minimum) - 1 + (target - before) / (depth[b] - before);
       }
     }
-    throw new IllegalStateException("the prominence guarantees a crossing");
+    return Double.POSITIVE_INFINITY;
   }
 }

@@ -37,7 +37,6 @@ final class WanderZone {
    * search range: outside it nothing was looked for. Nothing when the shift is steady, or fewer
    * than three positions count.
    *
-   * @param counts how often each position counts
    * @param inflation factor on every variance over positions: 1 for the study itself
    */
   Optional<ResonanceWander.Range> under(double[] counts, double inflation) {

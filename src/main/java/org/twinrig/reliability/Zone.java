@@ -75,7 +75,6 @@ public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Re
    *
    * @param marks one per band, rising in frequency; changed
    * @param empty which bands have no data: they end a run, and never change
-   * @param perOctave bands per octave
    */
   static void join(Mark[] marks, boolean[] empty, int perOctave) {
     for (int start = 0; start < marks.length; ) {

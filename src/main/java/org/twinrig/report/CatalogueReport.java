@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
@@ -30,6 +29,7 @@ import org.twinrig.response.Response;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.GraphPoints;
 import org.twinrig.translation.TranslatedGraph;
@@ -61,7 +61,7 @@ public record CatalogueReport(
    */
   public static CatalogueReport of(
       Path folder,
-      TranslationChain chain,
+      Chain chain,
       Path table,
       Findings<CatalogueReader.Catalogue> catalogue,
       Choices choices)

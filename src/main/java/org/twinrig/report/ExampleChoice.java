@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -19,6 +18,7 @@ import org.twinrig.response.Levels;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translator;
 
@@ -67,7 +67,7 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
     CatalogueReader.Catalogue few = read.value().with(entries);
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     Findings<CatalogueRun.Outcome> run =
-        TranslationChain.of(TranslationChain.Link.of(outcome))
+        Chain.of(outcome.link(threads))
             .run(
                 catalogue,
                 new Findings<>(few, List.of()),

@@ -8,13 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translation;
@@ -96,7 +96,8 @@ public final class GraphTranslation {
    *     the new fixture's reference does not reach the anchor
    */
   public MigratedCatalogue migrate(Path catalogue) throws UnusableInput {
-    TranslationChain chain = TranslationChain.of(new TranslationChain.Link(translation, outcome));
+    Chain chain =
+        Chain.of(new Chain.Link(translation, outcome.flatMap(o -> o.link(threads).refit())));
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     try {
       Findings<CatalogueRun.Outcome> run =

@@ -33,12 +33,7 @@ public record CatalogueEntry(
     Objects.requireNonNull(smoothing, "smoothing");
   }
 
-  /**
-   * A raw graph.
-   *
-   * @param graph its name, and that of its unit
-   * @return the entry; not smoothed, of no file
-   */
+  /** A raw graph. */
   public static CatalogueEntry raw(String graph, String kind, int seatings) {
     return new CatalogueEntry(
         graph,
@@ -85,8 +80,6 @@ public record CatalogueEntry(
      * How many seatings of the study the graph counts as: {@code m·(its sides / the study's
      * sides)}, because the sides of a seating scatter each by itself. One seating when the number
      * is not known, the cautious choice; sides as in the study when theirs is not.
-     *
-     * @param studySides how many sides a seating of the study averages
      */
     public double asSeatingsOf(double studySides) {
       double ofEach = sides.isPresent() ? sides.getAsInt() / studySides : 1;

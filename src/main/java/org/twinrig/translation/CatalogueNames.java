@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
@@ -18,14 +19,13 @@ final class CatalogueNames {
   /**
    * One note per kind that a link of the chain does not have, at the first graph of that kind; and
    * one per unit that is written otherwise in the study.
-   *
-   * @return in the order of the catalogue; possibly none
    */
   static List<Problem> notes(CatalogueReader.Catalogue catalogue, List<Translation> links) {
-    Map<String, List<CatalogueEntry>> byKind = new LinkedHashMap<>();
-    catalogue
-        .entries()
-        .forEach(e -> byKind.computeIfAbsent(e.kind(), k -> new ArrayList<>()).add(e));
+    Map<String, List<CatalogueEntry>> byKind =
+        catalogue.entries().stream()
+            .collect(
+                Collectors.groupingBy(
+                    CatalogueEntry::kind, LinkedHashMap::new, Collectors.toList()));
     byKind.remove(Translation.UNKNOWN_KIND);
     List<Problem> notes = new ArrayList<>();
     byKind.forEach(

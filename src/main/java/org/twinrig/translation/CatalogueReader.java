@@ -40,11 +40,7 @@ public final class CatalogueReader {
       entries = List.copyOf(entries);
     }
 
-    /**
-     * The same catalogue with other entries.
-     *
-     * @param entriesThen some of its entries, perhaps placed elsewhere
-     */
+    /** The same catalogue with other entries. */
     public Catalogue with(List<CatalogueEntry> entriesThen) {
       return new Catalogue(source, rows, entriesThen);
     }

@@ -14,7 +14,6 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Response;
-import org.twinrig.study.DataRoot;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.study.ReferenceCurve;
 
@@ -27,12 +26,7 @@ public final class CatalogueRun {
   private final PublishingRule rule;
   private final int threads;
 
-  /**
-   * A run.
-   *
-   * @param chain the translations the graphs go through
-   * @param threads how many threads to work on; the outcome does not depend on it
-   */
+  /** A run. */
   public CatalogueRun(Chain chain, int threads) {
     this.chain = chain;
     this.rule = chain.whole().handling().publishing();
@@ -104,20 +98,17 @@ public final class CatalogueRun {
   /**
    * Runs.
    *
-   * @param catalogue what the table lists, with the problems found in it
-   * @param folder the folder file names are relative to
-   * @param root the folder they must not leave
-   * @return what became of each, and everything that was refused
+   * @param folder the folder file names are relative to and must not leave
    * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */
   public Findings<Outcome> run(
-      Findings<CatalogueReader.Catalogue> catalogue, Path folder, DataRoot root, Sink sink)
+      Findings<CatalogueReader.Catalogue> catalogue, Path folder, Sink sink)
       throws IOException, UnusableInput {
     checkNewReference();
     List<CatalogueEntry> entries = catalogue.value().entries();
     List<Problem> problems = new ArrayList<>(catalogue.problems());
     problems.addAll(CatalogueNames.notes(catalogue.value(), chain.links()));
-    GraphFiles files = new GraphFiles(catalogue.value().source(), folder, root, chain.first());
+    GraphFiles files = new GraphFiles(catalogue.value().source(), folder, chain.first());
     List<Findings<Optional<Line>>> rows;
     try {
       rows = Parallel.map(entries, threads, e -> row(e, files, sink));

@@ -1,14 +1,19 @@
 package org.twinrig.translation;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import org.twinrig.reliability.Mark;
+import org.twinrig.problem.Findings;
+import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
@@ -29,9 +34,11 @@ import org.twinrig.translation.Treatment.SmoothingMatch;
  * <p>A compensated graph has had its reference added back. When the reference of the new fixture is
  * known it is subtracted again; otherwise the result is the raw graph. Both references are pinned
  * to the study's anchor, so that the graph keeps the level it came with.
+ *
+ * <p>Of several links each starts on the fixture the one before it ends on.
  */
 public final class Chain {
-  private final List<Translation> links;
+  private final List<Link> links;
   private final List<Translator> translators;
   private final Map<Smoothing, List<Translator>> alike;
   private final Translation whole;
@@ -39,11 +46,30 @@ public final class Chain {
   /** Band levels of the new fixture's reference; nothing where it does not reach the anchor. */
   private final Optional<Levels> newReference;
 
-  private Chain(List<Translation> links, Map<Smoothing, List<Translator>> alike) {
+  /**
+   * One study of a chain.
+   *
+   * @param refit the study fitted anew with captures smoothed, where they are at hand
+   */
+  public record Link(Translation translation, Optional<Function<Smoothing, Translation>> refit) {
+    /** A study whose captures are not at hand. */
+    public static Link of(Translation translation) {
+      return new Link(translation, Optional.empty());
+    }
+
+    private Translation alike(Smoothing smoothing) {
+      return smoothing.widerThan(translation.handling().captureSmoothing())
+          ? refit.orElseThrow().apply(smoothing).withHandling(translation.handling())
+          : translation;
+    }
+  }
+
+  private Chain(List<Link> links, Map<Smoothing, List<Translator>> alike) {
+    List<Translation> translations = links.stream().map(Link::translation).toList();
     this.links = List.copyOf(links);
-    this.translators = translators(links);
+    this.translators = translators(translations);
     this.alike = Map.copyOf(alike);
-    this.whole = whole(links);
+    this.whole = whole(translations);
     this.newReference =
         whole
             .handling()
@@ -51,40 +77,85 @@ public final class Chain {
             .flatMap(r -> whole.anchor().pinnedLevels(r.curve(), whole.grid()));
   }
 
+  /** A chain of one study. */
+  public static Chain of(Link link) {
+    return new Chain(List.of(link), Map.of());
+  }
+
   /**
-   * A chain of one or several translations.
+   * A chain.
    *
-   * @param links in the order they are gone through
-   * @throws IllegalArgumentException when there is none, or they have other bands or another
-   *     confidence
+   * @param links one or more, in the order they are gone through
+   * @param places what messages call each, such as its folder
+   * @throws UnusableInput when a study does not go on from the one before it
    */
-  public static Chain of(List<Translation> links) {
-    if (links.isEmpty()) {
-      throw new IllegalArgumentException("a chain needs at least one translation");
-    }
-    for (Translation link : links) {
-      if (!link.grid().equals(links.get(0).grid())) {
-        throw new IllegalArgumentException("the studies have other bands");
-      }
-      if (link.confidence() != links.get(0).confidence()) {
-        throw new IllegalArgumentException("the studies have another confidence");
-      }
+  public static Chain of(List<Link> links, List<Path> places) throws UnusableInput {
+    for (int k = 1; k < links.size(); k++) {
+      check(links.get(k - 1).translation(), links.get(k).translation(), places.get(k));
     }
     return new Chain(links, Map.of());
   }
 
+  private static void check(Translation before, Translation next, Path place) throws UnusableInput {
+    if (!next.grid().equals(before.grid())) {
+      throw UnusableInput.fatal(
+          place.toString(),
+          0,
+          "the study has other bands than the one before it",
+          "set the same `bands` in both and run them again");
+    }
+    if (next.confidence() != before.confidence()) {
+      throw UnusableInput.fatal(
+          place.toString(),
+          0,
+          "the study has another confidence than the one before it",
+          "set the same `confidence` in both and run them again");
+    }
+    if (!next.origin().from().equals(before.origin().to())) {
+      throw UnusableInput.fatal(
+          place.toString(),
+          0,
+          "the study starts from `%s`, but the one before it ends on `%s`"
+              .formatted(next.origin().from(), before.origin().to()),
+          "give studies that meet on one fixture, with the same label in both");
+    }
+  }
+
+  /** The same chain with another handling of graphs in its last study. */
+  public Chain withLastHandling(UnaryOperator<Translation.Handling> change) {
+    List<Link> changed = new ArrayList<>(links);
+    Link last = changed.remove(changed.size() - 1);
+    Translation.Handling handling = change.apply(last.translation.handling());
+    changed.add(new Link(last.translation.withHandling(handling), last.refit));
+    return new Chain(changed, alike);
+  }
+
   /**
-   * The same chain with links for all graphs smoothed more than the captures.
+   * Re-expresses a catalogue, or some of its graphs. Graphs smoothed more than the captures go
+   * through the studies fitted anew with captures smoothed alike, where all can be.
    *
-   * @param smoothed gives the links for one of them, their captures smoothed alike before the fit;
-   *     asked only where the graphs are smoothed more
+   * @param table the catalogue's file, which the names of graphs are relative to
+   * @throws IOException when the catalogue's folder cannot be read or the sink cannot keep a graph
+   * @throws UnusableInput when the new fixture's reference does not reach the anchor
    */
-  public Chain withAlike(
-      Collection<Smoothing> smoothings, Function<Smoothing, List<Translation>> smoothed) {
-    Map<Smoothing, List<Translator>> more = new HashMap<>(alike);
-    for (Smoothing smoothing : smoothings) {
-      if (smoothing.widerThan(first().handling().captureSmoothing())) {
-        more.put(smoothing, translators(smoothed.apply(smoothing)));
+  public Findings<CatalogueRun.Outcome> run(
+      Path table,
+      Findings<CatalogueReader.Catalogue> catalogue,
+      int threads,
+      CatalogueRun.Sink sink)
+      throws IOException, UnusableInput {
+    Path home = table.toRealPath().resolve("..").normalize();
+    return new CatalogueRun(refitted(catalogue.value().smoothings()), threads)
+        .run(catalogue, home, sink);
+  }
+
+  Chain refitted(Collection<Smoothing> smoothings) {
+    Map<Smoothing, List<Translator>> more = new HashMap<>();
+    if (links.stream().allMatch(l -> l.refit.isPresent())) {
+      for (Smoothing smoothing : smoothings) {
+        if (smoothing.widerThan(first().handling().captureSmoothing())) {
+          more.put(smoothing, translators(links.stream().map(l -> l.alike(smoothing)).toList()));
+        }
       }
     }
     return new Chain(links, more);
@@ -96,12 +167,17 @@ public final class Chain {
 
   /** The translations: one or more. */
   List<Translation> links() {
-    return links;
+    return links.stream().map(Link::translation).toList();
   }
 
   /** The first link, from the fixture the old graphs were made on. */
   Translation first() {
-    return links.get(0);
+    return links.get(0).translation;
+  }
+
+  /** The translation of the last study. */
+  public Translation last() {
+    return links.get(links.size() - 1).translation;
   }
 
   /** The chain as one: what reports name: the last link, with names and fingerprints of all. */
@@ -184,7 +260,7 @@ public final class Chain {
     if (match == SmoothingMatch.MARKED) {
       bands =
           bands.stream()
-              .map(b -> b.predicted().isEmpty() ? b : b.lowered(Mark.CAUTION, Reason.SMOOTHED_MORE))
+              .map(b -> b.predicted().isEmpty() ? b : b.lowered(List.of(Reason.SMOOTHED_MORE)))
               .toList();
     }
     Optional<Treatment.Reference> now =
@@ -207,14 +283,17 @@ public final class Chain {
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < raw.bands().size(); b++) {
       TranslatedBand band = raw.bands().get(b);
-      if (!band.missing()) {
-        band = band.withFrom(came.level(b)).lessReference(reference.level(b));
-        if (reference.isCoarse(b)) {
-          band = band.lowered(Mark.CAUTION, Reason.COARSE_POINTS);
-        }
-      }
-      bands.add(band);
+      bands.add(band.missing() ? band : compensated(band, came.level(b), reference, b));
     }
     return new TranslatedGraph(raw.entry(), bands, raw.treatment());
+  }
+
+  private static TranslatedBand compensated(
+      TranslatedBand raw, OptionalDouble came, Levels reference, int b) {
+    if (raw.predicted().isPresent() && !reference.has(b)) {
+      return TranslatedBand.unusable(raw.band(), came, List.of(Reason.NO_DATA));
+    }
+    return raw.with(came, raw.predicted().map(p -> p.with(p.toDb() - reference.db(b), p.stepDb())))
+        .lowered(reference.isCoarse(b) ? List.of(Reason.COARSE_POINTS) : List.of());
   }
 }

@@ -24,8 +24,8 @@ public record Change(
     for (int b = 0; b < result.given().bands().size(); b++) {
       TranslatedBand given = result.given().bands().get(b);
       if (given.predicted().isPresent() && rule.compares(given.band().midHz())) {
-        double seen = shiftDb(given);
-        double byFixture = shiftDb(result.raw().bands().get(b));
+        double seen = given.shiftDb();
+        double byFixture = result.raw().bands().get(b).shiftDb();
         total += seen * seen;
         fixture += byFixture * byFixture;
         reference += (seen - byFixture) * (seen - byFixture);
@@ -34,10 +34,6 @@ public record Change(
     }
     boolean stays = result.given().treatment().now().isPresent();
     return new Change(rms(total, bands), rms(fixture, bands), rms(reference, stays ? bands : 0));
-  }
-
-  private static double shiftDb(TranslatedBand band) {
-    return band.predicted().orElseThrow().toDb() - band.fromDb().orElseThrow();
   }
 
   private static OptionalDouble rms(double squares, int bands) {

@@ -30,15 +30,13 @@ final class GraphFiles {
   /**
    * The files.
    *
-   * @param catalogue the name of the table that lists them, in messages
-   * @param folder the folder that file names are relative to
-   * @param root the folder they must not leave
+   * @param folder the folder that file names are relative to and must not leave
    * @param translation the first one they go through
    */
-  GraphFiles(String catalogue, Path folder, DataRoot root, Translation translation) {
+  GraphFiles(String catalogue, Path folder, Translation translation) {
     this.catalogue = catalogue;
     this.folder = folder;
-    this.root = root;
+    this.root = new DataRoot(folder);
     this.translation = translation;
   }
 

@@ -117,8 +117,6 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   /**
    * The uncertainty that comes in from an earlier link, with the least degrees of freedom of the
    * bands it comes from.
-   *
-   * @param window the window that predicts it, if any
    */
   Carried carried(int band, Optional<WindowRule> window) {
     if (carried.isEmpty()) {

@@ -15,11 +15,7 @@ public final class Sketch {
     this.db = db;
   }
 
-  /**
-   * A sketch of levels.
-   *
-   * @param levels pinned to the anchor
-   */
+  /** A sketch of levels. */
   public static Sketch of(Levels levels) {
     float[] db = new float[levels.grid().size()];
     for (int b = 0; b < db.length; b++) {
@@ -48,7 +44,6 @@ public final class Sketch {
   /**
    * The level of a band that has one.
    *
-   * @return dB relative to the anchor
    * @throws IllegalStateException when it is missing
    */
   public double db(int band) {

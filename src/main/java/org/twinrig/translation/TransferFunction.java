@@ -9,7 +9,6 @@ import org.twinrig.reliability.MarkedBand;
  * The transfer of one kind with its marks: the only thing that can be applied to a graph.
  *
  * @param unitNames the units of the kind that were measured on both fixtures
- * @param bands one estimate with its mark per band
  */
 public record TransferFunction(
     String kind, List<String> unitNames, BandGrid grid, List<MarkedBand> bands) {

@@ -1,9 +1,9 @@
 package org.twinrig.translation;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 import org.twinrig.reliability.Mark;
@@ -24,7 +24,7 @@ public record TranslatedBand(
     List<Reason> reasons) {
 
   public TranslatedBand {
-    reasons = List.copyOf(reasons);
+    reasons = reasons.stream().distinct().sorted().toList();
   }
 
   /**
@@ -53,6 +53,11 @@ public record TranslatedBand(
       Checks.notNegative(stepDb, "a step in dB");
     }
 
+    /** The same with another level and step, dB. */
+    Predicted with(double otherDb, double otherStepDb) {
+      return new Predicted(otherDb, otherStepDb, own, whole);
+    }
+
     /** Half-width of the interval at this band, dB. */
     public double halfDb() {
       return own.halfDb;
@@ -69,65 +74,41 @@ public record TranslatedBand(
     }
   }
 
+  /** A band without a prediction, and why. */
+  static TranslatedBand unusable(Band band, OptionalDouble fromDb, List<Reason> reasons) {
+    return new TranslatedBand(band, fromDb, Optional.empty(), Mark.UNRELIABLE, reasons);
+  }
+
+  /** The same band with other levels. */
+  TranslatedBand with(OptionalDouble from, Optional<Predicted> to) {
+    return new TranslatedBand(band, from, to, mark, reasons);
+  }
+
+  /** How far the predicted level lies above the old graph's, dB; only where there is one. */
+  double shiftDb() {
+    return predicted.orElseThrow().toDb - fromDb.orElseThrow();
+  }
+
   /** The same band after the one below it, from which the correction may change by so much, dB. */
   TranslatedBand after(TranslatedBand below, double mostDb) {
     if (predicted.isEmpty() || below.predicted.isEmpty()) {
       return this;
     }
-    Predicted own = predicted.get();
-    double correction = own.toDb - fromDb.orElseThrow();
-    double lower = below.predicted.get().toDb - below.fromDb.orElseThrow();
-    double step = Math.max(0, Math.abs(correction - lower) - mostDb);
-    return new TranslatedBand(
-        band,
-        fromDb,
-        Optional.of(new Predicted(own.toDb, step, own.own, own.whole)),
-        mark,
-        reasons);
+    double step = Math.max(0, Math.abs(shiftDb() - below.shiftDb()) - mostDb);
+    return with(fromDb, predicted.map(p -> p.with(p.toDb, step)));
   }
 
-  /** The same band of a graph that had another level, and the greater step of both links. */
-  TranslatedBand onwardFrom(TranslatedBand before) {
-    Predicted own = predicted.orElseThrow();
-    double step = Math.max(own.stepDb, before.predicted.orElseThrow().stepDb);
-    return new TranslatedBand(
-        band,
-        before.fromDb,
-        Optional.of(new Predicted(own.toDb, step, own.own, own.whole)),
-        mark,
-        reasons);
-  }
-
-  /** The same band of a graph that had another level. */
-  TranslatedBand withFrom(OptionalDouble levelDb) {
-    return new TranslatedBand(band, levelDb, predicted, mark, reasons);
-  }
-
-  /** The same band with a mark no better than another, and why. */
-  TranslatedBand lowered(Mark best, Reason reason) {
-    List<Reason> all =
-        Stream.concat(reasons.stream(), Stream.of(reason)).distinct().sorted().toList();
-    return new TranslatedBand(band, fromDb, predicted, mark.worse(best), all);
-  }
-
-  /** The same band with a reference subtracted; unusable where the reference has no level. */
-  TranslatedBand lessReference(OptionalDouble referenceDb) {
-    if (predicted.isEmpty()) {
-      return this;
+  /** The same band with a mark no better than any of these reasons allows. */
+  TranslatedBand lowered(List<Reason> others) {
+    List<Reason> all = new ArrayList<>(reasons);
+    Mark lowest = mark;
+    for (Reason reason : others) {
+      if (reason.best().isPresent()) {
+        lowest = lowest.worse(reason.best().get());
+        all.add(reason);
+      }
     }
-    if (referenceDb.isEmpty()) {
-      return new TranslatedBand(
-          band, fromDb, Optional.empty(), Mark.UNRELIABLE, List.of(Reason.NO_DATA));
-    }
-    Predicted raw = predicted.get();
-    return new TranslatedBand(
-        band,
-        fromDb,
-        Optional.of(
-            new Predicted(
-                raw.toDb() - referenceDb.getAsDouble(), raw.stepDb(), raw.own(), raw.whole())),
-        mark,
-        reasons);
+    return new TranslatedBand(band, fromDb, predicted, lowest, all);
   }
 
   /** Whether there is no level to mark: true when the old graph does not cover the band. */

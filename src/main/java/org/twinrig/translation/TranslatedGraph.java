@@ -28,11 +28,7 @@ public record TranslatedGraph(
     return octaves(TranslatedBand::missing);
   }
 
-  /**
-   * Why marks are below reliable, where the graph has a level.
-   *
-   * @return in the order of {@link Reason}, without repeats
-   */
+  /** Why marks are below reliable, where the graph has a level. */
   public List<Reason> reasons() {
     return bands.stream()
         .filter(b -> !b.missing())

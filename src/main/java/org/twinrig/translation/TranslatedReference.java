@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.RandomEffects;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkedBand;
@@ -13,6 +13,7 @@ import org.twinrig.reliability.Reason;
 import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
+import org.twinrig.study.Tolerance;
 
 /**
  * A reference curve of the old fixture re-expressed for the new one: the mean transfer of a kind
@@ -21,80 +22,45 @@ import org.twinrig.response.Response;
  * <p>A reference stands for no unit, so its interval is that of the mean transfer, not the much
  * wider one of a unit. Its marks go by that interval, and are lowered where the study lowers them
  * for other causes than the width of a prediction.
+ *
+ * @param rows one per band; their intervals are those of the mean transfer
  */
-public record TranslatedReference(String kind, int units, List<Row> rows) {
+public record TranslatedReference(String kind, int units, List<TranslatedBand> rows) {
   public TranslatedReference {
     rows = List.copyOf(rows);
   }
 
-  /**
-   * One band.
-   *
-   * @param fromDb level of the curve on the old fixture, dB; nothing where it does not cover the
-   *     band
-   * @param mean its level on the new fixture; nothing where there is none
-   */
-  public record Row(
-      Band band, OptionalDouble fromDb, Optional<Mean> mean, Mark mark, List<Reason> reasons) {
-    public Row {
-      reasons = List.copyOf(reasons);
-    }
-  }
-
-  /**
-   * A level on the new fixture.
-   *
-   * @param pointwiseHalfDb half-width of the interval for this band alone, dB
-   * @param simultaneousHalfDb half-width of the interval that holds for all bands together, dB
-   */
-  public record Mean(double toDb, double pointwiseHalfDb, double simultaneousHalfDb) {}
-
-  /**
-   * Re-expresses a reference.
-   *
-   * @param curve on the old fixture
-   * @param translation what a study found; holds the kind
-   */
+  /** Re-expresses a reference. */
   public static TranslatedReference of(
       Response curve, TransferFunction kind, Translation translation) {
     Levels from = BandLevels.of(curve, translation.grid());
-    List<Row> rows = new ArrayList<>();
+    List<TranslatedBand> rows = new ArrayList<>();
     for (int b = 0; b < kind.bands().size(); b++) {
-      List<Reason> others = new ArrayList<>(kind.bands().get(b).reasons());
-      if (from.isCoarse(b)) {
-        others.add(Reason.COARSE_POINTS);
-      }
-      rows.add(row(from.level(b), kind.bands().get(b), others, translation));
+      rows.add(row(from, b, kind.bands().get(b), translation.tolerance()));
     }
     return new TranslatedReference(kind.kind(), kind.units(), rows);
   }
 
-  private static Row row(
-      OptionalDouble from, MarkedBand marked, List<Reason> others, Translation translation) {
-    Band band = marked.band();
+  private static TranslatedBand row(Levels curve, int b, MarkedBand marked, Tolerance tolerance) {
+    OptionalDouble from = curve.level(b);
     if (from.isEmpty()) {
-      return new Row(band, from, Optional.empty(), Mark.UNRELIABLE, List.of(Reason.NO_DATA));
+      return TranslatedBand.unusable(marked.band(), from, List.of(Reason.NO_DATA));
     }
     if (!(marked.outcome() instanceof BandOutcome.Fitted fitted)) {
-      return new Row(band, from, Optional.empty(), Mark.UNRELIABLE, marked.reasons());
+      return TranslatedBand.unusable(marked.band(), from, marked.reasons());
     }
-    double half = fitted.mean().halfWidthDb();
-    Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), half);
-    List<Reason> reasons = new ArrayList<>();
-    if (mark != Mark.RELIABLE) {
-      reasons.add(Reason.WIDE_PREDICTION);
-    }
-    for (Reason reason : others) {
-      Optional<Mark> best = reason.best();
-      if (best.isPresent()) {
-        mark = mark.worse(best.get());
-        reasons.add(reason);
-      }
-    }
-    Mean mean =
-        new Mean(from.getAsDouble() + fitted.mean().meanDb(), half, fitted.simultaneousHalfDb());
-    return new Row(
-        band, from, Optional.of(mean), mark, reasons.stream().distinct().sorted().toList());
+    RandomEffects.Result mean = fitted.mean();
+    TranslatedBand.Predicted level =
+        new TranslatedBand.Predicted(
+            from.getAsDouble() + mean.meanDb(),
+            0,
+            new TranslatedBand.Reach(mean.halfWidthDb(), mean.degreesOfFreedom()),
+            new TranslatedBand.Reach(fitted.simultaneousHalfDb(), mean.degreesOfFreedom()));
+    Mark mark = MarkRule.byWidth(tolerance, marked.band().midHz(), mean.halfWidthDb());
+    List<Reason> why = mark == Mark.RELIABLE ? List.of() : List.of(Reason.WIDE_PREDICTION);
+    return new TranslatedBand(marked.band(), from, Optional.of(level), mark, why)
+        .lowered(marked.reasons())
+        .lowered(curve.isCoarse(b) ? List.of(Reason.COARSE_POINTS) : List.of());
   }
 
   /** How much of the axis carries a mark: octaves of bands that have a level and this mark. */

@@ -92,12 +92,7 @@ public record Translation(
     return kinds.stream().filter(k -> k.units() < minUnits).toList();
   }
 
-  /**
-   * The transfer function of a kind.
-   *
-   * @param kind the kind, compared exactly
-   * @return its transfer function; nothing when the study has no such kind
-   */
+  /** The transfer function of a kind. */
   public Optional<TransferFunction> kind(String kind) {
     return kinds.stream().filter(k -> k.kind().equals(kind)).findFirst();
   }

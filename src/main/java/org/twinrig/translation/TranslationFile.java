@@ -16,7 +16,6 @@ import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.intake.Utf8File;
 import org.twinrig.internal.Sha256;
-import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.RandomEffects;
@@ -193,15 +192,17 @@ public final class TranslationFile {
     String text = Utf8File.read(file, source, MOST_BYTES);
     JsonPart root = JsonPart.tree(text, source);
     if (!FORMAT.equals(root.node().path("format").asText())) {
-      throw unusable(
+      throw UnusableInput.fatal(
           source,
+          0,
           "`format` is not \"" + FORMAT + "\"",
           "give the translation.json that `twinrig study` wrote");
     }
     JsonNode version = root.node().path("version");
     if (!version.isInt() || version.asInt() != VERSION) {
-      throw unusable(
+      throw UnusableInput.fatal(
           source,
+          0,
           "this is version "
               + version.asText("(none)")
               + " of the format, and this program reads version "
@@ -224,20 +225,20 @@ public final class TranslationFile {
       }
     }
     if (found.size() != 1) {
-      throw unusable(source, "the file has no line with its checksum, `sha256`", AGAIN);
+      throw UnusableInput.fatal(
+          source, 0, "the file has no line with its checksum, `sha256`", AGAIN);
     }
     if (!found.get(0).equals(checksum(others.toString()))) {
-      throw unusable(
-          source, "the file was damaged or changed since it was written: `sha256` differs", AGAIN);
+      throw UnusableInput.fatal(
+          source,
+          0,
+          "the file was damaged or changed since it was written: `sha256` differs",
+          AGAIN);
     }
   }
 
   private static String checksum(String text) {
     return Sha256.hex(text.getBytes(StandardCharsets.UTF_8));
-  }
-
-  private static UnusableInput unusable(String source, String what, String remedy) {
-    return new UnusableInput(Problem.fatal(source, 0, what, remedy));
   }
 
   private static Translation translation(JsonPart root) throws UnusableInput {

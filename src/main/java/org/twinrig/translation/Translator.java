@@ -1,6 +1,7 @@
 package org.twinrig.translation;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -48,11 +49,7 @@ public final class Translator {
     this.intervals = new Intervals(translation.confidence(), translation.grid().size());
   }
 
-  /**
-   * Re-expresses one graph.
-   *
-   * @param raw its raw response on the old fixture
-   */
+  /** Re-expresses one graph. */
   public TranslatedGraph apply(CatalogueEntry entry, Response raw) {
     return translate(entry, OldGraph.of(raw, translation));
   }
@@ -90,10 +87,13 @@ public final class Translator {
     for (int b = 0; b < onward.size(); b++) {
       TranslatedBand old = before.bands().get(b);
       TranslatedBand now = onward.get(b);
+      double step = old.predicted().map(TranslatedBand.Predicted::stepDb).orElse(0.0);
       bands.add(
           old.predicted().isEmpty()
               ? old
-              : now.predicted().isEmpty() ? now.withFrom(old.fromDb()) : now.onwardFrom(old));
+              : now.with(
+                  old.fromDb(),
+                  now.predicted().map(p -> p.with(p.toDb(), Math.max(p.stepDb(), step)))));
     }
     return new TranslatedGraph(before.entry(), bands, before.treatment());
   }
@@ -122,7 +122,7 @@ public final class Translator {
       }
       bands.add(
           unlike && band.predicted().isPresent()
-              ? band.lowered(Mark.UNRELIABLE, Reason.OUTSIDE_THE_STUDY)
+              ? band.lowered(List.of(Reason.OUTSIDE_THE_STUDY))
               : band);
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
@@ -142,7 +142,8 @@ public final class Translator {
   private TranslatedBand notTranslated(OldGraph graph, int b, boolean unknown) {
     OptionalDouble level = graph.levels().level(b);
     Reason without = unknown ? Reason.OUTSIDE_THE_STUDY : Reason.KIND_NOT_IN_THE_STUDY;
-    return unusable(translation.grid().band(b), level, level.isEmpty() ? Reason.NO_DATA : without);
+    return TranslatedBand.unusable(
+        translation.grid().band(b), level, List.of(level.isEmpty() ? Reason.NO_DATA : without));
   }
 
   private TranslatedBand band(
@@ -150,7 +151,7 @@ public final class Translator {
     Band band = translation.grid().band(b);
     OptionalDouble level = graph.levels().level(b);
     if (level.isEmpty()) {
-      return unusable(band, level, Reason.NO_DATA);
+      return TranslatedBand.unusable(band, level, List.of(Reason.NO_DATA));
     }
     List<KindPrediction> found = new ArrayList<>();
     for (TransferFunction kind : candidates) {
@@ -163,7 +164,8 @@ public final class Translator {
       // A kind without an estimate here could be the graph's: nothing can be promised.
       boolean nothing =
           candidates.size() == 1 && candidates.get(0).bands().get(b).outcome().units() == 0;
-      return unusable(band, level, nothing ? Reason.NO_DATA : Reason.FEW_UNITS);
+      return TranslatedBand.unusable(
+          band, level, List.of(nothing ? Reason.NO_DATA : Reason.FEW_UNITS));
     }
     return predicted(band, level, found, graph.reasons(b));
   }
@@ -178,25 +180,16 @@ public final class Translator {
             reach(kinds, centre, KindPrediction::own, intervals::ownHalfDb),
             reach(kinds, centre, KindPrediction::whole, intervals::wholeHalfDb));
     Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());
-    List<Reason> reasons = new ArrayList<>();
-    if (mark != Mark.RELIABLE) {
-      KindPrediction widest =
-          kinds.stream()
-              .max(Comparator.comparingDouble(k -> intervals.ownHalfDb(k.own())))
-              .orElseThrow();
-      reasons.addAll(MarkRule.whyWide(widest.fitted()));
+    BandOutcome.Fitted widest =
+        Collections.max(kinds, Comparator.comparingDouble(k -> intervals.ownHalfDb(k.own())))
+            .fitted();
+    List<Reason> why = mark == Mark.RELIABLE ? List.of() : MarkRule.whyWide(widest);
+    TranslatedBand translated =
+        new TranslatedBand(band, level, Optional.of(predicted), mark, why).lowered(carried);
+    for (KindPrediction kind : kinds) {
+      translated = translated.lowered(kind.marked().reasons());
     }
-    List<Reason> others = new ArrayList<>(carried);
-    kinds.forEach(k -> others.addAll(k.marked().reasons()));
-    for (Reason reason : others) {
-      Optional<Mark> best = reason.best();
-      if (best.isPresent()) {
-        mark = mark.worse(best.get());
-        reasons.add(reason);
-      }
-    }
-    return new TranslatedBand(
-        band, level, Optional.of(predicted), mark, reasons.stream().distinct().sorted().toList());
+    return translated;
   }
 
   /** How far from a shift the intervals of all kinds reach. */
@@ -210,9 +203,5 @@ public final class Translator {
     KindPrediction farthest = kinds.stream().max(Comparator.comparingDouble(reach)).orElseThrow();
     return new TranslatedBand.Reach(
         reach.applyAsDouble(farthest), which.apply(farthest).degreesOfFreedom());
-  }
-
-  private static TranslatedBand unusable(Band band, OptionalDouble from, Reason reason) {
-    return new TranslatedBand(band, from, Optional.empty(), Mark.UNRELIABLE, List.of(reason));
   }
 }

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.analysis.TranslationChain;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
@@ -19,6 +18,7 @@ import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.report.html.Plate;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
 
 /**
@@ -127,7 +127,7 @@ public record TranslatedCatalogue(
           work.step();
         };
     Findings<CatalogueRun.Outcome> done =
-        TranslationChain.of(TranslationChain.Link.of(outcome)).run(table, catalogue, threads, sink);
+        Chain.of(outcome.link(threads)).run(table, catalogue, threads, sink);
     return new TranslatedCatalogue(
         snapshot, done.value().lines(), kept, done.problems(), new ConcurrentHashMap<>());
   }

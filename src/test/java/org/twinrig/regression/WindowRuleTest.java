@@ -89,8 +89,8 @@ class WindowRuleTest {
     WindowRule two = alone(paired, 3, new WindowShape(2, 1), 0.03);
     WindowData data = WindowData.of(paired);
     WeightedWindows windows = new WeightedWindows(data, 3);
-    windows.add(0.25, new WindowFit(data, 3, new WindowShape(1, 0)), 0.3);
-    windows.add(0.5, new WindowFit(data, 3, new WindowShape(2, 1)), 0.03);
+    windows.add(0.25, StackedWindow.of(data, 3, new WindowShape(1, 0)).orElseThrow(), 0.3);
+    windows.add(0.5, StackedWindow.of(data, 3, new WindowShape(2, 1)).orElseThrow(), 0.03);
     WindowRule mean = windows.rule(paired).orElseThrow();
     Levels graph = Levels.copyOf(paired.grid(), random.doubles(7, -2, 2).toArray());
     double offset = Arrays.stream(d).mapToDouble(u -> u[3]).average().orElseThrow();
@@ -107,7 +107,7 @@ class WindowRuleTest {
   private static WindowRule alone(PairedUnits paired, int band, WindowShape shape, double kappa) {
     WindowData data = WindowData.of(paired);
     WeightedWindows windows = new WeightedWindows(data, band);
-    windows.add(1, new WindowFit(data, band, shape), kappa);
+    windows.add(1, StackedWindow.of(data, band, shape).orElseThrow(), kappa);
     return windows.rule(paired).orElseThrow();
   }
 

@@ -40,10 +40,9 @@ class EdgeTallyTest {
   })
   void anEdgeIsFollowedWithinItsTwoRuns(String study, String resample, int place, double kept) {
     List<EdgeTally> edges = EdgeTally.of(marks(study), empty(study));
-    EdgeTally edge = edges.stream().filter(e -> e.at() == 3).findFirst().orElseThrow();
-    edge.add(marks(resample));
+    EdgeTally edge = edges.stream().filter(e -> e.at == 3).findFirst().orElseThrow();
+    assertEquals(place, edge.add(marks(resample)));
     assertEquals(kept, edge.edge(GRID).kept());
-    assertEquals(place, edge.last());
   }
 
   @Test

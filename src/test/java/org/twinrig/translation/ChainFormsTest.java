@@ -88,7 +88,7 @@ class ChainFormsTest {
   }
 
   private static Chain chain(Translation only) {
-    return Chain.of(List.of(only));
+    return Chain.of(Chain.Link.of(only));
   }
 
   private static Translation with(ReferenceCurve newReference) {
@@ -191,7 +191,8 @@ class ChainFormsTest {
     Smoothing third = new Smoothing(3);
     Translation alike = SmoothedStudy.of(study.outcome(), third, 2);
     Chain chain =
-        Chain.of(List.of(translation)).withAlike(List.of(third), smoothing -> List.of(alike));
+        Chain.of(new Chain.Link(translation, Optional.of(smoothing -> alike)))
+            .refitted(List.of(third));
     Response smooth = third.apply(graph);
     TranslatedGraph given = chain.translate(raw(smooth, third)).given();
     assertEquals(SmoothingMatch.STUDY_SMOOTHED, given.treatment().smoothing());

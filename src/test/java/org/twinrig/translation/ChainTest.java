@@ -5,8 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
+import java.nio.file.Path;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.problem.UnusableInput;
@@ -16,6 +17,7 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
+import org.twinrig.study.Bands;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
@@ -38,13 +40,19 @@ class ChainTest {
     return new GraphFiles.OldGraphFile(entry, curve, curve, Optional.empty(), "");
   }
 
-  private static TranslatedGraph through(Response curve, Translation... legs) {
-    return Chain.of(List.of(legs)).translate(graph(curve)).given();
+  private static Chain chain(Translation... legs) throws UnusableInput {
+    return Chain.of(
+        Stream.of(legs).map(Chain.Link::of).toList(),
+        Stream.of(legs).map(leg -> Path.of(leg.origin().to())).toList());
+  }
+
+  private static TranslatedGraph through(Response curve, Translation... legs) throws UnusableInput {
+    return chain(legs).translate(graph(curve)).given();
   }
 
   /** There by one study, back by the reverse of another: the original lies in its interval. */
   @Test
-  void theRoundTripHoldsTheOriginal() {
+  void theRoundTripHoldsTheOriginal() throws UnusableInput {
     int held = 0;
     int judged = 0;
     for (Response curve : others.old()) {
@@ -89,7 +97,7 @@ class ChainTest {
     CatalogueEntry many = CatalogueEntry.raw("a", "in-ear", 3);
     TranslatedGraph leg = new Translator(a).apply(many, curve);
     TranslatedGraph chain =
-        Chain.of(List.of(a, b))
+        chain(a, b)
             .translate(new GraphFiles.OldGraphFile(many, curve, curve, Optional.empty(), ""))
             .given();
     for (int k = 0; k < chain.bands().size(); k++) {
@@ -138,7 +146,7 @@ class ChainTest {
 
   /** What lowered a mark on the first leg for another cause than width lowers it at the end. */
   @Test
-  void causesOfTheFirstLegStay() {
+  void causesOfTheFirstLegStay() throws UnusableInput {
     Response curve = others.old().get(5);
     TranslatedGraph leg = through(curve, first.translation());
     TranslatedGraph chain = through(curve, first.translation(), back.translation());
@@ -157,19 +165,43 @@ class ChainTest {
   void legsMustShareBandsAndConfidence() throws UnusableInput {
     Translation other =
         SmallStudy.of(6, 1, Settings.defaults().with(Setting.CONFIDENCE, 0.9)).translation();
+    Translation coarse =
+        SmallStudy.of(6, 1, Settings.defaults().with(Setting.BANDS, new Bands(12, 200, 8000)))
+            .translation();
+    String place = other.origin().to();
     assertEquals(
-        "the studies have another confidence",
-        assertThrows(
-                IllegalArgumentException.class, () -> Chain.of(List.of(first.translation(), other)))
-            .getMessage());
+        place
+            + ": the study has another confidence than the one before it; set the same"
+            + " `confidence` in both and run them again",
+        refusal(first.translation(), other));
     assertEquals(
-        "a chain needs at least one translation",
-        assertThrows(IllegalArgumentException.class, () -> Chain.of(List.of())).getMessage());
+        place
+            + ": the study has other bands than the one before it; set the same `bands` in both"
+            + " and run them again",
+        refusal(first.translation(), coarse));
   }
 
   @Test
-  void theWholeNamesEveryLeg() {
-    Translation whole = Chain.of(List.of(first.translation(), back.translation())).whole();
+  void legsMeetOnOneFixture() {
+    String from = first.translation().origin().from();
+    String to = first.translation().origin().to();
+    assertEquals(
+        to
+            + ": the study starts from `"
+            + from
+            + "`, but the one before it ends on `"
+            + to
+            + "`; give studies that meet on one fixture, with the same label in both",
+        refusal(first.translation(), first.translation()));
+  }
+
+  private static String refusal(Translation... legs) {
+    return assertThrows(UnusableInput.class, () -> chain(legs)).problems().get(0).text();
+  }
+
+  @Test
+  void theWholeNamesEveryLeg() throws UnusableInput {
+    Translation whole = chain(first.translation(), back.translation()).whole();
     assertEquals(first.translation().origin().from(), whole.origin().from());
     assertEquals(back.translation().origin().to(), whole.origin().to());
     assertEquals("none + none", whole.origin().fingerprint());

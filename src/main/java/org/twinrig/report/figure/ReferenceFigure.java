@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
+import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedReference;
 import org.twinrig.translation.Translation;
 
@@ -13,13 +14,13 @@ public final class ReferenceFigure {
 
   /** Draws a reference; at least one band has a level. */
   public static Figure of(TranslatedReference reference, Translation translation) {
-    List<TranslatedReference.Row> rows = reference.rows();
-    List<Optional<TranslatedReference.Mean>> means =
-        rows.stream().map(TranslatedReference.Row::mean).toList();
+    List<TranslatedBand> rows = reference.rows();
+    List<Optional<TranslatedBand.Predicted>> means =
+        rows.stream().map(TranslatedBand::predicted).toList();
     double[] hz = Values.of(rows, r -> r.band().midHz());
     double[] old = Values.of(rows, r -> r.fromDb().orElse(Double.NaN));
-    double[] low = Values.known(means, m -> m.toDb() - m.simultaneousHalfDb());
-    double[] high = Values.known(means, m -> m.toDb() + m.simultaneousHalfDb());
+    double[] low = Values.known(means, m -> m.toDb() - m.whole().halfDb());
+    double[] high = Values.known(means, m -> m.toDb() + m.whole().halfDb());
     Translation.Origin origin = translation.origin();
     Plot plot =
         Plot.overFrequency(Axis.levelsHolding("Level, dB", 1, old, low, high))
@@ -27,7 +28,7 @@ public final class ReferenceFigure {
             .line(hz, old, Ink.OLD, "old: " + origin.from())
             .line(
                 hz,
-                Values.known(means, TranslatedReference.Mean::toDb),
+                Values.known(means, TranslatedBand.Predicted::toDb),
                 Ink.NEW,
                 "as if on: " + origin.to());
     String howToRead =

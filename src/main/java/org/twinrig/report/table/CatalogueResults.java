@@ -213,17 +213,17 @@ public final class CatalogueResults {
       Result.of(
           "reference.csv",
           "band, of the curve given to `--reference`",
-          Columns.<TranslatedReference.Row>start()
+          Columns.<TranslatedBand>start()
               .hz("band_hz", r -> r.band().midHz())
               .number("from_db", r -> r.fromDb())
               .part(
-                  r -> r.mean(),
+                  r -> r.predicted(),
                   mean ->
                       mean.number("to_db", m -> m.toDb())
                           .help("with the mean transfer of the kind added")
-                          .interval("ci_%s_db", m -> m.toDb(), m -> m.pointwiseHalfDb())
+                          .interval("ci_%s_db", m -> m.toDb(), m -> m.own().halfDb())
                           .help("interval of the mean transfer at this band alone, about *to_db*")
-                          .interval("sim_%s_db", m -> m.toDb(), m -> m.simultaneousHalfDb()))
+                          .interval("sim_%s_db", m -> m.toDb(), m -> m.whole().halfDb()))
               .word("mark", r -> r.mark().word())
               .help("by that interval, not by that of a unit")
               .word("reasons", r -> Reason.join(r.reasons())),
