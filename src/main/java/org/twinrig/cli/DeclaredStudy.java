@@ -23,7 +23,6 @@ import org.twinrig.study.StudyReader;
  */
 record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand command) {
 
-  /** Reads study.yaml and its tables. */
   static DeclaredStudy of(Path folder, List<Path> dataRoots, TwinrigCommand command)
       throws UnusableInput {
     RunRecord record = command.record();
@@ -34,7 +33,6 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
     return read.value();
   }
 
-  /** The study from its new fixture to its old one. */
   DeclaredStudy reversed() {
     return new DeclaredStudy(new Findings<>(study().reversed(), read.problems()), record, command);
   }
@@ -75,7 +73,6 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
     return run;
   }
 
-  /** Stops a strict run where anything was refused. */
   static void refuse(List<Problem> problems) throws UnusableInput {
     List<Problem> refused = refused(problems);
     if (!refused.isEmpty()) {

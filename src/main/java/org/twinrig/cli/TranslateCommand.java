@@ -43,7 +43,6 @@ final class TranslateCommand extends TwinrigCommand {
   @ArgGroup(multiplicity = "1")
   private What what;
 
-  /** What is to be re-expressed. */
   static final class What {
     @Option(
         names = "--catalogue",

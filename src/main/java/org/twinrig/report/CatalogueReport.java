@@ -175,12 +175,9 @@ public record CatalogueReport(
     return Page.lines(
         "terminal/catalogue.jte",
         Map.of(
-            "translation",
-            translation,
-            "outcome",
-            outcome.value(),
-            "report",
-            Report.page(results)));
+            "translation", translation,
+            "outcome", outcome.value(),
+            "report", Report.page(results)));
   }
 
   private long count(Decision decision) {

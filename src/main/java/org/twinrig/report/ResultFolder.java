@@ -37,7 +37,6 @@ public final class ResultFolder {
     PLAN,
     COMPARISON;
 
-    /** How manifests and messages name it. */
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }
@@ -52,7 +51,6 @@ public final class ResultFolder {
    */
   public record Host(String elsewhere, int threads, Consumer<String> tell) {}
 
-  /** Fills an empty folder with results. */
   @FunctionalInterface
   public interface Writer<T> {
     /** Writes them, and answers what became of it; refuses when there are no results. */
@@ -91,7 +89,6 @@ public final class ResultFolder {
     return folder;
   }
 
-  /** Where the results are: the folder as the user named it. */
   public Path target() {
     return target;
   }

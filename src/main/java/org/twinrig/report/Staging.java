@@ -130,7 +130,6 @@ final class Staging {
     disk.delete(staging);
   }
 
-  /** Lists what was written, forces it to the disk and puts it into its place. */
   void finish(ResultFolder.Kind kind, Consumer<String> tell) throws IOException {
     Manifest made = Manifest.of(staging, kind, threads);
     seal(made);
@@ -178,7 +177,6 @@ final class Staging {
     return Optional.of(earlier);
   }
 
-  /** Removes unfinished results of this run, when it failed. */
   void abandon() throws IOException {
     if (begun && Files.exists(staging)) {
       removeUnfinished();

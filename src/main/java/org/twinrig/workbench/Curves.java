@@ -22,7 +22,6 @@ import org.twinrig.study.Study;
  */
 record Curves(Study read, Map<Source, Capture> bySource, List<Problem> problems) {
 
-  /** Where a curve comes from. */
   record Source(String file, Side side) {
     static Source of(CaptureEntry entry) {
       return new Source(entry.file(), entry.side());

@@ -30,10 +30,8 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
    */
   public record Bar(String shape, String style, String title, String path) {}
 
-  /** A frequency of the axis, and its place. */
   public record Tick(String x, String text) {}
 
-  /** Runs of bands that look alike. */
   public static Strip runs(String words, KindOutcome kind) {
     BandGrid grid = kind.paired().grid();
     List<Stretch> runs = Stretch.ofBands(kind.transfer().bands());
@@ -51,7 +49,6 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
         ticks(grid));
   }
 
-  /** What a band shows, in words. */
   static String word(MarkedBand band) {
     return band.empty() ? "no data" : band.mark().word();
   }

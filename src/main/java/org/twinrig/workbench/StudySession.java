@@ -65,7 +65,6 @@ public final class StudySession {
     begin("The workbench was opened.", seen);
   }
 
-  /** How things stand. */
   Snapshot snapshot() {
     return Objects.requireNonNull(snapshot, "an open session");
   }
@@ -148,17 +147,14 @@ public final class StudySession {
     }
   }
 
-  /** The text of study.yaml as it stands. */
   StudyText yaml() {
     return new StudyText(files.get(LabFiles.YAML).text());
   }
 
-  /** How messages name study.yaml. */
   String yamlName() {
     return files.get(LabFiles.YAML).name();
   }
 
-  /** Takes the last change back. */
   synchronized void undo(long revision) throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
     Undo undo = undos.peek();

@@ -71,7 +71,6 @@ public record TranslatedCatalogue(
     return Repeated.toldOnce(problems).stream().map(Problem::text).toList();
   }
 
-  /** Takes the study's own catalogue through it. */
   static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)
       throws UnusableInput, IOException {
     String name = String.valueOf(catalogue.getFileName());

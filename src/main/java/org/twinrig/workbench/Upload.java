@@ -96,7 +96,6 @@ public record Upload(
     return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
   }
 
-  /** Deletes the files. */
   void delete() throws IOException {
     delete(folder);
   }

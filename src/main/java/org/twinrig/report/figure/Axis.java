@@ -32,7 +32,6 @@ record Axis(
 
   private static final double HEIGHT = 250;
 
-  /** A labelled place. */
   record Tick(double value, String label) {}
 
   /** 20 Hz to 20 kHz with the usual ticks and lines at one to nine in each decade. */

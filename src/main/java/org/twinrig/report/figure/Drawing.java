@@ -26,7 +26,6 @@ import java.util.function.Consumer;
 final class Drawing {
   private final List<Item> items = new ArrayList<>();
 
-  /** One thing on the sheet. */
   sealed interface Item {}
 
   /** A line, cut to a rectangle if there is one. */
@@ -56,7 +55,6 @@ final class Drawing {
     return items;
   }
 
-  /** Lays paper under all that is drawn. */
   void paper(int width, int height) {
     items.add(0, new Fill(new Rectangle(width, height), Ink.PAPER, Optional.empty()));
   }

@@ -56,7 +56,6 @@ public final class CatalogueSentences {
         : plain(line.reasons());
   }
 
-  /** Reasons as clauses. */
   public static String plain(List<Reason> reasons) {
     return reasons.stream().map(Reason::plain).collect(Collectors.joining("; "));
   }
@@ -86,7 +85,6 @@ public final class CatalogueSentences {
                 + " taken as not smoothed.");
   }
 
-  /** How many graphs were met in this way. */
   public static long count(Treatment.SmoothingMatch match, List<CatalogueRun.Line> lines) {
     return lines.stream().filter(l -> l.treatment().smoothing() == match).count();
   }

@@ -14,6 +14,7 @@ import org.twinrig.evidence.Region;
 import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.FixtureFeature;
+import org.twinrig.report.figure.RankFigure;
 import org.twinrig.report.html.Sheet.Cell;
 
 /** Tables of a study's report that say whether it supports its use. */
@@ -46,11 +47,6 @@ public final class EvidenceSheets {
         c.reached());
   }
 
-  /** Whether units of a kind keep their rank; nothing where there are no reference curves. */
-  public static List<RankKeeping.Result> ranks(KindOutcome kind) {
-    return kind.evidence().ranks().stream().toList();
-  }
-
   /** A coefficient with its interval; one without an order comes before all. */
   public static Cell coefficient(Optional<RankCorrelation> found) {
     return found
@@ -69,12 +65,8 @@ public final class EvidenceSheets {
     return units.isEmpty()
         ? "none changes"
         : units.stream()
-            .map(u -> u.unit() + " from " + rank(u.rankFrom()) + " to " + rank(u.rankTo()))
+            .map(u -> u.unit() + " from " + RankFigure.rank(u.rankFrom()) + " to " + RankFigure.rank(u.rankTo()))
             .collect(Collectors.joining("; "));
-  }
-
-  private static String rank(double rank) {
-    return Numbers.fixed(rank, rank == Math.rint(rank) ? 0 : 1);
   }
 
   /** What the units of a kind share, from the difference that makes none on. */

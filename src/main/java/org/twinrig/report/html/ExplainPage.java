@@ -88,7 +88,6 @@ public final class ExplainPage {
         .toList();
   }
 
-  /** The kinds that are not drawn. */
   public static List<String> notDrawn(StudyOutcome outcome) {
     List<KindOutcome> drawn = drawn(outcome);
     return outcome.kinds().stream().filter(k -> !drawn.contains(k)).map(KindOutcome::kind).toList();
@@ -128,7 +127,7 @@ public final class ExplainPage {
                 zone.toHz(),
                 Swatch.of(zone).word(),
                 zone.empty() ? "nothing to compare" : advice(zone.mark()),
-                PlainReason.of(zone, outcome.study().settings().zones())));
+                ExplainSentences.reasons(zone, outcome.study().settings().zones())));
       }
     }
     return URLEncoder.encode(PlainZones.RESULT.csv(rows), StandardCharsets.UTF_8)

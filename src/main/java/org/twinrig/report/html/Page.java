@@ -45,7 +45,6 @@ public final class Page {
         null, ContentType.Html, Page.class.getClassLoader(), "org.twinrig.report.html.page");
   }
 
-  /** The style sheet, put inline. */
   public static TrustedMarkup style() {
     return resource("page.css");
   }

@@ -80,7 +80,6 @@ public final class StudyPage {
     return rows;
   }
 
-  /** What the check unit says of a session. */
   public static String checkUnit(SessionReview review, Session session) {
     Optional<FixtureDrift> fixture =
         review.fixtures().stream().filter(f -> f.fixture().equals(session.fixture())).findFirst();
@@ -142,7 +141,6 @@ public final class StudyPage {
     return rms(region, UncertaintyBudget::combined);
   }
 
-  /** The expanded uncertainty, dB. */
   public static OptionalDouble expanded(RegionBudget region) {
     return rms(region, UncertaintyBudget::expanded);
   }
@@ -155,7 +153,6 @@ public final class StudyPage {
         .orElse(OptionalDouble.empty());
   }
 
-  /** The expanded uncertainty over the combined one. */
   public static Cell factor(RegionBudget region) {
     if (combined(region).isEmpty()) {
       return Cell.without(NOT_KNOWN);
@@ -166,7 +163,6 @@ public final class StudyPage {
         : Cell.hundredths(expanded(region).getAsDouble() / combined);
   }
 
-  /** The least effective degrees of freedom of any band. */
   public static Cell leastDegreesOfFreedom(RegionBudget region) {
     if (region.totals().isEmpty()) {
       return Cell.without(NOT_KNOWN);

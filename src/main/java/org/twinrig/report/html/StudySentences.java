@@ -32,7 +32,6 @@ import org.twinrig.screening.Verdict;
 public final class StudySentences {
   private StudySentences() {}
 
-  /** How many units were measured on both fixtures. */
   public static int unitsOnBoth(StudyOutcome outcome) {
     return outcome.kinds().stream().mapToInt(k -> k.paired().units().size()).sum();
   }
@@ -179,12 +178,10 @@ public final class StudySentences {
     return band.monteCarlo().orElseThrow().expandedDb() / band.total().orElseThrow().expanded();
   }
 
-  /** How many captures rules doubt. */
   public static long doubted(StudyOutcome outcome) {
     return captures(outcome, v -> true);
   }
 
-  /** How many captures rules left out. */
   public static long leftOut(StudyOutcome outcome) {
     return captures(outcome, Verdict::excluded);
   }

@@ -28,7 +28,6 @@ public final class Texts {
     return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
   }
 
-  /** Several of them. */
   public static String ranges(List<FrequencyRange> runs, String between) {
     return runs.stream().map(r -> range(r.fromHz(), r.toHz())).collect(Collectors.joining(between));
   }
