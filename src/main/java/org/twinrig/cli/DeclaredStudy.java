@@ -45,7 +45,6 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
    * Reads the captures and analyses them, and says what was refused on the way.
    *
    * @param strict whether one refused capture or row stops everything
-   * @return a run that has an outcome
    */
   StudyRun analyse(boolean strict) throws UnusableInput {
     command.progress("Reading " + study().captures().size() + " captures.");

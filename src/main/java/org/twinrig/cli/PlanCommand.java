@@ -74,7 +74,7 @@ final class PlanCommand extends TwinrigCommand {
   public Integer call() throws UnusableInput {
     checkOptions();
     RunRecord record = record();
-    DeclaredStudy declared = dataRoots.declare(study, this);
+    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
     Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.PLAN, declared.inputs());
     StudyOutcome outcome = declared.analyse(false).found();
     record.lap("analyse");

@@ -38,7 +38,7 @@ final class StudyCommand extends TwinrigCommand {
 
   @Override
   public Integer call() throws UnusableInput {
-    DeclaredStudy declared = dataRoots.declare(study, this);
+    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
     Path results = out == null ? declared.study().folder().resolve("results") : out;
     ResultFolder place = folder(results, ResultFolder.Kind.STUDY, declared.inputs());
     StudyRun run = declared.analyse(strict);

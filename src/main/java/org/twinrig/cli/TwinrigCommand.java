@@ -71,11 +71,7 @@ abstract class TwinrigCommand implements Callable<Integer> {
     }
   }
 
-  /**
-   * A folder for results, looked at before any work is done.
-   *
-   * @param inputs what the run reads
-   */
+  /** A folder for results of a run that reads some inputs, looked at before any work is done. */
   final ResultFolder folder(Path target, ResultFolder.Kind kind, RunInputs inputs)
       throws UnusableInput {
     ResultFolder.Host host =

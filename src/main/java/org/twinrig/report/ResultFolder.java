@@ -46,7 +46,6 @@ public final class ResultFolder {
    * Who writes results.
    *
    * @param elsewhere what the user can do when results cannot go to a place, one clause
-   * @param threads how many threads to work on
    * @param tell takes what the user must know of files that were moved
    */
   public record Host(String elsewhere, int threads, Consumer<String> tell) {}

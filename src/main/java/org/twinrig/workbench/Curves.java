@@ -18,7 +18,6 @@ import org.twinrig.study.Study;
  *
  * @param read the study whose files were read, refused ones too
  * @param bySource one capture per file and side
- * @param problems met while reading
  */
 record Curves(Study read, Map<Source, Capture> bySource, List<Problem> problems) {
 

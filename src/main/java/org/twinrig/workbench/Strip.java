@@ -17,7 +17,6 @@ import org.twinrig.report.figure.Stretch;
  *
  * @param words what it shows, for those who do not see it
  * @param bars from low to high frequencies
- * @param ticks of the frequency axis
  */
 public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
   private static final int WIDTH = 720;

@@ -53,7 +53,6 @@ public final class StudySession {
   /**
    * Opens a study.
    *
-   * @param dataRoots folders that are confirmed as data roots
    * @param seen takes what the lab declares, before the longer work on it begins
    * @throws UnusableInput when it cannot be read
    */

@@ -88,7 +88,7 @@ record WrittenPage(Path folder, String name, Ours ours) {
 
   private static String hash() {
     StringOutput script = new StringOutput();
-    Page.script().writeTo(script);
+    Page.resource("page.js").writeTo(script);
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256")

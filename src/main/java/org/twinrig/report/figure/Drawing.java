@@ -95,11 +95,8 @@ final class Drawing {
   }
 
   /**
-   * Takes over what the plotting library paints, which is lines and fills.
+   * Takes over what the plotting library paints from its origin, which is lines and fills.
    *
-   * @param painter paints from the origin
-   * @param left where on the sheet its origin lies, px
-   * @param top likewise
    * @param clipped whether what reaches out of the library's frame is cut
    */
   void painted(Consumer<Graphics2D> painter, int left, int top, boolean clipped) {

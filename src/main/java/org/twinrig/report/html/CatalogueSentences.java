@@ -7,20 +7,12 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Reason;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.Treatment;
 
 /** What a catalogue's report words by rules; the prose around it is the template's. */
 public final class CatalogueSentences {
   private CatalogueSentences() {}
-
-  /** The kinds that a graph of unknown kind is held to be one of; empty where there is none. */
-  public static String candidatesForUnknown(Translation translation) {
-    return translation.candidatesForUnknown().stream()
-        .map(TransferFunction::kind)
-        .collect(Collectors.joining(", "));
-  }
 
   /** Why a graph is to be measured again: where one reason decides alone, only that. */
   public static String whyAgain(CatalogueRun.Line line, Translation translation) {

@@ -51,11 +51,7 @@ public final class ExplainPage {
     return page + "\n<!-- sha256 " + sha256(page + "\n") + " -->\n";
   }
 
-  /**
-   * Whether a page is one that this program wrote, and nobody changed it since.
-   *
-   * @return true when its last line says so
-   */
+  /** Whether this program wrote a page, and nobody changed it since: its last line says so. */
   public static boolean isAsWritten(String page) {
     int end = page.lastIndexOf("<!-- sha256 ");
     if (end < 0 || !page.startsWith(FIRST_LINE)) {

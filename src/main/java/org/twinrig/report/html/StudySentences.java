@@ -16,7 +16,6 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.BandBudget;
-import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
@@ -112,14 +111,6 @@ public final class StudySentences {
         .orElse("nothing was measured");
   }
 
-  /** In which regions as a whole the fixtures are shown to agree; empty where in none. */
-  public static String agreement(List<RegionEquivalence> tested) {
-    return tested.stream()
-        .filter(RegionEquivalence::shown)
-        .map(r -> r.kind() + " from " + Texts.range(r.region().fromHz(), r.region().toHz()))
-        .collect(Collectors.joining("; "));
-  }
-
   public static List<String> heldOut(StudyOutcome outcome) {
     return outcome.study().units().stream()
         .filter(u -> u.role() == Unit.Role.HOLDOUT)
@@ -127,21 +118,13 @@ public final class StudySentences {
         .toList();
   }
 
-  /** Those held-out units that could be predicted and compared with their captures. */
-  public static Set<String> judged(StudyOutcome outcome) {
+  /** Those that could not be predicted and compared with their captures. */
+  public static List<String> notJudged(StudyOutcome outcome) {
     Set<String> judged = new HashSet<>();
     for (KindOutcome kind : outcome.kinds()) {
       kind.evidence().heldOut().ofUnits(Optional.empty()).forEach(u -> judged.add(u.unit()));
     }
-    return judged;
-  }
-
-  /** Held-out units that could not be, in one list; empty where there is none. */
-  public static String notJudged(StudyOutcome outcome) {
-    Set<String> judged = judged(outcome);
-    return heldOut(outcome).stream()
-        .filter(u -> !judged.contains(u))
-        .collect(Collectors.joining(", "));
+    return heldOut(outcome).stream().filter(u -> !judged.contains(u)).toList();
   }
 
   /** What the Monte Carlo run says of the budget of a kind. */
