@@ -49,7 +49,7 @@ final class CompareCommand extends TwinrigCommand {
     RunInputs inputs = RunInputs.of();
     for (Path study : studies) {
       declared.add(DeclaredStudy.of(study, dataRoots.folders(), this));
-      inputs = inputs.and(declared.get(declared.size() - 1).inputs());
+      inputs = inputs.and(RunInputs.of(declared.get(declared.size() - 1).study()));
     }
     Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.COMPARISON, inputs);
     List<StudyOutcome> outcomes = new ArrayList<>();

@@ -9,7 +9,6 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StudyRun;
 import org.twinrig.study.CaptureReading;
@@ -35,10 +34,6 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
 
   DeclaredStudy reversed() {
     return new DeclaredStudy(new Findings<>(study().reversed(), read.problems()), record, command);
-  }
-
-  RunInputs inputs() {
-    return RunInputs.of(study());
   }
 
   /**

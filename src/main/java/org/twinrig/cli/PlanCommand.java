@@ -15,6 +15,7 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.PlanReport;
 import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.DbLimit;
@@ -75,7 +76,7 @@ final class PlanCommand extends TwinrigCommand {
     checkOptions();
     RunRecord record = record();
     DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
-    Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.PLAN, declared.inputs());
+    Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
     StudyOutcome outcome = declared.analyse(false).found();
     record.lap("analyse");
     PlanReport planned = PlanReport.of(outcome, limits(outcome), worthCapturing(outcome));

@@ -117,7 +117,7 @@ final class TranslateCommand extends TwinrigCommand {
     for (Path place : places) {
       Optional<DeclaredStudy> one = declared(place);
       declared.add(one);
-      inputs = inputs.and(one.map(DeclaredStudy::inputs).orElse(RunInputs.of(place)));
+      inputs = inputs.and(one.map(d -> RunInputs.of(d.study())).orElse(RunInputs.of(place)));
     }
     if (what.reference != null) {
       ResultFolder place =

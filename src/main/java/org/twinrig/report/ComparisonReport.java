@@ -70,11 +70,7 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
   @Override
   public void write(Path folder, RunRecord record, int threads) throws IOException {
     ComparisonResults.write(comparison, folder);
-    List<Figure> figures =
-        Parallel.map(
-            ComparisonPage.pairs(comparison),
-            threads,
-            this::figure);
+    List<Figure> figures = Parallel.map(ComparisonPage.pairs(comparison), threads, this::figure);
     Figure.write(folder, figures, threads);
     Files.writeString(folder.resolve("report.html"), ComparisonPage.html(comparison, figures));
     record.with(

@@ -184,11 +184,9 @@ public final class ResultFolder {
     Path record = place.resolve(RunRecord.FILE);
     if (Files.isRegularFile(record, LinkOption.NOFOLLOW_LINKS)) {
       throw refused(
-          "`"
-              + RunRecord.FILE
-              + "` is in it, but no `"
-              + Manifest.FILE
-              + "` to tell what twinrig wrote from what is yours, as in results of earlier versions",
+          ("`%s` is in it, but no `%s` to tell what twinrig wrote from what is yours, as in results"
+                  + " of earlier versions")
+              .formatted(RunRecord.FILE, Manifest.FILE),
           "remove the folder if nothing in it is yours");
     }
     try (Stream<Path> inside = Files.list(place)) {

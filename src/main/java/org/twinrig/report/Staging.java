@@ -141,13 +141,9 @@ final class Staging {
       try {
         remove(old.get(), tell);
       } catch (IOException e) {
-        tell.accept(
-            target
-                + ": the results are written, but the earlier ones could not be removed ("
-                + e.getMessage()
-                + "); what is left of them lies in `"
-                + old.get()
-                + "`.");
+        String told = ": the results are written, but the earlier ones could not be removed (%s);";
+        String where = " what is left of them lies in `%s`.";
+        tell.accept(target + (told + where).formatted(e.getMessage(), old.get()));
       }
     }
   }

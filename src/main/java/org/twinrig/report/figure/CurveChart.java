@@ -88,8 +88,7 @@ public final class CurveChart {
           "curve `%s` has %s frequencies and %s values".formatted(name, hz.length, values.length));
     }
     List<Curve> more = new ArrayList<>(curves);
-    more.add(
-        new Curve(name, hz.clone(), values.clone(), new Ink.Pen(colour.paint, line.stroke)));
+    more.add(new Curve(name, hz.clone(), values.clone(), new Ink.Pen(colour.paint, line.stroke)));
     return new CurveChart(title, ordinate, axis, more);
   }
 

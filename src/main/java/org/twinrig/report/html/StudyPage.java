@@ -1,12 +1,5 @@
 package org.twinrig.report.html;
 
-import org.twinrig.evidence.Coverage;
-import org.twinrig.evidence.PredictionErrors;
-import org.twinrig.evidence.RankCorrelation;
-import org.twinrig.evidence.RankKeeping;
-import org.twinrig.evidence.Validation;
-import org.twinrig.reliability.FixtureFeature;
-import org.twinrig.report.figure.RankFigure;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
@@ -22,12 +15,19 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
+import org.twinrig.evidence.Coverage;
+import org.twinrig.evidence.PredictionErrors;
+import org.twinrig.evidence.RankCorrelation;
+import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Region;
 import org.twinrig.evidence.RegionBudget;
 import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.UncertaintyBudget;
+import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.FixtureFeature;
+import org.twinrig.report.figure.RankFigure;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.Sheet.Cell;
 import org.twinrig.report.table.Result;
@@ -224,7 +224,13 @@ public final class StudyPage {
     return units.isEmpty()
         ? "none changes"
         : units.stream()
-            .map(u -> u.unit() + " from " + RankFigure.rank(u.rankFrom()) + " to " + RankFigure.rank(u.rankTo()))
+            .map(
+                u ->
+                    u.unit()
+                        + " from "
+                        + RankFigure.rank(u.rankFrom())
+                        + " to "
+                        + RankFigure.rank(u.rankTo()))
             .collect(Collectors.joining("; "));
   }
 

@@ -17,7 +17,6 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.BandBudget;
 import org.twinrig.internal.Numbers;
-import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.DriftChart;
@@ -88,14 +87,6 @@ public final class StudySentences {
         .filter(which)
         .mapToDouble(b -> b.band().octaves())
         .sum();
-  }
-
-  /** Where a kind does not translate; empty where it does everywhere. */
-  public static String lost(KindOutcome kind) {
-    return kind.zones().stream()
-        .filter(z -> z.mark() == Mark.UNRELIABLE && !z.empty())
-        .map(z -> Texts.range(z.fromHz(), z.toHz()))
-        .collect(Collectors.joining(" or "));
   }
 
   /** The first reason why a kind does not translate. */
