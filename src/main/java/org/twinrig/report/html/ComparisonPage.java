@@ -47,6 +47,11 @@ public final class ComparisonPage {
         .toList();
   }
 
+  /** The middle of the band of a verdict, Hz. */
+  public static double midHz(MeanDifference.Verdict verdict) {
+    return verdict.band().midHz();
+  }
+
   /** Octaves in which two means are shown neither to differ nor to be equivalent. */
   public static double octavesNotShown(MeanDifference d) {
     return d.octaves(v -> !v.different() && !v.equivalent());
