@@ -46,9 +46,10 @@ final class DemoCommand extends TwinrigCommand {
     Path results = out == null ? resultsBelow(home).resolve("demo") : out;
     DeclaredStudy declared = DeclaredStudy.of(study, List.of(home), this);
     Path below = results.resolve("study");
-    ResultFolder studyResults = folder(below, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));
+    RunInputs inputs = RunInputs.of(declared.study());
+    ResultFolder studyResults = folder(below, ResultFolder.Kind.STUDY, inputs);
     ResultFolder catalogueResults =
-        folder(results.resolve("catalogue"), ResultFolder.Kind.CATALOGUE, RunInputs.of(declared.study()));
+        folder(results.resolve("catalogue"), ResultFolder.Kind.CATALOGUE, inputs);
     StudyRun run = declared.analyse(false);
     String page = ExplainCommand.page(run.found(), this);
     progress("Writing the report.");

@@ -76,7 +76,8 @@ final class PlanCommand extends TwinrigCommand {
     checkOptions();
     RunRecord record = record();
     DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
-    Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
+    Optional<ResultFolder> place =
+        wanted(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
     StudyOutcome outcome = declared.analyse(false).found();
     record.lap("analyse");
     PlanReport planned = PlanReport.of(outcome, limits(outcome), worthCapturing(outcome));
