@@ -48,8 +48,8 @@ final class CompareCommand extends TwinrigCommand {
     List<DeclaredStudy> declared = new ArrayList<>();
     RunInputs inputs = RunInputs.of();
     for (Path study : studies) {
-      declared.add(dataRoots.declare(study, this));
-      inputs = inputs.and(declared.get(declared.size() - 1).inputs());
+      declared.add(DeclaredStudy.of(study, dataRoots.folders(), this));
+      inputs = inputs.and(RunInputs.of(declared.get(declared.size() - 1).study()));
     }
     Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.COMPARISON, inputs);
     List<StudyOutcome> outcomes = new ArrayList<>();

@@ -2,7 +2,6 @@ package org.twinrig.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.twinrig.problem.UnusableInput;
 import picocli.CommandLine.Option;
 
 /** The option of every command that reads a study by which a wide data root is confirmed. */
@@ -17,9 +16,5 @@ final class DataRoots {
 
   List<Path> folders() {
     return folders;
-  }
-
-  DeclaredStudy declare(Path study, TwinrigCommand command) throws UnusableInput {
-    return DeclaredStudy.of(study, folders, command);
   }
 }

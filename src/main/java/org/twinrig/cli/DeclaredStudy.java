@@ -9,7 +9,6 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StudyRun;
 import org.twinrig.study.CaptureReading;
@@ -23,7 +22,6 @@ import org.twinrig.study.StudyReader;
  */
 record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand command) {
 
-  /** Reads study.yaml and its tables. */
   static DeclaredStudy of(Path folder, List<Path> dataRoots, TwinrigCommand command)
       throws UnusableInput {
     RunRecord record = command.record();
@@ -34,20 +32,14 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
     return read.value();
   }
 
-  /** The study from its new fixture to its old one. */
   DeclaredStudy reversed() {
     return new DeclaredStudy(new Findings<>(study().reversed(), read.problems()), record, command);
-  }
-
-  RunInputs inputs() {
-    return RunInputs.of(study());
   }
 
   /**
    * Reads the captures and analyses them, and says what was refused on the way.
    *
    * @param strict whether one refused capture or row stops everything
-   * @return a run that has an outcome
    */
   StudyRun analyse(boolean strict) throws UnusableInput {
     command.progress("Reading " + study().captures().size() + " captures.");
@@ -75,7 +67,6 @@ record DeclaredStudy(Findings<Study> read, RunRecord record, TwinrigCommand comm
     return run;
   }
 
-  /** Stops a strict run where anything was refused. */
   static void refuse(List<Problem> problems) throws UnusableInput {
     List<Problem> refused = refused(problems);
     if (!refused.isEmpty()) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.StudyRun;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.Chain;
@@ -45,9 +46,10 @@ final class DemoCommand extends TwinrigCommand {
     Path results = out == null ? resultsBelow(home).resolve("demo") : out;
     DeclaredStudy declared = DeclaredStudy.of(study, List.of(home), this);
     Path below = results.resolve("study");
-    ResultFolder studyResults = folder(below, ResultFolder.Kind.STUDY, declared.inputs());
+    RunInputs inputs = RunInputs.of(declared.study());
+    ResultFolder studyResults = folder(below, ResultFolder.Kind.STUDY, inputs);
     ResultFolder catalogueResults =
-        folder(results.resolve("catalogue"), ResultFolder.Kind.CATALOGUE, declared.inputs());
+        folder(results.resolve("catalogue"), ResultFolder.Kind.CATALOGUE, inputs);
     StudyRun run = declared.analyse(false);
     String page = ExplainCommand.page(run.found(), this);
     progress("Writing the report.");

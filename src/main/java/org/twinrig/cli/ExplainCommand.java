@@ -24,7 +24,6 @@ import picocli.CommandLine.Parameters;
         "Writes one page that tells the readers of the lab's graphs what changed and what may be"
             + " compared.")
 final class ExplainCommand extends TwinrigCommand {
-  /** What the page is called where only a folder is named. */
   static final String FILE = "explained.html";
 
   @Parameters(
@@ -51,7 +50,7 @@ final class ExplainCommand extends TwinrigCommand {
     if (out != null) {
       out.check();
     }
-    StudyRun run = dataRoots.declare(study, this).analyse(false);
+    StudyRun run = DeclaredStudy.of(study, dataRoots.folders(), this).analyse(false);
     PagePlace place = out == null ? PagePlace.in(run.study().folder()) : out;
     place.write(
         file ->

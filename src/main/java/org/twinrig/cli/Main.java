@@ -91,7 +91,6 @@ public final class Main implements Runnable {
     spec.commandLine().usage(spec.commandLine().getOut());
   }
 
-  /** The program's version, as its jar states it. */
   static String version() {
     String version = Main.class.getPackage().getImplementationVersion();
     return version == null ? "(not from a jar)" : version;

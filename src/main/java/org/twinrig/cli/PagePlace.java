@@ -21,7 +21,6 @@ record PagePlace(Path named, boolean inFolder) {
   private static final long MOST_BYTES = 64L << 20;
   private static final String ELSEWHERE = "name another place with --out";
 
-  /** The page's own place in a folder. */
   static PagePlace in(Path folder) {
     return new PagePlace(folder, true);
   }
@@ -39,7 +38,6 @@ record PagePlace(Path named, boolean inFolder) {
     return new PagePlace(named, Files.isDirectory(named) || !file);
   }
 
-  /** The page's file. */
   Path file() {
     return inFolder ? named.resolve(ExplainCommand.FILE) : named;
   }

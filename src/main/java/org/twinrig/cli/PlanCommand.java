@@ -14,6 +14,7 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.PlanReport;
 import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.DbLimit;
@@ -74,8 +75,9 @@ final class PlanCommand extends TwinrigCommand {
   public Integer call() throws UnusableInput {
     checkOptions();
     RunRecord record = record();
-    DeclaredStudy declared = dataRoots.declare(study, this);
-    Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.PLAN, declared.inputs());
+    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
+    Optional<ResultFolder> place =
+        wanted(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
     StudyOutcome outcome = declared.analyse(false).found();
     record.lap("analyse");
     PlanReport planned = PlanReport.of(outcome, limits(outcome), worthCapturing(outcome));

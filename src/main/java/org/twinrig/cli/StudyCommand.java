@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ResultFolder;
+import org.twinrig.report.RunInputs;
 import org.twinrig.report.StudyRun;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -38,9 +39,9 @@ final class StudyCommand extends TwinrigCommand {
 
   @Override
   public Integer call() throws UnusableInput {
-    DeclaredStudy declared = dataRoots.declare(study, this);
+    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
     Path results = out == null ? declared.study().folder().resolve("results") : out;
-    ResultFolder place = folder(results, ResultFolder.Kind.STUDY, declared.inputs());
+    ResultFolder place = folder(results, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));
     StudyRun run = declared.analyse(strict);
     progress("Writing the report.");
     give(run, Optional.of(place), declared.record(), json);

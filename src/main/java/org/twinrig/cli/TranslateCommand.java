@@ -43,7 +43,6 @@ final class TranslateCommand extends TwinrigCommand {
   @ArgGroup(multiplicity = "1")
   private What what;
 
-  /** What is to be re-expressed. */
   static final class What {
     @Option(
         names = "--catalogue",
@@ -118,7 +117,7 @@ final class TranslateCommand extends TwinrigCommand {
     for (Path place : places) {
       Optional<DeclaredStudy> one = declared(place);
       declared.add(one);
-      inputs = inputs.and(one.map(DeclaredStudy::inputs).orElse(RunInputs.of(place)));
+      inputs = inputs.and(one.map(d -> RunInputs.of(d.study())).orElse(RunInputs.of(place)));
     }
     if (what.reference != null) {
       ResultFolder place =
@@ -143,7 +142,7 @@ final class TranslateCommand extends TwinrigCommand {
   /** A study of the chain; nothing where a place is a translation file and no folder. */
   private Optional<DeclaredStudy> declared(Path place) throws UnusableInput {
     if (Files.isDirectory(place)) {
-      DeclaredStudy declared = dataRoots.declare(place, this);
+      DeclaredStudy declared = DeclaredStudy.of(place, dataRoots.folders(), this);
       return Optional.of(reverse ? declared.reversed() : declared);
     }
     if (reverse) {

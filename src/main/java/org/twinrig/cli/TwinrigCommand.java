@@ -57,12 +57,10 @@ abstract class TwinrigCommand implements Callable<Integer> {
     return threads;
   }
 
-  /** A record of this run; its clock starts. */
   final RunRecord record() {
     return new RunRecord(Main.version(), spec.name());
   }
 
-  /** Wrong usage, said in one clause. */
   final ParameterException wrong(String what) {
     return new ParameterException(spec.commandLine(), what);
   }
@@ -73,11 +71,7 @@ abstract class TwinrigCommand implements Callable<Integer> {
     }
   }
 
-  /**
-   * A folder for results, looked at before any work is done.
-   *
-   * @param inputs what the run reads
-   */
+  /** A folder for results of a run that reads some inputs, looked at before any work is done. */
   final ResultFolder folder(Path target, ResultFolder.Kind kind, RunInputs inputs)
       throws UnusableInput {
     ResultFolder.Host host =
@@ -136,27 +130,22 @@ abstract class TwinrigCommand implements Callable<Integer> {
     return UnusableInput.fatal(place.toString(), 0, what, remedy);
   }
 
-  /** What the disk refused at a place. */
   static UnusableInput cannot(Path place, String what, IOException e) {
     return unusable(place, what + " (" + e.getMessage() + ")", "make room or change permissions");
   }
 
-  /** What to type to start the program again. */
   static String called() {
     return System.getProperty(CALLED, "twinrig");
   }
 
-  /** Where results go. */
   final PrintWriter out() {
     return spec.commandLine().getOut();
   }
 
-  /** Where errors go. */
   final PrintWriter err() {
     return spec.commandLine().getErr();
   }
 
-  /** Says what was left out, and why. */
   final void refusals(List<Problem> problems) {
     problems.stream()
         .filter(p -> p.kind() == Problem.Kind.REFUSED)

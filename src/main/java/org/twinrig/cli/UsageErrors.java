@@ -59,7 +59,6 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
         .orElse("");
   }
 
-  /** The command as the user types it. */
   private static String called(CommandSpec spec) {
     return spec.qualifiedName().replaceFirst("twinrig", quoteReplacement(TwinrigCommand.called()));
   }

@@ -56,7 +56,6 @@ public record CatalogueReport(
    * Re-expresses a catalogue and writes its graphs.
    *
    * @param folder an empty folder
-   * @param table the catalogue's file
    * @throws UnusableInput when not one graph comes out, which must not replace earlier results
    */
   public static CatalogueReport of(
@@ -175,12 +174,9 @@ public record CatalogueReport(
     return Page.lines(
         "terminal/catalogue.jte",
         Map.of(
-            "translation",
-            translation,
-            "outcome",
-            outcome.value(),
-            "report",
-            Report.page(results)));
+            "translation", translation,
+            "outcome", outcome.value(),
+            "report", Report.page(results)));
   }
 
   private long count(Decision decision) {

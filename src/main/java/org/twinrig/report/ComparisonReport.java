@@ -70,11 +70,7 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
   @Override
   public void write(Path folder, RunRecord record, int threads) throws IOException {
     ComparisonResults.write(comparison, folder);
-    List<Figure> figures =
-        Parallel.map(
-            ComparisonPage.pairs(comparison),
-            threads,
-            p -> DifferenceFigure.of(p, label(comparison, p)));
+    List<Figure> figures = Parallel.map(ComparisonPage.pairs(comparison), threads, this::figure);
     Figure.write(folder, figures, threads);
     Files.writeString(folder.resolve("report.html"), ComparisonPage.html(comparison, figures));
     record.with(
@@ -84,12 +80,12 @@ public record ComparisonReport(StudyComparison comparison) implements Report {
     record.write(folder);
   }
 
-  private static DifferenceFigure.Label label(
-      StudyComparison comparison, StudyComparison.Pair pair) {
+  private Figure figure(StudyComparison.Pair pair) {
     List<String> names = comparison.studies().stream().map(StudyComparison.Named::name).toList();
     int first = names.indexOf(pair.first());
     int second = names.indexOf(pair.second());
-    return new DifferenceFigure.Label(
+    return DifferenceFigure.of(
+        pair,
         "-" + (first + 1) + "-" + (second + 1),
         comparison.studies().get(first).outcome().fingerprint()
             + " and "

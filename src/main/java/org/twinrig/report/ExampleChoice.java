@@ -27,9 +27,6 @@ import org.twinrig.translation.Translator;
  * kind in the catalogue the one with most kinds of marks, the earlier one of several alike; without
  * such a graph, the first unit of a kind of the study, chosen alike. Only kinds with enough units
  * are looked at.
- *
- * @param outcome what the study found
- * @param threads how many threads to work on
  */
 public record ExampleChoice(StudyOutcome outcome, int threads) {
   /**

@@ -40,7 +40,6 @@ record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {
   private static final Pattern LINE = Pattern.compile("([0-9a-f]{64}) {2}([ -\\[\\]-~]+)");
   private static final long MOST_BYTES = 256L << 20;
 
-  /** Reads what lies in a folder and lists it. */
   static Manifest of(Path folder, ResultFolder.Kind kind, int threads) throws IOException {
     List<Path> files;
     try (Stream<Path> all = Files.walk(folder)) {
@@ -211,7 +210,6 @@ record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {
     return untouched(folder, threads).size() == sha256.size();
   }
 
-  /** The names of the folders that listed files lie in. */
   private Set<String> folders() {
     Set<String> folders = new TreeSet<>();
     for (Map.Entry<String, String> entry : sha256.entrySet()) {

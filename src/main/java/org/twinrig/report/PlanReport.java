@@ -43,7 +43,6 @@ public record PlanReport(
     choices = List.copyOf(choices);
   }
 
-  /** Plans every kind of a study. */
   public static PlanReport of(
       StudyOutcome outcome, PlanLimits limits, List<UnitsToMeasure.Choice> choices) {
     double confidence = outcome.study().settings().confidence();
@@ -63,16 +62,11 @@ public record PlanReport(
     return Page.lines(
         "terminal/plan.jte",
         Map.of(
-            "outcome",
-            outcome,
-            "limits",
-            limits,
-            "plans",
-            plans,
-            "next",
-            next,
-            "results",
-            results.map(Path::toString)));
+            "outcome", outcome,
+            "limits", limits,
+            "plans", plans,
+            "next", next,
+            "results", results.map(Path::toString)));
   }
 
   /** Units of the catalogue to capture next. */

@@ -23,7 +23,6 @@ public interface Report {
    *
    * @param folder an empty folder
    * @param record of the run; the report adds what it was made from
-   * @param threads how many threads to draw on
    */
   void write(Path folder, RunRecord record, int threads) throws IOException;
 }

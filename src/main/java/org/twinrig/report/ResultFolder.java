@@ -37,7 +37,6 @@ public final class ResultFolder {
     PLAN,
     COMPARISON;
 
-    /** How manifests and messages name it. */
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }
@@ -47,12 +46,10 @@ public final class ResultFolder {
    * Who writes results.
    *
    * @param elsewhere what the user can do when results cannot go to a place, one clause
-   * @param threads how many threads to work on
    * @param tell takes what the user must know of files that were moved
    */
   public record Host(String elsewhere, int threads, Consumer<String> tell) {}
 
-  /** Fills an empty folder with results. */
   @FunctionalInterface
   public interface Writer<T> {
     /** Writes them, and answers what became of it; refuses when there are no results. */
@@ -91,7 +88,6 @@ public final class ResultFolder {
     return folder;
   }
 
-  /** Where the results are: the folder as the user named it. */
   public Path target() {
     return target;
   }
@@ -188,11 +184,9 @@ public final class ResultFolder {
     Path record = place.resolve(RunRecord.FILE);
     if (Files.isRegularFile(record, LinkOption.NOFOLLOW_LINKS)) {
       throw refused(
-          "`"
-              + RunRecord.FILE
-              + "` is in it, but no `"
-              + Manifest.FILE
-              + "` to tell what twinrig wrote from what is yours, as in results of earlier versions",
+          ("`%s` is in it, but no `%s` to tell what twinrig wrote from what is yours, as in results"
+                  + " of earlier versions")
+              .formatted(RunRecord.FILE, Manifest.FILE),
           "remove the folder if nothing in it is yours");
     }
     try (Stream<Path> inside = Files.list(place)) {

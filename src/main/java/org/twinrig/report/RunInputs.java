@@ -18,7 +18,6 @@ public record RunInputs(List<Path> studies, List<Path> files) {
     files = List.copyOf(files);
   }
 
-  /** Files by themselves. */
   public static RunInputs of(Path... files) {
     return new RunInputs(List.of(), List.of(files));
   }
@@ -40,7 +39,6 @@ public record RunInputs(List<Path> studies, List<Path> files) {
     }
   }
 
-  /** A catalogue with its graphs and their references. */
   public static RunInputs ofCatalogue(Path table, CatalogueReader.Catalogue catalogue) {
     List<Path> files = new ArrayList<>(List.of(table));
     Path home = RealPlace.of(table).resolveSibling("");
@@ -55,7 +53,6 @@ public record RunInputs(List<Path> studies, List<Path> files) {
     return new RunInputs(List.of(), files);
   }
 
-  /** These and others. */
   public RunInputs and(RunInputs others) {
     List<Path> allStudies = new ArrayList<>(studies);
     allStudies.addAll(others.studies);

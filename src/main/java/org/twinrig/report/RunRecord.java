@@ -25,7 +25,6 @@ public final class RunRecord {
     root.put("program", "twinrig").put("version", version).put("command", command);
   }
 
-  /** Adds a group of facts under its key. */
   public RunRecord with(String name, Consumer<ObjectNode> facts) {
     facts.accept(root.putObject(name));
     return this;
@@ -38,7 +37,6 @@ public final class RunRecord {
     lapStart = now;
   }
 
-  /** Writes the record into a result folder. */
   public void write(Path folder) throws IOException {
     ObjectNode timings = root.putObject("timings_s");
     seconds.forEach((step, s) -> timings.put(step, Math.round(s * 1000) / 1000.0));

@@ -130,7 +130,6 @@ final class Staging {
     disk.delete(staging);
   }
 
-  /** Lists what was written, forces it to the disk and puts it into its place. */
   void finish(ResultFolder.Kind kind, Consumer<String> tell) throws IOException {
     Manifest made = Manifest.of(staging, kind, threads);
     seal(made);
@@ -142,13 +141,9 @@ final class Staging {
       try {
         remove(old.get(), tell);
       } catch (IOException e) {
-        tell.accept(
-            target
-                + ": the results are written, but the earlier ones could not be removed ("
-                + e.getMessage()
-                + "); what is left of them lies in `"
-                + old.get()
-                + "`.");
+        String told = ": the results are written, but the earlier ones could not be removed (%s);";
+        String where = " what is left of them lies in `%s`.";
+        tell.accept(target + (told + where).formatted(e.getMessage(), old.get()));
       }
     }
   }
@@ -178,7 +173,6 @@ final class Staging {
     return Optional.of(earlier);
   }
 
-  /** Removes unfinished results of this run, when it failed. */
   void abandon() throws IOException {
     if (begun && Files.exists(staging)) {
       removeUnfinished();

@@ -48,12 +48,9 @@ public record StudyRun(
   }
 
   /**
-   * Analyses a study.
+   * Analyses a study on some threads; kinds that a change since an earlier outcome does not touch
+   * are taken over from it.
    *
-   * @param declared what the lab declares
-   * @param captures as they were read
-   * @param earlier what was found before a change; kinds the change does not touch are taken over
-   * @param threads how many threads to work on; the outcome does not depend on it
    * @throws UnusableInput when a file of the study has gone since it was read
    */
   public static StudyRun of(
@@ -116,14 +113,10 @@ public record StudyRun(
     return Page.lines(
         "terminal/study.jte",
         Map.of(
-            "outcome",
-            outcome,
-            "refused",
-            refused,
-            "notes",
-            notes,
-            "report",
-            Report.page(results)));
+            "outcome", outcome,
+            "refused", refused,
+            "notes", notes,
+            "report", Report.page(results)));
   }
 
   private int count(Problem.Kind kind) {

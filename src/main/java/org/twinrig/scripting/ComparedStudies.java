@@ -60,8 +60,7 @@ public final class ComparedStudies {
   public Figure figure(String kind) {
     List<String> fingerprints =
         comparison.studies().stream().map(s -> s.outcome().fingerprint()).toList();
-    return DifferenceFigure.of(
-        pair(kind), new DifferenceFigure.Label("", String.join(" and ", fingerprints)));
+    return DifferenceFigure.of(pair(kind), "", String.join(" and ", fingerprints));
   }
 
   private StudyComparison.Pair pair(String kind) {

@@ -72,7 +72,7 @@ public final class GraphTranslation {
    */
   public ReexpressedGraph apply(CatalogueEntry entry, Response raw) {
     check(entry);
-    return reexpressed(new Translator(translation).apply(entry, raw));
+    return ReexpressedGraph.of(new Translator(translation).apply(entry, raw), translation);
   }
 
   /**
@@ -84,7 +84,8 @@ public final class GraphTranslation {
   public ReexpressedGraph apply(PairedUnit unit) {
     CatalogueEntry entry = CatalogueEntry.raw(unit.unit(), unit.kind(), unit.seatings());
     check(entry);
-    return reexpressed(new Translator(translation).applyPinned(entry, unit.from()));
+    return ReexpressedGraph.of(
+        new Translator(translation).applyPinned(entry, unit.from()), translation);
   }
 
   /**
@@ -119,10 +120,6 @@ public final class GraphTranslation {
   /** All transfers with their marks, whose parts may change between versions. */
   public Translation translation() {
     return translation;
-  }
-
-  private ReexpressedGraph reexpressed(TranslatedGraph graph) {
-    return ReexpressedGraph.of(graph, translation);
   }
 
   private void check(CatalogueEntry entry) {

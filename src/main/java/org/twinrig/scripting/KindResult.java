@@ -30,7 +30,6 @@ public final class KindResult {
     this.kind = kind;
   }
 
-  /** The kind: its name. */
   public String kind() {
     return kind.kind();
   }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
+import org.twinrig.report.html.CataloguePage;
 import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
@@ -42,11 +43,9 @@ public final class MigratedCatalogue {
    * again worst first, by octaves lost, then by octaves unreliable.
    */
   public List<CatalogueRun.Line> lines(Decision decision) {
-    List<CatalogueRun.Line> chosen =
-        lines().stream().filter(l -> l.decision() == decision).toList();
     return decision == Decision.RE_MEASURE
-        ? chosen.stream().sorted(CatalogueRun.Line.WORST_FIRST).toList()
-        : chosen;
+        ? CataloguePage.worst(lines())
+        : CataloguePage.with(decision, lines());
   }
 
   /**

@@ -28,7 +28,6 @@ public record TransferBand(
   public record Estimate(
       double meanDb, double meanHalfDb, double simultaneousHalfDb, double predictionHalfDb) {}
 
-  /** The band's mid-band frequency. */
   public double midHz() {
     return band.midHz();
   }

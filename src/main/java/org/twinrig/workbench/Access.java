@@ -54,7 +54,6 @@ final class Access {
   private final Set<String> hosts;
   private final String cookie;
 
-  /** Access to a server that listens on an address. */
   Access(InetAddress bound, int port) throws SocketException {
     Set<String> names = new HashSet<>();
     if (bound.isLoopbackAddress() || bound.isAnyLocalAddress()) {
@@ -150,7 +149,6 @@ final class Access {
         : Optional.empty();
   }
 
-  /** Whether the token of the printed address is right. */
   boolean knows(String given) {
     return same(token, given);
   }

@@ -22,10 +22,8 @@ import org.twinrig.translation.TranslatedGraph;
 
 /** Old graphs: the study's own catalogue, and what became of the graphs taken through it last. */
 public final class CataloguePages {
-  /** So many graphs stand in the table. */
   public static final int MOST_ROWS = 500;
 
-  /** So many graphs are drawn below the table. */
   public static final int MOST_PLATES = 4;
 
   private final StudySession session;
@@ -58,18 +56,15 @@ public final class CataloguePages {
 
   /** What the table is filtered and sorted by: each empty where it is not. */
   public record Filter(String text, String decision, String sort) {
-    /** The columns to sort by. */
     public List<String> columns() {
       return List.copyOf(ORDERS.keySet());
     }
 
-    /** The same table sorted by a column. */
     public String sortedBy(String column) {
       String filter = "&find=" + Pages.query(text) + "&decision=" + Pages.query(decision);
       return "./catalogue?sort=" + column + filter + "#graphs";
     }
 
-    /** The lines that fit, in their order. */
     public List<Line> of(List<Line> lines) {
       List<Line> fitting = new ArrayList<>(lines.stream().filter(this::fits).toList());
       if (!sort.isEmpty()) {

@@ -18,11 +18,9 @@ import org.twinrig.study.Study;
  *
  * @param read the study whose files were read, refused ones too
  * @param bySource one capture per file and side
- * @param problems met while reading
  */
 record Curves(Study read, Map<Source, Capture> bySource, List<Problem> problems) {
 
-  /** Where a curve comes from. */
   record Source(String file, Side side) {
     static Source of(CaptureEntry entry) {
       return new Source(entry.file(), entry.side());

@@ -32,12 +32,10 @@ public final class Doubts {
     return verdicts.getOrDefault(capture, List.of());
   }
 
-  /** Whether a rule of screening left the capture out. */
   public boolean leftOutByRule(CaptureEntry capture) {
     return of(capture).stream().anyMatch(Verdict::excluded);
   }
 
-  /** Whether the capture does not count. */
   public boolean leftOut(CaptureEntry capture) {
     return capture.excludedByLab() || leftOutByRule(capture);
   }

@@ -22,12 +22,10 @@ import org.twinrig.report.html.Plate;
 public final class FigureCache {
   private static final int MOST = 400;
 
-  /** What was drawn of one snapshot. */
   private record Drawn(long revision, Map<String, List<Plate>> plates) {}
 
   private final AtomicReference<Drawn> drawn = new AtomicReference<>(new Drawn(0, Map.of()));
 
-  /** The transfer of a kind. */
   public List<Plate> transfer(Snapshot snapshot, KindOutcome kind) {
     return once(
         snapshot,
@@ -35,7 +33,6 @@ public final class FigureCache {
         o -> Optional.of(TransferFigure.of(kind, Caption.of(o, kind))));
   }
 
-  /** The error budget of a kind over frequency. */
   public List<Plate> budget(Snapshot snapshot, KindOutcome kind) {
     return once(
         snapshot,
@@ -43,7 +40,6 @@ public final class FigureCache {
         o -> Optional.of(BudgetFigure.of(kind, Caption.of(o, kind))));
   }
 
-  /** All captures of a unit; nothing when none can be shown. */
   public List<Plate> captures(Snapshot snapshot, String unit, String kind) {
     return once(snapshot, "captures " + unit, o -> CapturesFigure.of(o, unit, kind));
   }

@@ -58,7 +58,6 @@ public final class Incoming implements AutoCloseable {
     this.home = Files.createTempDirectory("twinrig-workbench");
   }
 
-  /** A new folder for what was sent. */
   synchronized Path folder() throws IOException {
     if (!Files.isDirectory(home, LinkOption.NOFOLLOW_LINKS)) {
       // Systems sweep temporary folders that nobody used for days.
@@ -67,7 +66,6 @@ public final class Incoming implements AutoCloseable {
     return Files.createTempDirectory(home, "sent").toRealPath();
   }
 
-  /** Deletes all that was sent. */
   @Override
   public synchronized void close() {
     IO.delete(home);
@@ -124,7 +122,6 @@ public final class Incoming implements AutoCloseable {
     new Arrival(http, then).run();
   }
 
-  /** One body on its way. */
   private final class Arrival implements Runnable {
     private final org.eclipse.jetty.server.Request http;
     private final String type;

@@ -12,10 +12,8 @@ import org.twinrig.reliability.MarkedBand;
 public record KindChange(KindOutcome then, KindOutcome now) {
   private static final int MOST_FLIPS = 12;
 
-  /** A band whose mean transfer moved, and by how much. */
   public record Move(double atHz, double db) {}
 
-  /** The kinds that the last change moved. */
   public static List<KindChange> of(Snapshot snapshot) {
     List<KindChange> moved = new ArrayList<>();
     for (KindOutcome now : snapshot.kinds()) {
@@ -28,7 +26,6 @@ public record KindChange(KindOutcome then, KindOutcome now) {
     return moved;
   }
 
-  /** Whether there are the same bands before and after. */
   public boolean sameBands() {
     return then.paired().grid().equals(now.paired().grid());
   }

@@ -33,7 +33,6 @@ public final class LabFile {
     this.seen = seen;
   }
 
-  /** Looks at a file. */
   static LabFile read(Path path) throws IOException {
     return new LabFile(path, OrdinaryFile.at(path).bytes());
   }
@@ -42,7 +41,6 @@ public final class LabFile {
     return path;
   }
 
-  /** How messages name it. */
   String name() {
     return Objects.requireNonNull(path.getFileName(), "a file").toString();
   }

@@ -11,15 +11,12 @@ import org.twinrig.study.Study;
  * Study#inputs()}. Looking at them and writing one never overlap.
  */
 final class LabFiles {
-  /** Where study.yaml stands. */
   static final int YAML = 0;
 
-  /** Where the table of captures stands. */
   static final int CAPTURES = 2;
 
   private List<LabFile> files = List.of();
 
-  /** Looks at all files of a study. */
   synchronized void see(Study study) throws IOException {
     files = seen(study, List.of());
   }

@@ -37,7 +37,6 @@ public final class Pages {
     return Response.html(status, output.toString());
   }
 
-  /** What surrounds a page on the study as it stands now. */
   Frame frame(Frame.Part part, String title, String here) throws IOException {
     return frame(session.snapshot(), part, title, here);
   }
@@ -51,22 +50,18 @@ public final class Pages {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
-  /** A unit's page. */
   public static String unit(String name) {
     return "./unit?name=" + query(name);
   }
 
-  /** A capture on its unit's page. */
   public static String entry(CaptureEntry capture) {
     return unit(capture.unit()) + "#entry-" + capture.line();
   }
 
-  /** The zones of a kind. */
   public static String zones(KindOutcome kind) {
     return "./zones?kind=" + query(kind.kind());
   }
 
-  /** Why a band of a kind is marked. */
   public static String band(KindOutcome kind, MarkedBand band) {
     return zones(kind) + "&hz=" + Numbers.fixed(band.band().midHz(), 3) + "#band";
   }

@@ -12,7 +12,6 @@ import org.twinrig.workbench.RefusedException.Why;
  * Says why something was not done, in a sentence and what to do instead.
  *
  * @param formToken signs the form that reads the files anew
- * @param limits on what may be sent
  * @param faults takes what is a fault of the program
  */
 record Refusals(String formToken, Incoming.Limits limits, Consumer<Exception> faults) {

@@ -21,7 +21,6 @@ record Request(Map<String, String> fields, List<SentFile> files) {
     return raw(name).strip();
   }
 
-  /** A text as it was sent. */
   String raw(String name) {
     return fields.getOrDefault(name, "");
   }

@@ -26,7 +26,6 @@ final class RequestHandler extends Handler.Abstract {
   private final Incoming incoming;
   private final Refusals refusals;
 
-  /** Makes one page, or does one thing. */
   @FunctionalInterface
   interface Action {
     Response of(Request request) throws Exception;

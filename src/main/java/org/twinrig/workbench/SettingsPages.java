@@ -20,7 +20,6 @@ public record SettingsPages(StudySession session, Pages pages) {
   private static final int EMPTY_ROWS = 2;
   private static final int MOST_ROWS = 60;
 
-  /** Every field of the page. */
   public static List<Setting.Field> fields() {
     return Setting.ALL.stream().flatMap(setting -> setting.fields().stream()).toList();
   }

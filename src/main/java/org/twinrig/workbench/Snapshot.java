@@ -16,9 +16,7 @@ import org.twinrig.study.Study;
  *
  * @param revision counts the changes, from 1
  * @param what was done to come here, as a sentence
- * @param study what the lab declares
  * @param outcome what the study found; nothing when it cannot be estimated
- * @param before what it found before the change
  * @param undo what the next undo takes back
  * @param problems what was wrong with files, and why there is no outcome
  */

@@ -23,14 +23,12 @@ import org.twinrig.translation.CatalogueReader;
  * along, or by a form. Either way the one reader of catalogues reads it.
  */
 public record Statement(Upload upload) {
-  /** The columns a form asks for. */
   static final List<String> ASKED =
       List.of("kind", "seatings", "sides", "form", "reference", "reference_smoothing", "smoothing");
 
   /** In a form: the reference the study itself names for its old fixture. */
   public static final String OWN_REFERENCE = ":own";
 
-  /** By the table that came along. */
   Findings<CatalogueReader.Catalogue> byTable() throws UnusableInput, IOException {
     Path table = upload.folder().resolve(Upload.STATEMENT);
     return checked(CatalogueReader.read(table, Upload.STATEMENT));

@@ -17,7 +17,6 @@ import org.twinrig.report.figure.Stretch;
  *
  * @param words what it shows, for those who do not see it
  * @param bars from low to high frequencies
- * @param ticks of the frequency axis
  */
 public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
   private static final int WIDTH = 720;
@@ -30,10 +29,8 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
    */
   public record Bar(String shape, String style, String title, String path) {}
 
-  /** A frequency of the axis, and its place. */
   public record Tick(String x, String text) {}
 
-  /** Runs of bands that look alike. */
   public static Strip runs(String words, KindOutcome kind) {
     BandGrid grid = kind.paired().grid();
     List<Stretch> runs = Stretch.ofBands(kind.transfer().bands());
@@ -51,7 +48,6 @@ public record Strip(String words, List<Bar> bars, List<Tick> ticks) {
         ticks(grid));
   }
 
-  /** What a band shows, in words. */
   static String word(MarkedBand band) {
     return band.empty() ? "no data" : band.mark().word();
   }

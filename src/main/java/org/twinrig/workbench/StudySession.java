@@ -53,7 +53,6 @@ public final class StudySession {
   /**
    * Opens a study.
    *
-   * @param dataRoots folders that are confirmed as data roots
    * @param seen takes what the lab declares, before the longer work on it begins
    * @throws UnusableInput when it cannot be read
    */
@@ -65,7 +64,6 @@ public final class StudySession {
     begin("The workbench was opened.", seen);
   }
 
-  /** How things stand. */
   Snapshot snapshot() {
     return Objects.requireNonNull(snapshot, "an open session");
   }
@@ -148,17 +146,14 @@ public final class StudySession {
     }
   }
 
-  /** The text of study.yaml as it stands. */
   StudyText yaml() {
     return new StudyText(files.get(LabFiles.YAML).text());
   }
 
-  /** How messages name study.yaml. */
   String yamlName() {
     return files.get(LabFiles.YAML).name();
   }
 
-  /** Takes the last change back. */
   synchronized void undo(long revision) throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
     Undo undo = undos.peek();

@@ -24,7 +24,6 @@ import org.twinrig.translation.TranslatedGraph;
 /**
  * Old graphs taken through the study as it stands in one snapshot.
  *
- * @param snapshot they rest on
  * @param lines what became of each graph, in their order
  * @param graphs the first of them as they are now, by name
  * @param problems what was refused, and what the lab should know
@@ -71,7 +70,6 @@ public record TranslatedCatalogue(
     return Repeated.toldOnce(problems).stream().map(Problem::text).toList();
   }
 
-  /** Takes the study's own catalogue through it. */
   static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)
       throws UnusableInput, IOException {
     String name = String.valueOf(catalogue.getFileName());

@@ -20,7 +20,6 @@ import org.twinrig.translation.CatalogueReader;
  * Files that were sent together. They lie in a folder of their own and bear numbers there, whatever
  * a sender calls them: a name is only ever shown.
  *
- * @param folder where they lie
  * @param names what the lab calls each, without folders; one that comes twice is numbered
  * @param files as they were sent, in the same order
  * @param stated whether a catalogue.csv came along, which is none of the files
@@ -35,7 +34,6 @@ public record Upload(
   /**
    * Moves files that were sent into a folder of their own.
    *
-   * @param incoming makes it
    * @throws UnusableInput when there is no graph among them
    */
   static Upload of(List<Request.SentFile> sent, Incoming incoming)
@@ -96,7 +94,6 @@ public record Upload(
     return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
   }
 
-  /** Deletes the files. */
   void delete() throws IOException {
     delete(folder);
   }

@@ -98,7 +98,6 @@ public final class Work {
     total = steps;
   }
 
-  /** One step more is done. */
   void step() {
     done.incrementAndGet();
     stopIfCancelled();
@@ -134,7 +133,6 @@ public final class Work {
     return "./work?id=" + id;
   }
 
-  /** Steps done. */
   public int done() {
     return done.get();
   }
@@ -156,7 +154,6 @@ public final class Work {
     return failure;
   }
 
-  /** Whether it ended because it was stopped. */
   public boolean stopped() {
     return failure
         .filter(

@@ -230,12 +230,10 @@ public final class Workbench implements AutoCloseable {
     return addresses;
   }
 
-  /** Waits until the workbench is closed. */
   public void join() throws InterruptedException {
     server.join();
   }
 
-  /** Stops listening and any longer work. */
   @Override
   public void close() {
     queue.close();

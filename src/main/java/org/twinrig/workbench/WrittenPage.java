@@ -28,7 +28,6 @@ import org.twinrig.report.html.Page;
 record WrittenPage(Path folder, String name, Ours ours) {
   private static final String REPORT = "report.html";
 
-  /** Tells a page of ours from anything else. */
   @FunctionalInterface
   interface Ours {
     boolean wrote(String text) throws IOException;
@@ -53,7 +52,6 @@ record WrittenPage(Path folder, String name, Ours ours) {
         results, REPORT, text -> ResultFolder.wrote(results, ResultFolder.Kind.STUDY, REPORT));
   }
 
-  /** The page for readers in a study's folder. */
   static WrittenPage explained(Path study) {
     return new WrittenPage(study, "explained.html", ExplainPage::isAsWritten);
   }
@@ -90,7 +88,7 @@ record WrittenPage(Path folder, String name, Ours ours) {
 
   private static String hash() {
     StringOutput script = new StringOutput();
-    Page.script().writeTo(script);
+    Page.resource("page.js").writeTo(script);
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256")

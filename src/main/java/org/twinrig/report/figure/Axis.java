@@ -11,12 +11,8 @@ import org.twinrig.internal.Numbers;
  * An axis of a plot.
  *
  * @param words what is drawn along it, with its unit; may be empty
- * @param from its beginning
- * @param to its end, above the beginning
- * @param logarithmic or linear
  * @param perDecade how much of it is as long as one decade of the frequency axis beside it; 0 where
  *     no proportion applies
- * @param ticks what is labelled
  * @param lines where faint lines cross the plot
  */
 record Axis(
@@ -32,7 +28,6 @@ record Axis(
 
   private static final double HEIGHT = 250;
 
-  /** A labelled place. */
   record Tick(double value, String label) {}
 
   /** 20 Hz to 20 kHz with the usual ticks and lines at one to nine in each decade. */

@@ -51,7 +51,6 @@ public final class BudgetFigure {
         new Layer("drift", Ink.UNIT, Ink.TEXT, List.of(ErrorSource.DRIFT)));
   }
 
-  /** Draws one kind. */
   public static Figure of(KindOutcome kind, Caption caption) {
     List<MarkedBand> bands = kind.transfer().bands();
     double[] hz = Values.hz(bands);

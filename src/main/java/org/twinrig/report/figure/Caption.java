@@ -9,7 +9,6 @@ import org.twinrig.analysis.StudyOutcome;
  */
 public record Caption(String kind, int units, double confidence, String fingerprint) {
 
-  /** The caption of a kind of a study. */
   public static Caption of(StudyOutcome outcome, KindOutcome kind) {
     return new Caption(
         kind.kind(),
@@ -28,7 +27,6 @@ public record Caption(String kind, int units, double confidence, String fingerpr
     return new Sheet(Figure.capital(kind) + ": " + finding, counted + howToRead, fingerprint);
   }
 
-  /** The name of a figure of the kind. */
   String name(String prefix) {
     return Figure.nameOf(prefix, kind);
   }

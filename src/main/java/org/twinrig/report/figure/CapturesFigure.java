@@ -1,6 +1,5 @@
 package org.twinrig.report.figure;
 
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -32,8 +31,8 @@ public final class CapturesFigure {
     double lowest = -LEAST_RANGE_DB;
     double highest = LEAST_RANGE_DB;
     for (AnchoredCapture capture : captures) {
-      lowest = Math.max(LOWEST_DB, Values.least(lowest, db(capture)));
-      highest = Values.greatest(highest, db(capture));
+      lowest = Math.max(LOWEST_DB, Values.least(lowest, Values.levels(capture.levels())));
+      highest = Values.greatest(highest, Values.levels(capture.levels()));
     }
     Plot plot = Plot.overFrequency(Axis.levels("Level re anchor, dB", lowest - 1, highest + 1));
     add(plot, captures, outcome.study(), leftOut);
@@ -62,11 +61,11 @@ public final class CapturesFigure {
       Ink.Pen pen = onNew ? Ink.NEW_THIN : Ink.OLD;
       double[] hz = Values.of(capture.levels().grid().bands(), b -> b.midHz());
       if (leftOut.contains(entry(capture))) {
-        plot.line(hz, db(capture), new Ink.Pen(pen.colour(), Ink.DOTTED));
+        plot.line(hz, Values.levels(capture.levels()), new Ink.Pen(pen.colour(), Ink.DOTTED));
       } else if (named.add(fixture)) {
-        plot.line(hz, db(capture), pen, fixture.label());
+        plot.line(hz, Values.levels(capture.levels()), pen, fixture.label());
       } else {
-        plot.line(hz, db(capture), pen);
+        plot.line(hz, Values.levels(capture.levels()), pen);
       }
     }
   }
@@ -83,11 +82,5 @@ public final class CapturesFigure {
 
   private static CaptureEntry entry(AnchoredCapture capture) {
     return capture.capture().entry();
-  }
-
-  private static double[] db(AnchoredCapture capture) {
-    double[] db = new double[capture.levels().grid().size()];
-    Arrays.setAll(db, b -> capture.levels().level(b).orElse(Double.NaN));
-    return db;
   }
 }

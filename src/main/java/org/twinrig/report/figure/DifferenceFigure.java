@@ -18,16 +18,8 @@ public final class DifferenceFigure {
 
   private DifferenceFigure() {}
 
-  /**
-   * What tells two studies apart from others.
-   *
-   * @param ending of the figure's name
-   * @param fingerprints of both, for the small print
-   */
-  public record Label(String ending, String fingerprints) {}
-
-  /** Draws one kind of two studies. */
-  public static Figure of(StudyComparison.Pair pair, Label label) {
+  /** Draws two studies; their fingerprints go into the small print, the ending to the name. */
+  public static Figure of(StudyComparison.Pair pair, String ending, String fingerprints) {
     MeanDifference difference = pair.difference();
     List<Optional<MeanDifference.Verdict>> bands = difference.bands();
     double[] hz = Values.known(bands, v -> v.band().midHz());
@@ -53,10 +45,10 @@ public final class DifferenceFigure {
                 bar(bands, axis, MeanDifference.Verdict::different, 2, Ink.BAR_BROKEN), "different")
             .rule(difference.limitDb(), Ink.LIMIT)
             .rule(-difference.limitDb(), Ink.LIMIT);
-    return new Sheet(title(pair), howToRead(pair), label.fingerprints)
+    return new Sheet(title(pair), howToRead(pair), fingerprints)
         .overFrequency(plot, List.of())
         .figure(
-            Figure.nameOf("difference", difference.kind()) + label.ending,
+            Figure.nameOf("difference", difference.kind()) + ending,
             "Difference of the mean transfers of two studies against frequency, with its"
                 + " intervals, and bars where the studies are shown to be equivalent or different");
   }

@@ -26,7 +26,6 @@ import java.util.function.Consumer;
 final class Drawing {
   private final List<Item> items = new ArrayList<>();
 
-  /** One thing on the sheet. */
   sealed interface Item {}
 
   /** A line, cut to a rectangle if there is one. */
@@ -56,7 +55,6 @@ final class Drawing {
     return items;
   }
 
-  /** Lays paper under all that is drawn. */
   void paper(int width, int height) {
     items.add(0, new Fill(new Rectangle(width, height), Ink.PAPER, Optional.empty()));
   }
@@ -97,11 +95,8 @@ final class Drawing {
   }
 
   /**
-   * Takes over what the plotting library paints, which is lines and fills.
+   * Takes over what the plotting library paints from its origin, which is lines and fills.
    *
-   * @param painter paints from the origin
-   * @param left where on the sheet its origin lies, px
-   * @param top likewise
    * @param clipped whether what reaches out of the library's frame is cut
    */
   void painted(Consumer<Graphics2D> painter, int left, int top, boolean clipped) {

@@ -30,7 +30,6 @@ public final class DriftFigure {
 
   private DriftFigure() {}
 
-  /** Draws one fixture. */
   public static Figure of(FixtureDrift drift, String unit, String fingerprint) {
     Plot level =
         plot(drift.level(), "Level as calibrated re centre, dB", names(drift.level().points()));

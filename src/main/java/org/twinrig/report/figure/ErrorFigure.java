@@ -29,12 +29,12 @@ public final class ErrorFigure {
         Plot.overFrequency(Axis.differences("Measured minus predicted, dB", -greatest, greatest))
             .area(hz, Arrays.stream(high).map(v -> -v).toArray(), high, "prediction interval");
     for (Levels unit : kind.estimate().errors()) {
-      plot.line(hz, levels(unit), new Ink.Pen(Ink.UNIT, Ink.HAIR));
+      plot.line(hz, Values.levels(unit), new Ink.Pen(Ink.UNIT, Ink.HAIR));
     }
     Optional<PredictionErrors> worst = kind.evidence().leftOut().worst(Optional.empty());
     worst
         .map(w -> kind.estimate().errors().get(kind.estimate().units().indexOf(w.unit())))
-        .ifPresent(unit -> plot.line(hz, levels(unit), Ink.NEW_THIN));
+        .ifPresent(unit -> plot.line(hz, Values.levels(unit), Ink.NEW_THIN));
     plot.line(
             hz,
             Values.fitted(bands, f -> f.prediction().offset().looRmsDb()),
@@ -68,12 +68,6 @@ public final class ErrorFigure {
             Numbers.fixed(Math.sqrt(square), 1), worst.unit(), Numbers.fixed(worst.rmsDb(), 1));
   }
 
-  private static double[] levels(Levels unit) {
-    double[] db = new double[unit.grid().size()];
-    Arrays.setAll(db, b -> unit.level(b).orElse(Double.NaN));
-    return db;
-  }
-
   private static void limits(Plot plot, double[] hz, Tolerance tolerance) {
     Ink.Pen pen = new Ink.Pen(Ink.FAINT_TEXT, Ink.DOTTED);
     plot.line(hz, limit(hz, tolerance.reliable(), 1), pen, "reliable, caution")
@@ -82,7 +76,6 @@ public final class ErrorFigure {
         .line(hz, limit(hz, tolerance.caution(), -1), pen);
   }
 
-  /** A limit on one side; it may change with frequency. */
   private static double[] limit(double[] hz, DbLimit limit, int sign) {
     return Arrays.stream(hz).map(f -> sign * limit.atHz(f)).toArray();
   }

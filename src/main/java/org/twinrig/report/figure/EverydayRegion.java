@@ -1,5 +1,6 @@
 package org.twinrig.report.figure;
 
+import java.util.Locale;
 import org.twinrig.report.figure.Drawing.Lie;
 
 /**
@@ -7,31 +8,26 @@ import org.twinrig.report.figure.Drawing.Lie;
  * source; the page shows the borders.
  */
 public enum EverydayRegion {
-  BASS("bass", 20, 250),
-  MIDDLE("middle", 250, 4000),
-  TREBLE("treble", 4000, 20_000);
+  BASS(20, 250),
+  MIDDLE(250, 4000),
+  TREBLE(4000, 20_000);
 
-  private final String word;
   private final double fromHz;
   private final double toHz;
 
-  EverydayRegion(String word, double fromHz, double toHz) {
-    this.word = word;
+  EverydayRegion(double fromHz, double toHz) {
     this.fromHz = fromHz;
     this.toHz = toHz;
   }
 
-  /** Its name, for example {@code bass}. */
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT);
   }
 
-  /** Lower border, Hz. */
   public double fromHz() {
     return fromHz;
   }
 
-  /** Upper border, Hz. */
   public double toHz() {
     return toHz;
   }
@@ -53,7 +49,7 @@ public enum EverydayRegion {
     for (EverydayRegion region : values()) {
       double left = 1 + (width - 2) * axis.share(region.fromHz);
       double right = 1 + (width - 2) * axis.share(region.toHz);
-      d.text(region.word, (left + right) / 2, 13, Lie.MIDDLE, Ink.NOTE);
+      d.text(region.word(), (left + right) / 2, 13, Lie.MIDDLE, Ink.NOTE);
       d.line(left + 2, 20, right - 2, 20, Ink.FRAME);
     }
     for (Axis.Tick tick : axis.ticks()) {

@@ -11,12 +11,10 @@ import java.util.zip.CRC32;
 import org.twinrig.internal.Parallel;
 
 /**
- * One finished drawing.
+ * One finished drawing, whose title is a finding.
  *
  * @param name a safe file name without its ending
- * @param title what the drawing shows, as a finding
  * @param alt the drawing in words
- * @param svg to be put inline into a page
  * @param picture paints it as PNG; a page that shows the SVG never asks for it
  */
 public record Figure(String name, String title, String alt, String svg, Supplier<byte[]> picture) {

@@ -56,10 +56,8 @@ final class Ink {
 
   private Ink() {}
 
-  /** A colour and how a line of it is drawn. */
   record Pen(Color colour, BasicStroke stroke) {}
 
-  /** A font and the colour of its words. */
   record Type(Font font, Color colour) {
     Type in(Color other) {
       return new Type(font, other);

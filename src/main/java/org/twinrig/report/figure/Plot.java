@@ -39,7 +39,6 @@ final class Plot {
     double[] across();
   }
 
-  /** A curve through points. */
   record Line(double[] across, double[] up, Ink.Pen pen) implements Layer {}
 
   /** A filled band between two curves. */
@@ -77,7 +76,6 @@ final class Plot {
     return with(new Area(x, low, high, Ink.BAND), words);
   }
 
-  /** A straight line between two points. */
   Plot straight(double fromX, double fromY, double toX, double toY, Ink.Pen pen) {
     return line(new double[] {fromX, toX}, new double[] {fromY, toY}, pen);
   }

@@ -93,7 +93,7 @@ public final class RankFigure {
   }
 
   /** A rank; half ranks are those of tied units. */
-  private static String rank(double rank) {
+  public static String rank(double rank) {
     return Numbers.fixed(rank, rank == Math.rint(rank) ? 0 : 1);
   }
 }

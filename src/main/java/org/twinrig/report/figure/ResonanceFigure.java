@@ -13,7 +13,6 @@ import org.twinrig.reliability.ResonanceWander;
 
 /** Where resonances sit on the old fixture against where they sit on the new one. */
 public final class ResonanceFigure {
-  /** A resonance that moves no further stays in its own 1/12-octave band. */
   private static final double CORRIDOR = Math.pow(2, 1.0 / 12);
 
   private static final double[] TICKS_HZ = {

@@ -45,7 +45,6 @@ public record StudyDrawings(List<Figure> all) {
     return all.stream().filter(f -> f.name().startsWith(sort.prefix())).toList();
   }
 
-  /** Draws a study on some threads. */
   public static StudyDrawings of(StudyOutcome outcome, int threads) {
     Tolerance tolerance = outcome.study().settings().tolerance();
     List<Supplier<Optional<Figure>>> work = new ArrayList<>();

@@ -13,7 +13,6 @@ public final class TransferFigure {
 
   private TransferFigure() {}
 
-  /** Draws one kind. */
   public static Figure of(KindOutcome kind, Caption caption) {
     List<MarkedBand> bands = kind.transfer().bands();
     double[] hz = Values.hz(bands);

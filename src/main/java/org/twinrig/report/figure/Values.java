@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
+import org.twinrig.response.Levels;
 
 /** Numbers to draw, one per band; NaN where there is none: that is a break in the line. */
 final class Values {
@@ -18,6 +20,12 @@ final class Values {
 
   static <T> double[] known(List<Optional<T>> items, ToDoubleFunction<T> value) {
     return of(items, i -> i.isPresent() ? value.applyAsDouble(i.get()) : Double.NaN);
+  }
+
+  static double[] levels(Levels levels) {
+    return IntStream.range(0, levels.grid().size())
+        .mapToDouble(b -> levels.level(b).orElse(Double.NaN))
+        .toArray();
   }
 
   static double[] hz(List<MarkedBand> bands) {

@@ -46,12 +46,10 @@ public final class CataloguePage {
             "examples", examples));
   }
 
-  /** The graphs with a decision, as they were listed. */
   public static List<CatalogueRun.Line> with(Decision decision, List<CatalogueRun.Line> lines) {
     return lines.stream().filter(l -> l.decision() == decision).toList();
   }
 
-  /** The graphs that must be measured again, worst first. */
   public static List<CatalogueRun.Line> worst(List<CatalogueRun.Line> lines) {
     return with(Decision.RE_MEASURE, lines).stream().sorted(CatalogueRun.Line.WORST_FIRST).toList();
   }

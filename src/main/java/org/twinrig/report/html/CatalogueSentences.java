@@ -7,20 +7,12 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Reason;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.translation.CatalogueRun;
-import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.Treatment;
 
 /** What a catalogue's report words by rules; the prose around it is the template's. */
 public final class CatalogueSentences {
   private CatalogueSentences() {}
-
-  /** The kinds that a graph of unknown kind is held to be one of; empty where there is none. */
-  public static String candidatesForUnknown(Translation translation) {
-    return translation.candidatesForUnknown().stream()
-        .map(TransferFunction::kind)
-        .collect(Collectors.joining(", "));
-  }
 
   /** Why a graph is to be measured again: where one reason decides alone, only that. */
   public static String whyAgain(CatalogueRun.Line line, Translation translation) {
@@ -56,7 +48,6 @@ public final class CatalogueSentences {
         : plain(line.reasons());
   }
 
-  /** Reasons as clauses. */
   public static String plain(List<Reason> reasons) {
     return reasons.stream().map(Reason::plain).collect(Collectors.joining("; "));
   }
@@ -86,7 +77,6 @@ public final class CatalogueSentences {
                 + " taken as not smoothed.");
   }
 
-  /** How many graphs were met in this way. */
   public static long count(Treatment.SmoothingMatch match, List<CatalogueRun.Line> lines) {
     return lines.stream().filter(l -> l.treatment().smoothing() == match).count();
   }

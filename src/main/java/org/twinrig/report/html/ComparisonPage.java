@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.analysis.StudyComparison;
 import org.twinrig.evidence.CombinedTransfer;
@@ -23,7 +22,6 @@ public final class ComparisonPage {
     return Page.fill("comparison.jte", Map.of("comparison", comparison, "figures", figures));
   }
 
-  /** Every two studies of every kind. */
   public static List<StudyComparison.Pair> pairs(StudyComparison comparison) {
     return comparison.kinds().stream().flatMap(k -> k.pairs().stream()).toList();
   }
@@ -47,13 +45,6 @@ public final class ComparisonPage {
         .flatMap(Optional::stream)
         .filter(c -> region.holds(c.band()))
         .toList();
-  }
-
-  /** The names of the studies. */
-  public static String names(StudyComparison comparison) {
-    return comparison.studies().stream()
-        .map(StudyComparison.Named::name)
-        .collect(Collectors.joining("; "));
   }
 
   /** The middle of the band of a verdict, Hz. */

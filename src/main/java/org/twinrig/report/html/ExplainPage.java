@@ -51,11 +51,7 @@ public final class ExplainPage {
     return page + "\n<!-- sha256 " + sha256(page + "\n") + " -->\n";
   }
 
-  /**
-   * Whether a page is one that this program wrote, and nobody changed it since.
-   *
-   * @return true when its last line says so
-   */
+  /** Whether this program wrote a page, and nobody changed it since: its last line says so. */
   public static boolean isAsWritten(String page) {
     int end = page.lastIndexOf("<!-- sha256 ");
     if (end < 0 || !page.startsWith(FIRST_LINE)) {
@@ -88,7 +84,6 @@ public final class ExplainPage {
         .toList();
   }
 
-  /** The kinds that are not drawn. */
   public static List<String> notDrawn(StudyOutcome outcome) {
     List<KindOutcome> drawn = drawn(outcome);
     return outcome.kinds().stream().filter(k -> !drawn.contains(k)).map(KindOutcome::kind).toList();
@@ -128,7 +123,7 @@ public final class ExplainPage {
                 zone.toHz(),
                 Swatch.of(zone).word(),
                 zone.empty() ? "nothing to compare" : advice(zone.mark()),
-                PlainReason.of(zone, outcome.study().settings().zones())));
+                ExplainSentences.reasons(zone, outcome.study().settings().zones())));
       }
     }
     return URLEncoder.encode(PlainZones.RESULT.csv(rows), StandardCharsets.UTF_8)

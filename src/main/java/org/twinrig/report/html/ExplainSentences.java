@@ -10,12 +10,15 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
+import org.twinrig.reliability.Reason;
+import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.DifferenceGraphs;
 import org.twinrig.report.figure.EverydayRegion;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.study.DbLimit;
+import org.twinrig.study.DeclaredZone;
 
-/** The findings that head the sections of the page for readers. */
+/** What the page for readers words by rules: the findings that head its sections, and reasons. */
 public final class ExplainSentences {
   /** Below this a mean difference rounds to nothing. */
   private static final double NOTHING_DB = 0.05;
@@ -35,7 +38,6 @@ public final class ExplainSentences {
     return kinds.stream().flatMap(List::stream).filter(s -> s.is(mark)).toList();
   }
 
-  /** How many kinds can be compared somewhere. */
   public static long partly(StudyOutcome outcome) {
     return strips(outcome).stream().filter(ExplainSentences::partly).count();
   }
@@ -105,6 +107,44 @@ public final class ExplainSentences {
     return stretches.stream().anyMatch(s -> s.is(Mark.CAUTION))
         ? "An old graph, re-expressed: to be compared with care only"
         : "An old graph, re-expressed: not to be compared anywhere";
+  }
+
+  /** A reason as a clause for readers who do not measure. */
+  public static String reason(Reason reason) {
+    return switch (reason) {
+      case NO_DATA -> "nothing was measured here";
+      case FEW_UNITS -> "too few headphones of this kind were measured on both fixtures";
+      case WIDE_PREDICTION -> "the old graph does not tell closely enough what the new one shows";
+      case SEATING_SCATTER -> "the level changes each time the headphone is put on";
+      case UNITS_DISAGREE -> "the change is not the same for every headphone of the kind";
+      case OUTSIDE_EAR_SIMULATOR_RANGE ->
+          "the zone lies outside the range that an artificial ear is made for";
+      case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
+      case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
+      case KIND_NOT_IN_THE_STUDY -> "the lab measured no headphone of this kind on both fixtures";
+      case OUTSIDE_THE_STUDY -> "the lab measured no headphone like this one on both fixtures";
+      case COARSE_POINTS -> "the curves have few points here";
+      case NO_SCATTER -> "all headphones look the same here, which real ones never do";
+      case SMOOTHED_MORE -> "the old graph shows less detail than the measurements";
+    };
+  }
+
+  static String reasons(Zone zone, List<DeclaredZone> declared) {
+    List<String> clauses =
+        zone.reasons().stream()
+            .map(
+                r ->
+                    r == Reason.DECLARED_ZONE
+                        ? reason(r) + inBrackets(ZoneSheet.names(zone, declared))
+                        : reason(r))
+            .toList();
+    return clauses.isEmpty()
+        ? "the old graph tells closely enough what the new one shows"
+        : String.join("; ", clauses);
+  }
+
+  private static String inBrackets(String names) {
+    return names.isEmpty() ? "" : " (" + names + ")";
   }
 
   /** The most that a limit allows at any frequency, dB. */

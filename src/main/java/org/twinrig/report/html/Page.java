@@ -45,22 +45,8 @@ public final class Page {
         null, ContentType.Html, Page.class.getClassLoader(), "org.twinrig.report.html.page");
   }
 
-  /** The style sheet, put inline. */
-  public static TrustedMarkup style() {
-    return resource("page.css");
-  }
-
-  /** What the page for readers adds to the style sheet, put inline. */
-  public static TrustedMarkup plainStyle() {
-    return resource("explain.css");
-  }
-
-  /** The script that sorts tables, put inline; a page reads the same without it. */
-  public static TrustedMarkup script() {
-    return resource("page.js");
-  }
-
-  private static TrustedMarkup resource(String name) {
+  /** A style sheet or script of ours, put inline; a page reads the same without its script. */
+  public static TrustedMarkup resource(String name) {
     try (InputStream in = Page.class.getResourceAsStream(name)) {
       if (in == null) {
         throw new IllegalStateException("the program was built without " + name);

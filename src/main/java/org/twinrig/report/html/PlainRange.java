@@ -55,7 +55,6 @@ public record PlainRange(List<Stretch> axis) {
             : Texts.unitOnce(from, to));
   }
 
-  /** A frequency to two digits. */
   static String hertz(double hz) {
     return Numbers.hertz(new BigDecimal(hz, TWO_DIGITS).doubleValue());
   }

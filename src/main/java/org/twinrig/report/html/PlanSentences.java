@@ -58,7 +58,6 @@ public final class PlanSentences {
     return plan.zones().stream().filter(z -> z.outlook() == outlook).count();
   }
 
-  /** A design in words, and what it asks for beyond what was captured. */
   public static String spelt(Design d, Plan plan) {
     int more = d.seatings() - plan.presentSeatings();
     return "%s with %s seatings on the old fixture and %s on the new one, %s in all%s"

@@ -16,9 +16,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.BandBudget;
-import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.internal.Numbers;
-import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
 import org.twinrig.screening.DriftChart;
@@ -32,7 +30,6 @@ import org.twinrig.screening.Verdict;
 public final class StudySentences {
   private StudySentences() {}
 
-  /** How many units were measured on both fixtures. */
   public static int unitsOnBoth(StudyOutcome outcome) {
     return outcome.kinds().stream().mapToInt(k -> k.paired().units().size()).sum();
   }
@@ -92,14 +89,6 @@ public final class StudySentences {
         .sum();
   }
 
-  /** Where a kind does not translate; empty where it does everywhere. */
-  public static String lost(KindOutcome kind) {
-    return kind.zones().stream()
-        .filter(z -> z.mark() == Mark.UNRELIABLE && !z.empty())
-        .map(z -> Texts.range(z.fromHz(), z.toHz()))
-        .collect(Collectors.joining(" or "));
-  }
-
   /** The first reason why a kind does not translate. */
   public static String firstReason(KindOutcome kind) {
     // Bands beyond the captures are no reason: exports that begin at 20 Hz lack the lowest.
@@ -113,14 +102,6 @@ public final class StudySentences {
         .orElse("nothing was measured");
   }
 
-  /** In which regions as a whole the fixtures are shown to agree; empty where in none. */
-  public static String agreement(List<RegionEquivalence> tested) {
-    return tested.stream()
-        .filter(RegionEquivalence::shown)
-        .map(r -> r.kind() + " from " + Texts.range(r.region().fromHz(), r.region().toHz()))
-        .collect(Collectors.joining("; "));
-  }
-
   public static List<String> heldOut(StudyOutcome outcome) {
     return outcome.study().units().stream()
         .filter(u -> u.role() == Unit.Role.HOLDOUT)
@@ -128,21 +109,13 @@ public final class StudySentences {
         .toList();
   }
 
-  /** Those held-out units that could be predicted and compared with their captures. */
-  public static Set<String> judged(StudyOutcome outcome) {
+  /** Those that could not be predicted and compared with their captures. */
+  public static List<String> notJudged(StudyOutcome outcome) {
     Set<String> judged = new HashSet<>();
     for (KindOutcome kind : outcome.kinds()) {
       kind.evidence().heldOut().ofUnits(Optional.empty()).forEach(u -> judged.add(u.unit()));
     }
-    return judged;
-  }
-
-  /** Held-out units that could not be, in one list; empty where there is none. */
-  public static String notJudged(StudyOutcome outcome) {
-    Set<String> judged = judged(outcome);
-    return heldOut(outcome).stream()
-        .filter(u -> !judged.contains(u))
-        .collect(Collectors.joining(", "));
+    return heldOut(outcome).stream().filter(u -> !judged.contains(u)).toList();
   }
 
   /** What the Monte Carlo run says of the budget of a kind. */
@@ -179,12 +152,10 @@ public final class StudySentences {
     return band.monteCarlo().orElseThrow().expandedDb() / band.total().orElseThrow().expanded();
   }
 
-  /** How many captures rules doubt. */
   public static long doubted(StudyOutcome outcome) {
     return captures(outcome, v -> true);
   }
 
-  /** How many captures rules left out. */
   public static long leftOut(StudyOutcome outcome) {
     return captures(outcome, Verdict::excluded);
   }

@@ -5,17 +5,13 @@ import org.twinrig.reliability.Zone;
 
 /** A piece of the mark strip to stand beside a word, as the figures draw it. */
 public enum Swatch {
-  /** A full bar. */
   RELIABLE("reliable", "1", "<rect width=\"28\" height=\"11\" fill=\"currentColor\"/>"),
-  /** A bar of half the height. */
   CAUTION("caution", "2", "<rect y=\"5.5\" width=\"28\" height=\"5.5\" fill=\"currentColor\"/>"),
-  /** Diagonal hatching. */
   UNRELIABLE(
       "unreliable",
       "3",
       "<path d=\"M.5.5h27v10h-27zM1 10L10 1M5.5 10.5L15 1M11 10.5L20.5 1M16.5 10.5L26 1M22 10.5L27"
           + " 5.5\" fill=\"none\" stroke=\"currentColor\"/>"),
-  /** A gap. */
   GAP("no data", "4", "");
 
   private final String word;
@@ -28,13 +24,8 @@ public enum Swatch {
     this.shape = shape;
   }
 
-  /** The swatch of a mark. */
   public static Swatch of(Mark mark) {
-    return switch (mark) {
-      case RELIABLE -> RELIABLE;
-      case CAUTION -> CAUTION;
-      case UNRELIABLE -> UNRELIABLE;
-    };
+    return valueOf(mark.name());
   }
 
   /** The swatch of a zone: a gap where it has no data. */

@@ -2,7 +2,6 @@ package org.twinrig.report.html;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
@@ -28,7 +27,6 @@ public final class Texts {
     return Numbers.hertz(fromHz) + " to " + Numbers.hertz(toHz);
   }
 
-  /** Several of them. */
   public static String ranges(List<FrequencyRange> runs, String between) {
     return runs.stream().map(r -> range(r.fromHz(), r.toHz())).collect(Collectors.joining(between));
   }
@@ -60,15 +58,11 @@ public final class Texts {
 
   /** What could not be used. */
   public static List<Problem> refused(List<Problem> problems) {
-    return problems.stream().filter(Predicate.not(Texts::isNote)).toList();
+    return problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
   }
 
   /** How files were taken. */
   public static List<Problem> notes(List<Problem> problems) {
-    return problems.stream().filter(Texts::isNote).toList();
-  }
-
-  private static boolean isNote(Problem problem) {
-    return problem.kind() == Problem.Kind.NOTE;
+    return problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).toList();
   }
 }

@@ -20,7 +20,6 @@ public final class CatalogueResults {
 
   private CatalogueResults() {}
 
-  /** One file per graph. */
   public static final Result<TranslatedGraph> GRAPH =
       Result.of(
           "translated/<graph>.csv",
@@ -46,7 +45,6 @@ public final class CatalogueResults {
               .word("reasons", b -> Reason.join(b.reasons())),
           graph -> graph.bands().stream());
 
-  /** One file per graph, on its own frequencies. */
   public static final Result<GraphPoints> POINTS =
       Result.of(
           "points/<graph>.csv",
@@ -68,7 +66,6 @@ public final class CatalogueResults {
                           .help("of the band the point lies in")),
           points -> points.points().stream());
 
-  /** What to do with every graph. */
   public static final Result<CatalogueRun.Outcome> SUMMARY =
       Result.of(
           "summary.csv",
@@ -93,7 +90,6 @@ public final class CatalogueResults {
               .help("of all bands it covers"),
           outcome -> outcome.lines().stream());
 
-  /** How every graph was taken and given. */
   public static final Result<CatalogueRun.Outcome> HANDLING =
       Result.of(
           "handling.csv",
@@ -139,7 +135,6 @@ public final class CatalogueResults {
     return reference.flatMap(Treatment.Reference::smoothing).map(Smoothing::word);
   }
 
-  /** By kind and decision. */
   public static final Result<CatalogueOverview> OVERVIEW =
       Result.of(
           "overview.csv",
@@ -155,7 +150,6 @@ public final class CatalogueResults {
               .help("means over these graphs"),
           overview -> overview.decisions().stream());
 
-  /** By the zones of the study. */
   public static final Result<CatalogueOverview> OVERVIEW_ZONES =
       Result.of(
           "overview-zones.csv",
@@ -175,7 +169,6 @@ public final class CatalogueResults {
               .help("of the zone's bands over all these graphs; the four add up to 1"),
           overview -> overview.zones().stream());
 
-  /** A unit worth measuring and its rank in its kind. */
   private record Ranked(UnitsToMeasure.Choice choice, int rank) {}
 
   private static Stream<Ranked> ranked(List<UnitsToMeasure.Choice> choices) {
@@ -191,7 +184,6 @@ public final class CatalogueResults {
             });
   }
 
-  /** Which units are worth measuring. */
   public static final Result<CatalogueOverview> UNITS_TO_MEASURE =
       Result.of(
           "units-to-measure.csv",

@@ -36,12 +36,10 @@ public final class Columns<R> {
     this.all = List.copyOf(all);
   }
 
-  /** No columns yet. */
   static <R> Columns<R> start() {
     return new Columns<>(List.of());
   }
 
-  /** How values are written. */
   enum Format {
     /** Of the lab: what a spreadsheet would run as a formula gets an apostrophe in front. */
     TEXT,
@@ -156,7 +154,6 @@ public final class Columns<R> {
     return Optional.of(value);
   }
 
-  /** The names, in order. */
   List<String> names() {
     return all.stream().map(Column::name).toList();
   }
@@ -166,12 +163,10 @@ public final class Columns<R> {
     return all.get(column).format == Format.TEXT || all.get(column).format == Format.WORD;
   }
 
-  /** The cells of a row as files hold them. */
   List<String> cells(R row) {
     return cells(row, Format::cell);
   }
 
-  /** The cells of a row as pages show them. */
   List<String> shown(R row) {
     return cells(row, Format::shown);
   }

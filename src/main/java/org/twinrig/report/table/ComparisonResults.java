@@ -81,7 +81,6 @@ public final class ComparisonResults {
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL = List.of(DIFFERENCES, COMBINED);
 
-  /** Writes them. */
   public static void write(StudyComparison comparison, Path folder) throws IOException {
     DIFFERENCES.write(folder, comparison);
     COMBINED.write(folder, comparison);

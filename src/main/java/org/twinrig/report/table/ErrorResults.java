@@ -83,7 +83,6 @@ final class ErrorResults {
     return Double.isInfinite(degrees) ? "Inf" : Numbers.fixed(degrees, 6);
   }
 
-  /** How far seatings on a fixture scatter at a band. */
   private record Scatter(String kind, String fixture, Repeatability.Scatter at) {}
 
   private static Stream<Scatter> scatter(

@@ -33,7 +33,6 @@ public final class GraphFileNames {
     }
   }
 
-  /** The file name of a graph, without its ending. */
   public String of(String graph) {
     String name = names.get(graph);
     if (name == null) {

@@ -76,7 +76,6 @@ final class MarkResults {
               .help("share of the studies redrawn from the same units that have it"),
           kind -> kind.stability().edges().stream());
 
-  /** Where one unit shows a resonance. */
   private record Shown(ResonanceWander wander, ResonanceWander.Position at) {}
 
   static final Result<StudyOutcome> RESONANCES =

@@ -24,7 +24,6 @@ public final class PlanResults {
     }
   }
 
-  /** An octave of a plan. */
   private record Octave(Plan plan, ZonePlan zone, PlanLimits limits) {}
 
   private static final Result<Made> OCTAVES =
@@ -153,7 +152,6 @@ public final class PlanResults {
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL = List.of(OCTAVES, BANDS, CURVES);
 
-  /** Writes them for plans, one per kind. */
   public static void write(List<Plan> plans, PlanLimits limits, Path folder) throws IOException {
     for (Result<Made> result : List.of(OCTAVES, BANDS, CURVES)) {
       result.write(folder, new Made(plans, limits));

@@ -81,7 +81,6 @@ public final class Result<S> {
     return file;
   }
 
-  /** The names of its columns. */
   public List<String> names() {
     return body.columns.names();
   }
@@ -101,7 +100,6 @@ public final class Result<S> {
     return body.shown(source).toList();
   }
 
-  /** Its line in the manual's table of files. */
   public String help() {
     return "| `" + file + "` | " + rowOf + " | " + body.columns.manual() + remark + " |";
   }
@@ -123,7 +121,6 @@ public final class Result<S> {
     return text.toString();
   }
 
-  /** Writes the file. */
   public void write(Path folder, S source) throws IOException {
     Files.writeString(folder.resolve(file), csv(source));
   }

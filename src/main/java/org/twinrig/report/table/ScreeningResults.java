@@ -89,7 +89,6 @@ final class ScreeningResults {
               .help("*lab*: left out by *captures.csv*; *rule*: by screening; *no*: used"),
           ScreeningResults::found);
 
-  /** A point of a chart of the check unit. */
   private record Charted(
       SessionReview review, String fixture, DriftChart chart, DriftChart.Point point) {
 

@@ -124,7 +124,6 @@ final class ValidationResults {
               .help("interval of *reached*, by units"),
           study -> trials(study, v -> v.coverage().stream(), Coverage::region));
 
-  /** A unit and its ranks among those of its kind. */
   private record Ranked(RankKeeping.Result among, RankKeeping.Ranked unit) {}
 
   static final Result<StudyOutcome> RANKS =

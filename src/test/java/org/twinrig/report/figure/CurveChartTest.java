@@ -1,4 +1,4 @@
-package org.twinrig.scripting;
+package org.twinrig.report.figure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -8,9 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import org.twinrig.report.figure.CurvesFigure.Colour;
-import org.twinrig.report.figure.CurvesFigure.Line;
-import org.twinrig.report.figure.Figure;
+import org.twinrig.report.figure.CurveChart.Colour;
+import org.twinrig.report.figure.CurveChart.Line;
 
 class CurveChartTest {
   private static final double[] HZ = {20, 200, 2000, 20_000};
