@@ -103,7 +103,8 @@ final class Reexpressed {
             Optional.empty(),
             settings,
             nowhere,
-            List.of());
+            List.of(),
+            Map.of());
     StudyOutcome outcome = Harness.analysed(study, captures);
     return new Reexpressed(hz, settings, outcome.translation());
   }
