@@ -208,8 +208,7 @@ record DriftProof(List<Integer> sessions, List<SimulatedKind> kinds)
       }
     }
     String unit = drawn.units().get(0).name();
-    Study like =
-        drawn.declared(Settings.defaults().with(Setting.CHECK_UNIT, Optional.of(unit)));
+    Study like = drawn.declared(Settings.defaults().with(Setting.CHECK_UNIT, Optional.of(unit)));
     Study study =
         new Study(
             like.folder(),

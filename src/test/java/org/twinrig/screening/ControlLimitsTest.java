@@ -29,7 +29,7 @@ class ControlLimitsTest {
             .mapToDouble(i -> Math.abs(values[i] - values[i - 1]))
             .sum();
     return new ControlLimits(
-        Arrays.stream(values).average().orElseThrow(), ranges / (values.length - 1) / 1.128);
+        Arrays.stream(values).average().orElseThrow(), ranges / (values.length - 1) / 1.128, 3);
   }
 
   private static DriftChart.Point point(String session, double valueDb, int seatings) {
@@ -61,7 +61,7 @@ class ControlLimitsTest {
     double[] exact = ReferenceTable.column(rows, "ewma");
     double[] printed = ReferenceTable.column(rows, "ewma_printed");
     double[] halves = ReferenceTable.column(rows, "exact_half_width");
-    ControlLimits limits = new ControlLimits(50, 2.0539);
+    ControlLimits limits = new ControlLimits(50, 2.0539, 3);
     double[] average = limits.averagesDb(ReferenceTable.column(rows, "x"));
     assertEquals(20, average.length);
     for (int i = 0; i < average.length; i++) {
@@ -129,7 +129,7 @@ class ControlLimitsTest {
   void nothingIsSteadierThanWhatIsRead() {
     ControlLimits limits = ControlLimits.byMedianRange(new double[] {1, 1, 1, 1, 1, 1});
     assertEquals(0.01 / Math.sqrt(12), limits.sigmaDb());
-    assertThrows(IllegalArgumentException.class, () -> new ControlLimits(0, -1));
-    assertThrows(IllegalArgumentException.class, () -> new ControlLimits(Double.NaN, 1));
+    assertThrows(IllegalArgumentException.class, () -> new ControlLimits(0, -1, 3));
+    assertThrows(IllegalArgumentException.class, () -> new ControlLimits(Double.NaN, 1, 3));
   }
 }
