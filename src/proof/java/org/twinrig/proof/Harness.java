@@ -112,9 +112,7 @@ record Harness(int studies, long seed, int threads, Situation situation, Consume
     return graph.reasons().contains(Reason.OUTSIDE_THE_STUDY);
   }
 
-  /**
-   * Half-width of the interval that holds the whole curve, dB; nothing where there is no level.
-   */
+  /** Half-width of the interval that holds the whole curve, dB; nothing where there is no level. */
   static OptionalDouble wholeHalfDb(TranslatedBand band) {
     return band.predicted().stream().mapToDouble(p -> p.whole().halfDb()).findFirst();
   }

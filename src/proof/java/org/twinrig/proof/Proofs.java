@@ -55,7 +55,12 @@ final class Proofs {
               200,
               SEED,
               IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)),
-          new Published<>("seals", "seal-proof/seals.csv", 100, SEED, new SealProof(10, 4, 0.1)),
+          new Published<>(
+              "seals",
+              "seal-proof/seals.csv",
+              100,
+              SEED,
+              new SealProof(10, 4, 0.1, List.of(0.0, 4.0))),
           new Published<>(
               "drift",
               "drift-proof/drift.csv",

@@ -53,7 +53,7 @@ class PublishedSealsTest {
 
   @Test
   void theSameSeedGivesTheSameFiguresOnAnyNumberOfThreads() {
-    SealProof proof = new SealProof(3, 3, 0.2);
+    SealProof proof = new SealProof(3, 3, 0.2, List.of(0.0));
     List<SealProof.Row> rows = proof.rows(Small.harness(2, 7, 1));
     assertEquals(rows, proof.rows(Small.harness(2, 7, 2)));
     assertTrue(rows.stream().mapToInt(r -> r.lost().captures()).sum() > 0);
