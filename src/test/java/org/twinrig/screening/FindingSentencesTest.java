@@ -91,7 +91,7 @@ class FindingSentencesTest {
     DoubleUnaryOperator resonant =
         hz -> leak(120).applyAsDouble(hz) + 7 * Math.exp(-Math.pow(Math.log(hz / 190) / 0.3, 2));
     AnchoredCapture best = seating(1, FindingSentencesTest::flat);
-    AnchoredCapture good = seating(2, leak(12));
+    AnchoredCapture good = seating(2, leak(20));
     AnchoredCapture other = seating(3, leak(2));
     assertEquals(
         List.of(
@@ -174,7 +174,7 @@ class FindingSentencesTest {
   void theSideThatMovedIsAccused() {
     DoubleUnaryOperator bright = hz -> hz > 9800 ? 4 : 0;
     List<AnchoredCapture> captures = new ArrayList<>();
-    for (int s = 1; s <= 5; s++) {
+    for (int s = 1; s <= 10; s++) {
       captures.add(made(Side.L, s, 90, at(s == 4 ? bright : FindingSentencesTest::flat)));
       captures.add(made(Side.R, s, 90, at(s == 2 ? bright : FindingSentencesTest::flat)));
     }
