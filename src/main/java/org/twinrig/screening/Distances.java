@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import org.twinrig.capture.CaptureEntry;
 
@@ -39,15 +40,24 @@ final class Distances {
    * for only when there is something to say.
    */
   void judge(double limit, Supplier<String> where) {
+    judge(limit, (capture, value) -> new Told(capture, where.get()));
+  }
+
+  /** The same, where the distance of one capture may be the fault of another. */
+  void judge(double limit, BiFunction<CaptureEntry, Double, Told> of) {
     for (int i = 0; i < captures.size(); i++) {
       if (values.get(i) > limit) {
+        Told told = of.apply(captures.get(i), values.get(i));
         worst.merge(
             captures.get(i),
-            Verdict.of(captures.get(i), finding, values.get(i), limit, where.get()),
+            Verdict.of(told.accused, finding, values.get(i), limit, told.where),
             Distances::worse);
       }
     }
   }
+
+  /** Whom a distance accuses, and where it was found. */
+  record Told(CaptureEntry accused, String where) {}
 
   /** One verdict per capture: that of the part in which it exceeds its limit most. */
   List<Verdict> verdicts() {

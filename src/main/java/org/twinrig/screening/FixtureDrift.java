@@ -74,10 +74,7 @@ public record FixtureDrift(
   /**
    * The sessions out of control: the level outside its limits, or two neighbouring octaves outside
    * theirs on the same side. A microphone or an amplifier that drifts shows over a range; one
-   * octave alone is outside by chance in one steady session out of six (ten octaves of which each
-   * is outside in 2 %). So 2 % to 5 % of steady sessions are named where there are nine, in
-   * simulation, the more the more neighbouring octaves move together. The rule is our choice:
-   * common practice, no source.
+   * octave alone may be outside by chance. The rule is our choice: common practice, no source.
    */
   public List<OutOfControl> outOfControl() {
     List<OutOfControl> found = new ArrayList<>();

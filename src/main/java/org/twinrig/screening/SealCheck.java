@@ -1,7 +1,7 @@
 package org.twinrig.screening;
 
 import java.util.Comparator;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -18,8 +18,9 @@ import org.twinrig.study.Study;
  * when its mean level lies more than a limit below that of the unit's best seating in either of two
  * parts of the axis, <em>and</em> the loss from 20 Hz to 50 Hz is at least 1 dB greater than from
  * 100 Hz to 200 Hz, so that a headphone without a seal to lose, or one that was merely softer, is
- * not accused. The best seating, not the middle one, is the yardstick: on a soft head most seatings
- * of a unit may leak.
+ * not accused. The best seating is the one with most level from 20 Hz to 100 Hz, in both parts: a
+ * leak may raise the knee above that of sound seatings, but not the deep bass. The best one, not
+ * the middle one, is the yardstick: on a soft head most seatings of a unit may leak.
  *
  * <ul>
  *   <li>20 Hz to 100 Hz: limit {@code 1.8 dB + 3.2σ}, at most 7 dB. Here a lost seal costs most.
@@ -37,13 +38,15 @@ import org.twinrig.study.Study;
  */
 public final class SealCheck {
   private final List<Yardstick> yardsticks;
+  private final Part bass;
   private final Part deep;
   private final Part knee;
 
   private SealCheck(BandGrid grid) {
+    bass = Part.of(grid, 20, 100);
     yardsticks =
         List.of(
-            new Yardstick(Part.of(grid, 20, 100), 1.8, 3.2, 7, ""),
+            new Yardstick(bass, 1.8, 3.2, 7, ""),
             new Yardstick(Part.of(grid, 150, 250), 1.35, 3.1, 4, "150 Hz to 250 Hz"));
     deep = Part.of(grid, 20, 50);
     knee = Part.of(grid, 100, 200);
@@ -99,52 +102,49 @@ public final class SealCheck {
     return new SealCheck(groupsOfOneScale.get(0).grid()).check(groupsOfOneScale);
   }
 
-  /** Of both yardsticks, the one by which a capture comes off worse against its limit. */
+  /** Of both parts, the one in which a capture comes off worse against its limit. */
   private List<Score> check(List<Group> groups) {
-    Map<CaptureEntry, Double> growth = new HashMap<>();
-    groups.forEach(group -> growth.putAll(growth(group)));
-    Map<CaptureEntry, Score> worst = new HashMap<>();
+    Map<CaptureEntry, Score> worst = new LinkedHashMap<>();
     for (Yardstick y : yardsticks) {
-      List<List<Group.Seat>> units = groups.stream().map(g -> g.seats(y.part)).toList();
-      OptionalDouble sigma = Group.scatter(units);
+      OptionalDouble sigma = Group.scatter(groups.stream().map(g -> g.seats(y.part)).toList());
       if (sigma.isPresent()) {
         double limit = Math.min(y.ceilingDb, y.floorDb + y.sigmas * sigma.getAsDouble());
-        for (List<Group.Seat> seats : units) {
-          for (Group.Seat seat : seats) {
-            Double growthDb = growth.get(seat.entry());
-            if (growthDb != null) {
-              double lossDb = best(seats).levelDb() - seat.levelDb();
-              worst.merge(
-                  seat.entry(),
-                  new Score(seat.entry(), lossDb, limit, y.detail, growthDb),
-                  Score::worse);
-            }
-          }
+        for (Group group : groups) {
+          losses(group)
+              .forEach(
+                  (entry, loss) -> {
+                    y.part
+                        .mean(loss)
+                        .ifPresent(
+                            db ->
+                                worst.merge(
+                                    entry,
+                                    new Score(entry, db, limit, y.detail, growth(loss)),
+                                    Score::worse));
+                  });
         }
       }
     }
-    return groups.stream()
-        .flatMap(g -> g.captures().stream())
-        .map(c -> c.capture().entry())
-        .filter(worst::containsKey)
-        .map(worst::get)
-        .toList();
+    return List.copyOf(worst.values());
   }
 
-  /** How much more each seating lost in the deep bass than at the knee, against the best one. */
-  private Map<CaptureEntry, Double> growth(Group group) {
-    Map<CaptureEntry, Double> growth = new HashMap<>();
-    List<Group.Seat> seats = group.seats(yardsticks.get(0).part);
-    for (Group.Seat seat : seats) {
-      Group.Seat best = best(seats);
-      Levels loss = best.capture().levels().minus(seat.capture().levels());
-      double bass = best.levelDb() - seat.levelDb();
-      growth.put(seat.entry(), deep.mean(loss).orElse(bass) - knee.mean(loss).orElse(0));
-    }
-    return growth;
+  /** What each seating lacks against the unit's best, which has most level in the bass. */
+  private Map<CaptureEntry, Levels> losses(Group group) {
+    Map<CaptureEntry, Levels> losses = new LinkedHashMap<>();
+    List<Group.Seat> seats = group.seats(bass);
+    seats.stream()
+        .max(Comparator.comparingDouble(Group.Seat::levelDb))
+        .ifPresent(
+            best ->
+                seats.forEach(
+                    s ->
+                        losses.put(
+                            s.entry(), best.capture().levels().minus(s.capture().levels()))));
+    return losses;
   }
 
-  private static Group.Seat best(List<Group.Seat> seats) {
-    return seats.stream().max(Comparator.comparingDouble(Group.Seat::levelDb)).orElseThrow();
+  /** How much more a seating lost in the deep bass than at the knee. */
+  private double growth(Levels loss) {
+    return deep.mean(loss).orElse(bass.mean(loss).orElse(0)) - knee.mean(loss).orElse(0);
   }
 }

@@ -26,19 +26,60 @@ import org.twinrig.study.AnchoredCapture;
  *       of the others, at least 3 dB.
  * </ul>
  *
- * <p>With fewer of them that comparison is not made. A pair is reported once, at its right side:
- * which of the two is wrong cannot be told. The factors are our choice: common practice, no source.
+ * <p>With fewer of them that comparison is not made. A pair is reported once, at the side that
+ * moved: the one farther, in that part, from the median of the unit's other seatings of that side.
+ * The sentence says when the other moved more than half as far. Neither moved when both did by less
+ * than {@value #LEAST_MOVED} of what is reported, or there is no other seating: then which side is
+ * wrong cannot be told, the sentence says so and stands at the right side. The factors are our
+ * choice: common practice, no source.
  */
 final class SideImbalance {
   private static final double FLOOR_DB = 3;
   private static final double REACH = 5;
   private static final double MEDIANS = 4;
   private static final int LEAST = 3;
+  private static final double LEAST_MOVED = 0.4;
+  private static final double BOTH_MOVED = 0.5;
 
   private SideImbalance() {}
 
-  /** Left minus right of one seating. */
-  private record Pair(CaptureEntry right, Levels difference) {}
+  /** One seating among those of its sides, and left minus right. */
+  private record Pair(
+      AnchoredCapture left, AnchoredCapture right, Group lefts, Group rights, Levels difference) {
+
+    CaptureEntry entry() {
+      return right.capture().entry();
+    }
+
+    /** The side that moved, for a distance of so many dB. */
+    Distances.Told told(Part part, String against, double valueDb) {
+      double ofLeft = movedDb(left, lefts, part);
+      double ofRight = movedDb(right, rights, part);
+      double most = Math.max(ofLeft, ofRight);
+      if (most < LEAST_MOVED * valueDb) {
+        return told(right, part, against, "which side is wrong cannot be told");
+      }
+      AnchoredCapture moved = ofLeft > ofRight ? left : right;
+      if (Math.min(ofLeft, ofRight) > BOTH_MOVED * most) {
+        return told(moved, part, against, "both sides moved");
+      }
+      return told(moved, part, against, moved == left ? "the left moved" : "the right moved");
+    }
+
+    private static Distances.Told told(
+        AnchoredCapture accused, Part part, String against, String which) {
+      return new Distances.Told(
+          accused.capture().entry(), part.words() + against + " (" + which + ")");
+    }
+
+    private static double movedDb(AnchoredCapture own, Group side, Part part) {
+      List<Levels> others =
+          side.captures().stream().filter(c -> c != own).map(AnchoredCapture::levels).toList();
+      return others.isEmpty()
+          ? 0
+          : part.rms(own.levels().minus(Group.medianCurve(others))).orElse(0);
+    }
+  }
 
   static List<Verdict> of(List<Group> groupsOfOneScale) {
     List<List<Pair>> units = units(groupsOfOneScale);
@@ -77,7 +118,7 @@ final class SideImbalance {
     for (AnchoredCapture r : right.captures()) {
       AnchoredCapture l = bySeating.get(r.capture().entry().seating());
       if (l != null) {
-        pairs.add(new Pair(r.capture().entry(), l.levels().minus(r.levels())));
+        pairs.add(new Pair(l, r, left, right, l.levels().minus(r.levels())));
       }
     }
     return pairs;
@@ -85,16 +126,19 @@ final class SideImbalance {
 
   private static void againstOwnSeatings(List<List<Pair>> units, Part part, Distances distances) {
     distances.startPart();
+    Map<CaptureEntry, Pair> seated = new HashMap<>();
     for (List<Pair> pairs : units) {
       if (pairs.size() >= LEAST) {
         Levels usual = Group.medianCurve(pairs.stream().map(Pair::difference).toList());
         for (Pair pair : pairs) {
-          part.rms(pair.difference.minus(usual)).ifPresent(rms -> distances.add(pair.right, rms));
+          seated.put(pair.entry(), pair);
+          part.rms(pair.difference.minus(usual)).ifPresent(rms -> distances.add(pair.entry(), rms));
         }
       }
     }
     double limit = Math.max(FLOOR_DB, distances.upperFence(REACH));
-    distances.judge(limit, () -> part.words() + ", against the unit's other seatings");
+    String against = ", against the unit's other seatings";
+    distances.judge(limit, (entry, db) -> seated.get(entry).told(part, against, db));
   }
 
   private static void againstOtherUnits(List<List<Pair>> units, Part part, Distances distances) {
@@ -102,10 +146,13 @@ final class SideImbalance {
       double[] others = othersRms(units, i, part);
       if (others.length >= LEAST) {
         distances.startPart();
+        Map<CaptureEntry, Pair> seated = new HashMap<>();
         for (Pair pair : units.get(i)) {
-          part.rms(pair.difference).ifPresent(rms -> distances.add(pair.right, rms));
+          seated.put(pair.entry(), pair);
+          part.rms(pair.difference).ifPresent(rms -> distances.add(pair.entry(), rms));
         }
-        distances.judge(Math.max(FLOOR_DB, MEDIANS * Scatter.median(others)), part::words);
+        double limit = Math.max(FLOOR_DB, MEDIANS * Scatter.median(others));
+        distances.judge(limit, (entry, db) -> seated.get(entry).told(part, "", db));
       }
     }
   }

@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.twinrig.internal.AsideFile;
+import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.study.PredictionModel;
 
 /**
@@ -54,7 +55,20 @@ final class Proofs {
               200,
               SEED,
               IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)),
-          new Published<>("seals", "seal-proof/seals.csv", 100, SEED, new SealProof(10, 4, 0.1)),
+          new Published<>(
+              "seals",
+              "seal-proof/seals.csv",
+              100,
+              SEED,
+              new SealProof(10, 4, 0.1, List.of(0.0, 4.0))),
+          new Published<>(
+              "drift",
+              "drift-proof/drift.csv",
+              200,
+              SEED,
+              new DriftProof(
+                  List.of(3, 4, 6, 8, 12, 20),
+                  List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR))),
           new Published<>(
               "features", "feature-proof/features.csv", 400, SEED, FeatureProof.of(8, 12, 16, 30)),
           new Published<>("plans", "plan-proof/plans.csv", 500, SEED, PlanProof.of(8, 2)),

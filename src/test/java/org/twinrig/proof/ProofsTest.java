@@ -21,7 +21,7 @@ import org.twinrig.proof.Proofs.Published;
 
 /** The command that makes the tables of proofs anew. */
 class ProofsTest {
-  private static final SealProof SMALL = new SealProof(3, 3, 0.2);
+  private static final SealProof SMALL = new SealProof(3, 3, 0.2, List.of(0.0));
   private static final List<Published<?>> TABLES =
       List.of(
           new Published<>("small", "small.csv", 2, 7, SMALL),

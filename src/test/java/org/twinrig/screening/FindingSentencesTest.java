@@ -85,6 +85,21 @@ class FindingSentencesTest {
     assertEquals(List.of(), SealCheck.of(oneUnit(leaking[0])));
   }
 
+  /** Air in a leak may resonate at the knee: that makes the leak no yardstick there. */
+  @Test
+  void aLeakThatResonatesAccusesNoSoundSeating() {
+    DoubleUnaryOperator resonant =
+        hz -> leak(120).applyAsDouble(hz) + 7 * Math.exp(-Math.pow(Math.log(hz / 190) / 0.3, 2));
+    AnchoredCapture best = seating(1, FindingSentencesTest::flat);
+    AnchoredCapture good = seating(2, leak(20));
+    AnchoredCapture other = seating(3, leak(2));
+    assertEquals(
+        List.of(
+            "elm-4.csv lost seal: bass below the unit's best seal is 9.4 dB, but at most 7.0 dB is"
+                + " allowed"),
+        sentences(SealCheck.of(oneUnit(best, good, other, seating(4, resonant)))));
+  }
+
   @Test
   void aSeatingApartFromTheOthersIsOdd() {
     AnchoredCapture odd = seating(4, hz -> hz > 3900 && hz < 10_300 ? 2.04 : 0);
@@ -150,8 +165,55 @@ class FindingSentencesTest {
     assertEquals(
         List.of(
             "elm-8.csv side imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
-                + " other seatings, is 4.0 dB, but at most 3.0 dB is allowed"),
+                + " other seatings (both sides moved), is 4.0 dB, but at most 3.0 dB is allowed"),
         sentences(SideImbalance.of(Group.of(captures, unit -> "on-ear"))));
+  }
+
+  /** The side that moved, whichever it is; without another seating it cannot be told. */
+  @Test
+  void theSideThatMovedIsAccused() {
+    DoubleUnaryOperator bright = hz -> hz > 9800 ? 4 : 0;
+    List<AnchoredCapture> captures = new ArrayList<>();
+    for (int s = 1; s <= 10; s++) {
+      captures.add(made(Side.L, s, 90, at(s == 4 ? bright : FindingSentencesTest::flat)));
+      captures.add(made(Side.R, s, 90, at(s == 2 ? bright : FindingSentencesTest::flat)));
+    }
+    assertEquals(
+        List.of(
+            "elm-4.csv side imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
+                + " other seatings (the right moved), is 4.0 dB, but at most 3.0 dB is allowed",
+            "elm-7.csv side imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
+                + " other seatings (the left moved), is 4.0 dB, but at most 3.0 dB is allowed"),
+        sentences(SideImbalance.of(Group.of(captures, unit -> "on-ear"))));
+  }
+
+  @Test
+  void whichSideIsWrongCannotBeToldFromOneSeating() {
+    List<AnchoredCapture> captures = new ArrayList<>();
+    for (int u = 1; u <= 4; u++) {
+      double treble = u == 3 ? 4 : 0;
+      captures.add(of("Elm " + u, made(Side.L, 1, 90, at(hz -> hz > 9800 ? treble : 0))));
+      captures.add(of("Elm " + u, made(Side.R, 1, 90, at(FindingSentencesTest::flat))));
+    }
+    assertEquals(
+        List.of(
+            "elm-6.csv side imbalance: left against right, 10 kHz to 20 kHz (which side is wrong"
+                + " cannot be told), is 4.0 dB, but at most 3.0 dB is allowed"),
+        sentences(SideImbalance.of(Group.of(captures, unit -> "on-ear"))));
+  }
+
+  private static Response at(DoubleUnaryOperator levelDb) {
+    return curve(240, 10, 22_000, levelDb);
+  }
+
+  private static AnchoredCapture of(String unit, AnchoredCapture made) {
+    CaptureEntry e = made.capture().entry();
+    CaptureEntry own =
+        new CaptureEntry(unit, e.fixture(), e.side(), e.seating(), e.file(), "", "", "", e.line());
+    return new AnchoredCapture(
+        new Capture(own, made.capture().response(), made.capture().sha256()),
+        made.levels(),
+        made.anchorDb());
   }
 
   @Test

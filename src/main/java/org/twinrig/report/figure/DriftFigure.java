@@ -75,7 +75,7 @@ public final class DriftFigure {
             unit,
             sessions,
             level.limits().isPresent()
-                ? "dotted: centre ± 3σ; pale band: the same for the moving average (line)"
+                ? "dotted: limits for the whole study; pale band: those of the moving average (line)"
                 : "limits need " + DriftChart.FEWEST_SESSIONS);
   }
 

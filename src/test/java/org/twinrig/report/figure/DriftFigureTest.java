@@ -39,7 +39,7 @@ class DriftFigureTest {
                         i == 5))
             .toList();
     Figure figure =
-        draw(new DriftChart(Optional.empty(), points, Optional.of(new ControlLimits(94, 0.1))));
+        draw(new DriftChart(Optional.empty(), points, Optional.of(new ControlLimits(94, 0.1, 3))));
     for (int i = 0; i < 8; i++) {
       assertTrue(figure.svg().contains(">s" + i + "<"), "session " + i);
     }
