@@ -102,6 +102,22 @@ public final class StudySentences {
         .orElse("nothing was measured");
   }
 
+  /** How many units left out stayed inside their interval at every band, kind by kind. */
+  public static String wholeCurves(StudyOutcome outcome) {
+    List<String> kinds = new ArrayList<>();
+    for (KindOutcome kind : outcome.kinds()) {
+      double[] inside =
+          kind.evidence().leftOut().ofUnits(Optional.empty()).stream()
+              .flatMapToDouble(u -> u.inside().stream())
+              .toArray();
+      if (inside.length > 0) {
+        long whole = Arrays.stream(inside).filter(share -> share == 1).count();
+        kinds.add(whole + " of " + inside.length + " (" + kind.kind() + ")");
+      }
+    }
+    return kinds.isEmpty() ? "too few units to tell" : Texts.joined(kinds);
+  }
+
   public static List<String> heldOut(StudyOutcome outcome) {
     return outcome.study().units().stream()
         .filter(u -> u.role() == Unit.Role.HOLDOUT)
