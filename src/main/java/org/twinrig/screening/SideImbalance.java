@@ -59,11 +59,12 @@ final class SideImbalance {
       if (most < LEAST_MOVED * valueDb) {
         return told(right, part, against, "which side is wrong cannot be told");
       }
-      AnchoredCapture moved = ofLeft > ofRight ? left : right;
+      boolean leftMost = ofLeft > ofRight;
+      AnchoredCapture moved = leftMost ? left : right;
       if (Math.min(ofLeft, ofRight) > BOTH_MOVED * most) {
         return told(moved, part, against, "both sides moved");
       }
-      return told(moved, part, against, moved == left ? "the left moved" : "the right moved");
+      return told(moved, part, against, leftMost ? "the left moved" : "the right moved");
     }
 
     private static Distances.Told told(
@@ -72,9 +73,16 @@ final class SideImbalance {
           accused.capture().entry(), part.words() + against + " (" + which + ")");
     }
 
+    private static int seating(AnchoredCapture capture) {
+      return capture.capture().entry().seating();
+    }
+
     private static double movedDb(AnchoredCapture own, Group side, Part part) {
       List<Levels> others =
-          side.captures().stream().filter(c -> c != own).map(AnchoredCapture::levels).toList();
+          side.captures().stream()
+              .filter(c -> seating(c) != seating(own))
+              .map(AnchoredCapture::levels)
+              .toList();
       return others.isEmpty()
           ? 0
           : part.rms(own.levels().minus(Group.medianCurve(others))).orElse(0);
