@@ -54,7 +54,7 @@ final class Proofs {
               "interval-proof/coverage.csv",
               200,
               SEED,
-              IntervalProof.of(PredictionModel.AVERAGE, 8, 16, 30)),
+              IntervalProof.of(PredictionModel.AVERAGE, 6, 8, 16, 30)),
           new Published<>(
               "seals",
               "seal-proof/seals.csv",

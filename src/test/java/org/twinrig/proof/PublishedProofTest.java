@@ -28,10 +28,10 @@ class PublishedProofTest {
                 Collectors.groupingBy(
                     r -> r.get("units") + r.get("kind") + r.get("graph_seatings"),
                     Collectors.counting()));
-    assertEquals(3 * 3 * 2, cases.size());
+    assertEquals(4 * 3 * 2, cases.size());
     assertTrue(cases.values().stream().allMatch(rows -> rows == 6));
     assertEquals(
-        List.of("16", "30", "8"),
+        List.of("16", "30", "6", "8"),
         rows().stream().map(r -> r.get("units")).distinct().sorted().toList());
   }
 
@@ -41,7 +41,10 @@ class PublishedProofTest {
       for (String model : Arrays.asList("coverage_offset", "coverage_average")) {
         double coverage = Double.parseDouble(row.get(model));
         switch (row.get("region")) {
-          case "all bands" -> assertTrue(coverage >= 0.93 && coverage <= 0.97, row::toString);
+          case "all bands" ->
+              assertTrue(
+                  coverage >= (row.get("units").equals("6") ? 0.92 : 0.93) && coverage <= 0.97,
+                  row::toString);
           case "mean of regions" -> assertTrue(coverage > 0 && coverage <= 1, row::toString);
           default -> assertTrue(coverage >= 0.90, row::toString);
         }
