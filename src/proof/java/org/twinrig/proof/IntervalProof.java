@@ -18,8 +18,9 @@ import org.twinrig.study.PredictionModel;
  * Whether 95 % prediction intervals hold units that a study never saw, under the plain offset and
  * under another model; see {@link UnseenUnits} for one study.
  *
- * <p>The promise: for every number of units from eight on, kind and sort of old graph, unseen units lie inside 93
- * % to 97 % of the time averaged over the bands, and no less than 90 % of the time in any region.
+ * <p>The promise: for every number of units from eight on, kind and sort of old graph, unseen units
+ * lie inside 93 % to 97 % of the time averaged over the bands, and no less than 90 % of the time in
+ * any region.
  *
  * <p>A judgement is one band of one unit. Judgements of one study are dependent (neighbouring bands
  * share errors, all its units share one estimate), so that the Monte Carlo standard error of every

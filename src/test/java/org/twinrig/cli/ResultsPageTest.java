@@ -25,8 +25,6 @@ class ResultsPageTest {
   private static final Pattern CODE = Pattern.compile("`([^`]+)`");
 
   /** What the page calls the files of which there is one per graph. */
-  private static final String ANY_GRAPH = "translated/<graph>.csv";
-
   @TempDir private static Path place;
 
   /** Every table that was written, by the page's name of it. */
@@ -67,7 +65,7 @@ class ResultsPageTest {
     assertRuns(words);
     for (String file : Ran.files(out)) {
       if (file.endsWith(".csv")) {
-        String name = file.startsWith("translated/") ? ANY_GRAPH : file;
+        String name = file.replaceFirst("(translated|points)/.*", "$1/<graph>.csv");
         note(name, Files.readString(out.resolve(file)));
       }
     }

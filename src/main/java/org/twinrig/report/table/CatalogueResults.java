@@ -58,8 +58,8 @@ public final class CatalogueResults {
                       said.number("level_db", s -> s.levelDb())
                           .help(
                               "the graph as it came plus the correction of the bands, smooth over"
-                                  + " log frequency; its band levels are *to_db* of"
-                                  + " `translated/<graph>.csv`; empty outside its bands")
+                                  + " log frequency; its band levels are *to_db*; empty outside its"
+                                  + " bands")
                           .interval("%s_db", s -> s.levelDb(), s -> s.halfDb())
                           .help("where a new measurement will fall")
                           .word("mark", s -> s.mark().word())
