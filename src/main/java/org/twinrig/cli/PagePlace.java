@@ -81,11 +81,11 @@ record PagePlace(Path named, boolean inFolder) {
 
   private void checkNewFolder() throws UnusableInput {
     Path there = named.toAbsolutePath().normalize();
-    while (there != null && !Files.exists(there)) {
+    while (!Files.exists(there) && there.getParent() != null) {
       there = there.getParent();
     }
     String clash = "cannot be made a folder, because `" + there + "` is a file";
-    refuse(there == null || !Files.isDirectory(there), named, clash, ELSEWHERE);
+    refuse(!Files.isDirectory(there), named, clash, ELSEWHERE);
     refuse(!Files.isWritable(there), named, "no permission to make this folder", ELSEWHERE);
   }
 

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.ErrorVariance;
@@ -70,14 +71,14 @@ public record Trial(
         scale,
         b ->
             errors.has(b) && others[b] >= FEWEST_JUDGED - 1
-                ? Math.sqrt(made.variances()[b])
+                ? Math.sqrt(made.variance(b))
                 : Double.NaN);
     return new Trial(
         estimate.units().get(unit),
         errors,
         estimate.offsetErrors().get(unit),
         Levels.copyOf(grid, scale),
-        Arrays.stream(made.degreesOfFreedom()).boxed().toList());
+        IntStream.range(0, others.length).mapToObj(made::degreesOfFreedom).toList());
   }
 
   /**

@@ -26,13 +26,30 @@ import org.apache.commons.math3.special.Gamma;
  * <p>Source: Smyth 2004, Stat. Appl. Genet. Mol. Biol. 3:3, equations for {@code d0} and {@code
  * s0²}, with a trend in place of one {@code s0²}.
  */
-@SuppressWarnings("ArrayRecordComponent") // from one kernel to the next
-public record ErrorVariance(double[] variances, double[] degreesOfFreedom) {
+public final class ErrorVariance {
   private static final int FEWEST_UNITS = 5;
   private static final double FLOOR = 1e-8;
   private static final double MOST_PRIOR_FREEDOM = 100;
   private static final double LEAST_EXCESS = 0.02;
   private static final double PRIOR_FREEDOM_USED = 4;
+
+  private final double[] variances;
+  private final double[] degreesOfFreedom;
+
+  private ErrorVariance(double[] variances, double[] degreesOfFreedom) {
+    this.variances = variances;
+    this.degreesOfFreedom = degreesOfFreedom;
+  }
+
+  /** The variance that an interval at a band rests on, dB²; NaN where there are no errors. */
+  public double variance(int band) {
+    return variances[band];
+  }
+
+  /** Degrees of freedom of it. */
+  public double degreesOfFreedom(int band) {
+    return degreesOfFreedom[band];
+  }
 
   /** What does not change when errors are drawn anew: which bands count, and their units. */
   public static final class Bands {
@@ -50,7 +67,7 @@ public record ErrorVariance(double[] variances, double[] degreesOfFreedom) {
      * @param units how many have an error at each band; a band with none has no variance (NaN)
      */
     public Bands(int[] units, int perOctave) {
-      this.units = units;
+      this.units = units.clone();
       this.estimated = Neighbourhood.of(units.length, b -> units[b] > 0, perOctave / 6);
       this.moderated = Neighbourhood.of(units.length, b -> enough(b), perOctave / 2);
       this.width = 2 * (perOctave / 2) + 1;

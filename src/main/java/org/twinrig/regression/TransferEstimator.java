@@ -163,8 +163,8 @@ public record TransferEstimator(double confidence, PredictionModel model, int th
     BandOutcome.Errors at(int band) {
       return new BandOutcome.Errors(
           Math.sqrt(meanSquares[band]),
-          pointwise.variances()[band],
-          pointwise.degreesOfFreedom()[band],
+          pointwise.variance(band),
+          pointwise.degreesOfFreedom(band),
           whole[band]);
     }
   }

@@ -92,11 +92,11 @@ final class RedrawnMarks {
   }
 
   private Mark mark(int resample, int b, ErrorVariance redrawn) {
-    double variance = redrawn.variances()[b];
+    double variance = redrawn.variance(b);
     if (totals.get(resample, b) == 0 || Double.isNaN(variance)) {
       return Mark.UNRELIABLE; // no unit of the band was drawn: nothing to judge it by
     }
-    double quantile = quantiles.at(redrawn.degreesOfFreedom()[b]);
+    double quantile = quantiles.at(redrawn.degreesOfFreedom(b));
     return ladders[b].at(quantile * Math.sqrt(variance), wanders[b]);
   }
 
