@@ -1,6 +1,6 @@
 #!/bin/sh
 # Times whole processes from a cold start: the demonstration, a study of 120 units with 1,200 captures (by the
-# offset, by the chosen model, and that at 48 bands per octave), a study of 300 units of one kind, and a catalogue
+# offset, by the weighted mean, and that at 48 bands per octave), a study of 300 units of one kind, and a catalogue
 # of 10,000 graphs. Prints seconds and peak memory; needs GNU time and Python 3.
 set -eu
 home=$(cd "$(dirname "$0")/../.." && pwd)
@@ -39,8 +39,8 @@ echo "bands: { per_octave: 48, from_hz: 20, to_hz: 20000 }" >> "$work/fine/study
 "$home/twinrig" simulate --out "$work/many" --seed 2 --units 300 --kinds in-ear --seatings 2 --points 240 \
   --one-side >/dev/null
 measure "study of 120 units, 1,200 captures, offset" "$home/twinrig" study "$work/offset" --out "$work/results-offset"
-measure "study of 120 units, 1,200 captures, auto" "$home/twinrig" study "$work/study" --out "$work/results"
+measure "study of 120 units, 1,200 captures, average" "$home/twinrig" study "$work/study" --out "$work/results"
 measure "the same, 48 bands per octave" "$home/twinrig" study "$work/fine" --out "$work/results-fine"
-measure "study of 300 units of one kind, auto" "$home/twinrig" study "$work/many" --out "$work/results-many"
+measure "study of 300 units of one kind, average" "$home/twinrig" study "$work/many" --out "$work/results-many"
 measure "catalogue of 10,000 graphs" "$home/twinrig" translate "$work/results/translation.json" \
   --catalogue "$work/study/large.csv" --out "$work/catalogue"
