@@ -23,7 +23,11 @@ public final class StudentT {
 
     /** {@code t} at degrees of freedom above 0. */
     public double at(double degreesOfFreedom) {
-      return known.computeIfAbsent(degreesOfFreedom, f -> twoSided(confidence, f));
+      // Looked up first without the lock that computeIfAbsent may take: threads ask all the time.
+      Double found = known.get(degreesOfFreedom);
+      return found != null
+          ? found
+          : known.computeIfAbsent(degreesOfFreedom, f -> twoSided(confidence, f));
     }
   }
 
