@@ -81,8 +81,10 @@ record PagePlace(Path named, boolean inFolder) {
 
   private void checkNewFolder() throws UnusableInput {
     Path there = named.toAbsolutePath().normalize();
-    while (!Files.exists(there) && there.getParent() != null) {
-      there = there.getParent();
+    Path above = there.getParent();
+    while (!Files.exists(there) && above != null) {
+      there = above;
+      above = there.getParent();
     }
     String clash = "cannot be made a folder, because `" + there + "` is a file";
     refuse(!Files.isDirectory(there), named, clash, ELSEWHERE);
