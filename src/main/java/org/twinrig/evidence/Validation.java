@@ -87,7 +87,7 @@ public record Validation(
   private static final class Judge {
     private final BandGrid grid;
     private final List<Trial> trials;
-    private final Map<Double, Map<Double, Double>> quantiles = new HashMap<>();
+    private final Map<Double, StudentT.Quantiles> quantiles = new HashMap<>();
 
     Judge(BandGrid grid, List<Trial> trials) {
       this.grid = grid;
@@ -148,9 +148,7 @@ public record Validation(
     }
 
     private double quantile(double stated, double degreesOfFreedom) {
-      return quantiles
-          .computeIfAbsent(stated, c -> new HashMap<>())
-          .computeIfAbsent(degreesOfFreedom, f -> StudentT.twoSided(stated, f));
+      return quantiles.computeIfAbsent(stated, StudentT.Quantiles::new).at(degreesOfFreedom);
     }
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.regression;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -55,42 +54,42 @@ final class ModelAverage {
         .toArray(double[][]::new);
   }
 
-  /** {@code [band][unit]}: the error on each unit of a mean weighted without it; NaN where none. */
-  double[][] errors() {
-    double[][] errors = new double[data.bands()][data.units()];
-    for (int b = 0; b < errors.length; b++) {
-      Arrays.fill(errors[b], Double.NaN);
-      if (bands.get(b).isPresent()) {
-        BandErrors band = bands.get(b).get();
-        double[][] scores = scores(b);
-        for (int unit : data.members(b)) {
-          double[] weights = weights(band, scores[unit], band.members() - 1);
-          double ofOffset = band.offset().errors()[unit];
-          double error = ofOffset;
-          for (int c = 0; c < weights.length; c++) {
-            if (weights[c] > 0) {
-              error += weights[c] * (band.rule(c).errors()[unit] - ofOffset);
-            }
-          }
-          errors[b][unit] = error;
-        }
+  /**
+   * What the mean says at a band.
+   *
+   * @param errors on each unit, its weights found without it; NaN where none
+   * @param rule nothing where the offset has all the weight
+   */
+  @SuppressWarnings("ArrayRecordComponent") // stays in this package
+  record AtBand(double[] errors, Optional<WindowRule> rule) {}
+
+  /** The errors on units left out and the rule of a band. */
+  AtBand at(int b, PairedUnits paired) {
+    double[] errors = new double[data.units()];
+    Arrays.fill(errors, Double.NaN);
+    if (bands.get(b).isEmpty()) {
+      return new AtBand(errors, Optional.empty());
+    }
+    BandErrors band = bands.get(b).get();
+    double[][] scores = scores(b);
+    for (int unit : data.members(b)) {
+      errors[unit] = error(band, unit, weights(band, scores[unit], band.members() - 1));
+    }
+    return new AtBand(errors, rule(paired, b, weights(band, scores[data.units()], band.members())));
+  }
+
+  private static double error(BandErrors band, int unit, double[] weights) {
+    double ofOffset = band.offset().errors()[unit];
+    double error = ofOffset;
+    for (int c = 0; c < weights.length; c++) {
+      if (weights[c] > 0) {
+        error += weights[c] * (band.rule(c).errors()[unit] - ofOffset);
       }
     }
-    return errors;
+    return error;
   }
 
-  /** The rule at every band; nothing where the offset has all the weight. */
-  List<Optional<WindowRule>> rules(PairedUnits paired) {
-    List<Optional<WindowRule>> rules = new ArrayList<>();
-    for (int b = 0; b < data.bands(); b++) {
-      rules.add(bands.get(b).isEmpty() ? Optional.empty() : rule(paired, b));
-    }
-    return rules;
-  }
-
-  private Optional<WindowRule> rule(PairedUnits paired, int b) {
-    BandErrors band = bands.get(b).orElseThrow();
-    double[] weights = weights(band, scores(b)[data.units()], band.members());
+  private Optional<WindowRule> rule(PairedUnits paired, int b, double[] weights) {
     WeightedWindows windows = new WeightedWindows(data, b);
     int kappas = WindowShape.KAPPAS.size();
     for (int s = 0; s < shapes.size(); s++) {

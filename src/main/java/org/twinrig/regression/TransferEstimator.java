@@ -46,8 +46,8 @@ public record TransferEstimator(double confidence, PredictionModel model, int th
         Parallel.map(bands, threads, b -> means.get(b).map(m -> BandErrors.of(data, b, shapes)));
     ModelAverage average = new ModelAverage(data, without, shapes);
     double[][] offsets = average.offsetErrors();
-    double[][] errors = average.errors();
-    List<Optional<WindowRule>> rules = average.rules(paired);
+    List<ModelAverage.AtBand> averaged = bands.stream().map(b -> average.at(b, paired)).toList();
+    double[][] errors = averaged.stream().map(ModelAverage.AtBand::errors).toArray(double[][]::new);
     Variances ofOffset = Variances.of(offsets, perOctave);
     Variances inForce = Variances.of(errors, perOctave);
     List<Optional<BandOutcome.UnitSpread>> spreads = unitSpreads(data, without);
@@ -61,7 +61,7 @@ public record TransferEstimator(double confidence, PredictionModel model, int th
                             paired.grid().band(b),
                             means.get(b).get().estimate(),
                             means.get(b).get().simultaneousHalfDb(),
-                            prediction(rules.get(b), ofOffset.at(b), inForce.at(b)),
+                            prediction(averaged.get(b).rule(), ofOffset.at(b), inForce.at(b)),
                             scatter(samples.get(b)),
                             spreads.get(b).orElseThrow()))
             .toList();

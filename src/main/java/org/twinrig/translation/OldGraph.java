@@ -132,18 +132,20 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
   }
 
   private Uncertainty carried(int band, WindowRule window, Function<Carried, Uncertainty> which) {
-    List<Uncertainty> all = carried.orElseThrow().stream().map(which).toList();
+    List<Carried> all = carried.orElseThrow();
+    Uncertainty here = which.apply(all.get(band));
     double own = 1;
     double sum = 0;
-    double freedom = all.get(band).degreesOfFreedom();
+    double freedom = here.degreesOfFreedom();
     for (WindowRule.Predictor p : window.predictors()) {
+      Uncertainty there = which.apply(all.get(p.band()));
       if (p.band() == band) {
         own += p.coefficient();
       } else {
-        sum += Math.abs(p.coefficient()) * all.get(p.band()).standardDb();
+        sum += Math.abs(p.coefficient()) * there.standardDb();
       }
-      freedom = Math.min(freedom, all.get(p.band()).degreesOfFreedom());
+      freedom = Math.min(freedom, there.degreesOfFreedom());
     }
-    return new Uncertainty(sum + Math.abs(own) * all.get(band).standardDb(), freedom);
+    return new Uncertainty(sum + Math.abs(own) * here.standardDb(), freedom);
   }
 }

@@ -180,16 +180,18 @@ public final class Translator {
             reach(kinds, centre, KindPrediction::own, intervals::ownHalfDb),
             reach(kinds, centre, KindPrediction::whole, intervals::wholeHalfDb));
     Mark mark = MarkRule.byWidth(translation.tolerance(), band.midHz(), predicted.halfDb());
-    BandOutcome.Fitted widest =
-        Collections.max(kinds, Comparator.comparingDouble(k -> intervals.ownHalfDb(k.own())))
-            .fitted();
-    List<Reason> why = mark == Mark.RELIABLE ? List.of() : MarkRule.whyWide(widest);
+    List<Reason> why = mark == Mark.RELIABLE ? List.of() : MarkRule.whyWide(widest(kinds));
     TranslatedBand translated =
         new TranslatedBand(band, level, Optional.of(predicted), mark, why).lowered(carried);
     for (KindPrediction kind : kinds) {
       translated = translated.lowered(kind.marked().reasons());
     }
     return translated;
+  }
+
+  private BandOutcome.Fitted widest(List<KindPrediction> kinds) {
+    return Collections.max(kinds, Comparator.comparingDouble(k -> intervals.ownHalfDb(k.own())))
+        .fitted();
   }
 
   /** How far from a shift the intervals of all kinds reach. */
