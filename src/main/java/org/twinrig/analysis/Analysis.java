@@ -185,7 +185,8 @@ public final class Analysis {
     Settings settings = study.settings();
     double confidence = settings.confidence();
     return new KindEvidence(
-        Equivalence.of(estimate, settings.tolerance().equivalenceDb(), confidence),
+        Equivalence.of(
+            estimate, settings.anchor(), settings.tolerance().equivalenceDb(), confidence),
         Validation.of(paired.grid(), Trial.leftOut(estimate), confidence),
         Validation.of(paired.grid(), heldOut, confidence),
         references().map(r -> new RankKeeping(confidence).of(paired, r)),

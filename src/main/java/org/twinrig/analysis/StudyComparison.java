@@ -112,7 +112,8 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   private static Kind kind(String kind, List<Named> holders) {
     Settings settings = holders.get(0).outcome.study().settings();
     MeanDifference.Terms terms =
-        new MeanDifference.Terms(settings.tolerance().equivalenceDb(), settings.confidence());
+        new MeanDifference.Terms(
+            settings.tolerance().equivalenceDb(), settings.confidence(), settings.anchor());
     List<Pair> pairs = new ArrayList<>();
     for (int i = 0; i < holders.size(); i++) {
       for (int j = i + 1; j < holders.size(); j++) {

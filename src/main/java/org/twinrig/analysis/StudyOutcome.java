@@ -4,7 +4,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.evidence.AnchorEffect;
+import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
@@ -63,6 +66,20 @@ public record StudyOutcome(
     return RegionEquivalence.of(
         kinds.stream().map(k -> k.evidence().equivalence()).toList(),
         kinds.stream().map(k -> k.paired().grid()).toList());
+  }
+
+  /** By how much kinds read louder on the new fixture: of those whose levels are known on both. */
+  public List<LevelShift> levelShifts() {
+    return LevelShift.of(study, screening.accepted());
+  }
+
+  /** What other anchors would make of the bass, by kind. */
+  public List<AnchorEffect> anchorEffects() {
+    Map<String, LevelShift> shifts =
+        levelShifts().stream().collect(Collectors.toMap(LevelShift::kind, s -> s));
+    return kinds.stream()
+        .map(k -> AnchorEffect.of(k.estimate(), Optional.ofNullable(shifts.get(k.kind()))))
+        .toList();
   }
 
   static Translation translation(

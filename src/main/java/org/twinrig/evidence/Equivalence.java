@@ -10,6 +10,7 @@ import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
+import org.twinrig.response.Anchor;
 import org.twinrig.study.FrequencyRange;
 
 /**
@@ -25,14 +26,13 @@ import org.twinrig.study.FrequencyRange;
  *
  * <p>Where no unit differs from any other nothing is shown: copies of one curve agree so.
  *
- * <p>At and near the anchor levels are equal because they were made equal; there equivalence says
- * nothing about the fixtures.
+ * <p>Within the anchor levels are equal because they were made equal: nothing is said there.
  *
- * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where the band has no
- * estimate.
+ * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where the band has no estimate
+ * or is lined up by the anchor.
  */
 public record Equivalence(
-    String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
+    String kind, Anchor anchor, double limitDb, double confidence, List<Optional<Verdict>> bands) {
 
   public Equivalence {
     bands = List.copyOf(bands);
@@ -56,15 +56,17 @@ public record Equivalence(
       boolean together) {}
 
   /** The verdicts of a kind within {@code ±Δ} dB at confidence {@code 1-α}. */
-  public static Equivalence of(KindEstimate estimate, double limitDb, double confidence) {
+  public static Equivalence of(
+      KindEstimate estimate, Anchor anchor, double limitDb, double confidence) {
     List<Optional<Verdict>> bands = new ArrayList<>();
     for (int b = 0; b < estimate.bands().size(); b++) {
       bands.add(
           estimate.bands().get(b) instanceof BandOutcome.Fitted fitted
+                  && !anchor.linesUp(fitted.band())
               ? Optional.of(verdict(fitted, estimate.scatters(b), limitDb, confidence))
               : Optional.empty());
     }
-    return new Equivalence(estimate.kind(), limitDb, confidence, bands);
+    return new Equivalence(estimate.kind(), anchor, limitDb, confidence, bands);
   }
 
   private static Verdict verdict(

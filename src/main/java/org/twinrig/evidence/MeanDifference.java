@@ -14,6 +14,7 @@ import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.MeanCurve;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
+import org.twinrig.response.Anchor;
 import org.twinrig.study.FrequencyRange;
 
 /**
@@ -35,7 +36,7 @@ import org.twinrig.study.FrequencyRange;
  * <p>Sources: Welch 1947, Biometrika 34:28; Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
  *
  * <p>{@code Δ} in dB, {@code 1-α}, and one verdict per band; nothing where either study has no
- * estimate, or no unit that differs from any other.
+ * estimate, or no unit that differs from any other, or where levels are lined up.
  */
 public record MeanDifference(
     String kind, double limitDb, double confidence, List<Optional<Verdict>> bands) {
@@ -46,8 +47,11 @@ public record MeanDifference(
     Checks.fraction(confidence, "confidence");
   }
 
-  /** How to judge: {@code Δ} in dB and {@code 1-α}. */
-  public record Terms(double limitDb, double confidence) {}
+  /**
+   * How to judge: {@code Δ} in dB and {@code 1-α}, and the anchor that both studies line levels up
+   * by.
+   */
+  public record Terms(double limitDb, double confidence, Anchor anchor) {}
 
   /**
    * What was found at one band: {@code D} and {@code SE} in dB, {@code ν}, half-width in dB of the
@@ -83,6 +87,7 @@ public record MeanDifference(
             .mapToObj(
                 b ->
                     fitted(first, b)
+                        .filter(one -> !terms.anchor.linesUp(first.grid().band(b)))
                         .flatMap(one -> fitted(second, b).map(two -> Welch.of(one, two))))
             .toList();
     double[] errors = new double[bands];

@@ -8,10 +8,10 @@ import org.twinrig.band.BandGrid;
 /**
  * In which regions as a whole the mean transfer of a kind is shown to make no difference.
  *
- * <p>A region agrees when every band in it does, so its p value is the largest of its bands'
- * (intersection–union test, Berger 1982, Technometrics 24:295, from memory): the chance of a wrong
- * claim is at most the level, however bands depend on each other. Over all kinds and regions that
- * are tested the values are adjusted after {@link Holm}.
+ * <p>A region agrees when every band in it does but for those the anchor lines up, so its p value
+ * is the largest of its bands' (intersection–union test, Berger 1982, Technometrics 24:295, from
+ * memory): the chance of a wrong claim is at most the level, however bands depend on each other.
+ * Over all kinds and regions that are tested the values are adjusted after {@link Holm}.
  *
  * <p>{@code p} that some band of it does not agree, adjusted among all kinds and regions, and
  * whether agreement is shown at the study's confidence.
@@ -46,7 +46,7 @@ public record RegionEquivalence(
     double largest = 0;
     int bands = 0;
     for (int b = 0; b < grid.size(); b++) {
-      if (region.holds(grid.band(b))) {
+      if (region.holds(grid.band(b)) && !kind.anchor().linesUp(grid.band(b))) {
         if (kind.bands().get(b).isEmpty()) {
           return Optional.empty();
         }

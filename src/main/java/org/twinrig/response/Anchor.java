@@ -56,10 +56,20 @@ public sealed interface Anchor {
     return narrow && band.lowerHz() < ends[1] * sixth && band.upperHz() > ends[0] / sixth;
   }
 
+  /**
+   * Whether a band is one of those that levels are lined up by: fixtures agree there because they
+   * are made to, which says nothing of them.
+   */
+  default boolean linesUp(Band band) {
+    double[] ends = stretch(band.perOctave());
+    boolean inside = ends[0] <= band.midHz() && band.midHz() <= ends[1];
+    return inside || (0 < ends[0] && band.lowerHz() <= ends[0] && band.upperHz() > ends[1]);
+  }
+
   /** What is looked at: lower and upper end, Hz; both 0 where nothing is. */
   double[] stretch(int perOctave);
 
-  /** The anchor in words: for example {@code 300 Hz to 1 kHz}. */
+  /** The anchor in words: for example {@code 500 Hz to 1 kHz}. */
   String words();
 
   /** The mean of the band levels over a range, from above 0 Hz. */

@@ -24,7 +24,7 @@ record SimulatedTables(SimulatedStudy study) {
   static final String REFERENCE_FILE = "catalogue/" + CatalogueDraw.REFERENCE + ".csv";
 
   private static final BandGrid GRID = BandGrid.covering(20, 20_000, 12);
-  private static final Anchor ANCHOR = new Anchor.Range(300, 1000);
+  private static final Anchor ANCHOR = new Anchor.Range(500, 1000);
 
   /** The study file for data that stand at the end of a path from its folder. */
   String studyFile(String data) {
@@ -138,7 +138,7 @@ record SimulatedTables(SimulatedStudy study) {
         """
         # The true mean transfer of each kind: the expectation, over all units of the kind
         # and over the good seatings of each, of anchored level on the new fixture minus
-        # anchored level on the old one. Anchor: mean of the bands from 300 Hz to 1000 Hz.
+        # anchored level on the old one. Anchor: mean of the bands from 500 Hz to 1000 Hz.
         # Lost seals, drift and noise have no part in it.
         # Monte Carlo over %s units per kind.
         kind,band_hz,lower_hz,upper_hz,true_db"""
@@ -170,7 +170,7 @@ record SimulatedTables(SimulatedStudy study) {
     return table(
         """
         # What the new fixture would show of each catalogue unit, raw: band levels relative
-        # to their own mean from 300 Hz to 1000 Hz, in expectation over good seatings. To
+        # to their own mean from 500 Hz to 1000 Hz, in expectation over good seatings. To
         # compare, subtract the same mean from a translated graph. For a compensated graph
         # this is the curve before any reference is subtracted.
         graph,band_hz,true_to_db""",

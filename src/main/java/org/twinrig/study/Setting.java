@@ -45,10 +45,10 @@ public final class Setting<T> {
       new Setting<>(
           "anchor",
           "Anchor",
-          "where levels are pinned: { from_hz: 300, to_hz: 1000 }, { at_hz: 1000 } or none",
+          "where levels are pinned: { from_hz: 500, to_hz: 1000 }, { at_hz: 1000 } or none",
           "where every capture is set to 0 dB before captures are compared: `{ from_hz, to_hz }`,"
               + " `{ at_hz }` or `none`",
-          new Anchor.Range(300, 1000),
+          new Anchor.Range(500, 1000),
           SettingReaders::anchor,
           (anchor, all) -> value(anchor),
           (anchor, study) -> anchor.words());

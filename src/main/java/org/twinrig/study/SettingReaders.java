@@ -18,7 +18,7 @@ import org.twinrig.spectrum.Sweep;
  */
 final class SettingReaders {
   private static final String ANCHORS =
-      "write `{ from_hz: 300, to_hz: 1000 }`, `{ at_hz: 1000 }` or `none`";
+      "write `{ from_hz: 500, to_hz: 1000 }`, `{ at_hz: 1000 }` or `none`";
   private static final String TOLERANCES =
       "write a number in dB, or a table such as `[{ from_hz: 20, db: 1.5 }, { from_hz: 4000, db: 2 }]`";
 
@@ -86,7 +86,7 @@ final class SettingReaders {
     if (keys.size() != 2 || keys.contains("at_hz")) {
       return value.amiss(" is neither one frequency nor a range of two", ANCHORS);
     }
-    double fromHz = group.number("from_hz", "300", NumberRange.HZ);
+    double fromHz = group.number("from_hz", "500", NumberRange.HZ);
     double toHz = group.number("to_hz", "1000", NumberRange.HZ);
     return group
         .range(fromHz, toHz)

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.TransferEstimator;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
@@ -42,7 +43,10 @@ class EquivalenceTest {
 
   private static Equivalence equivalence(PairedUnits paired, double limitDb) {
     return Equivalence.of(
-        new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired), limitDb, 0.95);
+        new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired),
+        new Anchor.None(),
+        limitDb,
+        0.95);
   }
 
   /** tost.R beside the values: pt and qt of R 4.2.2. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.RandomEffects;
+import org.twinrig.response.Anchor;
 
 /** Holm's adjustment against R, and regions tested as a whole. */
 class HolmTest {
@@ -70,7 +71,7 @@ class HolmTest {
                       true,
                       true)));
     }
-    return new Equivalence(name, 0.5, 0.95, bands);
+    return new Equivalence(name, new Anchor.None(), 0.5, 0.95, bands);
   }
 
   /** A region is as sure as its least sure band; one with a band unknown is not tested. */

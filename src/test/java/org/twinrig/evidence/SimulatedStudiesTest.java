@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.capture.Unit;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
@@ -26,7 +27,8 @@ import org.twinrig.study.Settings;
  */
 class SimulatedStudiesTest {
   private static final int PAIRS = Integer.getInteger("twinrig.pairs", 12);
-  private static final MeanDifference.Terms TERMS = new MeanDifference.Terms(0.5, 0.95);
+  private static final MeanDifference.Terms TERMS =
+      new MeanDifference.Terms(0.5, 0.95, new Anchor.None());
 
   private static PairedUnits lab(SimulatedKind kind, int units, long seed) {
     SimulatedStudy drawn =

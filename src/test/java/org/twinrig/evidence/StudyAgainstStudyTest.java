@@ -16,6 +16,7 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.TransferEstimator;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
@@ -23,7 +24,8 @@ import org.twinrig.study.PredictionModel;
 /** Differences between studies, and their combination. */
 class StudyAgainstStudyTest {
   private static final BandGrid GRID = BandGrid.covering(100, 10_000, 6);
-  private static final MeanDifference.Terms TERMS = new MeanDifference.Terms(0.5, 0.95);
+  private static final MeanDifference.Terms TERMS =
+      new MeanDifference.Terms(0.5, 0.95, new Anchor.None());
 
   /** Student 1908; R 4.2.2: t.test(drug_1, drug_2). */
   @Test

@@ -156,6 +156,11 @@ public final class StudyPage {
         .orElse(OptionalDouble.empty());
   }
 
+  /** A number to 0.01 that may not be known. */
+  public static Cell known(OptionalDouble value) {
+    return value.isPresent() ? Cell.hundredths(value.getAsDouble()) : Cell.without(NOT_KNOWN);
+  }
+
   public static Cell factor(RegionBudget region) {
     if (combined(region).isEmpty()) {
       return Cell.without(NOT_KNOWN);

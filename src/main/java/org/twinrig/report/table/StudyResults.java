@@ -19,6 +19,7 @@ public final class StudyResults {
           TransferResults.DIFFERENCES,
           TransferResults.EQUIVALENCE,
           TransferResults.EQUIVALENCE_REGIONS,
+          TransferResults.LEVEL_SHIFT,
           MarkResults.ZONES,
           MarkResults.STABILITY,
           MarkResults.EDGES,

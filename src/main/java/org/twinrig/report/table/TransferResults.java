@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Equivalence;
+import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
@@ -158,4 +159,24 @@ final class TransferResults {
               .word("equivalent", RegionEquivalence::shown)
               .help("shown in the whole region, by *p_holm*"),
           study -> study.regionEquivalence().stream());
+
+  static final Result<StudyOutcome> LEVEL_SHIFT =
+      Result.<StudyOutcome, LevelShift>of(
+              "level-shift.csv",
+              "kind with levels known on both fixtures",
+              Columns.<LevelShift>start()
+                  .text("kind", LevelShift::kind)
+                  .count("units", s -> s.mean().units())
+                  .help("whose captures all belong to sessions")
+                  .number("shift_db", s -> s.mean().meanDb())
+                  .help("mean level over the anchor, new minus old")
+                  .number("ci_low_db", s -> s.mean().lowDb())
+                  .number("ci_high_db", s -> s.mean().highDb())
+                  .help("its interval")
+                  .number("prediction_half_db", LevelShift::predictionHalfDb)
+                  .help("half-width of the interval for one unit, seated as often as in the study"),
+              study -> study.levelShifts().stream())
+          .remark(
+              ". Without rows where the study has no anchor, or fewer than three units of a kind"
+                  + " have sessions");
 }

@@ -22,6 +22,7 @@ import org.twinrig.regression.TransferEstimator;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.RankFigure;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.screening.Screening;
 import org.twinrig.study.PairedUnits;
@@ -56,7 +57,7 @@ class EvidenceSheetsTest {
             new PairedUnits.OnFixture(
                 to, plain.to().seatings(), plain.to().seatingVariance(), plain.to().curves()));
     KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
-    return Equivalence.of(estimate, 0.5, 0.95);
+    return Equivalence.of(estimate, new Anchor.None(), 0.5, 0.95);
   }
 
   @Test

@@ -28,6 +28,7 @@ import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.StudyDrawings;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.FrequencyRange;
@@ -102,7 +103,12 @@ final class HandMade {
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
         evidence(
-            new Equivalence(name, 0.5, 0.95, Collections.nCopies(grid.size(), Optional.empty())),
+            new Equivalence(
+                name,
+                new Anchor.None(),
+                0.5,
+                0.95,
+                Collections.nCopies(grid.size(), Optional.empty())),
             Optional.empty()));
   }
 
