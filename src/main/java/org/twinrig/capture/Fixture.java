@@ -1,23 +1,47 @@
 package org.twinrig.capture;
 
+import java.util.Objects;
+import java.util.Optional;
+import org.twinrig.band.FrequencyRange;
+
 /**
  * What headphones are put on to be measured.
  *
  * @param label how reports call it; the name is the short one that the study's files use
  * @param earSimulator the standard its ear simulator follows; empty when not stated
- * @param specifiedFromHz lower end of the range its ear simulator is specified for; both in Hz
+ * @param simulates where it is like a human ear; nothing when not stated
+ * @param usable where it can be used at all, if only as a coupler; nothing when not stated
+ * @param specimen which one it is, with the pinna it wears; empty when not stated
+ * @param calibratorClass of the calibrator used on it; nothing when not stated for this fixture
  */
 public record Fixture(
-    String name, String label, String earSimulator, double specifiedFromHz, double specifiedToHz) {
+    String name,
+    String label,
+    String earSimulator,
+    Optional<FrequencyRange> simulates,
+    Optional<FrequencyRange> usable,
+    String specimen,
+    Optional<CalibratorClass> calibratorClass) {
 
   public Fixture {
     if (name.isBlank() || label.isBlank()) {
       throw new IllegalArgumentException("a fixture needs a name and a label");
     }
-    if (!(0 < specifiedFromHz
-        && specifiedFromHz < specifiedToHz
-        && Double.isFinite(specifiedToHz))) {
-      throw new IllegalArgumentException("a specified range must satisfy 0 < from < to");
-    }
+    Objects.requireNonNull(simulates, "simulates");
+    Objects.requireNonNull(usable, "usable");
+    Objects.requireNonNull(calibratorClass, "calibratorClass");
+  }
+
+  /** A fixture of which nothing is stated but the range it can be used in, Hz. */
+  public Fixture(
+      String name, String label, String earSimulator, double usableFromHz, double usableToHz) {
+    this(
+        name,
+        label,
+        earSimulator,
+        Optional.empty(),
+        Optional.of(new FrequencyRange(usableFromHz, usableToHz)),
+        "",
+        Optional.empty());
   }
 }

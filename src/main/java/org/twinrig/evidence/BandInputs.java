@@ -8,11 +8,11 @@ import java.util.function.DoubleSupplier;
 import java.util.stream.Stream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.twinrig.band.Band;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.study.BandSample;
-import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 

@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.twinrig.band.Band;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Checks;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
 import org.twinrig.response.Anchor;
-import org.twinrig.study.FrequencyRange;
 
 /**
  * At which bands the mean transfer of a kind is shown to make no difference: old graphs can stand

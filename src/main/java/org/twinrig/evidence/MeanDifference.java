@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.twinrig.band.Band;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Checks;
 import org.twinrig.internal.Satterthwaite;
 import org.twinrig.regression.BandOutcome;
@@ -15,7 +16,6 @@ import org.twinrig.regression.MeanCurve;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.regression.StudentT;
 import org.twinrig.response.Anchor;
-import org.twinrig.study.FrequencyRange;
 
 /**
  * How the mean transfers of one kind in two studies of the same fixtures differ, band by band:

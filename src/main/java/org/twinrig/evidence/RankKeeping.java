@@ -8,11 +8,11 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.ranking.NaturalRanking;
 import org.apache.commons.math3.stat.ranking.TiesStrategy;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
-import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 
 /**

@@ -4,10 +4,12 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
@@ -21,17 +23,16 @@ import org.twinrig.study.Tolerance;
  * <ul>
  *   <li>{@code reliable} when the prediction half-width is at most the reliable tolerance, {@code
  *       caution} when at most the caution tolerance, otherwise {@code unreliable};
- *   <li>never better than {@code caution} outside the range either fixture's ear simulator is
- *       specified for, inside a declared zone, where a resonance wanders, or where the points of a
- *       capture are coarse;
+ *   <li>never better than {@code caution} outside the range either fixture is usable in, inside a
+ *       declared zone, where a resonance wanders, or where the points of a capture are coarse;
  *   <li>{@code unreliable} with fewer units than the study asks for, without an estimate, or where
  *       no unit differs from any other.
  * </ul>
  *
- * <p>A band is outside a specified range when its mid-band frequency is (with the quarter band of
- * {@link BandGrid#holds}); it is inside a zone as soon as it overlaps it, because zones may only
- * lower a mark. What the variance is made of is given as a reason where the prediction is wide: it
- * says why.
+ * <p>A band is outside a range when its mid-band frequency is (with the quarter band of {@link
+ * BandGrid#holds}); it is inside a zone as soon as it overlaps it, because zones may only lower a
+ * mark. What the variance is made of is given as a reason where the prediction is wide: it says
+ * why.
  *
  * @param wandering where the kind's resonances wander
  * @param lacking what captures lack at a band, see {@link #on}
@@ -162,9 +163,11 @@ public record MarkRule(
     Set<Reason> caps = EnumSet.noneOf(Reason.class);
     caps.addAll(lacking.getOrDefault(band, Set.of()));
     for (Fixture fixture : fixtures) {
-      if (!BandGrid.holds(
-          band.midHz(), fixture.specifiedFromHz(), fixture.specifiedToHz(), band.perOctave())) {
-        caps.add(Reason.OUTSIDE_EAR_SIMULATOR_RANGE);
+      if (outside(band, fixture.usable())) {
+        caps.add(Reason.OUTSIDE_USABLE_RANGE);
+      }
+      if (outside(band, fixture.simulates())) {
+        caps.add(Reason.NOT_EAR_LIKE);
       }
     }
     if (settings.zones().stream().anyMatch(z -> overlaps(band, z.fromHz(), z.toHz()))) {
@@ -174,6 +177,12 @@ public record MarkRule(
       caps.add(Reason.FEW_UNITS);
     }
     return caps;
+  }
+
+  private static boolean outside(Band band, Optional<FrequencyRange> range) {
+    return range.isPresent()
+        && !BandGrid.holds(
+            band.midHz(), range.get().fromHz(), range.get().toHz(), band.perOctave());
   }
 
   static boolean overlaps(Band band, double fromHz, double toHz) {

@@ -32,11 +32,10 @@ import org.twinrig.regression.KindEstimate;
  * one that draws fewer than three units with a feature finds nothing wandering.
  *
  * <p><b>What is held:</b> the fitted rules; the number of units, and with it {@code t} and the mark
- * of bands with too few; ear-simulator ranges and declared zones; features that fewer than three
- * units of the study show. The rules are not refitted because they cannot be: where a resample
- * holds a unit twice, leaving out one copy leaves the other in the fit, the error on it would be
- * too small, and every mark too good. The spread that refitting would add is therefore not in the
- * shares.
+ * of bands with too few; usable ranges and declared zones; features that fewer than three units of
+ * the study show. The rules are not refitted because they cannot be: where a resample holds a unit
+ * twice, leaving out one copy leaves the other in the fit, the error on it would be too small, and
+ * every mark too good. The spread that refitting would add is therefore not in the shares.
  *
  * <p><b>Draws:</b> {@code n-1} of {@code n} units with replacement. The mean of {@code m} draws of
  * {@code r̃²} has variance {@code (n-1)/n·s²/m}; with {@code m = n} it understates the unbiased

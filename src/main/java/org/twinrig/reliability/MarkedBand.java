@@ -8,13 +8,13 @@ import org.twinrig.regression.BandOutcome;
  * A band's estimate together with how far it may be trusted.
  *
  * <p>Reasons say why the mark is below reliable, in the order of {@link Reason}; a reliable band
- * has none.
+ * has none but {@linkplain Reason#note() notes}.
  */
 public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
 
   public MarkedBand {
     reasons = reasons.stream().distinct().sorted().toList();
-    if ((mark == Mark.RELIABLE) != reasons.isEmpty()) {
+    if ((mark == Mark.RELIABLE) != reasons.stream().allMatch(Reason::note)) {
       throw new IllegalArgumentException(
           "a mark below reliable needs a reason and a reliable one has none: %s %s"
               .formatted(mark, reasons));

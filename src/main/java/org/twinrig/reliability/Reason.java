@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** Why a band's mark is below reliable, in the order in which reasons are listed. */
+/** What is said of a band beside its mark, why it is below reliable first of all; in this order. */
 public enum Reason {
   /** No unit of the kind, or the graph itself, has a level here. */
   NO_DATA("no data", "nothing was measured here"),
@@ -16,9 +16,11 @@ public enum Reason {
   SEATING_SCATTER("seating scatter", "the level changes from one seating to the next"),
   /** Over half of the variance of the differences is between units. */
   UNITS_DISAGREE("units disagree", "the units of the kind do not differ alike"),
-  /** Outside the range an ear simulator is specified for. */
-  OUTSIDE_EAR_SIMULATOR_RANGE(
-      "outside ear-simulator range", "an ear simulator is not specified here"),
+  /** Outside the range that either fixture can be used in. */
+  OUTSIDE_USABLE_RANGE(
+      "outside the usable range", "a fixture cannot be relied on here, not even as a coupler"),
+  /** Outside the range in which a fixture is like a human ear; lowers no mark. */
+  NOT_EAR_LIKE("not ear-like", "a fixture is not made to be like a human ear here"),
   /** Inside a zone the lab declared. */
   DECLARED_ZONE("declared zone", "the lab declared this zone"),
   /** A notch or peak sits at other frequencies on the two fixtures. */
@@ -47,16 +49,17 @@ public enum Reason {
    */
   public Optional<Mark> best() {
     return switch (this) {
-      case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE -> Optional.empty();
+      case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE, NOT_EAR_LIKE -> Optional.empty();
       case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, NO_SCATTER ->
           Optional.of(Mark.UNRELIABLE);
-      case OUTSIDE_EAR_SIMULATOR_RANGE,
-          DECLARED_ZONE,
-          RESONANCE_WANDERS,
-          SMOOTHED_MORE,
-          COARSE_POINTS ->
+      case OUTSIDE_USABLE_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE, COARSE_POINTS ->
           Optional.of(Mark.CAUTION);
     };
+  }
+
+  /** Whether it says something that no mark is lowered for: a reliable band may have it. */
+  public boolean note() {
+    return this == NOT_EAR_LIKE;
   }
 
   /** The best mark that several reasons allow together. */

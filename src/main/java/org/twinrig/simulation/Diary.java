@@ -10,8 +10,9 @@ import org.twinrig.capture.Session;
 
 /**
  * The sessions of a study, the old fixture's first: so many units in a row on one fixture, then the
- * chain is switched off. The third session on the head drifts, by {@code drift} dB above 6 kHz at
- * its end; 0 for none.
+ * chain is switched off. By their dates they alternate, the fixture that comes first changing from
+ * pair to pair, so that drift and wear do not pass for a difference between the fixtures. The third
+ * session on the head drifts, by {@code drift} dB above 6 kHz at its end; 0 for none.
  */
 record Diary(List<Session> sessions, int perFixture, double drift) {
 
@@ -29,19 +30,23 @@ record Diary(List<Session> sessions, int perFixture, double drift) {
     List<Session> sessions = new ArrayList<>();
     for (int fixture = 0; fixture < 2; fixture++) {
       for (int s = 0; s < perFixture; s++) {
-        sessions.add(session(plan, fixture, s, sessions.size()));
+        sessions.add(
+            session(plan, fixture, s, new Place(2 * s + (fixture + s) % 2, sessions.size())));
       }
     }
     return new Diary(sessions, perFixture, perFixture > DRIFTING ? plan.troubles().drift() : 0);
   }
 
-  private static Session session(SimulationPlan plan, int fixture, int number, int index) {
+  /** Which working day a session is held on, and which row of the table it is; from 0. */
+  private record Place(int day, int row) {}
+
+  private static Session session(SimulationPlan plan, int fixture, int number, Place place) {
     Draws draws = Purpose.SESSION.draws(plan.seed(), fixture, number);
     boolean drifting = plan.troubles().drift() > 0 && fixture == 1 && number == DRIFTING;
     double read = NOMINAL_DB + draws.gaussian(0, 0.06) - (drifting ? 0.7 : 0);
     return new Session(
         String.format(Locale.ROOT, "%s-%02d", fixture == 0 ? "plate" : "head", number + 1),
-        LocalDate.of(2026, 3, 2).plusDays(index + index / 5 * 2L).toString(),
+        LocalDate.of(2026, 3, 2).plusDays(place.day + place.day / 5 * 2L).toString(),
         fixture == 0 ? "plate" : "head",
         NOMINAL_DB,
         Math.rint(read * 100) / 100,
@@ -50,7 +55,7 @@ record Diary(List<Session> sessions, int perFixture, double drift) {
         OptionalDouble.of(Math.rint(draws.gaussian(22.6, 0.5) * 10) / 10),
         draws.chance(0.5) ? "I. Thorn" : "M. Reed",
         drifting ? "calibrator read low at the start" : "",
-        index + 2);
+        place.row + 2);
   }
 
   Session of(int fixture, int turn) {

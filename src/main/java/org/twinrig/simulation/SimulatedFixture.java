@@ -2,6 +2,8 @@ package org.twinrig.simulation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Fixture;
 
 /**
@@ -47,7 +49,14 @@ record SimulatedFixture(
   /** The old fixture: a hard flat plate with an occluded-ear simulator. */
   static SimulatedFixture plate() {
     return new SimulatedFixture(
-        new Fixture("plate", "Flat-plate ear simulator", "IEC 60318-4", 100, 10_000),
+        new Fixture(
+            "plate",
+            "Flat-plate ear simulator",
+            "IEC 60318-4",
+            Optional.of(new FrequencyRange(100, 10_000)),
+            Optional.of(new FrequencyRange(20, 16_000)),
+            "",
+            Optional.empty()),
         EarLoad.occludedEarSimulator(),
         new Canal(0.00375, 0.0085, 0.0092, 1.0),
         new Seal(1.0, 0.10, 0.15, 0.04),
@@ -60,7 +69,14 @@ record SimulatedFixture(
   /** The new fixture: a head with soft cheeks, a pinna and a more human-like ear. */
   static SimulatedFixture head() {
     return new SimulatedFixture(
-        new Fixture("head", "Head with soft cheeks", "ITU-T P.57 type 4.3", 20, 20_000),
+        new Fixture(
+            "head",
+            "Head with soft cheeks",
+            "ITU-T P.57 type 4.3",
+            Optional.of(new FrequencyRange(20, 20_000)),
+            Optional.empty(),
+            "",
+            Optional.empty()),
         EarLoad.humanLike(),
         new Canal(0.0038, 0.0090, 0.0134, 0.85),
         new Seal(0.30, 0.30, 0.40, 0.08),

@@ -2,12 +2,14 @@ package org.twinrig.simulation;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
@@ -55,13 +57,23 @@ record SimulatedTables(SimulatedStudy study) {
   }
 
   private static String fixture(Fixture fixture) {
-    return "  %s: { label: %s, ear_simulator: %s, specified_hz: [%s, %s] }"
+    return "  %s: { label: %s, ear_simulator: %s%s%s }"
         .formatted(
             fixture.name(),
             fixture.label(),
             fixture.earSimulator(),
-            Numbers.fixed(fixture.specifiedFromHz(), 0),
-            Numbers.fixed(fixture.specifiedToHz(), 0));
+            range("simulates_hz", fixture.simulates()),
+            range("usable_hz", fixture.usable()));
+  }
+
+  private static String range(String key, Optional<FrequencyRange> range) {
+    return range
+        .map(
+            r ->
+                String.format(
+                    ", %s: [%s, %s]",
+                    key, Numbers.fixed(r.fromHz(), 0), Numbers.fixed(r.toHz(), 0)))
+        .orElse("");
   }
 
   List<String> units() {

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.twinrig.band.FrequencyRange;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.capture.Fixture;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.NearestName;
@@ -17,7 +19,9 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Smoothing;
 
-/** What study.yaml says, every value checked and every file found. */
+/**
+ * What study.yaml says, every value checked and every file found, with notes on how it was taken.
+ */
 record Declaration(
     StudyPlace place,
     DataRoot dataRoot,
@@ -30,7 +34,8 @@ record Declaration(
     Named captures,
     Optional<Named> sessions,
     Optional<Named> catalogue,
-    Map<String, ReferenceCurve> references) {
+    Map<String, ReferenceCurve> references,
+    List<Problem> notes) {
 
   private static final String OWN_KEYS =
       "title from to fixtures units captures sessions catalogue references data_root";
@@ -65,7 +70,7 @@ record Declaration(
     Optional<YamlGroup> group =
         root.required(
             "fixtures",
-            "{ plate: { label: …, specified_hz: [100, 10000] }, head: … }",
+            "{ plate: { label: …, usable_hz: [20, 16000] }, head: … }",
             YamlValue::group);
     List<String> names = group.map(YamlGroup::keys).orElse(List.of());
     Map<String, Fixture> fixtures = new HashMap<>();
@@ -94,7 +99,7 @@ record Declaration(
     Optional<Named> catalogue = root.value("catalogue").flatMap(file);
     Map<String, ReferenceCurve> references =
         root.value("references").map(v -> references(v, names, file)).orElse(Map.of());
-    return problems.isEmpty()
+    return problems.stream().allMatch(p -> p.kind() == Problem.Kind.NOTE)
         ? Optional.of(
             new Declaration(
                 place,
@@ -108,28 +113,62 @@ record Declaration(
                 captures.get(),
                 sessions,
                 catalogue,
-                references))
+                references,
+                List.copyOf(problems)))
         : Optional.empty();
   }
 
   private static Optional<Fixture> fixture(String name, YamlValue value) {
     return value
-        .group("label", "ear_simulator", "specified_hz")
+        .group(
+            "label",
+            "ear_simulator",
+            "simulates_hz",
+            "usable_hz",
+            "specified_hz",
+            "specimen",
+            "calibrator_class")
         .flatMap(
             group -> {
               String label = group.text("label", "Flat-plate ear simulator");
               Optional<String> earSimulator = group.optional("ear_simulator", "", YamlValue::text);
-              Optional<FrequencyRange> specified =
-                  group.required("specified_hz", "[100, 10000]", YamlValue::range);
+              Optional<String> specimen = group.optional("specimen", "", YamlValue::text);
+              Optional<Optional<FrequencyRange>> simulates = range(group, "simulates_hz");
+              Optional<Optional<FrequencyRange>> usable = usable(group);
+              Optional<Optional<CalibratorClass>> calibrators =
+                  group.optional(
+                      "calibrator_class",
+                      Optional.empty(),
+                      v -> Setting.given(SettingReaders.calibratorClass(v)));
               return group.ifSound(
                   () ->
                       new Fixture(
                           name,
                           label,
                           earSimulator.get(),
-                          specified.get().fromHz(),
-                          specified.get().toHz()));
+                          simulates.get(),
+                          usable.get(),
+                          specimen.get(),
+                          calibrators.get()));
             });
+  }
+
+  private static Optional<Optional<FrequencyRange>> range(YamlGroup group, String key) {
+    return group.optional(key, Optional.empty(), v -> Setting.given(v.range()));
+  }
+
+  /** The range a fixture is usable in; an older study calls it the specified one. */
+  private static Optional<Optional<FrequencyRange>> usable(YamlGroup group) {
+    Optional<YamlValue> older = group.value("specified_hz");
+    if (older.isEmpty()) {
+      return range(group, "usable_hz");
+    }
+    if (group.value("usable_hz").isPresent()) {
+      older.get().amiss(" stands beside `usable_hz`", "keep `usable_hz`");
+      return range(group, "usable_hz");
+    }
+    older.get().note("`specified_hz` is taken for `usable_hz`: where a fixture can be used at all");
+    return range(group, "specified_hz");
   }
 
   /** The name of a fixture; any where the fixtures cannot be read. */

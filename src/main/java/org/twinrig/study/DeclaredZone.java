@@ -1,5 +1,7 @@
 package org.twinrig.study;
 
+import org.twinrig.band.FrequencyRange;
+
 /**
  * A range of frequencies the lab already knows to be doubtful on the fixture of that name. It may
  * only lower a mark, never raise one.

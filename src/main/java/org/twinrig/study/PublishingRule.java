@@ -1,5 +1,6 @@
 package org.twinrig.study;
 
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Checks;
 
 /**

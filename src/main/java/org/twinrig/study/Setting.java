@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Anchor;
@@ -194,13 +196,7 @@ public final class Setting<T> {
           "LS, 1 or 2",
           "`LS`, `1` or `2` after IEC 60942",
           Optional.empty(),
-          (value, so) ->
-              given(
-                  CalibratorClass.of(value.word())
-                      .or(
-                          () ->
-                              value.refuse(
-                                  "write the class of both calibrators after IEC 60942: `1`, `2` or `LS`"))),
+          (value, so) -> given(SettingReaders.calibratorClass(value)),
           (given, all) -> given.map(CalibratorClass::word).orElse(null),
           (given, study) -> given.map(CalibratorClass::word).orElse("not known"));
 

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.intake.NearestName;
 import org.twinrig.internal.Numbers;
 import org.twinrig.response.Anchor;
@@ -174,6 +176,15 @@ final class SettingReaders {
     return value.isGroup() || value.isList()
         ? value.refuse(TOLERANCES)
         : value.number(NumberRange.LIMIT_DB);
+  }
+
+  static Optional<CalibratorClass> calibratorClass(YamlValue value) {
+    return CalibratorClass.of(value.word())
+        .or(
+            () ->
+                value.refuse(
+                    "write the class of the calibrator after IEC 60942: `1`, `2` or `LS`, each also"
+                        + " with `/M`"));
   }
 
   static Optional<List<DeclaredZone>> zones(YamlValue value, Setting.Context so) {

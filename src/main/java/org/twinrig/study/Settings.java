@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;

@@ -27,6 +27,7 @@ public final class StudyReader {
 
   private StudyReader(Declaration declared) {
     this.declared = declared;
+    problems.addAll(declared.notes());
   }
 
   /** Reads a study whose data root needs no confirmation; else as with those confirmed. */
@@ -54,7 +55,7 @@ public final class StudyReader {
     Optional<LabTable> sessionsTable =
         declared.sessions().flatMap(named -> open(named, SessionsTable.COLUMNS));
     Optional<LabTable> capturesTable = open(declared.captures(), LabTable.CAPTURES);
-    stopIf(!problems.isEmpty());
+    stopIf(problems.stream().anyMatch(p -> p.kind() == Problem.Kind.FATAL));
 
     String yaml = declared.place().source();
     Roster<String> fixtures =

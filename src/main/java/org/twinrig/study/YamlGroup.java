@@ -12,6 +12,7 @@ import java.util.function.Supplier;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.intake.NearestName;
 
 /**

@@ -11,6 +11,7 @@ import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.intake.NearestName;
 import org.twinrig.intake.PlainNumber;
 import org.twinrig.internal.Numbers;
@@ -143,6 +144,11 @@ record YamlValue(Node node, String name, Place place) {
   <T> Optional<T> problem(int line, String what, String remedy) {
     place.problems().add(Problem.fatal(place.source(), line, what, remedy));
     return Optional.empty();
+  }
+
+  /** Tells how the value was taken. */
+  void note(String what) {
+    place.problems().add(Problem.note(place.source(), line(), what));
   }
 
   /** Adds what was found in a file the value names. */

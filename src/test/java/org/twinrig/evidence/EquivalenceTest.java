@@ -12,10 +12,10 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
-import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 

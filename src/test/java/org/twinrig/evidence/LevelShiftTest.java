@@ -82,7 +82,9 @@ class LevelShiftTest {
         Map.of());
   }
 
-  /** level_shift.R beside the values: metafor 3.8-1, REML and Hartung-Knapp, on simulated levels. */
+  /**
+   * level_shift.R beside the values: metafor 3.8-1, REML and Hartung-Knapp, on simulated levels.
+   */
   @Test
   void agreesWithMetafor() {
     List<String> units = new ArrayList<>();
@@ -112,7 +114,9 @@ class LevelShiftTest {
     }
   }
 
-  /** A unit whose captures name no session has no known level; below three units nothing is said. */
+  /**
+   * A unit whose captures name no session has no known level; below three units nothing is said.
+   */
   @Test
   void needsCalibratedSessionsOnBothFixtures() {
     List<String> units = new ArrayList<>();
@@ -163,8 +167,7 @@ class LevelShiftTest {
         for (Unit unit : study.units()) {
           if (unit.role() == Unit.Role.HOLDOUT && unit.kind().equals(shift.kind())) {
             double own = level(pinned, unit, HEAD) - level(pinned, unit, PLATE);
-            unitsHeld +=
-                Math.abs(own - shift.mean().meanDb()) <= shift.predictionHalfDb() ? 1 : 0;
+            unitsHeld += Math.abs(own - shift.mean().meanDb()) <= shift.predictionHalfDb() ? 1 : 0;
           }
         }
       }

@@ -13,10 +13,10 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
-import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 
 class RankKeepingTest {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.twinrig.ReferenceTable;
+import org.twinrig.capture.CalibratorClass;
 
 /** IEC 60942:2017, Table 2, as transcribed in the reference table. */
 class CalibratorClassTest {

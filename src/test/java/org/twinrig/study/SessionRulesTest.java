@@ -15,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.capture.Calibrator;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.spectrum.ImpulseWindow;
 import org.twinrig.spectrum.Sweep;
 

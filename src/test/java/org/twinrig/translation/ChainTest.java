@@ -152,9 +152,9 @@ class ChainTest {
     TranslatedGraph chain = through(curve, first.translation(), back.translation());
     int outside = 0;
     for (int k = 0; k < chain.bands().size(); k++) {
-      if (leg.bands().get(k).reasons().contains(Reason.OUTSIDE_EAR_SIMULATOR_RANGE)) {
+      if (leg.bands().get(k).reasons().contains(Reason.OUTSIDE_USABLE_RANGE)) {
         outside++;
-        assertTrue(chain.bands().get(k).reasons().contains(Reason.OUTSIDE_EAR_SIMULATOR_RANGE));
+        assertTrue(chain.bands().get(k).reasons().contains(Reason.OUTSIDE_USABLE_RANGE));
         assertFalse(chain.bands().get(k).mark() == Mark.RELIABLE);
       }
     }

@@ -117,8 +117,8 @@ public final class ExplainSentences {
       case WIDE_PREDICTION -> "the old graph does not tell closely enough what the new one shows";
       case SEATING_SCATTER -> "the level changes each time the headphone is put on";
       case UNITS_DISAGREE -> "the change is not the same for every headphone of the kind";
-      case OUTSIDE_EAR_SIMULATOR_RANGE ->
-          "the zone lies outside the range that an artificial ear is made for";
+      case OUTSIDE_USABLE_RANGE -> "a fixture cannot be relied on in this zone";
+      case NOT_EAR_LIKE -> "a fixture is not made to be like a human ear in this zone";
       case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
       case KIND_NOT_IN_THE_STUDY -> "the lab measured no headphone of this kind on both fixtures";

@@ -4,12 +4,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.evidence.Design;
 import org.twinrig.evidence.Plan;
 import org.twinrig.evidence.PlanLimits;
 import org.twinrig.evidence.ZonePlan;
 import org.twinrig.internal.Numbers;
-import org.twinrig.study.FrequencyRange;
 
 /** What the text of a plan words by rules; the prose around it is the template's. */
 public final class PlanSentences {

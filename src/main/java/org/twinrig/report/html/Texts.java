@@ -3,9 +3,9 @@ package org.twinrig.report.html;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
-import org.twinrig.study.FrequencyRange;
 
 /** Pieces of sentences that pages share. */
 public final class Texts {

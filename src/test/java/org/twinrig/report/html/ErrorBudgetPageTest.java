@@ -11,11 +11,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.response.Anchor;
-import org.twinrig.study.CalibratorClass;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 

@@ -1,10 +1,9 @@
-package org.twinrig.study;
+package org.twinrig.band;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import org.twinrig.band.Band;
 
 /** A closed range of frequencies: {@code 0 < fromHz < toHz}. */
 public record FrequencyRange(double fromHz, double toHz) {

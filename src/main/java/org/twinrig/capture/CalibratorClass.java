@@ -1,4 +1,4 @@
-package org.twinrig.study;
+package org.twinrig.capture;
 
 import java.util.Arrays;
 import java.util.Optional;
@@ -33,7 +33,7 @@ public enum CalibratorClass {
     return levelLimitDb;
   }
 
-  static Optional<CalibratorClass> of(String word) {
+  public static Optional<CalibratorClass> of(String word) {
     return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst();
   }
 }
