@@ -9,6 +9,7 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.evidence.AnchorEffect;
 import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
+import org.twinrig.evidence.Sensitivity;
 import org.twinrig.problem.Problem;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
@@ -71,6 +72,11 @@ public record StudyOutcome(
   /** By how much kinds read louder on the new fixture: of those whose levels are known on both. */
   public List<LevelShift> levelShifts() {
     return LevelShift.of(study, screening.accepted());
+  }
+
+  /** How loud units are for what drives them, where that is noted. */
+  public List<Sensitivity> sensitivities() {
+    return Sensitivity.of(study, screening.accepted());
   }
 
   /** What other anchors would make of the bass, by kind. */

@@ -20,6 +20,7 @@ import org.twinrig.internal.Checks;
  * @param temperatureC temperature in °C, if noted
  * @param operator who measured; may be empty
  * @param line the line of sessions.csv, from 1
+ * @param setup what else was noted
  */
 public record Session(
     String name,
@@ -32,7 +33,36 @@ public record Session(
     OptionalDouble temperatureC,
     String operator,
     String note,
-    int line) {
+    int line,
+    Setup setup) {
+
+  /** A session of which nothing further is noted. */
+  public Session(
+      String name,
+      String date,
+      String fixture,
+      double calibratorNominalDb,
+      double calibratorReadDb,
+      Calibrator calibrator,
+      OptionalDouble pressureKpa,
+      OptionalDouble temperatureC,
+      String operator,
+      String note,
+      int line) {
+    this(
+        name,
+        date,
+        fixture,
+        calibratorNominalDb,
+        calibratorReadDb,
+        calibrator,
+        pressureKpa,
+        temperatureC,
+        operator,
+        note,
+        line,
+        Setup.NOT_NOTED);
+  }
 
   public Session {
     Checks.finite(calibratorNominalDb, "calibrator_nominal_db");
@@ -70,11 +100,12 @@ public record Session(
   }
 
   /**
-   * The level the calibrator gave at the session's static pressure, dB SPL: the stated level, of a
-   * pistonphone {@code + 20·lg(p/101.325 kPa)}.
+   * The level the calibrator gave at the session's static pressure, dB SPL: the stated level, with
+   * what the load volume adds, of a pistonphone {@code + 20·lg(p/101.325 kPa)}.
    */
   public double calibratorTrueDb() {
     return calibratorNominalDb
+        + setup.calibratorAdapterDb().orElse(0)
         + (calibrator == Calibrator.PISTONPHONE
             ? Calibrator.pressureTermDb(pressureKpa.orElseThrow())
             : 0);
@@ -82,9 +113,18 @@ public record Session(
 
   /**
    * What to add to a capture of this session so that the calibrator reads true: the level it gave
-   * minus the level that was read, dB.
+   * minus the level that was read, dB; the mean of two readings where it was read at the end too.
    */
   public double correctionDb() {
-    return calibratorTrueDb() - calibratorReadDb;
+    return calibratorTrueDb() - (calibratorReadDb + calibratorEndDb()) / 2;
+  }
+
+  /** How far the reading moved within the session: dB; 0 where it was taken once. */
+  public double readingDriftDb() {
+    return calibratorEndDb() - calibratorReadDb;
+  }
+
+  private double calibratorEndDb() {
+    return setup.calibratorEndDb().orElse(calibratorReadDb);
   }
 }

@@ -1,8 +1,10 @@
 package org.twinrig.intake;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -20,9 +22,11 @@ public final class LabRow {
   private final String source;
   private final int line;
   private final UnaryOperator<String> cells;
+  private final List<String> columns;
   private final List<Problem> problems = new ArrayList<>();
 
-  LabRow(String source, int line, UnaryOperator<String> cells) {
+  LabRow(String source, int line, UnaryOperator<String> cells, List<String> columns) {
+    this.columns = columns;
     this.source = source;
     this.line = line;
     this.cells = cells;
@@ -36,6 +40,18 @@ public final class LabRow {
   /** A cell as written; empty when the cell is or the table lacks the column. */
   public String cell(String column) {
     return cells.apply(column);
+  }
+
+  /** Whether a column is the lab's own: it begins with {@code x_}, and means nothing to us. */
+  static boolean isOwn(String column) {
+    return column.startsWith("x_");
+  }
+
+  /** The cells of the lab's own columns that hold any text, in the order of the table. */
+  public Map<String, String> own() {
+    Map<String, String> own = new LinkedHashMap<>();
+    columns.stream().filter(c -> isOwn(c) && has(c)).forEach(c -> own.put(c, cell(c)));
+    return own;
   }
 
   /** Whether a cell holds any text: not when it is blank or the table lacks the column. */

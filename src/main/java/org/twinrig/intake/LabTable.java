@@ -16,7 +16,8 @@ import org.twinrig.problem.UnusableInput;
 /**
  * A table a lab keeps by hand: UTF-8, cells separated by commas, one header line of names in
  * lower_snake_case, {@code #} for a comment line, quotes around a cell that holds a comma, a quote
- * or a line break. Cells are kept as written, spaces included; lines without any text are skipped.
+ * or a line break. Columns that begin with {@code x_} are the lab's own. Cells are kept as written,
+ * spaces included; lines without any text are skipped.
  */
 public final class LabTable {
 
@@ -45,7 +46,8 @@ public final class LabTable {
 
   /** Of units.csv. */
   public static final Columns UNITS =
-      new Columns(List.of("unit", "kind"), List.of("role", "pads", "note"));
+      new Columns(
+          List.of("unit", "kind"), List.of("role", "pads", "state", "impedance_ohm", "note"));
 
   private final String source;
   private final Columns columns;
@@ -101,7 +103,7 @@ public final class LabTable {
     for (String name : names) {
       if (name.isEmpty()) {
         fatal.accept("a column has no name", "name it, or take its comma away from every line");
-      } else if (!columns.all().contains(name)) {
+      } else if (!columns.all().contains(name) && !LabRow.isOwn(name)) {
         NearestName.among(name, columns.all()).ifPresent(guessed::add);
         fatal.accept(
             "unknown column `" + name + "`",
@@ -161,7 +163,7 @@ public final class LabTable {
     List<Problem> problems = new ArrayList<>();
     for (TableText.Line line : lines) {
       if (line.cells().size() == names.size()) {
-        LabRow row = new LabRow(source, line.number(), name -> cell(line, name));
+        LabRow row = new LabRow(source, line.number(), name -> cell(line, name), names);
         reader.apply(row).ifPresent(values::add);
         problems.addAll(row.problems());
       } else {
@@ -172,7 +174,7 @@ public final class LabTable {
   }
 
   private String cell(TableText.Line line, String name) {
-    if (!columns.all().contains(name)) {
+    if (!columns.all().contains(name) && !LabRow.isOwn(name)) {
       throw new IllegalArgumentException("column " + name + " was not declared for " + source);
     }
     int position = names.indexOf(name);

@@ -11,6 +11,7 @@ import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Unit;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.study.PairedUnits;
@@ -75,6 +76,9 @@ public record MarkRule(
       }
       if (!estimate.scatters(b) && !(anywhere && settings.anchor().pins(band))) {
         reasons.add(Reason.NO_SCATTER);
+      }
+      if (Unit.adaptive(paired.kind())) {
+        reasons.add(Reason.ADAPTIVE);
       }
       found.put(band, reasons);
     }

@@ -33,6 +33,8 @@ public enum Reason {
   SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures"),
   /** A capture, a reference or the graph itself has points further apart than 1/6 octave here. */
   COARSE_POINTS("coarse points", "points are further apart than 1/6 octave"),
+  /** The units correct for what they are worn on, and so for the fixture. */
+  ADAPTIVE("adaptive", "the headphone corrects for what it is worn on"),
   /** No unit of the kind differs from any other: a width of 0 is an alarm, not a best mark. */
   NO_SCATTER("no scatter", "no unit differs from any other, as copies of one curve would");
 
@@ -50,7 +52,7 @@ public enum Reason {
   public Optional<Mark> best() {
     return switch (this) {
       case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE, NOT_EAR_LIKE -> Optional.empty();
-      case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, NO_SCATTER ->
+      case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, ADAPTIVE, NO_SCATTER ->
           Optional.of(Mark.UNRELIABLE);
       case OUTSIDE_USABLE_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE, COARSE_POINTS ->
           Optional.of(Mark.CAUTION);

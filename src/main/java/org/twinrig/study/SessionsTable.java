@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.twinrig.capture.Calibrator;
 import org.twinrig.capture.Session;
+import org.twinrig.capture.Setup;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.internal.Numbers;
@@ -23,13 +24,30 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
   static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("session", "date", "fixture", "calibrator_nominal_db", "calibrator_read_db"),
-          List.of("calibrator", "pressure_kpa", "temperature_c", "operator", "note"));
+          List.of(
+              "calibrator",
+              "calibrator_adapter_db",
+              "calibrator_end_db",
+              "pressure_kpa",
+              "temperature_c",
+              "humidity_pct",
+              "ear_simulator",
+              "microphone",
+              "pinna",
+              "drive_v",
+              "source_ohm",
+              "level_db",
+              "operator",
+              "note"));
 
   /**
    * A reading farther off is taken for a slip, such as a lost digit or a calibrator on its other
    * level (94 dB and 114 dB are usual). Our choice: common practice, no source.
    */
   private static final double MOST_OFF_DB = 10;
+
+  /** A reading that moves by more within a session is told: common practice, no source. */
+  private static final double MOST_MOVED_DB = 0.3;
 
   /**
    * How else days are written. With dots the day stands before the month; with slashes or hyphens
@@ -57,6 +75,7 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
     OptionalDouble pressureKpa = row.decimalIfAny("pressure_kpa", 50, 120);
     OptionalDouble temperatureC = row.decimalIfAny("temperature_c", -30, 60);
     Calibrator calibrator = calibrator(row);
+    Setup setup = setup(row);
     Integer earlier = lines.putIfAbsent(name, row.line());
     if (earlier != null && row.has("session")) {
       row.refuse(
@@ -76,9 +95,26 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
                     temperatureC,
                     row.cell("operator"),
                     row.cell("note"),
-                    row.line()))
+                    row.line(),
+                    setup))
         .filter(session -> plausible(row, session))
-        .map(session -> dated(row, session));
+        .map(session -> dated(row, session))
+        .map(session -> steady(row, session));
+  }
+
+  private static Setup setup(LabRow row) {
+    return new Setup(
+        row.cell("ear_simulator").strip(),
+        row.cell("microphone").strip(),
+        row.cell("pinna").strip(),
+        row.decimalIfAny("humidity_pct", 0, 100),
+        row.decimalIfAny("drive_v", 0.001, 100),
+        row.decimalIfAny("source_ohm", 0, 10_000),
+        row.decimalIfAny("level_db", 0, 150),
+        // A pistonphone in a small cavity: tenths of a dB to some dB.
+        row.decimalIfAny("calibrator_adapter_db", -20, 20),
+        row.decimalIfAny("calibrator_end_db", 0, 200),
+        row.own());
   }
 
   private boolean plausible(LabRow row, Session session) {
@@ -108,6 +144,19 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
               session.date(),
               session.fixture(),
               meant(session.date()).orElse("the day like 2026-03-02")));
+    }
+    return session;
+  }
+
+  private static Session steady(LabRow row, Session session) {
+    if (Math.abs(session.readingDriftDb()) > MOST_MOVED_DB) {
+      row.note(
+          String.format(
+              "the calibrator was read %s dB apart at the beginning and at the end of session `%s`:"
+                  + " captures are corrected by the mean of both readings, and their levels are off"
+                  + " by up to half of it",
+              Numbers.against(Math.abs(session.readingDriftDb()), MOST_MOVED_DB, 2),
+              session.name()));
     }
     return session;
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -34,19 +35,31 @@ record UnitsTable(String source, List<Unit> units) {
     String kind = row.text("kind");
     String unsaid = checkUnit.filter(name::equals).isPresent() ? "check" : "fit";
     String role = row.word("role", List.of("fit", "holdout", "check"), unsaid);
+    String state = row.word("state", Unit.STATES, Unit.STATES.get(0));
+    OptionalDouble impedanceOhm = row.decimalIfAny("impedance_ohm", 0.1, 100_000);
     Integer earlier = lines.putIfAbsent(name, row.line());
     if (earlier != null && row.has("unit")) {
       row.refuse(
           "unit `" + name + "` stands in line " + earlier + " already",
           "keep one row for each unit, or give the other specimen its own name");
     }
+    if (state.equals(Unit.ADAPTIVE)) {
+      row.note(
+          "unit `"
+              + name
+              + "` adapts to what it is worn on and so corrects for the fixture: what it shows is"
+              + " analysed as a kind apart, `"
+              + Unit.kindInState(kind, state)
+              + "`, and no graph of it can be re-expressed");
+    }
     return row.ifSound(
         () ->
             new Unit(
                 name,
-                kind,
+                Unit.kindInState(kind, state),
                 Unit.Role.valueOf(role.toUpperCase(Locale.ROOT)),
                 row.cell("pads"),
+                impedanceOhm,
                 row.cell("note"),
                 row.line()));
   }

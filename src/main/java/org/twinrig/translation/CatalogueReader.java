@@ -20,7 +20,15 @@ public final class CatalogueReader {
   private static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
           List.of("graph", "unit", "kind", "file"),
-          List.of("seatings", "sides", "form", "reference", "reference_smoothing", "smoothing"));
+          List.of(
+              "state",
+              "seatings",
+              "sides",
+              "averaging",
+              "form",
+              "reference",
+              "reference_smoothing",
+              "smoothing"));
 
   private static final String RAW = "raw";
   private static final String COMPENSATED = "compensated";

@@ -126,8 +126,7 @@ class MarkRuleTest {
               new MarkRule(settings, fixtures, List.of()), fitted(ONE_KILOHERTZ, 5, 1, 0.3, 0.7));
       assertEquals(mark, band.mark());
       assertEquals(
-          mark == Mark.RELIABLE ? List.of() : List.of(Reason.OUTSIDE_USABLE_RANGE),
-          band.reasons());
+          mark == Mark.RELIABLE ? List.of() : List.of(Reason.OUTSIDE_USABLE_RANGE), band.reasons());
     }
   }
 

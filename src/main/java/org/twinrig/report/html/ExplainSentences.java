@@ -118,6 +118,7 @@ public final class ExplainSentences {
       case SEATING_SCATTER -> "the level changes each time the headphone is put on";
       case UNITS_DISAGREE -> "the change is not the same for every headphone of the kind";
       case OUTSIDE_USABLE_RANGE -> "a fixture cannot be relied on in this zone";
+      case ADAPTIVE -> "the headphone adapts to what it is worn on";
       case NOT_EAR_LIKE -> "a fixture is not made to be like a human ear in this zone";
       case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";

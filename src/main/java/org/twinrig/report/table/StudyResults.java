@@ -20,6 +20,7 @@ public final class StudyResults {
           TransferResults.EQUIVALENCE,
           TransferResults.EQUIVALENCE_REGIONS,
           TransferResults.LEVEL_SHIFT,
+          TransferResults.SENSITIVITY,
           MarkResults.ZONES,
           MarkResults.STABILITY,
           MarkResults.EDGES,

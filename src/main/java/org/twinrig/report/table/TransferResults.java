@@ -8,6 +8,7 @@ import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
+import org.twinrig.evidence.Sensitivity;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
@@ -179,4 +180,19 @@ final class TransferResults {
           .remark(
               ". Without rows where the study has no anchor, or fewer than three units of a kind"
                   + " have sessions");
+
+  static final Result<StudyOutcome> SENSITIVITY =
+      Result.<StudyOutcome, Sensitivity>of(
+          "sensitivity.csv",
+          "unit and fixture whose captures all have a session with *drive_v*",
+          Columns.<Sensitivity>start()
+              .text("unit", s -> s.unit().name())
+              .text("kind", s -> s.unit().kind())
+              .text("fixture", Sensitivity::fixture)
+              .count("captures", Sensitivity::captures)
+              .number("level_at_1_v_db", Sensitivity::levelAt1VoltDb)
+              .help("mean level from 500 Hz to 1 kHz, dB SPL")
+              .number("level_at_1_mw_db", Sensitivity::levelAt1MilliwattDb)
+              .help("empty where *impedance_ohm* is not noted"),
+          study -> study.sensitivities().stream());
 }
