@@ -41,6 +41,7 @@ class ArchitectureTest {
           "screening",
           "regression",
           "reliability",
+          "doubt",
           "translation",
           "evidence",
           "simulation",

@@ -1,11 +1,15 @@
 package org.twinrig.analysis;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.doubt.Doubt;
+import org.twinrig.doubt.FixtureAndTime;
+import org.twinrig.doubt.SpecimenChanged;
 import org.twinrig.evidence.AnchorEffect;
 import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
@@ -58,8 +62,7 @@ public record StudyOutcome(
 
   /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
   public Chain.Link link(int threads) {
-    return new Chain.Link(
-        translation(), Optional.of(smoothing -> SmoothedStudy.of(this, smoothing, threads)));
+    return new Chain.Link(translation(), Optional.of(new SmoothedStudy(this, threads)));
   }
 
   /** In which regions as a whole the fixtures are shown to agree, all kinds tested together. */
@@ -72,6 +75,14 @@ public record StudyOutcome(
   /** By how much kinds read louder on the new fixture: of those whose levels are known on both. */
   public List<LevelShift> levelShifts() {
     return LevelShift.of(study, screening.accepted());
+  }
+
+  /** Claims that the study's own data contradict or leave open. */
+  public List<Doubt> doubts() {
+    List<Doubt> doubts = new ArrayList<>();
+    FixtureAndTime.of(study).ifPresent(doubts::add);
+    doubts.addAll(SpecimenChanged.of(study));
+    return doubts;
   }
 
   /** How loud units are for what drives them, where that is noted. */

@@ -208,6 +208,8 @@ public record CatalogueReport(
   public void write(Path folder, RunRecord record, int threads) throws IOException {
     CatalogueResults.SUMMARY.write(folder, outcome.value());
     CatalogueResults.HANDLING.write(folder, outcome.value());
+    CatalogueResults.CONTINUITY.write(folder, outcome.value());
+    CatalogueResults.DOUBTS.write(folder, outcome.value());
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =

@@ -98,7 +98,7 @@ public final class GraphTranslation {
    */
   public MigratedCatalogue migrate(Path catalogue) throws UnusableInput {
     Chain chain =
-        Chain.of(new Chain.Link(translation, outcome.flatMap(o -> o.link(threads).refit())));
+        Chain.of(new Chain.Link(translation, outcome.flatMap(o -> o.link(threads).captures())));
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     try {
       Findings<CatalogueRun.Outcome> run =

@@ -57,6 +57,24 @@ public record Pairing(Study study) {
     return paired;
   }
 
+  /**
+   * What the old fixture showed of a unit: its mean level over that many accepted seatings, pinned.
+   */
+  public record OnOldFixture(Unit unit, Levels mean, int seatings) {}
+
+  /** Every unit with an accepted capture on the old fixture, whatever its role. */
+  public List<OnOldFixture> onOldFixture(List<AnchoredCapture> accepted) {
+    Map<String, List<Levels>> seatings = seatings(accepted, study.from().name());
+    return study.units().stream()
+        .filter(unit -> seatings.containsKey(unit.name()))
+        .map(
+            unit -> {
+              List<Levels> own = seatings.get(unit.name());
+              return new OnOldFixture(unit, mean(own), own.size());
+            })
+        .toList();
+  }
+
   /** The seatings of each unit on a fixture, by rising number, their sides averaged. */
   private static Map<String, List<Levels>> seatings(
       List<AnchoredCapture> captures, String fixture) {

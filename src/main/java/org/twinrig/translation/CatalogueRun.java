@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -83,10 +84,16 @@ public final class CatalogueRun {
    *
    * @param rows how many graphs the catalogue lists
    * @param lines one per re-expressed graph, in the order of the catalogue
+   * @param continuity whether the old fixture is still what it was, where that can be told
    */
-  public record Outcome(int rows, List<Line> lines) {
+  public record Outcome(int rows, List<Line> lines, Optional<Continuity> continuity) {
     public Outcome {
       lines = List.copyOf(lines);
+    }
+
+    /** Claims about the catalogue as a whole that its graphs contradict. */
+    public List<Doubt> doubts() {
+      return continuity.map(Continuity::doubts).orElse(List.of());
     }
 
     /** How many graphs could not be read: rows minus lines. */
@@ -120,7 +127,8 @@ public final class CatalogueRun {
       row.value().ifPresent(lines::add);
       problems.addAll(row.problems());
     }
-    return new Findings<>(new Outcome(catalogue.value().rows(), lines), problems);
+    return new Findings<>(
+        new Outcome(catalogue.value().rows(), lines, chain.continuity()), problems);
   }
 
   private void checkNewReference() throws UnusableInput {

@@ -19,6 +19,7 @@ import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
+import org.twinrig.study.Pairing;
 import org.twinrig.translation.GraphFiles.OldGraphFile;
 import org.twinrig.translation.Treatment.SmoothingMatch;
 
@@ -42,6 +43,7 @@ public final class Chain {
   private final List<Translator> translators;
   private final Map<Smoothing, List<Translator>> alike;
   private final Translation whole;
+  private final Optional<Continuity> continuity;
 
   /** Band levels of the new fixture's reference; nothing where it does not reach the anchor. */
   private final Optional<Levels> newReference;
@@ -49,9 +51,9 @@ public final class Chain {
   /**
    * One study of a chain.
    *
-   * @param refit the study fitted anew with captures smoothed, where they are at hand
+   * @param captures the study's captures, where they are at hand
    */
-  public record Link(Translation translation, Optional<Function<Smoothing, Translation>> refit) {
+  public record Link(Translation translation, Optional<Captures> captures) {
     /** A study whose captures are not at hand. */
     public static Link of(Translation translation) {
       return new Link(translation, Optional.empty());
@@ -59,14 +61,25 @@ public final class Chain {
 
     private Translation alike(Smoothing smoothing) {
       return smoothing.widerThan(translation.handling().captureSmoothing())
-          ? refit.orElseThrow().apply(smoothing).withHandling(translation.handling())
+          ? captures.orElseThrow().refit(smoothing).withHandling(translation.handling())
           : translation;
     }
   }
 
-  private Chain(List<Link> links, Map<Smoothing, List<Translator>> alike) {
+  /** What a study's captures can be asked for, each smoothed before it is pinned. */
+  public interface Captures {
+    /** The study fitted anew. */
+    Translation refit(Smoothing smoothing);
+
+    /** What the old fixture showed. */
+    List<Pairing.OnOldFixture> onOldFixture(Smoothing smoothing);
+  }
+
+  private Chain(
+      List<Link> links, Map<Smoothing, List<Translator>> alike, Optional<Continuity> continuity) {
     List<Translation> translations = links.stream().map(Link::translation).toList();
     this.links = List.copyOf(links);
+    this.continuity = continuity;
     this.translators = translators(translations);
     this.alike = Map.copyOf(alike);
     this.whole = whole(translations);
@@ -79,7 +92,7 @@ public final class Chain {
 
   /** A chain of one study. */
   public static Chain of(Link link) {
-    return new Chain(List.of(link), Map.of());
+    return new Chain(List.of(link), Map.of(), Optional.empty());
   }
 
   /**
@@ -93,7 +106,7 @@ public final class Chain {
     for (int k = 1; k < links.size(); k++) {
       check(links.get(k - 1).translation(), links.get(k).translation(), places.get(k));
     }
-    return new Chain(links, Map.of());
+    return new Chain(links, Map.of(), Optional.empty());
   }
 
   private static void check(Translation before, Translation next, Path place) throws UnusableInput {
@@ -126,8 +139,8 @@ public final class Chain {
     List<Link> changed = new ArrayList<>(links);
     Link last = changed.remove(changed.size() - 1);
     Translation.Handling handling = change.apply(last.translation.handling());
-    changed.add(new Link(last.translation.withHandling(handling), last.refit));
-    return new Chain(changed, alike);
+    changed.add(new Link(last.translation.withHandling(handling), last.captures));
+    return new Chain(changed, alike, continuity);
   }
 
   /**
@@ -145,24 +158,41 @@ public final class Chain {
       CatalogueRun.Sink sink)
       throws IOException, UnusableInput {
     Path home = table.toRealPath().resolve("..").normalize();
-    return new CatalogueRun(refitted(catalogue.value().smoothings()), threads)
+    GraphFiles files = new GraphFiles(catalogue.value().source(), home, first());
+    Chain held = new Chain(links, Map.of(), compared(catalogue.value().entries(), files));
+    return new CatalogueRun(held.refitted(catalogue.value().smoothings()), threads)
         .run(catalogue, home, sink);
+  }
+
+  /** Old graphs of units that the first study has on its old fixture, held against it. */
+  private Optional<Continuity> compared(List<CatalogueEntry> entries, GraphFiles files) {
+    return links.get(0).captures.flatMap(c -> new OldFixture(first(), c).compared(entries, files));
+  }
+
+  /** What old graphs of units captured on the old fixture again say of it, if there are any. */
+  public Optional<Continuity> continuity() {
+    return continuity;
   }
 
   Chain refitted(Collection<Smoothing> smoothings) {
     Map<Smoothing, List<Translator>> more = new HashMap<>();
-    if (links.stream().allMatch(l -> l.refit.isPresent())) {
+    if (links.stream().allMatch(l -> l.captures.isPresent())) {
       for (Smoothing smoothing : smoothings) {
         if (smoothing.widerThan(first().handling().captureSmoothing())) {
           more.put(smoothing, translators(links.stream().map(l -> l.alike(smoothing)).toList()));
         }
       }
     }
-    return new Chain(links, more);
+    return new Chain(links, more, continuity);
   }
 
-  private static List<Translator> translators(List<Translation> links) {
-    return links.stream().map(Translator::new).toList();
+  /** Old graphs scatter by themselves where they come in. */
+  private List<Translator> translators(List<Translation> links) {
+    List<Translator> all = new ArrayList<>();
+    for (Translation link : links) {
+      all.add(new Translator(link, all.isEmpty() ? continuity : Optional.empty()));
+    }
+    return all;
   }
 
   /** The translations: one or more. */

@@ -21,7 +21,12 @@ record KindPrediction(
     Uncertainty whole) {
 
   static KindPrediction of(
-      MarkedBand marked, BandOutcome.Fitted fitted, OldGraph graph, int band, double seatings) {
+      MarkedBand marked,
+      BandOutcome.Fitted fitted,
+      OldGraph graph,
+      int band,
+      double seatings,
+      Uncertainty ofOldGraphs) {
     BandOutcome.Prediction prediction = fitted.prediction();
     // A graph that does not reach the anchor cannot be held against the study's units.
     Optional<WindowRule> window = graph.pinned().flatMap(g -> prediction.window());
@@ -45,7 +50,10 @@ record KindPrediction(
         marked,
         fitted,
         window.map(w -> w.shiftDb(graph.pinned().orElseThrow())).orElse(fitted.mean().meanDb()),
-        carried.own().and(ownVariance + ofSeatings, errors.degreesOfFreedom()),
-        carried.whole().and(wholeVariance + ofSeatings, fitted.mean().degreesOfFreedom()));
+        carried.own().and(ownVariance + ofSeatings, errors.degreesOfFreedom()).and(ofOldGraphs),
+        carried
+            .whole()
+            .and(wholeVariance + ofSeatings, fitted.mean().degreesOfFreedom())
+            .and(ofOldGraphs));
   }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.translation;
 
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.response.Levels;
 
@@ -10,8 +11,9 @@ import org.twinrig.response.Levels;
  *
  * <p>At a band the graph is held against the units' levels on the old fixture, pinned to the
  * anchor: {@code |x - x̄|/(s_x·√(1+1/n))} with {@code s_x²} the variance between the units averaged
- * over the bands within 1/6 octave, judged at {@code t_{n-1}} with {@code α = 0.01}. A graph with
- * more than a given share of its bands beyond is unlike the study's units, as a whole.
+ * over the bands within 1/6 octave and what old graphs scatter by themselves added, judged at
+ * {@code t_{n-1}} with {@code α = 0.01}. A graph with more than a given share of its bands beyond
+ * is unlike the study's units, as a whole.
  */
 final class StudyUnits {
   /** The share of bands that may be beyond. */
@@ -23,12 +25,14 @@ final class StudyUnits {
   private StudyUnits() {}
 
   /** Whether a graph is unlike the units of a kind; never where it does not reach the anchor. */
-  static boolean unlike(OldGraph graph, TransferFunction kind, Intervals intervals) {
-    return graph.pinned().isPresent() && beyond(graph, kind, intervals) > MOST_BEYOND;
+  static boolean unlike(
+      OldGraph graph, TransferFunction kind, Intervals intervals, IntToDoubleFunction oldDb) {
+    return graph.pinned().isPresent() && beyond(graph, kind, intervals, oldDb) > MOST_BEYOND;
   }
 
   /** The share of the bands at which a graph lies beyond the units; 0 where there are none. */
-  static double beyond(OldGraph graph, TransferFunction kind, Intervals intervals) {
+  static double beyond(
+      OldGraph graph, TransferFunction kind, Intervals intervals, IntToDoubleFunction oldDb) {
     Levels pinned = graph.pinned().orElseThrow();
     int held = 0;
     int beyond = 0;
@@ -39,7 +43,8 @@ final class StudyUnits {
         double carried = graph.carried(b, Optional.empty()).own().standardDb();
         double variance =
             fitted.unitSpread().sdDb() * fitted.unitSpread().sdDb() * (1 + 1.0 / fitted.units())
-                + carried * carried;
+                + carried * carried
+                + oldDb.applyAsDouble(b) * oldDb.applyAsDouble(b);
         double limit = intervals.likeness(fitted.units());
         beyond +=
             Math.abs(pinned.db(b) - fitted.unitSpread().meanDb()) > limit * Math.sqrt(variance)

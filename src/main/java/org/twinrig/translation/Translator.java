@@ -30,6 +30,8 @@ import org.twinrig.response.Response;
  * predicts. A window looks at the graph pinned to the study's anchor; the result keeps the level
  * the graph came with.
  *
+ * <p>What old graphs scatter beyond their seatings, see {@link Continuity}, adds to every variance.
+ *
  * <p>A graph unlike the study's units, see {@link StudyUnits}, is marked so at all bands.
  *
  * <p>A graph of unknown kind is held to be one of the kinds with enough units: its level is moved
@@ -42,10 +44,17 @@ import org.twinrig.response.Response;
 public final class Translator {
   private final Translation translation;
   private final Intervals intervals;
+  private final Optional<Continuity> continuity;
 
   /** A translator. */
   public Translator(Translation translation) {
+    this(translation, Optional.empty());
+  }
+
+  /** A translator of old graphs that scatter by themselves as found. */
+  Translator(Translation translation, Optional<Continuity> continuity) {
     this.translation = translation;
+    this.continuity = continuity;
     this.intervals = new Intervals(translation.confidence(), translation.grid().size());
   }
 
@@ -110,7 +119,11 @@ public final class Translator {
     double seatings = entry.averaged().asSeatingsOf(translation.handling().sidesPerSeating());
     boolean unlike =
         !candidates.isEmpty()
-            && candidates.stream().allMatch(k -> StudyUnits.unlike(graph, k, intervals));
+            && candidates.stream()
+                .allMatch(
+                    k ->
+                        StudyUnits.unlike(
+                            graph, k, intervals, b -> ofOldGraphs(k, b).standardDb()));
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < translation.grid().size(); b++) {
       TranslatedBand band =
@@ -126,6 +139,10 @@ public final class Translator {
               : band);
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
+  }
+
+  private Uncertainty ofOldGraphs(TransferFunction kind, int band) {
+    return continuity.map(c -> c.added(kind.kind(), band)).orElse(Uncertainty.NONE);
   }
 
   /** How much a unit's difference changes from the band below, at most over the kinds, dB. */
@@ -157,7 +174,8 @@ public final class Translator {
     for (TransferFunction kind : candidates) {
       MarkedBand marked = kind.bands().get(b);
       if (marked.outcome() instanceof BandOutcome.Fitted fitted) {
-        found.add(KindPrediction.of(marked, fitted, graph, b, seatings));
+        Uncertainty added = ofOldGraphs(kind, b);
+        found.add(KindPrediction.of(marked, fitted, graph, b, seatings, added));
       }
     }
     if (found.size() < candidates.size()) {

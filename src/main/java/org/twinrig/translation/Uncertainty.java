@@ -6,6 +6,13 @@ import org.twinrig.internal.Satterthwaite;
 record Uncertainty(double standardDb, double degreesOfFreedom) {
   static final Uncertainty NONE = new Uncertainty(0, Double.POSITIVE_INFINITY);
 
+  /** Both together; one that is 0 changes nothing. */
+  Uncertainty and(Uncertainty other) {
+    return other.standardDb == 0
+        ? this
+        : and(other.standardDb * other.standardDb, other.degreesOfFreedom);
+  }
+
   /**
    * Both together, the other one a variance in dB²: JCGM 100:2008, 5.1.2, with effective degrees of
    * freedom after its G.4.1, cut to the next lower whole number.

@@ -67,7 +67,9 @@ class MigratedCatalogueTest {
 
     Path summary = folder.resolve("summary.csv");
     CatalogueResults.SUMMARY.write(
-        folder, new CatalogueRun.Outcome(catalogue.listed(), catalogue.lines()));
+        folder,
+        new CatalogueRun.Outcome(
+            catalogue.listed(), catalogue.lines(), java.util.Optional.empty()));
     assertEquals(0, status);
     assertEquals(Files.readString(out.resolve("summary.csv")), Files.readString(summary));
     for (CatalogueRun.Line line : catalogue.lines()) {

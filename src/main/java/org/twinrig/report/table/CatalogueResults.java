@@ -2,12 +2,14 @@ package org.twinrig.report.table;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Smoothing;
 import org.twinrig.translation.CatalogueRun;
+import org.twinrig.translation.Continuity;
 import org.twinrig.translation.GraphPoints;
 import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedGraph;
@@ -200,6 +202,48 @@ public final class CatalogueResults {
                       + " *publishing*, without and with this unit, those before it being measured"),
           overview -> ranked(overview.choices()));
 
+  private record Held(String kind, Continuity.At at) {}
+
+  /** The old fixture then and now. */
+  public static final Result<CatalogueRun.Outcome> CONTINUITY =
+      Result.<CatalogueRun.Outcome, Held>of(
+              "continuity.csv",
+              "kind and band, of graphs whose units the study captured on the old fixture",
+              Columns.<Held>start()
+                  .text("kind", Held::kind)
+                  .hz("band_hz", h -> h.at.band().midHz())
+                  .count("units", h -> h.at.units())
+                  .number("bias_db", h -> h.at.biasDb())
+                  .help("old graph minus today's captures, both lined up, mean over units")
+                  .number("ci_low_db", h -> less(h.at, -1))
+                  .number("ci_high_db", h -> less(h.at, 1))
+                  .help("its interval at this band alone; empty with one unit")
+                  .number("spread_db", h -> h.at.spreadDb())
+                  .help("standard deviation between units; empty with one unit")
+                  .number("added_db", h -> Math.sqrt(h.at.addedDb2()))
+                  .help(
+                      "what old graphs scatter beyond their seatings, which every interval of the"
+                          + " catalogue holds where three units or more are known"),
+              outcome ->
+                  outcome.continuity().stream()
+                      .flatMap(c -> Stream.concat(c.kinds().stream(), c.all().stream()))
+                      .flatMap(
+                          k ->
+                              k.bands().stream()
+                                  .flatMap(Optional::stream)
+                                  .map(at -> new Held(k.kind(), at))))
+          .remark(
+              ". Without rows where the catalogue has no such graph, or the study's captures are not"
+                  + " at hand");
+
+  private static OptionalDouble less(Continuity.At at, int sign) {
+    return at.halfDb().isPresent()
+        ? OptionalDouble.of(at.biasDb() + sign * at.halfDb().getAsDouble())
+        : at.halfDb();
+  }
+
+  public static final Result<CatalogueRun.Outcome> DOUBTS = DoubtResults.CATALOGUE;
+
   /** A reference curve as the mean transfer moves it. */
   public static final Result<TranslatedReference> REFERENCE =
       Result.of(
@@ -224,5 +268,14 @@ public final class CatalogueResults {
   /** All of them, in the order of the manual. */
   static final List<Result<?>> ALL =
       List.of(
-          GRAPH, POINTS, SUMMARY, HANDLING, OVERVIEW, OVERVIEW_ZONES, UNITS_TO_MEASURE, REFERENCE);
+          GRAPH,
+          POINTS,
+          SUMMARY,
+          HANDLING,
+          OVERVIEW,
+          OVERVIEW_ZONES,
+          UNITS_TO_MEASURE,
+          CONTINUITY,
+          DOUBTS,
+          REFERENCE);
 }

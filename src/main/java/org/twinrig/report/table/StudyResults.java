@@ -36,7 +36,8 @@ public final class StudyResults {
           ErrorResults.BUDGET,
           ErrorResults.REPEATABILITY,
           ErrorResults.SEATINGS,
-          ScreeningResults.SCREENING);
+          ScreeningResults.SCREENING,
+          DoubtResults.STUDY);
 
   /** The transfer band by band, which the report shows in its details. */
   public static Result<StudyOutcome> transfer() {

@@ -161,7 +161,8 @@ class ApprovedPagesTest {
   private static void catalogueIsApproved(
       String name, Translation translation, List<CatalogueRun.Line> lines, Problem... problems)
       throws IOException {
-    CatalogueRun.Outcome outcome = new CatalogueRun.Outcome(lines.size() + problems.length, lines);
+    CatalogueRun.Outcome outcome =
+        new CatalogueRun.Outcome(lines.size() + problems.length, lines, Optional.empty());
     isApproved(
         name,
         CataloguePage.html(

@@ -32,7 +32,8 @@ class CataloguePageTest {
               HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()));
 
   private static String html(int rows, List<CatalogueRun.Line> lines, Problem... problems) {
-    CatalogueRun.Outcome outcome = new CatalogueRun.Outcome(rows, lines);
+    CatalogueRun.Outcome outcome =
+        new CatalogueRun.Outcome(rows, lines, java.util.Optional.empty());
     return CataloguePage.html(
         TRANSLATION,
         new Findings<>(outcome, List.of(problems)),
