@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,8 +13,10 @@ import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Numbers;
+import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
+import org.twinrig.study.Pairing;
 
 /**
  * Whether the old fixture is still what it was: old graphs of units that the study captured on it
@@ -51,9 +54,46 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
   /**
    * A unit that has both: its graph minus its captures.
    *
-   * @param seatingShare {@code 1/m + 1/n}
+   * @param ofGraph share of the seating variance in the graph, {@code 1/m}; that of {@code n}
+   *     captured seatings is {@code ofCaptures}, {@code 1/n}
    */
-  record Compared(String kind, String unit, Levels differenceDb, double seatingShare) {}
+  public record Compared(
+      String kind, String unit, Levels differenceDb, double ofGraph, double ofCaptures) {
+
+    /** A graph, pinned, that averages so many seatings. */
+    public static Compared of(Pairing.OnOldFixture unit, Levels graph, double seatings) {
+      double[] db = new double[graph.grid().size()];
+      Arrays.setAll(
+          db,
+          b -> graph.has(b) && unit.mean().has(b) ? graph.db(b) - unit.mean().db(b) : Double.NaN);
+      return new Compared(
+          unit.unit().kind(),
+          unit.unit().name(),
+          Levels.copyOf(graph.grid(), db),
+          1 / seatings,
+          1.0 / unit.seatings());
+    }
+
+    /** A unit with several graphs counts once, by their mean. */
+    static Compared mean(List<Compared> graphs) {
+      Compared first = graphs.get(0);
+      double[] db = new double[first.differenceDb.grid().size()];
+      double ofGraph = 0;
+      for (Compared graph : graphs) {
+        ofGraph += graph.ofGraph / (graphs.size() * graphs.size());
+        for (int b = 0; b < db.length; b++) {
+          double own = graph.differenceDb.has(b) ? graph.differenceDb.db(b) : Double.NaN;
+          db[b] += own / graphs.size();
+        }
+      }
+      Levels mean = Levels.copyOf(first.differenceDb.grid(), db);
+      return new Compared(first.kind, first.unit, mean, ofGraph, first.ofCaptures);
+    }
+
+    private double seatingShare() {
+      return ofGraph + ofCaptures;
+    }
+  }
 
   /**
    * The units of a kind, and what they show band by band; nothing where no unit has a level.
@@ -85,18 +125,11 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
       OptionalDouble spreadDb,
       double addedDb2) {}
 
-  /**
-   * Holds graphs against captures.
-   *
-   * @param compared units of the study that have an old graph, one entry each
-   * @param seatingVariances pooled variance between seatings on the old fixture by kind, dB² by
-   *     band; NaN where it is not known
-   */
-  static Continuity of(
-      List<Compared> compared,
-      Map<String, double[]> seatingVariances,
-      BandGrid grid,
-      double confidence) {
+  /** What units of the study that have an old graph, one entry each, say of the old fixture. */
+  public static Continuity of(List<Compared> compared, Translation study) {
+    Map<String, double[]> seatingVariances = seatingVariances(study);
+    BandGrid grid = study.grid();
+    double confidence = study.confidence();
     Map<String, List<Compared>> byKind = new LinkedHashMap<>();
     compared.forEach(c -> byKind.computeIfAbsent(c.kind, k -> new ArrayList<>()).add(c));
     List<Kind> kinds = new ArrayList<>();
@@ -106,6 +139,23 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
             ? Optional.of(kind(ALL_KINDS, compared, seatingVariances, grid, confidence))
             : Optional.empty();
     return new Continuity(grid, confidence, kinds, all);
+  }
+
+  /** Variance between seatings on the old fixture, dB² by band; NaN where it is not known. */
+  private static Map<String, double[]> seatingVariances(Translation translation) {
+    Map<String, double[]> byKind = new HashMap<>();
+    for (TransferFunction kind : translation.kinds()) {
+      byKind.put(
+          kind.kind(),
+          kind.bands().stream()
+              .mapToDouble(
+                  band ->
+                      band.outcome() instanceof BandOutcome.Fitted fitted
+                          ? fitted.scatter().seatVarianceFrom().orElse(Double.NaN)
+                          : Double.NaN)
+              .toArray());
+    }
+    return byKind;
   }
 
   private static Kind kind(
@@ -130,7 +180,7 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
                 .getAsDouble();
         seating[b] =
             here.stream()
-                .mapToDouble(u -> variance(seatingVariances, u.kind, band) * u.seatingShare)
+                .mapToDouble(u -> variance(seatingVariances, u.kind, band) * u.seatingShare())
                 .average()
                 .getAsDouble();
       }

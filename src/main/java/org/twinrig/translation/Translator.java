@@ -52,7 +52,7 @@ public final class Translator {
   }
 
   /** A translator of old graphs that scatter by themselves as found. */
-  Translator(Translation translation, Optional<Continuity> continuity) {
+  public Translator(Translation translation, Optional<Continuity> continuity) {
     this.translation = translation;
     this.continuity = continuity;
     this.intervals = new Intervals(translation.confidence(), translation.grid().size());

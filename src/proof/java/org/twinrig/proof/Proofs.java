@@ -74,6 +74,12 @@ final class Proofs {
           new Published<>("plans", "plan-proof/plans.csv", 500, SEED, PlanProof.of(8, 2)),
           new Published<>("plans-16", "plan-proof/plans-16.csv", 120, SEED, PlanProof.of(16, 3)),
           new Published<>(
+              "continuity",
+              "continuity-proof/continuity.csv",
+              100,
+              SEED,
+              new ContinuityProof(List.of(5, 8, 12))),
+          new Published<>(
               "situations",
               "situations-proof/situations.csv",
               12,

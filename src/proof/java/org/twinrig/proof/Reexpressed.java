@@ -19,9 +19,11 @@ import org.twinrig.proof.Lab.Measured;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
+import org.twinrig.study.Pairing;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.translation.CatalogueEntry;
+import org.twinrig.translation.Continuity;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.TranslatedBand;
 import org.twinrig.translation.TranslatedGraph;
@@ -35,7 +37,9 @@ final class Reexpressed {
 
   private final double[] hz;
   private final Settings settings;
+  private final StudyOutcome outcome;
   private final Translation translation;
+  private final Translator translator;
 
   /**
    * A band of a new unit.
@@ -71,10 +75,35 @@ final class Reexpressed {
     }
   }
 
-  private Reexpressed(double[] hz, Settings settings, Translation translation) {
+  private Reexpressed(
+      double[] hz, Settings settings, StudyOutcome outcome, Optional<Continuity> continuity) {
     this.hz = hz;
     this.settings = settings;
-    this.translation = translation;
+    this.outcome = outcome;
+    this.translation = outcome.translation();
+    this.translator = new Translator(translation, continuity);
+  }
+
+  /** The same study with what old graphs of its units say of the old fixture. */
+  Reexpressed with(Continuity continuity) {
+    return new Reexpressed(hz, settings, outcome, Optional.of(continuity));
+  }
+
+  /** Holds old graphs of the study's units, in their order, against its captures. */
+  Continuity continuity(List<NewGraph> graphs) {
+    List<Pairing.OnOldFixture> units =
+        new Pairing(outcome.study()).onOldFixture(outcome.screening().accepted());
+    List<Continuity.Compared> compared = new ArrayList<>();
+    for (int u = 0; u < units.size(); u++) {
+      Levels graph =
+          settings
+              .anchor()
+              .pinnedLevels(Response.copyOf(hz, graphs.get(u).fromDb()), settings.grid())
+              .orElseThrow();
+      compared.add(
+          Continuity.Compared.of(units.get(u), graph, graphs.get(u).seatings().orElseThrow()));
+    }
+    return Continuity.of(compared, translation);
   }
 
   /** Analyses a study of measured units, by kind. */
@@ -106,7 +135,7 @@ final class Reexpressed {
             List.of(),
             Map.of());
     StudyOutcome outcome = Harness.analysed(study, captures);
-    return new Reexpressed(hz, settings, outcome.translation());
+    return new Reexpressed(hz, settings, outcome, Optional.empty());
   }
 
   private static void add(
@@ -145,7 +174,7 @@ final class Reexpressed {
             .anchor()
             .pinnedLevels(Response.copyOf(hz, graph.toDb()), settings.grid())
             .orElseThrow();
-    TranslatedGraph result = new Translator(translation).apply(entry, old);
+    TranslatedGraph result = translator.apply(entry, old);
     return judged(result, measured, translation.kind(graph.kind()).orElseThrow());
   }
 
