@@ -5,6 +5,7 @@ import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -18,7 +19,7 @@ record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfe
     Settings settings = study.settings();
     KindEstimate estimate =
         new TransferEstimator(settings.confidence(), settings.model(), threads).fit(paired);
-    List<ResonanceWander.Range> wandering =
+    List<FrequencyRange> wandering =
         wanders.stream().flatMap(w -> w.zone().stream()).toList();
     MarkRule rule =
         new MarkRule(settings, List.of(study.from(), study.to()), wandering).on(paired, estimate);

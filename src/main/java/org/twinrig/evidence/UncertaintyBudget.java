@@ -2,7 +2,6 @@ package org.twinrig.evidence;
 
 import java.util.List;
 import org.twinrig.internal.Checks;
-import org.twinrig.internal.Satterthwaite;
 import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.StudentT;
 
@@ -42,9 +41,7 @@ public record UncertaintyBudget(List<VarianceEstimate> contributions, double con
   public double effectiveDegreesOfFreedom() {
     return variance() == 0
         ? Double.POSITIVE_INFINITY
-        : Satterthwaite.freedom(
-            contributions.stream().mapToDouble(VarianceEstimate::variance).toArray(),
-            contributions.stream().mapToDouble(VarianceEstimate::degreesOfFreedom).toArray());
+        : VarianceEstimate.freedom(contributions);
   }
 
   public double coverageFactor() {

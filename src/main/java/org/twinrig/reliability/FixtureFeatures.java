@@ -93,7 +93,7 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
    * covered.
    */
   public static Levels contrast(Levels curve) {
-    return new OctaveContrast(curve.grid()).of(curve);
+    return FeatureSamples.contrast(curve);
   }
 
   /** Finds the features of a kind. */

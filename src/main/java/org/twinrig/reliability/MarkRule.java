@@ -11,6 +11,7 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Tolerance;
@@ -39,7 +40,7 @@ import org.twinrig.study.Tolerance;
 public record MarkRule(
     Settings settings,
     List<Fixture> fixtures,
-    List<ResonanceWander.Range> wandering,
+    List<FrequencyRange> wandering,
     Map<Band, Set<Reason>> lacking) {
 
   public MarkRule {
@@ -50,7 +51,7 @@ public record MarkRule(
 
   /** The rule of one kind whose captures lack nothing. */
   public MarkRule(
-      Settings settings, List<Fixture> fixtures, List<ResonanceWander.Range> wandering) {
+      Settings settings, List<Fixture> fixtures, List<FrequencyRange> wandering) {
     this(settings, fixtures, wandering, Map.of());
   }
 

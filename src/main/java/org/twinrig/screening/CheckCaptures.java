@@ -21,7 +21,6 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.study.Study;
@@ -163,8 +162,8 @@ final class CheckCaptures {
   }
 
   static Levels octaves(Response response) {
-    Levels octaves = BandLevels.of(response, OCTAVES);
-    Levels thirds = BandLevels.of(response, TOP_THIRDS);
+    Levels octaves = Levels.of(response, OCTAVES);
+    Levels thirds = Levels.of(response, TOP_THIRDS);
     int top = OCTAVES.size() - 1;
     double[] db = new double[OCTAVES.size()];
     Arrays.setAll(db, b -> octaves.level(b).orElse(Double.NaN));

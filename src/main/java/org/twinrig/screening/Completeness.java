@@ -13,7 +13,7 @@ import org.twinrig.study.AnchoredCapture;
  * <ul>
  *   <li>Few points: inside the study's range, two neighbouring points lie more than 1.5 bands
  *       apart, so that some band has no point of its own and its level is a straight line's, or it
- *       has none ({@link org.twinrig.response.BandLevels}). The half band allows for points at
+ *       has none ({@link org.twinrig.response.Levels}). The half band allows for points at
  *       rounded mid-band frequencies.
  *   <li>Narrow range: bands without a level, because the capture does not cover them, make up more
  *       than 1/6 octave. A sweep that starts at the study's nominal lower end, and so misses the

@@ -5,7 +5,6 @@ import java.util.stream.LongStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -109,6 +108,6 @@ record TrueLevels(Bench bench, BandGrid grid, Anchor anchor) {
             .levelOf(response, grid.perOctave())
             .orElseThrow(
                 () -> new IllegalArgumentException("the plan's axis does not reach the anchor"));
-    return BandLevels.of(response, grid).map(level -> level - anchorDb);
+    return Levels.of(response, grid).map(level -> level - anchorDb);
   }
 }

@@ -16,6 +16,7 @@ import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.RandomEffects;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Tolerance;
 
@@ -97,7 +98,7 @@ class MarkRuleTest {
         RedrawnKind.rule(
             RedrawnKind.settings(GRID, 5, List.of()),
             List.of(
-                new ResonanceWander.Range(9000, 9500), new ResonanceWander.Range(fromHz, toHz)));
+                new FrequencyRange(9000, 9500), new FrequencyRange(fromHz, toHz)));
     MarkedBand moved = marked(wandering, good);
     assertEquals(mark, moved.mark());
     assertEquals(

@@ -11,6 +11,7 @@ import org.twinrig.regression.TransferEstimator;
 import org.twinrig.response.Levels;
 import org.twinrig.study.Bands;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.FrequencyRange;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Setting;
@@ -58,7 +59,7 @@ final class RedrawnKind {
   }
 
   /** A rule between two fixtures specified from 20 Hz to 20 kHz. */
-  static MarkRule rule(Settings settings, List<ResonanceWander.Range> wandering) {
+  static MarkRule rule(Settings settings, List<FrequencyRange> wandering) {
     return new MarkRule(
         settings,
         List.of(

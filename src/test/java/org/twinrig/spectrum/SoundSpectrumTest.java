@@ -14,7 +14,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.twinrig.band.BandGrid;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -127,8 +126,8 @@ class SoundSpectrumTest {
     Segment segment = Segment.of(signal, 96, IMPULSE);
     Response ours = Magnitudes.of(segment, 0, Magnitudes.Span.of(segment, IMPULSE));
     BandGrid grid = BandGrid.covering(20, 20_000, 12);
-    Levels levels = BandLevels.of(ours, grid);
-    Levels dense = BandLevels.of(dense(segment, 1 << 20), grid);
+    Levels levels = Levels.of(ours, grid);
+    Levels dense = Levels.of(dense(segment, 1 << 20), grid);
     for (int b = 0; b < grid.size(); b++) {
       assertEquals(dense.db(b), levels.db(b), 0.1, grid.band(b).toString());
     }
@@ -157,7 +156,7 @@ class SoundSpectrumTest {
             "the file ends 20.0 ms after the onset, before the window does; levels below 50 Hz are left out"),
         spectrum.notes());
     assertTrue(spectrum.response().fromHz() >= 50);
-    Levels levels = BandLevels.of(spectrum.response(), BandGrid.covering(20, 20_000, 12));
+    Levels levels = Levels.of(spectrum.response(), BandGrid.covering(20, 20_000, 12));
     assertFalse(levels.has(0));
     assertTrue(levels.has(30));
   }

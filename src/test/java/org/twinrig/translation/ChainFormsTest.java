@@ -14,7 +14,6 @@ import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
@@ -218,7 +217,7 @@ class ChainFormsTest {
     double smoothed = 0;
     for (int k = 0; k < old.size(); k++) {
       Response graph = half.apply(old.get(k));
-      Levels truth = BandLevels.of(half.apply(now.get(k)), translation.grid());
+      Levels truth = Levels.of(half.apply(now.get(k)), translation.grid());
       asItIs +=
           error(new Translator(large.translation()).apply(entry(Optional.empty()), graph), truth);
       smoothed += error(new Translator(alike).apply(entry(Optional.empty()), graph), truth);
@@ -263,6 +262,6 @@ class ChainFormsTest {
         new Translator(coarse).apply(entry(Optional.empty()), sixth.apply(graph)).bands(),
         given.bands());
     OptionalDouble level = given.bands().get(80).fromDb();
-    assertEquals(BandLevels.of(sixth.apply(graph), coarse.grid()).level(80), level);
+    assertEquals(Levels.of(sixth.apply(graph), coarse.grid()).level(80), level);
   }
 }

@@ -10,6 +10,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.study.FrequencyRange;
 
 /** Where resonances sit on the old fixture against where they sit on the new one. */
 public final class ResonanceFigure {
@@ -28,7 +29,7 @@ public final class ResonanceFigure {
     if (wanders.isEmpty()) {
       return Optional.empty();
     }
-    ResonanceWander.Range range = wanders.get(0).searched();
+    FrequencyRange range = wanders.get(0).searched();
     double[] ends = {range.fromHz(), range.toHz()};
     Plot plot =
         new Plot(
@@ -94,7 +95,7 @@ public final class ResonanceFigure {
     return still + " of " + all + " resonances stay within 1/12 octave of their place";
   }
 
-  private static Axis axis(String words, ResonanceWander.Range range) {
+  private static Axis axis(String words, FrequencyRange range) {
     List<Double> ticks =
         Arrays.stream(TICKS_HZ)
             .filter(hz -> hz >= range.fromHz() && hz <= range.toHz())

@@ -23,6 +23,7 @@ import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.FrequencyRange;
 
 /** Octaves here are powers of two: a base-ten band of one octave is 0.9966 of them. */
 class SentencesTest {
@@ -162,7 +163,7 @@ class SentencesTest {
                 HandMade.with(
                     plain,
                     List.of(
-                        notch(-0.31, 0.12, Optional.of(new ResonanceWander.Range(5921, 10_810))),
+                        notch(-0.31, 0.12, Optional.of(new FrequencyRange(5921, 10_810))),
                         notch(0.05, 0.03, Optional.empty())),
                     plain.stability(),
                     plain.evidence().equivalence())),
@@ -170,7 +171,7 @@ class SentencesTest {
   }
 
   private static ResonanceWander notch(
-      double mean, double sd, Optional<ResonanceWander.Range> zone) {
+      double mean, double sd, Optional<FrequencyRange> zone) {
     Resonance at = new Resonance(8000, 6, 0.2);
     return new ResonanceWander(
         Resonance.Shape.NOTCH,
@@ -181,7 +182,7 @@ class SentencesTest {
         sd / 2,
         sd * 2,
         zone,
-        new ResonanceWander.Range(5000, 12_000));
+        new FrequencyRange(5000, 12_000));
   }
 
   @Test
