@@ -1,15 +1,25 @@
 package org.twinrig.analysis;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Unit;
 import org.twinrig.evidence.RegionEquivalence;
+import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.response.Smoothing;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Anchoring;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Pairing;
 import org.twinrig.study.Study;
 import org.twinrig.translation.Chain;
 import org.twinrig.translation.TransferFunction;
@@ -54,8 +64,32 @@ public record StudyOutcome(
 
   /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
   public Chain.Link link(int threads) {
-    return new Chain.Link(
-        translation(), Optional.of(smoothing -> SmoothedStudy.of(this, smoothing, threads)));
+    return new Chain.Link(translation(), Optional.of(smoothing -> smoothed(smoothing, threads)));
+  }
+
+  /**
+   * The study fitted anew with its captures smoothed, for old graphs that were smoothed.
+   *
+   * <p>The same captures count as in the study itself, and resonances wander where they do there:
+   * what was believed and what the fixtures do does not depend on how an old graph was drawn. Every
+   * capture is smoothed before it is pinned and put on bands.
+   */
+  public Translation smoothed(Smoothing smoothing, int threads) {
+    List<Capture> smoothed =
+        Parallel.map(
+            screening.accepted(),
+            threads,
+            a -> a.capture().withResponse(smoothing.apply(a.capture().response())));
+    List<AnchoredCapture> anchored =
+        Anchoring.of(study.settings(), threads).apply(smoothed).value();
+    Map<String, List<ResonanceWander>> wanders =
+        kinds.stream().collect(Collectors.toMap(KindOutcome::kind, KindOutcome::wanders));
+    List<TransferFunction> again = new ArrayList<>();
+    for (PairedUnits paired : new Pairing(study).pair(anchored, Unit.Role.FIT)) {
+      List<ResonanceWander> wander = wanders.getOrDefault(paired.kind(), List.of());
+      again.add(MarkedKind.of(study, paired, wander, threads).transfer());
+    }
+    return translation().withKinds(again);
   }
 
   /** In which regions as a whole the fixtures are shown to agree, all kinds tested together. */
@@ -90,7 +124,7 @@ public record StudyOutcome(
   private double sidesPerSeating() {
     Map<String, Integer> sides = new HashMap<>();
     for (AnchoredCapture capture : screening.accepted()) {
-      CaptureEntry entry = capture.capture().entry();
+      CaptureEntry entry = capture.entry();
       if (entry.fixture().equals(study.from().name())) {
         sides.merge(entry.unit() + "\n" + entry.seating(), 1, Integer::sum);
       }

@@ -16,8 +16,8 @@ import org.twinrig.study.FrequencyRange;
  * At which bands the mean transfer of a kind is shown to make no difference: old graphs can stand
  * there as they are, as far as the mean of the kind goes.
  *
- * <p>At a band by itself these are {@link #p two one-sided t tests} at level {@code α = 1 -} confidence. Over
- * all bands at once a band counts when the simultaneous interval of {@link
+ * <p>At a band by itself these are {@link #p two one-sided t tests} at level {@code α = 1 -}
+ * confidence. Over all bands at once a band counts when the simultaneous interval of {@link
  * org.twinrig.regression.MeanCurve} lies within the limit: that interval misses the truth at no
  * band with probability {@code 1-α}, so that the chance of a single wrong claim anywhere is at most
  * {@code α}. (An interval at {@code 1-2α}, as for a single band, would not do: with many bands the

@@ -27,8 +27,8 @@ import org.twinrig.study.FrequencyRange;
  * once has the half-width of {@link MeanCurve#simultaneousHalfDb}. Means are called different where
  * the interval of all bands leaves out 0: of two studies of one truth, at most {@code α} are called
  * different anywhere in a kind. They are called equivalent at all bands at once where that interval
- * lies within {@code ±Δ}, and alone by {@link Equivalence#p two one-sided tests}. Different and equivalent may both
- * hold: a small difference, well known. Where neither holds nothing is shown.
+ * lies within {@code ±Δ}, and alone by {@link Equivalence#p two one-sided tests}. Different and
+ * equivalent may both hold: a small difference, well known. Where neither holds nothing is shown.
  *
  * <p>Assumed: the studies are independent. Where both hold the same specimens the interval is wider
  * than need be. Each pair of studies and each kind is a family of its own.
@@ -64,14 +64,7 @@ public record MeanDifference(
       double simultaneousHalfDb,
       boolean different,
       boolean equivalentAlone,
-      boolean equivalent) {
-    public Verdict {
-      Checks.finite(differenceDb, "a difference of means in dB");
-      Checks.notNegative(standardErrorDb, "a standard error in dB");
-      Checks.notNegative(halfDb, "a half-width in dB");
-      Checks.notNegative(simultaneousHalfDb, "a simultaneous half-width in dB");
-    }
-  }
+      boolean equivalent) {}
 
   /** Compares two studies of the same kind on the same bands. */
   public static MeanDifference of(KindEstimate first, KindEstimate second, Terms terms) {

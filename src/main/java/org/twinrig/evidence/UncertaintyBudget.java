@@ -39,9 +39,7 @@ public record UncertaintyBudget(List<VarianceEstimate> contributions, double con
 
   /** {@code ν_eff}, not a whole number; infinite when no input with finitely many counts. */
   public double effectiveDegreesOfFreedom() {
-    return variance() == 0
-        ? Double.POSITIVE_INFINITY
-        : VarianceEstimate.freedom(contributions);
+    return variance() == 0 ? Double.POSITIVE_INFINITY : VarianceEstimate.freedom(contributions);
   }
 
   public double coverageFactor() {

@@ -49,12 +49,6 @@ public record MarkRule(
     lacking = Map.copyOf(lacking);
   }
 
-  /** The rule of one kind whose captures lack nothing. */
-  public MarkRule(
-      Settings settings, List<Fixture> fixtures, List<FrequencyRange> wandering) {
-    this(settings, fixtures, wandering, Map.of());
-  }
-
   /**
    * The rule of one kind.
    *
@@ -81,7 +75,6 @@ public record MarkRule(
     return new MarkRule(settings, fixtures, wandering, found);
   }
 
-  /** Marks the bands of a kind. */
   public List<MarkedBand> mark(List<BandOutcome> outcomes) {
     return outcomes.stream().map(this::mark).toList();
   }
@@ -115,7 +108,6 @@ public record MarkRule(
     }
   }
 
-  /** What decides the mark of a band. */
   Ladder ladder(BandOutcome outcome) {
     double midHz = outcome.band().midHz();
     return new Ladder(

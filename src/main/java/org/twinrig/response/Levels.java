@@ -88,7 +88,6 @@ public final class Levels {
     return new Levels(grid, db.clone(), present);
   }
 
-  /** The bands. */
   public BandGrid grid() {
     return grid;
   }

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
@@ -149,16 +148,14 @@ final class CheckCaptures {
     whole.removeIf(seating -> !sides(seating).equals(sides));
     return new CheckSession(
         session,
-        whole.stream().map(s -> mean(s, c -> level(c).orElseThrow())).toList(),
+        whole.stream()
+            .map(s -> s.stream().mapToDouble(c -> level(c).orElseThrow()).average().orElseThrow())
+            .toList(),
         whole.stream().map(CheckCaptures::meanCurve).toList());
   }
 
   private OptionalDouble level(Capture capture) {
     return level(study.settings().anchor()).levelOf(capture.response(), LEVEL_PER_OCTAVE);
-  }
-
-  private static double mean(List<Capture> sides, ToDoubleFunction<Capture> db) {
-    return sides.stream().mapToDouble(db).average().orElseThrow();
   }
 
   static Levels octaves(Response response) {

@@ -71,7 +71,7 @@ public final class DriftCorrection {
     /** Octave levels averaged over seatings: NaN where no seating has the octave. */
     private static double[] means(CheckSession session) {
       return IntStream.range(0, CheckCaptures.OCTAVES.size())
-          .mapToDouble(b -> mean(Arrays.stream(session.values(CheckSession.Quantity.absolute(b)))))
+          .mapToDouble(b -> mean(Arrays.stream(session.absolute(b))))
           .toArray();
     }
 

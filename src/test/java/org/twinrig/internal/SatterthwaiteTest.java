@@ -25,16 +25,13 @@ class SatterthwaiteTest {
 
   @Test
   void whatIsKnownExactlyDoesNotCount() {
-    assertEquals(
-        4 * 7.0,
-        freedom(new double[] {1, 1}, new double[] {7, Double.POSITIVE_INFINITY}));
+    assertEquals(4 * 7.0, freedom(new double[] {1, 1}, new double[] {7, Double.POSITIVE_INFINITY}));
     assertEquals(7, freedom(new double[] {3, 0}, new double[] {7, 2}));
   }
 
   @Test
   void nothingAtAllHasNoDegreesOfFreedom() {
     assertThrows(
-        IllegalArgumentException.class,
-        () -> freedom(new double[] {0, 0}, new double[] {1, 2}));
+        IllegalArgumentException.class, () -> freedom(new double[] {0, 0}, new double[] {1, 2}));
   }
 }

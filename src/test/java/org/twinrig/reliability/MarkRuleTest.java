@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -97,8 +98,7 @@ class MarkRuleTest {
     MarkRule wandering =
         RedrawnKind.rule(
             RedrawnKind.settings(GRID, 5, List.of()),
-            List.of(
-                new FrequencyRange(9000, 9500), new FrequencyRange(fromHz, toHz)));
+            List.of(new FrequencyRange(9000, 9500), new FrequencyRange(fromHz, toHz)));
     MarkedBand moved = marked(wandering, good);
     assertEquals(mark, moved.mark());
     assertEquals(
@@ -124,7 +124,8 @@ class MarkRuleTest {
     for (List<Fixture> fixtures : List.of(List.of(wide, narrow), List.of(narrow, wide))) {
       MarkedBand band =
           marked(
-              new MarkRule(settings, fixtures, List.of()), fitted(ONE_KILOHERTZ, 5, 1, 0.3, 0.7));
+              new MarkRule(settings, fixtures, List.of(), Map.of()),
+              fitted(ONE_KILOHERTZ, 5, 1, 0.3, 0.7));
       assertEquals(mark, band.mark());
       assertEquals(
           mark == Mark.RELIABLE ? List.of() : List.of(Reason.OUTSIDE_EAR_SIMULATOR_RANGE),

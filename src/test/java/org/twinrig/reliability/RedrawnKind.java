@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.KindEstimate;
@@ -65,6 +66,7 @@ final class RedrawnKind {
         List.of(
             new Fixture("plate", "Plate", "", 20, 20_000),
             new Fixture("head", "Head", "", 20, 20_000)),
-        wandering);
+        wandering,
+        Map.of());
   }
 }

@@ -70,8 +70,7 @@ class LevelsOfResponseTest {
         Dense.curve(
             new double[] {100, step, step * (1 + 1e-12), 10_000}, new double[] {60, 60, 80, 80});
     double expected = 10 * Math.log10(0.25 * 1e6 + 0.75 * 1e8);
-    assertEquals(
-        expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-8);
+    assertEquals(expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-8);
   }
 
   @Property(tries = 60)
@@ -108,8 +107,7 @@ class LevelsOfResponseTest {
       }
     }
     double expected = 10 * Math.log10(sum / (high - low));
-    assertEquals(
-        expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-7);
+    assertEquals(expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-7);
   }
 
   @Provide

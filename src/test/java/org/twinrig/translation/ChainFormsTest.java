@@ -10,7 +10,6 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
-import org.twinrig.analysis.SmoothedStudy;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
@@ -188,7 +187,7 @@ class ChainFormsTest {
   @Test
   void theStudyIsSmoothedAlikeBeforeTheFit() throws UnusableInput {
     Smoothing third = new Smoothing(3);
-    Translation alike = SmoothedStudy.of(study.outcome(), third, 2);
+    Translation alike = study.outcome().smoothed(third, 2);
     Chain chain =
         Chain.of(new Chain.Link(translation, Optional.of(smoothing -> alike)))
             .refitted(List.of(third));
@@ -197,8 +196,7 @@ class ChainFormsTest {
     assertEquals(SmoothingMatch.STUDY_SMOOTHED, given.treatment().smoothing());
     assertEquals(
         new Translator(alike).apply(entry(Optional.of(third)), smooth).bands(), given.bands());
-    assertEquals(
-        SmoothedStudy.of(study.outcome(), third, 1).kinds(), alike.kinds(), "on one thread");
+    assertEquals(study.outcome().smoothed(third, 1).kinds(), alike.kinds(), "on one thread");
   }
 
   /**
@@ -209,7 +207,7 @@ class ChainFormsTest {
   void smoothingAlikePredictsSmoothedGraphsBetter() throws UnusableInput {
     SmallStudy large = SmallStudy.of(16, 8, Settings.defaults());
     Smoothing half = new Smoothing(2);
-    Translation alike = SmoothedStudy.of(large.outcome(), half, 2);
+    Translation alike = large.outcome().smoothed(half, 2);
     SmallStudy others = SmallStudy.of(16, 9, Settings.defaults());
     List<Response> old = others.old();
     List<Response> now = others.reversed().old();

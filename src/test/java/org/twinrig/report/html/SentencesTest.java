@@ -170,8 +170,7 @@ class SentencesTest {
             "<h2>Resonance positions</h2>"));
   }
 
-  private static ResonanceWander notch(
-      double mean, double sd, Optional<FrequencyRange> zone) {
+  private static ResonanceWander notch(double mean, double sd, Optional<FrequencyRange> zone) {
     Resonance at = new Resonance(8000, 6, 0.2);
     return new ResonanceWander(
         Resonance.Shape.NOTCH,
