@@ -36,6 +36,7 @@ import org.twinrig.study.Anchoring;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.ReferenceCurve;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.translation.TransferFunction;
@@ -224,7 +225,7 @@ public final class Analysis {
 
   /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */
   private Map<String, PairedUnits> fine(Anchoring anchoring, List<AnchoredCapture> accepted) {
-    FrequencyRange search = study.settings().resonanceSearch();
+    FrequencyRange search = study.settings().get(Setting.RESONANCE_SEARCH_HZ);
     BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
     List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
     return paired(study, fine, Unit.Role.FIT);

@@ -1,11 +1,14 @@
 package org.twinrig.analysis;
 
 import java.util.List;
+import java.util.Map;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.translation.TransferFunction;
@@ -17,11 +20,12 @@ record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfe
       Study study, PairedUnits paired, List<ResonanceWander> wanders, int threads) {
     Settings settings = study.settings();
     KindEstimate estimate =
-        new TransferEstimator(settings.confidence(), settings.model(), threads).fit(paired);
-    List<ResonanceWander.Range> wandering =
-        wanders.stream().flatMap(w -> w.zone().stream()).toList();
+        new TransferEstimator(settings.confidence(), settings.get(Setting.MODEL), threads)
+            .fit(paired);
+    List<FrequencyRange> wandering = wanders.stream().flatMap(w -> w.zone().stream()).toList();
     MarkRule rule =
-        new MarkRule(settings, List.of(study.from(), study.to()), wandering).on(paired, estimate);
+        new MarkRule(settings, List.of(study.from(), study.to()), wandering, Map.of())
+            .on(paired, estimate);
     return new MarkedKind(
         estimate,
         rule,

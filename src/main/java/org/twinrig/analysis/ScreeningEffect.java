@@ -54,13 +54,13 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
     }
     List<AnchoredCapture> all =
         Screening.offered(outcome.captures()).stream()
-            .filter(c -> !copies.contains(c.capture().entry()))
+            .filter(c -> !copies.contains(c.entry()))
             .toList();
     Map<String, PairedUnits> in = Analysis.paired(outcome.study(), all, Unit.Role.FIT);
     Map<String, PairedUnits> out =
         Analysis.paired(
             outcome.study(),
-            all.stream().filter(c -> !doubted.contains(c.capture().entry())).toList(),
+            all.stream().filter(c -> !doubted.contains(c.entry())).toList(),
             Unit.Role.FIT);
     List<ScreeningEffect> effects = new ArrayList<>();
     for (KindOutcome kind : outcome.kinds()) {

@@ -54,15 +54,17 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
   /**
    * Two studies.
    *
-   * @param units how many units of the kind each has
+   * @param unitsFirst how many units of the kind the first has
    * @param shared how many units carry the same name in both
    * @param difference first minus second
    */
   public record Pair(
-      String first, String second, Counts units, int shared, MeanDifference difference) {}
-
-  /** Numbers of units in two studies. */
-  public record Counts(int first, int second) {}
+      String first,
+      String second,
+      int unitsFirst,
+      int unitsSecond,
+      int shared,
+      MeanDifference difference) {}
 
   /**
    * Compares.
@@ -135,7 +137,8 @@ public record StudyComparison(List<Named> studies, List<Kind> kinds, Map<String,
     return new Pair(
         first.name,
         second.name,
-        new Counts(units.size(), two.paired().units().size()),
+        units.size(),
+        two.paired().units().size(),
         (int) units.stream().filter(two.paired().units()::contains).count(),
         MeanDifference.of(one.estimate(), two.estimate(), terms));
   }

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Unit;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
@@ -14,10 +16,16 @@ import org.twinrig.evidence.AnchorEffect;
 import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.evidence.Sensitivity;
+import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.ResonanceWander;
+import org.twinrig.response.Smoothing;
 import org.twinrig.screening.Screening;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.study.AnchoredCapture;
+import org.twinrig.study.Anchoring;
+import org.twinrig.study.PairedUnits;
+import org.twinrig.study.Pairing;
 import org.twinrig.study.Study;
 import org.twinrig.translation.Chain;
 import org.twinrig.translation.TransferFunction;
@@ -62,7 +70,51 @@ public record StudyOutcome(
 
   /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
   public Chain.Link link(int threads) {
-    return new Chain.Link(translation(), Optional.of(new SmoothedStudy(this, threads)));
+    return new Chain.Link(
+        translation(),
+        Optional.of(
+            new Chain.Captures() {
+              @Override
+              public Translation refit(Smoothing smoothing) {
+                return smoothed(smoothing, threads);
+              }
+
+              @Override
+              public List<Pairing.OnOldFixture> onOldFixture(Smoothing smoothing) {
+                return new Pairing(study).onOldFixture(accepted(smoothing, threads));
+              }
+            }));
+  }
+
+  /**
+   * The study fitted anew with its captures smoothed, for old graphs that were smoothed.
+   *
+   * <p>The same captures count as in the study itself, and resonances wander where they do there:
+   * what was believed and what the fixtures do does not depend on how an old graph was drawn. Every
+   * capture is smoothed before it is pinned and put on bands.
+   */
+  public Translation smoothed(Smoothing smoothing, int threads) {
+    Map<String, List<ResonanceWander>> wanders =
+        kinds.stream().collect(Collectors.toMap(KindOutcome::kind, KindOutcome::wanders));
+    List<TransferFunction> again = new ArrayList<>();
+    for (PairedUnits paired :
+        new Pairing(study).pair(accepted(smoothing, threads), Unit.Role.FIT)) {
+      List<ResonanceWander> wander = wanders.getOrDefault(paired.kind(), List.of());
+      again.add(MarkedKind.of(study, paired, wander, threads).transfer());
+    }
+    return translation().withKinds(again);
+  }
+
+  private List<AnchoredCapture> accepted(Smoothing smoothing, int threads) {
+    if (smoothing.equals(Smoothing.NONE)) {
+      return screening.accepted();
+    }
+    List<Capture> smoothed =
+        Parallel.map(
+            screening.accepted(),
+            threads,
+            a -> a.capture().withResponse(smoothing.apply(a.capture().response())));
+    return Anchoring.of(study.settings(), threads).apply(smoothed).value();
   }
 
   /** In which regions as a whole the fixtures are shown to agree, all kinds tested together. */
@@ -124,7 +176,7 @@ public record StudyOutcome(
   private double sidesPerSeating() {
     Map<String, Integer> sides = new HashMap<>();
     for (AnchoredCapture capture : screening.accepted()) {
-      CaptureEntry entry = capture.capture().entry();
+      CaptureEntry entry = capture.entry();
       if (entry.fixture().equals(study.from().name())) {
         sides.merge(entry.unit() + "\n" + entry.seating(), 1, Integer::sum);
       }

@@ -23,7 +23,6 @@ public enum CalibratorClass {
     this.levelLimitDb = levelLimitDb;
   }
 
-  /** The class as study.yaml writes it. */
   public String word() {
     return word;
   }

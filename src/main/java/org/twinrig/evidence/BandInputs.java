@@ -116,15 +116,17 @@ record BandInputs(
     return new BandBudget(band, known, confidence, check);
   }
 
-  /** The joint distribution that the Monte Carlo run draws from. */
-  MonteCarlo.Model model() {
+  /** Draws from the joint distribution. */
+  MonteCarlo.Result drawn(MonteCarlo monteCarlo, long seed) {
     double a = calibratorHalfWidthDb.orElse(0.0);
-    boolean exists =
-        Stream.of(List.of(fit), seatings(), drift.stream().toList())
-            .flatMap(List::stream)
-            .allMatch(e -> e.degreesOfFreedom() > 2);
-    return new MonteCarlo.Model(
-        this::normalVariance, a == 0 ? new double[0] : new double[] {a, a}, exists);
+    return monteCarlo.run(this::normalVariance, a == 0 ? new double[0] : new double[] {a, a}, seed);
+  }
+
+  /** Whether that has a standard deviation: Student's t does above two degrees of freedom. */
+  boolean deviates() {
+    return Stream.of(List.of(fit), seatings(), drift.stream().toList())
+        .flatMap(List::stream)
+        .allMatch(e -> e.degreesOfFreedom() > 2);
   }
 
   private DoubleSupplier normalVariance(RandomGenerator random) {

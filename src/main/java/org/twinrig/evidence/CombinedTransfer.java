@@ -51,15 +51,7 @@ public record CombinedTransfer(String kind, double confidence, List<Optional<Com
       double standardErrorDb,
       double tauDb,
       double halfDb,
-      double furtherHalfDb) {
-    public Combined {
-      Checks.finite(meanDb, "a combined mean in dB");
-      Checks.notNegative(standardErrorDb, "a standard error in dB");
-      Checks.notNegative(tauDb, "a standard deviation between studies in dB");
-      Checks.notNegative(halfDb, "a half-width in dB");
-      Checks.notNegative(furtherHalfDb, "a half-width in dB");
-    }
-  }
+      double furtherHalfDb) {}
 
   /** Combines two or more studies' estimates of one kind on the same bands. */
   public static CombinedTransfer of(List<KindEstimate> estimates, double confidence) {

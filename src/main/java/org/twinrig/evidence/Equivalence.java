@@ -17,8 +17,8 @@ import org.twinrig.response.Anchor;
  * At which bands the mean transfer of a kind is shown to make no difference: old graphs can stand
  * there as they are, as far as the mean of the kind goes.
  *
- * <p>At a band by itself this is {@link TwoOneSidedTests} at level {@code α = 1 -} confidence. Over
- * all bands at once a band counts when the simultaneous interval of {@link
+ * <p>At a band by itself these are {@link #p two one-sided t tests} at level {@code α = 1 -}
+ * confidence. Over all bands at once a band counts when the simultaneous interval of {@link
  * org.twinrig.regression.MeanCurve} lies within the limit: that interval misses the truth at no
  * band with probability {@code 1-α}, so that the chance of a single wrong claim anywhere is at most
  * {@code α}. (An interval at {@code 1-2α}, as for a single band, would not do: with many bands the
@@ -73,7 +73,7 @@ public record Equivalence(
       BandOutcome.Fitted fitted, boolean scatters, double limitDb, double confidence) {
     RandomEffects.Result mean = fitted.mean();
     int freedom = mean.degreesOfFreedom();
-    double p = TwoOneSidedTests.p(mean.meanDb(), mean.standardErrorDb(), freedom, limitDb);
+    double p = p(mean.meanDb(), mean.standardErrorDb(), freedom, limitDb);
     // Below a confidence of one half 1-2α is no confidence at all.
     double t = Math.max(0, StudentT.oneSided(confidence, freedom));
     return new Verdict(
@@ -84,6 +84,31 @@ public record Equivalence(
         fitted.simultaneousHalfDb(),
         scatters && p < 1 - confidence,
         scatters && Math.abs(mean.meanDb()) + fitted.simultaneousHalfDb() < limitDb);
+  }
+
+  /**
+   * Whether a mean is shown to lie within a limit on either side of 0: the p value of two one-sided
+   * t tests together, the greater of both.
+   *
+   * <p>With mean {@code m}, standard error {@code SE}, {@code ν} degrees of freedom (above 0, not
+   * whole where approximate) and limit {@code Δ}, the hypothesis {@code δ <= -Δ} is tested by
+   * {@code (m+Δ)/SE} and {@code δ >= Δ} by {@code (m-Δ)/SE}; both are rejected at level {@code α}
+   * exactly when the two-sided interval at confidence {@code 1-2α}, {@code m ± t_{ν,1-α}·SE}, lies
+   * within the limit. A mean that is not shown to lie there may still lie there. Without scatter
+   * ({@code SE = 0}) the mean is what it is: p is 0 inside the limit, 1 elsewhere.
+   *
+   * <p>Source: Schuirmann 1987, J. Pharmacokinet. Biopharm. 15:657.
+   */
+  static double p(double meanDb, double standardErrorDb, double degreesOfFreedom, double limitDb) {
+    Checks.finite(meanDb, "a mean in dB");
+    Checks.notNegative(standardErrorDb, "a standard error in dB");
+    Checks.positive(limitDb, "the limit of equivalence in dB");
+    // The nearer limit has the greater p.
+    double roomDb = limitDb - Math.abs(meanDb);
+    if (standardErrorDb == 0) {
+      return roomDb > 0 ? 0 : 1;
+    }
+    return StudentT.upperTail(roomDb / standardErrorDb, degreesOfFreedom);
   }
 
   /**

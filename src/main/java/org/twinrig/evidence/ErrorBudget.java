@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
@@ -115,10 +116,10 @@ public record ErrorBudget(
 
   private static BandBudget.MonteCarloCheck check(
       BandInputs in, UncertaintyBudget total, MonteCarlo monteCarlo, long seed) {
-    MonteCarlo.Result drawn = monteCarlo.run(in.model(), seed);
+    MonteCarlo.Result drawn = in.drawn(monteCarlo, seed);
     double delta = MonteCarlo.numericalTolerance(total.combined(), SIGNIFICANT_DIGITS);
     return new BandBudget.MonteCarloCheck(
-        drawn.standardDeviation(),
+        in.deviates() ? OptionalDouble.of(drawn.standardDeviation()) : OptionalDouble.empty(),
         drawn.halfWidth(),
         delta,
         Math.abs(drawn.halfWidth() - total.expanded()) <= delta);

@@ -10,9 +10,7 @@ public enum ErrorSource {
   SEATING_TO("seating on the new fixture"),
   /** Uncertainty of the mean transfer, {@code SE²}. */
   FIT("fit of the mean"),
-  /** The calibrator's limits on the old fixture. */
   CALIBRATOR_FROM("calibrator of the old fixture"),
-  /** The calibrator's limits on the new fixture. */
   CALIBRATOR_TO("calibrator of the new fixture"),
   /** What correcting sessions for drift brings in; there only where they were corrected. */
   DRIFT("correction of drift");

@@ -6,10 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.twinrig.band.Band;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Checks;
-import org.twinrig.internal.Satterthwaite;
+import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.MeanCurve;
@@ -27,8 +28,8 @@ import org.twinrig.response.Anchor;
  * once has the half-width of {@link MeanCurve#simultaneousHalfDb}. Means are called different where
  * the interval of all bands leaves out 0: of two studies of one truth, at most {@code α} are called
  * different anywhere in a kind. They are called equivalent at all bands at once where that interval
- * lies within {@code ±Δ}, and alone by {@link TwoOneSidedTests}. Different and equivalent may both
- * hold: a small difference, well known. Where neither holds nothing is shown.
+ * lies within {@code ±Δ}, and alone by {@link Equivalence#p two one-sided tests}. Different and
+ * equivalent may both hold: a small difference, well known. Where neither holds nothing is shown.
  *
  * <p>Assumed: the studies are independent. Where both hold the same specimens the interval is wider
  * than need be. Each pair of studies and each kind is a family of its own.
@@ -67,14 +68,7 @@ public record MeanDifference(
       double simultaneousHalfDb,
       boolean different,
       boolean equivalentAlone,
-      boolean equivalent) {
-    public Verdict {
-      Checks.finite(differenceDb, "a difference of means in dB");
-      Checks.notNegative(standardErrorDb, "a standard error in dB");
-      Checks.notNegative(halfDb, "a half-width in dB");
-      Checks.notNegative(simultaneousHalfDb, "a simultaneous half-width in dB");
-    }
-  }
+      boolean equivalent) {}
 
   /** Compares two studies of the same kind on the same bands. */
   public static MeanDifference of(KindEstimate first, KindEstimate second, Terms terms) {
@@ -136,16 +130,18 @@ public record MeanDifference(
 
   record Welch(double differenceDb, double standardErrorDb, double degreesOfFreedom) {
     static Welch of(RandomEffects.Result one, RandomEffects.Result two) {
-      double first = one.standardErrorDb() * one.standardErrorDb();
-      double second = two.standardErrorDb() * two.standardErrorDb();
-      double all = first + second;
+      List<VarianceEstimate> squares = Stream.of(one, two).map(Welch::square).toList();
+      double all = squares.get(0).variance() + squares.get(1).variance();
       double freedom =
           all == 0
               ? one.degreesOfFreedom() + two.degreesOfFreedom()
-              : Satterthwaite.freedom(
-                  new double[] {first, second},
-                  new double[] {one.degreesOfFreedom(), two.degreesOfFreedom()});
+              : VarianceEstimate.freedom(squares);
       return new Welch(one.meanDb() - two.meanDb(), Math.sqrt(all), freedom);
+    }
+
+    private static VarianceEstimate square(RandomEffects.Result mean) {
+      double se = mean.standardErrorDb();
+      return new VarianceEstimate(se * se, mean.degreesOfFreedom());
     }
   }
 
@@ -153,7 +149,7 @@ public record MeanDifference(
     double se = welch.standardErrorDb;
     double freedom = welch.degreesOfFreedom;
     double size = Math.abs(welch.differenceDb);
-    double p = TwoOneSidedTests.p(welch.differenceDb, se, freedom, terms.limitDb);
+    double p = Equivalence.p(welch.differenceDb, se, freedom, terms.limitDb);
     return new Verdict(
         band,
         welch.differenceDb,

@@ -1,7 +1,6 @@
 package org.twinrig.evidence;
 
 import java.util.Arrays;
-import java.util.OptionalDouble;
 import java.util.function.DoubleSupplier;
 import java.util.function.Function;
 import org.apache.commons.math3.distribution.GammaDistribution;
@@ -48,30 +47,22 @@ final class MonteCarlo {
     return normals.length;
   }
 
-  /**
-   * What is propagated: given a generator, one draw a trial of the variance of the normal part;
-   * half-widths of the rectangular inputs; and whether the sum has a standard deviation.
-   */
-  @SuppressWarnings("ArrayRecordComponent")
-  record Model(
-      Function<RandomGenerator, DoubleSupplier> variance,
-      double[] halfWidths,
-      boolean varianceExists) {}
+  /** Standard deviation of the draws and half-width of the interval. */
+  record Result(double standardDeviation, double halfWidth) {}
 
   /**
-   * Standard deviation of the draws, where the distribution has one, and half-width of the
-   * interval.
+   * Propagates: given a generator, one draw a trial of the variance of the normal part; half-widths
+   * of the rectangular inputs.
    */
-  record Result(OptionalDouble standardDeviation, double halfWidth) {}
-
-  Result run(Model model, long seed) {
+  Result run(
+      Function<RandomGenerator, DoubleSupplier> normalVariance, double[] halfWidths, long seed) {
     RandomGenerator random = new Well19937c(seed);
-    DoubleSupplier variance = model.variance.apply(random);
+    DoubleSupplier variance = normalVariance.apply(random);
     double[] sizes = new double[normals.length];
     double squares = 0;
     for (int r = 0; r < sizes.length; r++) {
       double value = normals[r] * Math.sqrt(variance.getAsDouble());
-      for (double a : model.halfWidths) {
+      for (double a : halfWidths) {
         value += a * (2 * random.nextDouble() - 1);
       }
       squares += value * value;
@@ -80,8 +71,7 @@ final class MonteCarlo {
     double deviation = Math.sqrt(squares / sizes.length);
     int rank = (int) Math.ceil(confidence * sizes.length);
     double half = new KthSelector().select(sizes, null, rank - 1);
-    return new Result(
-        model.varianceExists ? OptionalDouble.of(deviation) : OptionalDouble.empty(), half);
+    return new Result(deviation, half);
   }
 
   /**

@@ -53,16 +53,12 @@ final class PairedPower {
     for (int k = 0; k <= STEPS; k++) {
       double s = from + k * step;
       double weight = k == 0 || k == STEPS ? 1 : k % 2 == 0 ? 2 : 4;
+      // On one degree of freedom S is half normal: the density of χ² has a pole where S has none.
       double density =
-          freedom == 1 ? halfNormal(s) : 2 * freedom * s * chi.density(freedom * s * s);
+          freedom == 1 ? 2 * NORMAL.density(s) : 2 * freedom * s * chi.density(freedom * s * s);
       sum += weight * density * NORMAL.cumulativeProbability(shift - t * s);
     }
     return Math.min(1, sum * step / 3);
-  }
-
-  /** The density of S on one degree of freedom; that of χ² has a pole where S has none. */
-  private static double halfNormal(double s) {
-    return 2 * NORMAL.density(s);
   }
 
   /**

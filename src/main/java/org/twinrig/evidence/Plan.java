@@ -260,14 +260,15 @@ public record Plan(
     private List<Integer> seatings(List<ZonePlan> zones, boolean old) {
       int now = old ? present().seatingsFrom() : present().seatingsTo();
       int fewest = Math.max(now, PlanLimits.FEWEST_SEATINGS);
-      return zones.stream().allMatch(z -> z.seatingKnown(old)) && fewest <= limits.seatingsMax()
+      return zones.stream().allMatch(z -> z.variance().seatingKnown(old))
+              && fewest <= limits.seatingsMax()
           ? IntStream.rangeClosed(fewest, limits.seatingsMax()).boxed().toList()
           : List.of(now);
     }
 
     /** The fewest seatings in all; of equal ones the fewest units, then the fewest on the old. */
     private Optional<Design> cheapest(List<ZonePlan> zones, Predicate<Design> serves) {
-      int fewest = zones.stream().mapToInt(ZonePlan::units).max().orElseThrow();
+      int fewest = zones.stream().mapToInt(z -> z.variance().units()).max().orElseThrow();
       List<Integer> old = seatings(zones, true);
       List<Integer> now = seatings(zones, false);
       List<Design> designs = new ArrayList<>();

@@ -65,12 +65,6 @@ public record RankCorrelation(
 
   public record Interval(double low, double high) {}
 
-  public RankCorrelation {
-    if (!(Math.abs(coefficient) <= 1)) {
-      throw new IllegalArgumentException("a correlation lies from -1 to 1, not at " + coefficient);
-    }
-  }
-
   /**
    * The coefficient of two quantities, one finite number per unit each, in the same order of units;
    * nothing with fewer than two units, or where one quantity is the same on all of them.

@@ -57,21 +57,15 @@ public record RankKeeping(double confidence) {
      */
     public static Optional<References> pinned(
         Response from, Response to, Anchor anchor, BandGrid grid, FrequencyRange range) {
-      Optional<Levels> old = anchor.pinnedLevels(from, grid);
-      Optional<Levels> now = anchor.pinnedLevels(to, grid);
-      return old.isPresent() && now.isPresent()
-          ? Optional.of(new References(old.get(), now.get(), range))
-          : Optional.empty();
+      return anchor
+          .pinnedLevels(from, grid)
+          .flatMap(
+              old -> anchor.pinnedLevels(to, grid).map(now -> new References(old, now, range)));
     }
   }
 
   /** One unit's deviations on either fixture, dB, and its ranks by them, from 1 for the nearest. */
   public record Ranked(String unit, double fromDb, double toDb, double rankFrom, double rankTo) {
-    public Ranked {
-      Checks.notNegative(fromDb, "a deviation in dB");
-      Checks.notNegative(toDb, "a deviation in dB");
-    }
-
     /**
      * How far the unit falls: rank on the new fixture minus rank on the old one; negative where it
      * rises.

@@ -14,9 +14,6 @@ public record RegionBudget(Region region, List<BandBudget> bands) {
 
   public RegionBudget {
     bands = List.copyOf(bands);
-    if (bands.isEmpty()) {
-      throw new IllegalArgumentException("a region's budget needs a band");
-    }
   }
 
   /** A kind's budget by region; a region without an estimate is left out. */

@@ -1,8 +1,10 @@
 package org.twinrig.evidence;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
 
 /**
@@ -11,7 +13,7 @@ import org.twinrig.band.BandGrid;
  * <p>A region agrees when every band in it does but for those the anchor lines up, so its p value
  * is the largest of its bands' (intersection–union test, Berger 1982, Technometrics 24:295, from
  * memory): the chance of a wrong claim is at most the level, however bands depend on each other.
- * Over all kinds and regions that are tested the values are adjusted after {@link Holm}.
+ * Over all kinds and regions that are tested the values are adjusted after Holm ({@link #holm}).
  *
  * <p>{@code p} that some band of it does not agree, adjusted among all kinds and regions, and
  * whether agreement is shown at the study's confidence.
@@ -32,7 +34,7 @@ public record RegionEquivalence(
         largest(kinds.get(k), region, grids.get(k)).ifPresent(tested::add);
       }
     }
-    double[] adjusted = Holm.adjusted(tested.stream().mapToDouble(Tested::p).toArray());
+    double[] adjusted = holm(tested.stream().mapToDouble(Tested::p).toArray());
     List<RegionEquivalence> regions = new ArrayList<>();
     for (int k = 0; k < adjusted.length; k++) {
       Tested t = tested.get(k);
@@ -57,5 +59,34 @@ public record RegionEquivalence(
     return bands == 0
         ? Optional.empty()
         : Optional.of(new Tested(kind.kind(), region, bands, largest));
+  }
+
+  /**
+   * Adjusts p values so that the chance of a single wrong claim among several tests stays at the
+   * level of one, however the tests depend on each other: the smallest of {@code m} values is
+   * multiplied by {@code m}, the next by {@code m-1}, and so on; none may fall below one before it,
+   * and none exceeds 1.
+   *
+   * <p>Source: Holm 1979, Scand. J. Statist. 6:65.
+   */
+  static double[] holm(double... p) {
+    for (double value : p) {
+      if (!(value >= 0 && value <= 1)) {
+        throw new IllegalArgumentException("a p value lies between 0 and 1, but is " + value);
+      }
+    }
+    int[] rising =
+        IntStream.range(0, p.length)
+            .boxed()
+            .sorted(Comparator.comparingDouble(k -> p[k]))
+            .mapToInt(k -> k)
+            .toArray();
+    double[] adjusted = new double[p.length];
+    double least = 0;
+    for (int rank = 0; rank < rising.length; rank++) {
+      least = Math.max(least, Math.min(1, (p.length - rank) * p[rising[rank]]));
+      adjusted[rising[rank]] = least;
+    }
+    return adjusted;
   }
 }

@@ -41,12 +41,6 @@ public record Repeatability(
    */
   public record Scatter(
       Band band, int units, int degreesOfFreedom, double sdDb, double lowDb, double highDb) {
-    public Scatter {
-      Checks.notNegative(sdDb, "a seating standard deviation in dB");
-      Checks.notNegative(lowDb, "the lower end of a standard deviation in dB");
-      Checks.notNegative(highDb, "the upper end of a standard deviation in dB");
-    }
-
     /** Scatter from a pooled variance {@code s²} in dB². */
     static Scatter of(
         Band band, int units, int degreesOfFreedom, double variance, double confidence) {

@@ -43,11 +43,7 @@ public record Trial(
    * that; with three there are errors and no interval.
    */
   public static List<Trial> leftOut(KindEstimate estimate) {
-    List<Trial> trials = new ArrayList<>();
-    for (int i = 0; i < estimate.units().size(); i++) {
-      trials.add(leftOut(estimate, i));
-    }
-    return trials;
+    return IntStream.range(0, estimate.units().size()).mapToObj(i -> leftOut(estimate, i)).toList();
   }
 
   private static Trial leftOut(KindEstimate estimate, int unit) {

@@ -2,7 +2,6 @@ package org.twinrig.evidence;
 
 import java.util.List;
 import org.twinrig.internal.Checks;
-import org.twinrig.internal.Satterthwaite;
 import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.StudentT;
 
@@ -40,11 +39,7 @@ public record UncertaintyBudget(List<VarianceEstimate> contributions, double con
 
   /** {@code ν_eff}, not a whole number; infinite when no input with finitely many counts. */
   public double effectiveDegreesOfFreedom() {
-    return variance() == 0
-        ? Double.POSITIVE_INFINITY
-        : Satterthwaite.freedom(
-            contributions.stream().mapToDouble(VarianceEstimate::variance).toArray(),
-            contributions.stream().mapToDouble(VarianceEstimate::degreesOfFreedom).toArray());
+    return variance() == 0 ? Double.POSITIVE_INFINITY : VarianceEstimate.freedom(contributions);
   }
 
   public double coverageFactor() {

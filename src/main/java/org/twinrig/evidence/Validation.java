@@ -136,19 +136,15 @@ public record Validation(
 
     private Miss miss(Trial trial, int b, double stated) {
       double errorDb = trial.errors().db(b);
+      StudentT.Quantiles t = quantiles.computeIfAbsent(stated, StudentT.Quantiles::new);
       return new Miss(
           trial.unit(),
           errorDb,
           trial.offsetErrors().db(b),
           trial.scale().has(b)
               ? Optional.of(
-                  Math.abs(errorDb)
-                      <= quantile(stated, trial.degreesOfFreedom().get(b)) * trial.scale().db(b))
+                  Math.abs(errorDb) <= t.at(trial.degreesOfFreedom().get(b)) * trial.scale().db(b))
               : Optional.empty());
-    }
-
-    private double quantile(double stated, double degreesOfFreedom) {
-      return quantiles.computeIfAbsent(stated, StudentT.Quantiles::new).at(degreesOfFreedom);
     }
   }
 }

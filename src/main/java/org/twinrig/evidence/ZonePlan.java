@@ -6,8 +6,6 @@ import java.util.OptionalInt;
 /**
  * What it takes to bring one zone of a kind, an octave of the frequency axis, to its tolerance.
  *
- * <p>Half-widths of a zone are root mean squares over its bands.
- *
  * <p>{@code evenChance} is the cheapest design that is expected to meet the tolerance, where the
  * limits allow one (every other study misses it), {@code cautious} the cheapest that meets it with
  * the chance of {@link Plan#CHANCE}.
@@ -37,33 +35,14 @@ public record ZonePlan(
     NEVER
   }
 
-  public double presentHalfDb() {
-    return variance.presentHalfDb();
-  }
-
-  /** The half-width that no number of units and seatings goes below: dB. */
-  public double neverBelowDb() {
-    return variance.neverBelowDb();
-  }
-
-  /** The half-width in dB that a design is expected to have. */
-  public double halfDb(Design design) {
-    return variance.halfDb(design);
-  }
-
-  /** The half-width in dB that a study of a design stays below with {@link Plan#CHANCE}. */
-  public double upperHalfDb(Design design) {
-    return variance.upperHalfDb(design);
-  }
-
   /** Whether a design is expected to meet the tolerance. */
   public boolean expects(Design design) {
-    return halfDb(design) <= toleranceDb;
+    return variance.halfDb(design) <= toleranceDb;
   }
 
   /** Whether it is, and stays within {@link Plan#SLACK} of it with {@link Plan#CHANCE}. */
   public boolean meetsCautiously(Design design) {
-    return expects(design) && upperHalfDb(design) <= toleranceDb * (1 + Plan.SLACK);
+    return expects(design) && variance.upperHalfDb(design) <= toleranceDb * (1 + Plan.SLACK);
   }
 
   /**
@@ -80,20 +59,12 @@ public record ZonePlan(
     return new ZonePlan(fromHz, toHz, toleranceDb, enoughUnits, variance, even, sure);
   }
 
-  int units() {
-    return variance.units();
-  }
-
-  boolean seatingKnown(boolean old) {
-    return variance.seatingKnown(old);
-  }
-
   /** What can be done: the first that applies. */
   public Outlook outlook() {
-    if (enoughUnits && presentHalfDb() <= toleranceDb) {
+    if (enoughUnits && variance.presentHalfDb() <= toleranceDb) {
       return Outlook.MET;
     }
-    if (neverBelowDb() > toleranceDb) {
+    if (variance.neverBelowDb() > toleranceDb) {
       return Outlook.NEVER;
     }
     if (cautious.isPresent()) {

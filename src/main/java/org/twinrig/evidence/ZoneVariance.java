@@ -10,10 +10,10 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.twinrig.regression.StudentT;
 
 /**
- * The variances of a zone, and the half-widths that follow from them; the formulas stand at {@link
- * Plan}.
+ * The variances of a zone, and the half-widths in dB that follow from them, root mean squares over
+ * its bands; the formulas stand at {@link Plan}.
  */
-final class ZoneVariance {
+public final class ZoneVariance {
   private final List<BandVariance> bands;
   private final double confidence;
   private final Misses missesFrom;
@@ -49,7 +49,7 @@ final class ZoneVariance {
     return bands.stream().allMatch(b -> (old ? b.from() : b.to()).known());
   }
 
-  double presentHalfDb() {
+  public double presentHalfDb() {
     return Math.sqrt(
         mean(
             b -> {
@@ -59,7 +59,7 @@ final class ZoneVariance {
   }
 
   /** Half-width that a study of another design is expected to have, dB. */
-  double halfDb(Design design) {
+  public double halfDb(Design design) {
     return factors(design.units()).t * Math.sqrt(mean(b -> b.expected(design)));
   }
 
@@ -69,13 +69,13 @@ final class ZoneVariance {
   }
 
   /** Half-width that no number of units and seatings goes below, dB. */
-  double neverBelowDb() {
+  public double neverBelowDb() {
     double z = StudentT.twoSided(confidence, Double.POSITIVE_INFINITY);
     return z * Math.sqrt(mean(BandVariance::rest));
   }
 
   /** Half-width that the study, gone on with to another design, exceeds with 1 - chance, dB. */
-  double upperHalfDb(Design design) {
+  public double upperHalfDb(Design design) {
     Factors f = factors(design.units());
     double expected = mean(b -> b.expected(design));
     double found = found(design.units());

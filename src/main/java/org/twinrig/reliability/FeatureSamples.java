@@ -1,5 +1,6 @@
 package org.twinrig.reliability;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.twinrig.regression.UnitSample;
@@ -7,8 +8,14 @@ import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
 /**
- * Every unit's {@link OctaveContrast}, band by band: on the old fixture, on the new one, and of the
- * difference between them.
+ * What every unit's curve does at a band against its own smooth over one octave, {@code L(b) - Σ_k
+ * s_k L(b+k)}: on the old fixture, on the new one, and of the difference between them.
+ *
+ * <p>The smooth is the mean of the curve, taken as constant within each band, over the octave (base
+ * ten, {@code G = 10^(3/10)}) whose middle is the mid-band frequency. With {@code N} bands per
+ * octave these are the band itself and {@code ⌊N/2⌋} on either side; for even {@code N} the
+ * outermost two lie half inside and count half. Where the octave reaches beyond the grid or over a
+ * missing level there is no answer: nothing is extrapolated.
  *
  * <p>The contrast is linear in a unit's levels, so that its sampling variance is that of the same
  * contrast between seatings: {@code v_i = cᵀS_A c/n_iA + cᵀS_B c/n_iB} with the pooled covariance
@@ -18,15 +25,44 @@ import org.twinrig.study.PairedUnits;
  */
 final class FeatureSamples {
   private final PairedUnits paired;
-  private final OctaveContrast contrast;
   private final List<Levels> old;
   private final List<Levels> now;
 
   FeatureSamples(PairedUnits paired) {
     this.paired = paired;
-    this.contrast = new OctaveContrast(paired.grid());
-    this.old = paired.from().means().stream().map(contrast::of).toList();
-    this.now = paired.to().means().stream().map(contrast::of).toList();
+    this.old = paired.from().means().stream().map(FeatureSamples::contrast).toList();
+    this.now = paired.to().means().stream().map(FeatureSamples::contrast).toList();
+  }
+
+  /** {@code c_k} for the bands from {@code ⌊N/2⌋} below to as many above; they add up to 0. */
+  private static double[] weights(int perOctave) {
+    int half = perOctave / 2;
+    double[] weights = new double[2 * half + 1];
+    Arrays.fill(weights, -1.0 / perOctave);
+    if (perOctave % 2 == 0) {
+      weights[0] /= 2;
+      weights[2 * half] /= 2;
+    }
+    weights[half] += 1;
+    return weights;
+  }
+
+  /** The contrast of a curve, dB; missing where the octave around a band is not wholly covered. */
+  static Levels contrast(Levels curve) {
+    double[] weights = weights(curve.grid().perOctave());
+    int half = weights.length / 2;
+    double[] db = new double[curve.grid().size()];
+    Arrays.fill(db, Double.NaN);
+    for (int b = half; b + half < db.length; b++) {
+      int first = b - half;
+      if (IntStream.range(first, first + weights.length).allMatch(curve::has)) {
+        db[b] = 0;
+        for (int k = 0; k < weights.length; k++) {
+          db[b] += weights[k] * curve.db(first + k);
+        }
+      }
+    }
+    return Levels.copyOf(curve.grid(), db);
   }
 
   /** One sample per band of the grid. */
@@ -60,8 +96,10 @@ final class FeatureSamples {
       int band,
       double[] values,
       double[] variances) {
-    int[] octave = contrast.bands(band);
-    double pooled = fixture.seatingVariance(members, octave, contrast.weights()).orElse(0);
+    double[] weights = weights(paired.grid().perOctave());
+    int first = band - weights.length / 2;
+    int[] octave = IntStream.range(first, first + weights.length).toArray();
+    double pooled = fixture.seatingVariance(members, octave, weights).orElse(0);
     for (int k = 0; k < members.length; k++) {
       List<Integer> seatings = fixture.seatings().get(members[k]);
       values[k] += sign * contrasts.get(members[k]).db(band);

@@ -2,9 +2,7 @@ package org.twinrig.reliability;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Checks;
@@ -49,14 +47,16 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
   /** So many that {@code (R+1)·α/2} is whole at the usual confidences. */
   private static final int RESAMPLES = 999;
 
+  private static final List<FixtureFeature.Curve> ALL = List.of(FixtureFeature.Curve.values());
+
   public FixtureFeatures {
     Checks.fraction(confidence, "confidence");
   }
 
-  /** The curves of a kind against their smooth, and their features. */
-  public record Result(BandGrid grid, Map<FixtureFeature.Curve, Contrast> curves) {
+  /** The curves of a kind against their smooth in the order of {@link FixtureFeature.Curve}. */
+  public record Result(BandGrid grid, List<Contrast> curves) {
     public Result {
-      curves = Map.copyOf(curves);
+      curves = List.copyOf(curves);
     }
 
     /**
@@ -64,16 +64,12 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
      * frequency.
      */
     public List<FixtureFeature> all() {
-      List<FixtureFeature> all = new ArrayList<>();
-      for (FixtureFeature.Curve curve : FixtureFeature.Curve.values()) {
-        all.addAll(of(curve).features());
-      }
-      return all;
+      return curves.stream().flatMap(curve -> curve.features().stream()).toList();
     }
 
     /** One curve against its smooth. */
     public Contrast of(FixtureFeature.Curve curve) {
-      return curves.getOrDefault(curve, new Contrast(List.of(), List.of()));
+      return curves.get(ALL.indexOf(curve));
     }
   }
 
@@ -93,21 +89,15 @@ public record FixtureFeatures(double confidence, long seed, int threads) {
    * covered.
    */
   public static Levels contrast(Levels curve) {
-    return new OctaveContrast(curve.grid()).of(curve);
+    return FeatureSamples.contrast(curve);
   }
 
-  /** Finds the features of a kind. */
   public Result of(PairedUnits paired) {
     FeatureSamples samples = new FeatureSamples(paired);
     Resamples resamples = Resamples.drawn(paired.units().size(), RESAMPLES, seed);
-    List<FixtureFeature.Curve> all = List.of(FixtureFeature.Curve.values());
-    List<Contrast> contrasts =
-        Parallel.map(all, threads, c -> contrast(paired, c, samples.of(c), resamples));
-    Map<FixtureFeature.Curve, Contrast> curves = new EnumMap<>(FixtureFeature.Curve.class);
-    for (int k = 0; k < all.size(); k++) {
-      curves.put(all.get(k), contrasts.get(k));
-    }
-    return new Result(paired.grid(), curves);
+    return new Result(
+        paired.grid(),
+        Parallel.map(ALL, threads, c -> contrast(paired, c, samples.of(c), resamples)));
   }
 
   private Contrast contrast(

@@ -41,19 +41,13 @@ import org.twinrig.study.Tolerance;
 public record MarkRule(
     Settings settings,
     List<Fixture> fixtures,
-    List<ResonanceWander.Range> wandering,
+    List<FrequencyRange> wandering,
     Map<Band, Set<Reason>> lacking) {
 
   public MarkRule {
     fixtures = List.copyOf(fixtures);
     wandering = List.copyOf(wandering);
     lacking = Map.copyOf(lacking);
-  }
-
-  /** The rule of one kind whose captures lack nothing. */
-  public MarkRule(
-      Settings settings, List<Fixture> fixtures, List<ResonanceWander.Range> wandering) {
-    this(settings, fixtures, wandering, Map.of());
   }
 
   /**
@@ -85,7 +79,6 @@ public record MarkRule(
     return new MarkRule(settings, fixtures, wandering, found);
   }
 
-  /** Marks the bands of a kind. */
   public List<MarkedBand> mark(List<BandOutcome> outcomes) {
     return outcomes.stream().map(this::mark).toList();
   }
@@ -119,7 +112,6 @@ public record MarkRule(
     }
   }
 
-  /** What decides the mark of a band. */
   Ladder ladder(BandOutcome outcome) {
     double midHz = outcome.band().midHz();
     return new Ladder(

@@ -21,7 +21,6 @@ public record MarkedBand(BandOutcome outcome, Mark mark, List<Reason> reasons) {
     }
   }
 
-  /** The band. */
   public Band band() {
     return outcome.band();
   }

@@ -8,7 +8,6 @@ import java.util.stream.Collectors;
 public enum Reason {
   /** No unit of the kind, or the graph itself, has a level here. */
   NO_DATA("no data", "nothing was measured here"),
-  /** Fewer units than the study asks for. */
   FEW_UNITS("few units", "too few units were measured on both fixtures"),
   /** The prediction interval is wider than the reliable tolerance. */
   WIDE_PREDICTION("wide prediction", "single units depart too far from what is predicted for them"),
@@ -21,13 +20,9 @@ public enum Reason {
       "outside the usable range", "a fixture cannot be relied on here, not even as a coupler"),
   /** Outside the range in which a fixture is like a human ear; lowers no mark. */
   NOT_EAR_LIKE("not ear-like", "a fixture is not made to be like a human ear here"),
-  /** Inside a zone the lab declared. */
   DECLARED_ZONE("declared zone", "the lab declared this zone"),
-  /** A notch or peak sits at other frequencies on the two fixtures. */
   RESONANCE_WANDERS("resonance wanders", "a notch or peak moves between the fixtures"),
-  /** The study has no kind by the graph's name for it. */
   KIND_NOT_IN_THE_STUDY("kind not in the study", "the study has no units of this kind"),
-  /** The graph lies outside what the study's units span. */
   OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
   /** The graph is smoothed more than the study's captures, and the band is no wider than that. */
   SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures"),

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.linalg.Matrix;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.ErrorVariance;
@@ -76,7 +77,7 @@ final class RedrawnMarks {
   void write(int resample, Mark[] marks) {
     Arrays.fill(wanders, false);
     for (Wandering feature : wandering) {
-      Optional<ResonanceWander.Range> zone = feature.zone(resamples.counts()[resample]);
+      Optional<FrequencyRange> zone = feature.zone(resamples.counts()[resample]);
       for (int b = 0; b < marks.length && zone.isPresent(); b++) {
         wanders[b] |= MarkRule.overlaps(grid.band(b), zone.get().fromHz(), zone.get().toHz());
       }
@@ -102,7 +103,7 @@ final class RedrawnMarks {
 
   /** A notch or peak whose zone is found anew: its units' columns in the resamples. */
   @SuppressWarnings("ArrayRecordComponent") // stays in this file
-  private record Wandering(WanderZone zone, int[] columns) {
+  private record Wandering(ResonanceWander wander, int[] columns) {
     static Wandering of(ResonanceWander wander, List<String> units) {
       int[] columns = wander.positions().stream().mapToInt(p -> units.indexOf(p.unit())).toArray();
       for (int k = 0; k < columns.length; k++) {
@@ -111,13 +112,14 @@ final class RedrawnMarks {
               "the unit " + wander.positions().get(k).unit() + " is none of the estimate's");
         }
       }
-      return new Wandering(new WanderZone(wander.positions(), wander.searched()), columns);
+      return new Wandering(wander, columns);
     }
 
-    Optional<ResonanceWander.Range> zone(double[] resample) {
+    Optional<FrequencyRange> zone(double[] resample) {
       double[] counts = IntStream.of(columns).mapToDouble(c -> resample[c]).toArray();
       // A resample's variance is (n-1)/n of the study's on average; this takes that back.
-      return zone.under(counts, counts.length / (counts.length - 1.0));
+      return ResonanceWander.zone(
+          wander.positions(), wander.searched(), counts, counts.length / (counts.length - 1.0));
     }
   }
 }

@@ -13,11 +13,8 @@ import org.twinrig.response.Levels;
  */
 public record Resonance(double hz, double prominenceDb, double widthOctaves) {
 
-  /** Which way a resonance points. */
   public enum Shape {
-    /** A dip in level. */
     NOTCH,
-    /** A rise in level. */
     PEAK
   }
 

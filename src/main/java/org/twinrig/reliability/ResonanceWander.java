@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.stat.StatUtils;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
@@ -34,11 +36,14 @@ public record ResonanceWander(
     double sdOctaves,
     double sdLowOctaves,
     double sdHighOctaves,
-    Optional<Range> zone,
-    Range searched) {
+    Optional<FrequencyRange> zone,
+    FrequencyRange searched) {
 
   /** Fewer units than this say nothing about a feature. */
-  static final int LEAST_UNITS = 3;
+  private static final int LEAST_UNITS = 3;
+
+  /** A shift that scatters less than this moves no feature out of its own 1/12-octave band. */
+  private static final double STEADY_OCTAVES = 1.0 / 12;
 
   public ResonanceWander {
     positions = List.copyOf(positions);
@@ -51,9 +56,6 @@ public record ResonanceWander(
       return lb(to.hz() / from.hz());
     }
   }
-
-  /** A frequency range, both ends in Hz. */
-  public record Range(double fromHz, double toHz) {}
 
   /**
    * Looks for a wandering resonance; nothing when fewer than three units show the feature on both
@@ -91,7 +93,7 @@ public record ResonanceWander(
     ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1.0);
     double low = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(1 - alpha / 2));
     double high = sd * Math.sqrt((n - 1) / chi.inverseCumulativeProbability(alpha / 2));
-    Range searched = new Range(fine.grid().lowerHz(), fine.grid().upperHz());
+    FrequencyRange searched = new FrequencyRange(fine.grid().lowerHz(), fine.grid().upperHz());
     double[] once = new double[n];
     Arrays.fill(once, 1);
     return new ResonanceWander(
@@ -102,11 +104,70 @@ public record ResonanceWander(
         sd,
         low,
         high,
-        new WanderZone(positions, searched).under(once, 1),
+        zone(positions, searched, once, 1),
         searched);
   }
 
-  static double lb(double x) {
+  /**
+   * Where a resonance wanders, given how often each unit counts: once each in the study itself, any
+   * number of times in a study redrawn from its units.
+   *
+   * <p>Mean ± 2 SD of the positions on either fixture, at least as wide as the feature, inside the
+   * search range: outside it nothing was looked for. Nothing when the shift is steady, or fewer
+   * than three positions count.
+   *
+   * @param inflation factor on every variance over positions: 1 for the study itself
+   */
+  static Optional<FrequencyRange> zone(
+      List<Position> positions, FrequencyRange searched, double[] counts, double inflation) {
+    if (Arrays.stream(counts).sum() < LEAST_UNITS
+        || Spread.of(positions, Position::shiftOctaves, counts, inflation).sd <= STEADY_OCTAVES) {
+      return Optional.empty();
+    }
+    ToDoubleFunction<Position> width = p -> Math.max(p.from.widthOctaves(), p.to.widthOctaves());
+    double halfWidth = Spread.of(positions, width, counts, inflation).mean / 2;
+    Spread from = Spread.of(positions, p -> lb(p.from.hz()), counts, inflation);
+    Spread to = Spread.of(positions, p -> lb(p.to.hz()), counts, inflation);
+    double low = Math.min(from.low(halfWidth), to.low(halfWidth));
+    double high = Math.max(from.high(halfWidth), to.high(halfWidth));
+    return Optional.of(
+        new FrequencyRange(
+            Math.max(Math.pow(2, low), searched.fromHz()),
+            Math.min(Math.pow(2, high), searched.toHz())));
+  }
+
+  /** Mean and standard deviation of counted values. */
+  private record Spread(double mean, double sd) {
+    static Spread of(
+        List<Position> positions,
+        ToDoubleFunction<Position> of,
+        double[] counts,
+        double inflation) {
+      double[] values = positions.stream().mapToDouble(of).toArray();
+      double total = 0;
+      double sum = 0;
+      for (int k = 0; k < values.length; k++) {
+        total += counts[k];
+        sum += counts[k] * values[k];
+      }
+      double mean = sum / total;
+      double squares = 0;
+      for (int k = 0; k < values.length; k++) {
+        squares += counts[k] * (values[k] - mean) * (values[k] - mean);
+      }
+      return new Spread(mean, Math.sqrt(inflation * squares / (total - 1)));
+    }
+
+    double low(double halfWidth) {
+      return mean - Math.max(2 * sd, halfWidth);
+    }
+
+    double high(double halfWidth) {
+      return mean + Math.max(2 * sd, halfWidth);
+    }
+  }
+
+  private static double lb(double x) {
     return Math.log(x) / Math.log(2);
   }
 }

@@ -61,7 +61,6 @@ public record Zone(double fromHz, double toHz, Mark mark, boolean empty, List<Re
         reasons);
   }
 
-  /** Which bands have no data. */
   static boolean[] emptyOnes(List<MarkedBand> bands) {
     boolean[] empty = new boolean[bands.size()];
     for (int b = 0; b < empty.length; b++) {

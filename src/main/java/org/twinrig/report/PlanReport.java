@@ -103,8 +103,8 @@ public record PlanReport(
               .put("from_hz", zone.fromHz())
               .put("to_hz", zone.toHz())
               .put("tolerance_db", zone.toleranceDb())
-              .put("present_half_db", zone.presentHalfDb())
-              .put("never_below_db", zone.neverBelowDb())
+              .put("present_half_db", zone.variance().presentHalfDb())
+              .put("never_below_db", zone.variance().neverBelowDb())
               .put("outlook", zone.outlook().name().toLowerCase(Locale.ROOT).replace('_', ' '));
       put(z, "even_chance", zone.evenChance());
       put(z, "cautious", zone.cautious());

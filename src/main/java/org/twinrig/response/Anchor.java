@@ -22,7 +22,7 @@ public sealed interface Anchor {
 
   /** Band levels of such a response, likewise. */
   default Optional<Levels> pinnedLevels(Response response, BandGrid grid) {
-    return pinned(response, grid.perOctave()).map(pinned -> BandLevels.of(pinned, grid));
+    return pinned(response, grid.perOctave()).map(pinned -> Levels.of(pinned, grid));
   }
 
   /**
@@ -94,7 +94,7 @@ public sealed interface Anchor {
 
     @Override
     public OptionalDouble levelOf(Response response, int perOctave) {
-      Levels levels = BandLevels.of(response, BandGrid.covering(fromHz, toHz, perOctave));
+      Levels levels = Levels.of(response, BandGrid.covering(fromHz, toHz, perOctave));
       if (levels.present() < levels.grid().size()) {
         return OptionalDouble.empty();
       }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 
 /**
@@ -23,6 +24,40 @@ public final class Levels {
     this.grid = grid;
     this.db = db;
     this.coarse = coarse;
+  }
+
+  /**
+   * The mean-square level of a response in each band, missing where it did not measure the band.
+   *
+   * <p>{@code L_b = 10·lg( 1/(u2-u1) · ∫ 10^(L(u)/10) du )}, {@code u = ln f} over the band from
+   * edge {@code u1} to edge {@code u2}, where {@code L(u)} in dB is the response, piecewise linear
+   * in {@code u}; integrated in closed form.
+   *
+   * <p>A band that is not wholly inside the response's frequency range has no level, nor has one
+   * that a hole reaches into; where the points around and across a band are further apart than 1/6
+   * octave its level is coarse ({@link Response} says how far that is).
+   */
+  public static Levels of(Response response, BandGrid grid) {
+    double[] levels = new double[grid.size()];
+    BitSet coarse = new BitSet();
+    int piece = 0;
+    for (int b = 0; b < levels.length; b++) {
+      Band band = grid.band(b);
+      if (band.lowerHz() < response.fromHz() || band.upperHz() > response.toHz()) {
+        levels[b] = Double.NaN;
+        continue;
+      }
+      while (response.frequencyHz(piece + 1) <= band.lowerHz()) {
+        piece++;
+      }
+      boolean hole = false;
+      for (int p = piece; p == piece || response.frequencyHz(p) < band.upperHz(); p++) {
+        hole |= response.isHole(p);
+        coarse.set(b, coarse.get(b) || response.isCoarse(p));
+      }
+      levels[b] = hole ? Double.NaN : response.meanSquareDb(band.lowerHz(), band.upperHz(), piece);
+    }
+    return copyOf(grid, levels, coarse);
   }
 
   /** Levels of which none is coarse. */
@@ -53,7 +88,6 @@ public final class Levels {
     return new Levels(grid, db.clone(), present);
   }
 
-  /** The bands. */
   public BandGrid grid() {
     return grid;
   }

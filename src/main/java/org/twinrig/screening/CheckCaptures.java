@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
@@ -21,7 +20,6 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.study.Study;
@@ -150,7 +148,9 @@ final class CheckCaptures {
     whole.removeIf(seating -> !sides(seating).equals(sides));
     return new CheckSession(
         session,
-        whole.stream().map(s -> mean(s, c -> level(c).orElseThrow())).toList(),
+        whole.stream()
+            .map(s -> s.stream().mapToDouble(c -> level(c).orElseThrow()).average().orElseThrow())
+            .toList(),
         whole.stream().map(CheckCaptures::meanCurve).toList());
   }
 
@@ -158,13 +158,9 @@ final class CheckCaptures {
     return level(study.settings().anchor()).levelOf(capture.response(), LEVEL_PER_OCTAVE);
   }
 
-  private static double mean(List<Capture> sides, ToDoubleFunction<Capture> db) {
-    return sides.stream().mapToDouble(db).average().orElseThrow();
-  }
-
   static Levels octaves(Response response) {
-    Levels octaves = BandLevels.of(response, OCTAVES);
-    Levels thirds = BandLevels.of(response, TOP_THIRDS);
+    Levels octaves = Levels.of(response, OCTAVES);
+    Levels thirds = Levels.of(response, TOP_THIRDS);
     int top = OCTAVES.size() - 1;
     double[] db = new double[OCTAVES.size()];
     Arrays.setAll(db, b -> octaves.level(b).orElse(Double.NaN));

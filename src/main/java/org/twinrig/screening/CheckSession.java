@@ -1,7 +1,6 @@
 package org.twinrig.screening;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.twinrig.response.Levels;
 
@@ -10,42 +9,25 @@ import org.twinrig.response.Levels;
  * calibrated, dB.
  */
 record CheckSession(String session, List<Double> levelsDb, List<Levels> octaves) {
-  CheckSession {
-    levelsDb = List.copyOf(levelsDb);
-    octaves = List.copyOf(octaves);
-  }
 
   int seatings() {
     return levelsDb.size();
   }
 
-  /** The values of all seatings that have one: the level, or an octave. */
-  double[] values(Quantity quantity) {
-    return IntStream.range(0, seatings())
-        .mapToObj(s -> quantity.of(levelsDb.get(s), octaves.get(s)))
-        .flatMapToDouble(OptionalDouble::stream)
-        .toArray();
+  double[] levels() {
+    return levelsDb.stream().mapToDouble(db -> db).toArray();
   }
 
-  /** What is followed from session to session. */
-  interface Quantity {
-    /** Its value for a seating, dB. */
-    OptionalDouble of(double levelDb, Levels octaves);
+  /** An octave in all seatings that have it, as calibrated. */
+  double[] absolute(int octave) {
+    return octaves.stream().flatMapToDouble(o -> o.level(octave).stream()).toArray();
+  }
 
-    static Quantity level() {
-      return (levelDb, octaves) -> OptionalDouble.of(levelDb);
-    }
-
-    /** An octave relative to the level: the shape of the curve, whatever its level. */
-    static Quantity shape(int octave) {
-      return (levelDb, octaves) ->
-          octaves.has(octave)
-              ? OptionalDouble.of(octaves.db(octave) - levelDb)
-              : OptionalDouble.empty();
-    }
-
-    static Quantity absolute(int octave) {
-      return (levelDb, octaves) -> octaves.level(octave);
-    }
+  /** The same relative to the level: the shape of the curve, whatever its level. */
+  double[] shape(int octave) {
+    return IntStream.range(0, seatings())
+        .filter(s -> octaves.get(s).has(octave))
+        .mapToDouble(s -> octaves.get(s).db(octave) - levelsDb.get(s))
+        .toArray();
   }
 }

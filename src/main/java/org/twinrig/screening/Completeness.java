@@ -13,8 +13,8 @@ import org.twinrig.study.AnchoredCapture;
  * <ul>
  *   <li>Few points: inside the study's range, two neighbouring points lie more than 1.5 bands
  *       apart, so that some band has no point of its own and its level is a straight line's, or it
- *       has none ({@link org.twinrig.response.BandLevels}). The half band allows for points at
- *       rounded mid-band frequencies.
+ *       has none ({@link org.twinrig.response.Levels}). The half band allows for points at rounded
+ *       mid-band frequencies.
  *   <li>Narrow range: bands without a level, because the capture does not cover them, make up more
  *       than 1/6 octave. A sweep that starts at the study's nominal lower end, and so misses the
  *       lowest band, is not accused.
@@ -52,11 +52,11 @@ final class Completeness {
         atHz = below;
       }
     }
-    double gap = octaves(widest);
+    double gap = Math.log(widest) / Math.log(2);
     double limit = MOST_BANDS_APART / grid.perOctave();
     if (gap > limit) {
       String where = "above " + Numbers.hertz(atHz);
-      verdicts.add(Verdict.of(c.capture().entry(), Finding.FEW_POINTS, gap, limit, where));
+      verdicts.add(Verdict.of(c.entry(), Finding.FEW_POINTS, gap, limit, where));
     }
   }
 
@@ -72,11 +72,7 @@ final class Completeness {
     double limit = Math.max(MOST_MISSING_OCTAVES, 1.0 / grid.perOctave());
     if (missing > limit + 1e-9) {
       String where = Numbers.hertz(r.fromHz()) + " to " + Numbers.hertz(r.toHz()) + " measured";
-      verdicts.add(Verdict.of(c.capture().entry(), Finding.NARROW_RANGE, missing, limit, where));
+      verdicts.add(Verdict.of(c.entry(), Finding.NARROW_RANGE, missing, limit, where));
     }
-  }
-
-  private static double octaves(double ratio) {
-    return Math.log(ratio) / Math.log(2);
   }
 }

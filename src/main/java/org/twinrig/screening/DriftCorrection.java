@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.twinrig.capture.Capture;
-import org.twinrig.internal.Satterthwaite;
 import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
@@ -72,7 +71,7 @@ public final class DriftCorrection {
     /** Octave levels averaged over seatings: NaN where no seating has the octave. */
     private static double[] means(CheckSession session) {
       return IntStream.range(0, CheckCaptures.OCTAVES.size())
-          .mapToDouble(b -> mean(Arrays.stream(session.values(CheckSession.Quantity.absolute(b)))))
+          .mapToDouble(b -> mean(Arrays.stream(session.absolute(b))))
           .toArray();
     }
 
@@ -135,14 +134,12 @@ public final class DriftCorrection {
     if (own.isEmpty()) {
       return Optional.empty();
     }
-    double[] variances = own.stream().mapToDouble(VarianceEstimate::variance).toArray();
-    double[] freedoms = own.stream().mapToDouble(VarianceEstimate::degreesOfFreedom).toArray();
-    double sum = Arrays.stream(variances).sum();
+    double sum = own.stream().mapToDouble(VarianceEstimate::variance).sum();
     return Optional.of(
         new VarianceEstimate(
             sum,
             sum == 0
-                ? Arrays.stream(freedoms).min().orElseThrow()
-                : Satterthwaite.freedom(variances, freedoms)));
+                ? own.stream().mapToDouble(VarianceEstimate::degreesOfFreedom).min().orElseThrow()
+                : VarianceEstimate.freedom(own)));
   }
 }

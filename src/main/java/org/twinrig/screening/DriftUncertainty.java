@@ -30,11 +30,13 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
     Arrays.fill(variances, Double.NaN);
     double freedom = Double.POSITIVE_INFINITY;
     for (int b = 0; b < variances.length; b++) {
-      CheckSession.Quantity quantity =
-          anchor instanceof Anchor.None
-              ? CheckSession.Quantity.absolute(b)
-              : CheckSession.Quantity.shape(b);
-      Optional<VarianceEstimate> at = at(seen, quantity);
+      int octave = b;
+      Optional<VarianceEstimate> at =
+          at(
+              seen.stream()
+                  .map(s -> anchor instanceof Anchor.None ? s.absolute(octave) : s.shape(octave))
+                  .filter(v -> v.length > 0)
+                  .toList());
       if (at.isPresent()) {
         variances[b] = at.get().variance();
         freedom = Math.min(freedom, at.get().degreesOfFreedom());
@@ -46,10 +48,7 @@ record DriftUncertainty(OctaveCurve variance, double degreesOfFreedom) {
         : Optional.of(new DriftUncertainty(OctaveCurve.through(levels), freedom));
   }
 
-  private static Optional<VarianceEstimate> at(
-      List<CheckSession> seen, CheckSession.Quantity quantity) {
-    List<double[]> sessions =
-        seen.stream().map(s -> s.values(quantity)).filter(v -> v.length > 0).toList();
+  private static Optional<VarianceEstimate> at(List<double[]> sessions) {
     int count = sessions.size();
     if (count < 2) {
       return Optional.empty();

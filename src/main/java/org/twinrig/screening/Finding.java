@@ -4,23 +4,16 @@ package org.twinrig.screening;
 public enum Finding {
   /** The bass falls off against the unit's best seal on the fixture. */
   LOST_SEAL("lost seal", "bass below the unit's best seal", "dB", 1, true),
-  /** The curve departs from the unit's other seatings. */
   ODD_SEATING("odd seating", "distance from the unit's middle curve", "dB", 1, true),
-  /** The same content was given under another name. */
   SAME_CONTENT("same content", "other captures with the same content", "dB", 1, true),
   /** Later rows give the capture again; it counts once, here. */
   HAS_COPIES("has copies", "other captures with the same content", "dB", 1, false),
   /** Left and right differ more than those of the kind, or of the unit's other seatings. */
   SIDE_IMBALANCE("side imbalance", "left against right", "dB", 1, false),
-  /** The level before anchoring departs from the unit's other seatings. */
   LEVEL_JUMP("level jump", "distance from the level of the unit's seatings", "dB", 1, false),
-  /** Neighbouring points differ more than those of the unit's other captures. */
   NOISY("noisy capture", "ripple from point to point", "dB", 2, false),
-  /** Points stand farther apart than the study's bands. */
   FEW_POINTS("few points", "widest gap between points", "octaves", 2, false),
-  /** The capture does not reach the ends of the study's range. */
   NARROW_RANGE("narrow range", "part of the study's range without a level", "octaves", 2, false),
-  /** The check unit was out of control in the capture's session. */
   DRIFTING_SESSION(
       "drifting session", "the check unit's departure from its middle", "dB", 2, false);
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.twinrig.band.Band;
 import org.twinrig.capture.Session;
 
@@ -30,8 +31,9 @@ public record FixtureDrift(
       String fixture, String label, List<CheckSession> seen, List<Session> sessions) {
     List<DriftChart> octaves = new ArrayList<>();
     for (int b = 0; b < CheckCaptures.OCTAVES.size(); b++) {
+      int octave = b;
       DriftChart chart =
-          chart(Optional.of(CheckCaptures.OCTAVES.band(b)), seen, CheckSession.Quantity.shape(b));
+          chart(Optional.of(CheckCaptures.OCTAVES.band(b)), seen, s -> s.shape(octave));
       if (!chart.points().isEmpty()) {
         octaves.add(chart);
       }
@@ -40,7 +42,7 @@ public record FixtureDrift(
     return new FixtureDrift(
         fixture,
         label,
-        chart(Optional.empty(), seen, CheckSession.Quantity.level()),
+        chart(Optional.empty(), seen, CheckSession::levels),
         octaves,
         sessions.stream()
             .filter(s -> s.fixture().equals(fixture) && !names.contains(s.name()))
@@ -49,10 +51,10 @@ public record FixtureDrift(
   }
 
   private static DriftChart chart(
-      Optional<Band> band, List<CheckSession> seen, CheckSession.Quantity quantity) {
+      Optional<Band> band, List<CheckSession> seen, Function<CheckSession, double[]> quantity) {
     List<DriftChart.Point> points = new ArrayList<>();
     for (CheckSession session : seen) {
-      double[] seatings = session.values(quantity);
+      double[] seatings = quantity.apply(session);
       Arrays.stream(seatings)
           .average()
           .ifPresent(

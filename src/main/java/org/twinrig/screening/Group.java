@@ -28,7 +28,7 @@ record Group(String kind, List<AnchoredCapture> captures) {
   /** A seating and its mean level over a part of the axis, dB. */
   record Seat(AnchoredCapture capture, double levelDb) {
     CaptureEntry entry() {
-      return capture.capture().entry();
+      return capture.entry();
     }
   }
 
@@ -54,18 +54,18 @@ record Group(String kind, List<AnchoredCapture> captures) {
         .collect(groupingBy(Group::seated, LinkedHashMap::new, toList()))
         .values()
         .stream()
-        .map(all -> new Group(kindOfUnit.apply(all.get(0).capture().entry().unit()), all))
+        .map(all -> new Group(kindOfUnit.apply(all.get(0).entry().unit()), all))
         .toList();
   }
 
   private static List<Object> seated(AnchoredCapture capture) {
-    CaptureEntry e = capture.capture().entry();
+    CaptureEntry e = capture.entry();
     return List.of(e.unit(), e.fixture(), e.side());
   }
 
   /** The row of its first capture: all share unit, fixture and side. */
   CaptureEntry first() {
-    return captures.get(0).capture().entry();
+    return captures.get(0).entry();
   }
 
   BandGrid grid() {

@@ -61,7 +61,7 @@ final class NoiseCheck {
       double[] departures = departures(c.capture().response(), part);
       if (departures.length >= LEAST_POINTS) {
         double db = Scatter.quantile(departures, QUARTILE) / NORMAL_QUARTILE;
-        ripples.add(new Ripple(c.capture().entry(), db, departures.length));
+        ripples.add(new Ripple(c.entry(), db, departures.length));
       }
     }
     for (Ripple ripple : ripples) {

@@ -41,9 +41,7 @@ final class OddSeating {
     for (Part part : Part.all(groupsOfOneScale.get(0).grid())) {
       distances.startPart();
       seatings.forEach(
-          s ->
-              part.rms(s.fromMiddle)
-                  .ifPresent(rms -> distances.add(s.capture.capture().entry(), rms)));
+          s -> part.rms(s.fromMiddle).ifPresent(rms -> distances.add(s.capture.entry(), rms)));
       distances.judge(Math.max(FLOOR_DB, distances.upperFence(REACH)), part::words);
     }
     return distances.verdicts();

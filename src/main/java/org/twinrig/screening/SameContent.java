@@ -28,7 +28,7 @@ final class SameContent {
   private record Curve(Response response, double roundedDb, List<CaptureEntry> captures) {
     static Curve of(AnchoredCapture c) {
       Response response = c.capture().response();
-      List<CaptureEntry> captures = new ArrayList<>(List.of(c.capture().entry()));
+      List<CaptureEntry> captures = new ArrayList<>(List.of(c.entry()));
       return new Curve(response, isRounded(response) ? ROUNDING_DB : 0, captures);
     }
 
@@ -56,8 +56,7 @@ final class SameContent {
       curves.stream()
           .filter(curve::same)
           .findFirst()
-          .ifPresentOrElse(
-              first -> first.captures.add(c.capture().entry()), () -> curves.add(curve));
+          .ifPresentOrElse(first -> first.captures.add(c.entry()), () -> curves.add(curve));
     }
     List<Verdict> verdicts = new ArrayList<>();
     for (Curve curve : curves) {

@@ -65,14 +65,14 @@ public record Screening(
             .map(Verdict::capture)
             .collect(Collectors.toSet());
     List<AnchoredCapture> accepted =
-        offered.stream().filter(c -> !out.contains(c.capture().entry())).toList();
+        offered.stream().filter(c -> !out.contains(c.entry())).toList();
     List<UnitOutliers> kinds =
         new Pairing(study).pair(accepted, Unit.Role.FIT).stream().map(UnitOutliers::of).toList();
     return new Screening(accepted, verdicts, kinds);
   }
 
   public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {
-    return captures.stream().filter(c -> !c.capture().entry().excludedByLab()).toList();
+    return captures.stream().filter(c -> !c.entry().excludedByLab()).toList();
   }
 
   /** A lost seal alone makes a seating odd and changes its level: that is not said thrice. */

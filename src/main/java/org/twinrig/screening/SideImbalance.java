@@ -48,7 +48,7 @@ final class SideImbalance {
       AnchoredCapture left, AnchoredCapture right, Group lefts, Group rights, Levels difference) {
 
     CaptureEntry entry() {
-      return right.capture().entry();
+      return right.entry();
     }
 
     /** The side that moved, for a distance of so many dB. */
@@ -69,12 +69,11 @@ final class SideImbalance {
 
     private static Distances.Told told(
         AnchoredCapture accused, Part part, String against, String which) {
-      return new Distances.Told(
-          accused.capture().entry(), part.words() + against + " (" + which + ")");
+      return new Distances.Told(accused.entry(), part.words() + against + " (" + which + ")");
     }
 
     private static int seating(AnchoredCapture capture) {
-      return capture.capture().entry().seating();
+      return capture.entry().seating();
     }
 
     private static double movedDb(AnchoredCapture own, Group side, Part part) {
@@ -121,10 +120,10 @@ final class SideImbalance {
 
   private static List<Pair> pairs(Group left, Group right) {
     Map<Integer, AnchoredCapture> bySeating = new HashMap<>();
-    left.captures().forEach(c -> bySeating.putIfAbsent(c.capture().entry().seating(), c));
+    left.captures().forEach(c -> bySeating.putIfAbsent(c.entry().seating(), c));
     List<Pair> pairs = new ArrayList<>();
     for (AnchoredCapture r : right.captures()) {
-      AnchoredCapture l = bySeating.get(r.capture().entry().seating());
+      AnchoredCapture l = bySeating.get(r.entry().seating());
       if (l != null) {
         pairs.add(new Pair(l, r, left, right, l.levels().minus(r.levels())));
       }

@@ -54,17 +54,13 @@ public record Verdict(
     if (finding == Finding.HAS_COPIES) {
       return finding.word() + ": " + detail + " holds the same curve; it counts once, here";
     }
-    String where = detail.isEmpty() ? "" : ", " + detail + ",";
     return String.format(
-        "%s: %s%s is %s, but at most %s is allowed",
-        finding.word(), finding.quantity(), where, measured(), allowed());
-  }
-
-  private String measured() {
-    return Numbers.against(value, limit, finding.decimals()) + " " + finding.unit();
-  }
-
-  private String allowed() {
-    return Numbers.fixed(limit, finding.decimals()) + " " + finding.unit();
+        "%s: %s%s is %s %6$s, but at most %s %6$s is allowed",
+        finding.word(),
+        finding.quantity(),
+        detail.isEmpty() ? "" : ", " + detail + ",",
+        Numbers.against(value, limit, finding.decimals()),
+        Numbers.fixed(limit, finding.decimals()),
+        finding.unit());
   }
 }

@@ -13,10 +13,6 @@ record Balance(
   private static final double TILT_ABOUT_HZ = 500;
   private static final double SHELF_HZ = 100;
 
-  Balance {
-    peaks = List.copyOf(peaks);
-  }
-
   static Balance draw(Draws draws, double lowestHz, double highestHz) {
     double tilt = draws.gaussian(-0.4, 0.35);
     double bass = draws.gaussian(2, 2);

@@ -3,19 +3,24 @@ package org.twinrig.simulation;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.twinrig.response.Response;
 
-/** The old and the new fixture of a simulated study, ready on one frequency axis in Hz. */
-@SuppressWarnings("ArrayRecordComponent") // a kernel's working array, never compared
-record Bench(double[] hz, Chain.LoadedAxis from, Chain.LoadedAxis to) {
+/**
+ * A fixture with its ear load, at its reference plane, at each of some rising frequencies in Hz.
+ */
+@SuppressWarnings("ArrayRecordComponent") // a kernel's working arrays, never compared
+record Bench(SimulatedFixture fixture, double[] hz, TwoPort.Wave[] load) {
 
-  static Bench on(double[] hz, FixturePair fixtures) {
-    return new Bench(
-        hz, Chain.LoadedAxis.of(fixtures.from(), hz), Chain.LoadedAxis.of(fixtures.to(), hz));
+  /** The old and the new fixture. */
+  static List<Bench> both(FixturePair fixtures, double[] hz) {
+    return Stream.of(fixtures.from(), fixtures.to()).map(f -> of(f, hz)).toList();
   }
 
-  List<Chain.LoadedAxis> both() {
-    return List.of(from, to);
+  private static Bench of(SimulatedFixture fixture, double[] hz) {
+    TwoPort.Wave[] load = new TwoPort.Wave[hz.length];
+    Arrays.setAll(load, i -> fixture.load().at(2 * Math.PI * hz[i]));
+    return new Bench(fixture, hz, load);
   }
 
   /** What a file holds of levels on the axis when it goes only from one frequency to another. */

@@ -70,10 +70,6 @@ record CaptureFormat(
           new CaptureFormat(UTF_16LE, true, CRLF, ";", '.', HZ_DB, "Frequency [Hz];Level [dB]"),
           new CaptureFormat(UTF_8, false, LF, ";", '.', DB_HZ, "level_db;frequency_hz"));
 
-  CaptureFormat {
-    columns = List.copyOf(columns);
-  }
-
   String extension() {
     return separator.isBlank() ? "txt" : "csv";
   }

@@ -29,7 +29,6 @@ record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
     return new SimulatedGraph(
         String.format(Locale.ROOT, "G-%03d", index + 1),
         Member.unitName(firstName + index),
-        specimen.kind(),
         unknown ? "unknown" : specimen.kind().label(),
         bench.response(
             levels(specimen, seatings, form),
@@ -61,8 +60,8 @@ record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
   }
 
   private double[] levels(Specimen specimen, int seatings, Form form) {
-    FittedUnit fitted = specimen.on(bench.from().fixture(), Side.M, 0);
-    Chain chain = new Chain(bench.from(), fitted);
+    FittedUnit fitted = specimen.on(bench.fixture(), Side.M, 0);
+    Chain chain = new Chain(bench, fitted);
     double[] sum = new double[bench.hz().length];
     Arrays.fill(sum, fitted.unit().sensitivityDb());
     for (int seating = 1; seating <= seatings; seating++) {

@@ -23,10 +23,10 @@ final class Chain {
   private final Complex[] sourceImpedance;
   private final TwoPort[] nozzle;
 
-  /** The chain of a unit on the fixture the axis was loaded with. */
-  Chain(LoadedAxis axis, FittedUnit fitted) {
-    this.hz = axis.hz();
-    this.load = axis.load();
+  /** The chain of a unit on the fixture of a bench. */
+  Chain(Bench bench, FittedUnit fitted) {
+    this.hz = bench.hz();
+    this.load = bench.load();
     this.fitted = fitted;
     this.sourcePressure = new Complex[hz.length];
     this.sourceImpedance = new Complex[hz.length];
@@ -85,17 +85,5 @@ final class Chain {
     double resistance = Air.DENSITY * omega * omega / (2 * Math.PI * Air.SOUND_SPEED);
     double mass = 8 * Air.DENSITY / (3 * Math.PI * Math.PI * canal.radiusM());
     return new Complex(resistance, omega * mass);
-  }
-
-  /** Rising frequencies with the ear load of one fixture, at its reference plane, on each. */
-  @SuppressWarnings("ArrayRecordComponent") // a kernel's working arrays, never compared
-  record LoadedAxis(SimulatedFixture fixture, double[] hz, TwoPort.Wave[] load) {
-    static LoadedAxis of(SimulatedFixture fixture, double[] hz) {
-      TwoPort.Wave[] load = new TwoPort.Wave[hz.length];
-      for (int i = 0; i < hz.length; i++) {
-        load[i] = fixture.load().at(2 * Math.PI * hz[i]);
-      }
-      return new LoadedAxis(fixture, hz, load);
-    }
   }
 }

@@ -21,10 +21,6 @@ record Diary(List<Session> sessions, int perFixture, double drift) {
   private static final double NOMINAL_DB = 94;
   private static final double DRIFT_CORNER_HZ = 6000;
 
-  Diary {
-    sessions = List.copyOf(sessions);
-  }
-
   static Diary of(SimulationPlan plan, int turns) {
     int perFixture = (turns + UNITS_PER_SESSION - 1) / UNITS_PER_SESSION;
     List<Session> sessions = new ArrayList<>();

@@ -9,18 +9,7 @@ import java.util.List;
 record EarLoad(List<Section> sections) {
 
   /** A tube and what branches off at its inner end. */
-  record Section(Tube tube, List<Branch> branches) {
-    Section {
-      branches = List.copyOf(branches);
-    }
-  }
-
-  EarLoad {
-    sections = List.copyOf(sections);
-    if (sections.isEmpty()) {
-      throw new IllegalArgumentException("an ear load needs at least one section");
-    }
-  }
+  record Section(Tube tube, List<Branch> branches) {}
 
   /**
    * An occluded-ear simulator of the type of IEC 60318-4: a cavity of 7.5 mm diameter (clause 4.2)

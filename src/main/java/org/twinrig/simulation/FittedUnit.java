@@ -18,15 +18,9 @@ record FittedUnit(
 
   /** How a seal came out. */
   enum Seal {
-    /** As the unit usually sits. */
     GOOD,
     /** The cushion or tip stands off somewhere. */
     LOST
-  }
-
-  FittedUnit {
-    modes = List.copyOf(modes);
-    pinna = List.copyOf(pinna);
   }
 
   Seated seated(Placement placement, Seal seal) {

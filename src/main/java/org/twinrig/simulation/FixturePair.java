@@ -1,5 +1,6 @@
 package org.twinrig.simulation;
 
+import java.util.Locale;
 import org.twinrig.capture.Fixture;
 
 /**
@@ -12,29 +13,23 @@ import org.twinrig.capture.Fixture;
  */
 public enum FixturePair {
   /** A flat plate and a head with soft cheeks, as laboratories own them. */
-  PLATE_TO_HEAD("plate to head"),
+  PLATE_TO_HEAD,
   /** Two heads without a feature: their true mean transfer is 0 at every band. */
-  ALIKE("alike"),
+  ALIKE,
   /** The new one has a peak of 3 dB at 8 kHz. */
-  PEAK_ON_NEW("peak on new"),
+  PEAK_ON_NEW,
   /** The old one has a notch of 7 dB at 9 kHz. */
-  NOTCH_ON_OLD("notch on old"),
-  PEAK_AND_NOTCH("peak and notch");
+  NOTCH_ON_OLD,
+  PEAK_AND_NOTCH;
 
   private static final Mode PEAK = new Mode(8000, 4.0, 3.0);
   private static final Mode NO_PEAK = new Mode(8000, 4.0, 0);
   private static final Mode NOTCH = new Mode(9000, 6.0, -7.0);
   private static final Mode NO_NOTCH = new Mode(9000, 6.0, 0);
 
-  private final String word;
-
-  FixturePair(String word) {
-    this.word = word;
-  }
-
   /** The pair as tables write it: for example {@code peak on new}. */
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   SimulatedFixture from() {
@@ -46,20 +41,24 @@ public enum FixturePair {
   }
 
   SimulatedFixture to() {
-    SimulatedFixture head = SimulatedFixture.head();
     return switch (this) {
-      case PLATE_TO_HEAD -> head;
-      case ALIKE -> head.withEntrance(NO_PEAK);
-      case NOTCH_ON_OLD -> head.withEntrance(NO_NOTCH);
-      case PEAK_ON_NEW, PEAK_AND_NOTCH -> head.withEntrance(PEAK);
+      case PLATE_TO_HEAD -> SimulatedFixture.head();
+      case ALIKE -> head(NO_PEAK);
+      case NOTCH_ON_OLD -> head(NO_NOTCH);
+      case PEAK_ON_NEW, PEAK_AND_NOTCH -> head(PEAK);
     };
+  }
+
+  private static SimulatedFixture head(Mode entrance) {
+    SimulatedFixture head = SimulatedFixture.head();
+    return head.variant(head.identity(), entrance);
   }
 
   private static SimulatedFixture old(Mode entrance) {
     return SimulatedFixture.head()
-        .withEntrance(entrance)
-        .called(
+        .variant(
             new Fixture(
-                "old-head", "Older head with soft cheeks", "ITU-T P.57 type 4.3", 20, 20_000));
+                "old-head", "Older head with soft cheeks", "ITU-T P.57 type 4.3", 20, 20_000),
+            entrance);
   }
 }

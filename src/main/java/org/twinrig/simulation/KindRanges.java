@@ -1,6 +1,5 @@
 package org.twinrig.simulation;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -136,10 +135,7 @@ record KindRanges(
     double depthM = inserted ? draws.gaussian(0, 0.0024) : 0;
     Balance balance = Balance.draw(draws, lowestHz, highestHz);
     double sensitivityDb = draws.gaussian(94, 3);
-    List<Mode> drawn = new ArrayList<>();
-    for (ModeRange range : modes) {
-      drawn.add(range.draw(draws));
-    }
+    List<Mode> drawn = modes.stream().map(range -> range.draw(draws)).toList();
     double pinnaDb = inserted ? 0 : draws.gaussian();
     return new SimulatedUnit(
         kind, source, frontM3, nozzle, leak, depthM, balance, sensitivityDb, drawn, pinnaDb);

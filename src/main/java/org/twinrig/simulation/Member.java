@@ -24,10 +24,6 @@ record Member(Unit unit, Specimen specimen, int turn, List<Integer> fixtures) {
   /** Shares no divisor with the number of trees, so that neighbours in a table differ. */
   private static final int TREE_STEP = 11;
 
-  Member {
-    fixtures = List.copyOf(fixtures);
-  }
-
   /** Who is in a study, in what order, and on what each was measured. */
   static List<Member> all(SimulationPlan plan) {
     List<Member> members = new ArrayList<>();

@@ -14,18 +14,8 @@ record SimulatedCapture(
 
   enum Trouble {
     /** The cushion or tip did not seal. */
-    LOST_SEAL("lost seal"),
+    LOST_SEAL,
     /** The microphone had drifted. */
-    DRIFT("drifting session");
-
-    private final String text;
-
-    Trouble(String text) {
-      this.text = text;
-    }
-
-    String text() {
-      return text;
-    }
+    DRIFTING_SESSION
   }
 }

@@ -86,12 +86,9 @@ record SimulatedFixture(
         new Scatter(1, 1, 0.0006, 0.0007, 0.10));
   }
 
-  SimulatedFixture withEntrance(Mode entrance) {
-    return new SimulatedFixture(identity, load, canal, cupSeal, tipSeal, concha, entrance, scatter);
-  }
-
-  SimulatedFixture called(Fixture other) {
-    return new SimulatedFixture(other, load, canal, cupSeal, tipSeal, concha, notch, scatter);
+  /** A fixture of the same build with another entrance to its canal. */
+  SimulatedFixture variant(Fixture other, Mode entrance) {
+    return new SimulatedFixture(other, load, canal, cupSeal, tipSeal, concha, entrance, scatter);
   }
 
   /** A unit's side as this fixture takes it: everything but the chance of one seating. */

@@ -3,18 +3,12 @@ package org.twinrig.simulation;
 import org.twinrig.response.Response;
 
 /**
- * An old graph of a unit that is not in the study, made on the old fixture. Its true kind (the one
- * listed in the catalogue is {@code unknown} for a few); the curve in its file, the mean in dB over
- * so many good seatings, less the reference curve when it is compensated.
+ * An old graph of a unit that is not in the study, made on the old fixture. Its kind as listed,
+ * {@code unknown} for a few; the curve in its file, the mean in dB over so many good seatings, less
+ * the reference curve when it is compensated.
  */
 public record SimulatedGraph(
-    String graph,
-    String unit,
-    SimulatedKind kind,
-    String listedKind,
-    Response response,
-    int seatings,
-    Form form) {
+    String graph, String unit, String kind, Response response, int seatings, Form form) {
 
   public enum Form {
     RAW,

@@ -35,7 +35,6 @@ public enum SimulatedKind {
     return label;
   }
 
-  /** The kind that study files write so. */
   public static SimulatedKind ofLabel(String label) {
     return Arrays.stream(values())
         .filter(kind -> kind.label.equals(label))

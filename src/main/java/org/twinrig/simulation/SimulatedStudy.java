@@ -21,42 +21,28 @@ import org.twinrig.study.Study;
  *
  * <p>Captures hold what their files will hold: levels to 0.01 dB, before any correction. Their
  * content hash is a stand-in until they are written.
+ *
+ * @param benches the old and the new fixture, ready on the plan's axis
+ * @param members the units and what is behind them, kind by kind
+ * @param sessions in the order of sessions.csv
+ * @param simulated the captures, those the lab excluded among them, in the order of captures.csv
+ * @param catalogue graphs of units that are not in the study, in the order of its table
  */
-public final class SimulatedStudy {
-  private final SimulationPlan plan;
-  private final Bench bench;
-  private final List<Member> members;
-  private final List<Session> sessions;
-  private final List<SimulatedCapture> captures;
-  private final List<SimulatedGraph> graphs;
-
-  SimulatedStudy(
-      SimulationPlan plan,
-      Bench bench,
-      List<Member> members,
-      List<Session> sessions,
-      List<SimulatedCapture> captures,
-      List<SimulatedGraph> graphs) {
-    this.plan = plan;
-    this.bench = bench;
-    this.members = List.copyOf(members);
-    this.sessions = List.copyOf(sessions);
-    this.captures = List.copyOf(captures);
-    this.graphs = List.copyOf(graphs);
-  }
-
-  public SimulationPlan plan() {
-    return plan;
-  }
+public record SimulatedStudy(
+    SimulationPlan plan,
+    List<Bench> benches,
+    List<Member> members,
+    List<Session> sessions,
+    List<SimulatedCapture> simulated,
+    List<SimulatedGraph> catalogue) {
 
   /** The fixture the old graphs were made on: the flat plate. */
   public Fixture from() {
-    return bench.from().fixture().identity();
+    return benches.get(0).fixture().identity();
   }
 
-  /** The new fixture: the head. */
   public Fixture to() {
-    return bench.to().fixture().identity();
+    return benches.get(1).fixture().identity();
   }
 
   /** The units, kind by kind: in the order of units.csv. */
@@ -64,19 +50,9 @@ public final class SimulatedStudy {
     return members.stream().map(Member::unit).toList();
   }
 
-  /** The sessions: in the order of sessions.csv. */
-  public List<Session> sessions() {
-    return sessions;
-  }
-
   /** The captures, those the lab excluded among them: in the order of captures.csv. */
   public List<Capture> captures() {
-    return captures.stream().map(SimulatedCapture::capture).toList();
-  }
-
-  /** The back catalogue, graphs of units that are not in the study: in the order of its table. */
-  public List<SimulatedGraph> catalogue() {
-    return graphs;
+    return simulated.stream().map(SimulatedCapture::capture).toList();
   }
 
   /**
@@ -88,7 +64,7 @@ public final class SimulatedStudy {
    * @return dB per band, with a Monte Carlo error well below the spread between units over √2000
    */
   public Levels trueMeanTransfer(SimulatedKind kind, BandGrid grid, Anchor anchor) {
-    return new TrueLevels(bench, grid, anchor).meanTransfer(kind, TrueLevels.POPULATION);
+    return new TrueLevels(benches, grid, anchor).meanTransfer(kind, TrueLevels.POPULATION);
   }
 
   /**
@@ -101,7 +77,7 @@ public final class SimulatedStudy {
             .filter(m -> m.unit().name().equals(unit))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no unit is called " + unit));
-    return new TrueLevels(bench, grid, anchor).transfer(member.specimen());
+    return new TrueLevels(benches, grid, anchor).transfer(member.specimen());
   }
 
   /**
@@ -109,11 +85,11 @@ public final class SimulatedStudy {
    * to the anchor, in expectation over good seatings.
    */
   public Levels trueOnNewFixture(String graph, BandGrid grid, Anchor anchor) {
-    int index = graphs.stream().map(SimulatedGraph::graph).toList().indexOf(graph);
+    int index = catalogue.stream().map(SimulatedGraph::graph).toList().indexOf(graph);
     if (index < 0) {
       throw new IllegalArgumentException("no graph is called " + graph);
     }
-    return new TrueLevels(bench, grid, anchor).on(1, CatalogueDraw.specimen(plan, index));
+    return new TrueLevels(benches, grid, anchor).on(1, CatalogueDraw.specimen(plan, index));
   }
 
   /**
@@ -154,13 +130,5 @@ public final class SimulatedStudy {
    */
   public String studyFile(String dataPrefix) {
     return new SimulatedTables(this).studyFile(dataPrefix);
-  }
-
-  List<SimulatedCapture> simulated() {
-    return captures;
-  }
-
-  double[] frequenciesHz() {
-    return bench.hz().clone();
   }
 }

@@ -118,7 +118,7 @@ record SimulatedTables(SimulatedStudy study) {
                     row(
                         g.graph(),
                         g.unit(),
-                        g.listedKind(),
+                        g.kind(),
                         graphFile(g),
                         g.seatings(),
                         word(g.form()),
@@ -141,7 +141,7 @@ record SimulatedTables(SimulatedStudy study) {
                 made ->
                     place(made.capture().entry())
                         + row(
-                            made.planted().get().text(),
+                            word(made.planted().get()),
                             made.capture().entry().excludedByLab() ? "yes" : "no")));
   }
 
@@ -221,6 +221,6 @@ record SimulatedTables(SimulatedStudy study) {
   }
 
   private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 }

@@ -1,6 +1,5 @@
 package org.twinrig.simulation;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -52,16 +51,12 @@ record SimulatedUnit(
   /** A typical seal is between that on a plate and that on a head. */
   private static final double TYPICAL_SEAL = 0.5;
 
-  SimulatedUnit {
-    modes = List.copyOf(modes);
-  }
-
   /** One of its two sides: the same design, built twice. */
   SimulatedUnit side(Draws draws) {
-    List<Mode> built = new ArrayList<>();
-    for (Mode mode : modes) {
-      built.add(mode.moved(draws.gaussian(0, 0.01), draws.gaussian(0, 0.3)));
-    }
+    List<Mode> built =
+        modes.stream()
+            .map(mode -> mode.moved(draws.gaussian(0, 0.01), draws.gaussian(0, 0.3)))
+            .toList();
     Branch driver =
         new Branch(
             draws.logNormal(source.resistance(), 0.03),

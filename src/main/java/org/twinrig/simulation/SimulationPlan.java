@@ -162,11 +162,6 @@ public record SimulationPlan(
     return withGroups(groups.stream().map(g -> new Group(g.kind(), units, g.holdout())).toList());
   }
 
-  /** The same plan with so many held-out units in every kind. */
-  public SimulationPlan withHoldoutsPerKind(int units) {
-    return withGroups(groups.stream().map(g -> new Group(g.kind(), g.fit(), units)).toList());
-  }
-
   /** The same plan with other kinds, each with as many units as the first has now. */
   public SimulationPlan withKinds(SimulatedKind... kinds) {
     Group first = groups.get(0);
@@ -189,11 +184,6 @@ public record SimulationPlan(
         seed, groups, seatings, axis, share, troubles, formats, catalogueGraphs);
   }
 
-  public SimulationPlan withTroubles(Troubles newTroubles) {
-    return new SimulationPlan(
-        seed, groups, seatings, axis, bothSidesShare, newTroubles, formats, catalogueGraphs);
-  }
-
   public SimulationPlan withCatalogueGraphs(int graphs) {
     return new SimulationPlan(
         seed, groups, seatings, axis, bothSidesShare, troubles, formats, graphs);
@@ -204,7 +194,6 @@ public record SimulationPlan(
     return draw(FixturePair.PLATE_TO_HEAD);
   }
 
-  /** Makes the study on other fixtures. */
   public SimulatedStudy draw(FixturePair fixtures) {
     return new StudyDraw(this, fixtures).study();
   }

@@ -23,10 +23,6 @@ record Specimen(long seed, SimulatedKind kind, long number, List<Side> sides, Sa
   /** Keeps the numbers of the two fixtures apart in an evenly spread population. */
   private static final int FIXTURE_PRIMES = 1000;
 
-  Specimen {
-    sides = List.copyOf(sides);
-  }
-
   SimulatedUnit built(Side side) {
     SimulatedUnit design = kind.ranges().draw(kind, draws(Purpose.UNIT, 0));
     return design.side(draws(Purpose.SIDE, sideKey(side)));

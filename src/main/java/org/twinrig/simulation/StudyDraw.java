@@ -18,13 +18,13 @@ final class StudyDraw {
   private static final double LATE_START_HZ = 20;
 
   private final SimulationPlan plan;
-  private final Bench bench;
+  private final List<Bench> benches;
   private final List<Member> members;
   private final Diary diary;
 
   StudyDraw(SimulationPlan plan, FixturePair fixtures) {
     this.plan = plan;
-    this.bench = Bench.on(plan.axis().frequenciesHz(), fixtures);
+    this.benches = Bench.both(fixtures, plan.axis().frequenciesHz());
     this.members = Member.all(plan);
     this.diary = Diary.of(plan, members.stream().mapToInt(Member::turn).max().orElseThrow() + 1);
   }
@@ -32,8 +32,8 @@ final class StudyDraw {
   SimulatedStudy study() {
     List<SimulatedCapture> captures =
         members.parallelStream().flatMap(member -> captures(member).stream()).toList();
-    List<SimulatedGraph> graphs = new CatalogueDraw(plan, bench, members.size()).graphs();
-    return new SimulatedStudy(plan, bench, members, diary.sessions(), captures, graphs);
+    List<SimulatedGraph> graphs = new CatalogueDraw(plan, benches.get(0), members.size()).graphs();
+    return new SimulatedStudy(plan, benches, members, diary.sessions(), captures, graphs);
   }
 
   /** Where in the study a capture stands, and its line in captures.csv. */
@@ -45,9 +45,9 @@ final class StudyDraw {
     List<SimulatedCapture> captures = new ArrayList<>();
     for (int fixture : member.fixtures()) {
       for (Side side : member.specimen().sides()) {
-        Chain.LoadedAxis axis = bench.both().get(fixture);
-        FittedUnit fitted = member.specimen().on(axis.fixture(), side, fixture);
-        Chain chain = new Chain(axis, fitted);
+        Bench bench = benches.get(fixture);
+        FittedUnit fitted = member.specimen().on(bench.fixture(), side, fixture);
+        Chain chain = new Chain(bench, fitted);
         for (int seating = 1; seating <= plan.seatings(); seating++) {
           Spot spot = new Spot(member, fixture, side, seating, line + captures.size());
           captures.add(capture(fitted, chain, spot));
@@ -69,12 +69,15 @@ final class StudyDraw {
     Placement placement = spot.member.specimen().placement(spot.side, spot.fixture, spot.seating);
     Complex[] pressure = chain.pressure(fitted.seated(placement, seal));
     double[] levels = read(fitted.unit(), spot, pressure);
-    double[] phases = Arrays.stream(pressure).mapToDouble(p -> degrees(p.argument())).toArray();
+    double[] phases =
+        Arrays.stream(pressure)
+            .mapToDouble(p -> Math.rint(Math.toDegrees(p.argument()) * 10) / 10)
+            .toArray();
     CaptureFormat format = format(spot);
     String exclude = noticed ? "seal lost, seen on screen" : "";
     CaptureEntry entry = entry(fitted, spot, format.extension(), exclude);
     double fromHz = startsLate(spot) ? LATE_START_HZ : 0;
-    Response response = bench.response(levels, fromHz, Double.POSITIVE_INFINITY);
+    Response response = benches.get(0).response(levels, fromHz, Double.POSITIVE_INFINITY);
     String content = "made:" + entry.file() + ":" + Arrays.hashCode(levels);
     Capture capture = new Capture(entry, response, content);
     return new SimulatedCapture(capture, phases, planted(seal, spot), format);
@@ -91,7 +94,7 @@ final class StudyDraw {
       return Optional.of(Trouble.LOST_SEAL);
     }
     return diary.drifting(spot.fixture, spot.member.turn())
-        ? Optional.of(Trouble.DRIFT)
+        ? Optional.of(Trouble.DRIFTING_SESSION)
         : Optional.empty();
   }
 
@@ -102,7 +105,7 @@ final class StudyDraw {
     double gainDb = unit.sensitivityDb() - session.correctionDb() + noise.gaussian(0, 0.05);
     double[] levels = new double[pressure.length];
     for (int i = 0; i < levels.length; i++) {
-      double hz = bench.hz()[i];
+      double hz = benches.get(0).hz()[i];
       // Room rumble: the noise of a reading grows towards the lowest frequencies.
       double noiseDb = noise.gaussian(0, 0.03 + 0.8 / hz);
       double driftDb = diary.driftDb(spot.fixture, spot.member.turn(), hz);
@@ -160,9 +163,5 @@ final class StudyDraw {
     Specimen specimen = spot.member.specimen();
     return purpose.draws(
         plan.seed(), specimen.kind().key(), specimen.number(), spot.fixture, spot.seating, side);
-  }
-
-  private static double degrees(double radians) {
-    return Math.rint(Math.toDegrees(radians) * 10) / 10;
   }
 }

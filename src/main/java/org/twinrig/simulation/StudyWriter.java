@@ -84,7 +84,7 @@ record StudyWriter(SimulatedStudy study) {
       Path file = data.resolve(SimulatedTables.graphFile(graph));
       write(file, CaptureFormat.PLAIN.bytes(graph.response()));
     }
-    double[] hz = study.frequenciesHz();
+    double[] hz = study.benches().get(0).hz();
     double[] levels = Arrays.stream(hz).map(CatalogueDraw::referenceDb).toArray();
     byte[] reference = CaptureFormat.PLAIN.bytes(Response.copyOf(hz, levels));
     write(data.resolve(SimulatedTables.REFERENCE_FILE), reference);

@@ -5,7 +5,6 @@ import java.util.stream.LongStream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -16,7 +15,7 @@ import org.twinrig.response.Response;
  * <p>The mean over seatings, not the level of the middle seating, is what many seatings tend to: a
  * leak's effect in decibels is skewed, so the two differ.
  */
-record TrueLevels(Bench bench, BandGrid grid, Anchor anchor) {
+record TrueLevels(List<Bench> benches, BandGrid grid, Anchor anchor) {
   static final int POPULATION = 2000;
 
   private static final int SEATINGS = 64;
@@ -70,14 +69,14 @@ record TrueLevels(Bench bench, BandGrid grid, Anchor anchor) {
   }
 
   private double[] levelsDb(Specimen specimen, int seatings, int fixture) {
-    Chain.LoadedAxis axis = bench.both().get(fixture);
+    Bench bench = benches.get(fixture);
     List<double[]> perSide =
         specimen.sides().stream()
             .map(
                 side ->
                     levelsDb(
-                        axis,
-                        specimen.on(axis.fixture(), side, fixture),
+                        bench,
+                        specimen.on(bench.fixture(), side, fixture),
                         specimen.evenPlacements(side, fixture, seatings)))
             .toList();
     double[] levels = new double[grid.size()];
@@ -90,8 +89,8 @@ record TrueLevels(Bench bench, BandGrid grid, Anchor anchor) {
   }
 
   /** Mean over the given seatings of a side, dB per band. */
-  double[] levelsDb(Chain.LoadedAxis axis, FittedUnit fitted, List<Placement> placements) {
-    Chain chain = new Chain(axis, fitted);
+  double[] levelsDb(Bench bench, FittedUnit fitted, List<Placement> placements) {
+    Chain chain = new Chain(bench, fitted);
     double[] sum = new double[grid.size()];
     for (Placement placement : placements) {
       Levels levels = anchored(chain.levelsDb(fitted.seated(placement, FittedUnit.Seal.GOOD)));
@@ -103,12 +102,12 @@ record TrueLevels(Bench bench, BandGrid grid, Anchor anchor) {
   }
 
   private Levels anchored(double[] levelsDb) {
-    Response response = Response.copyOf(bench.hz(), levelsDb);
+    Response response = Response.copyOf(benches.get(0).hz(), levelsDb);
     double anchorDb =
         anchor
             .levelOf(response, grid.perOctave())
             .orElseThrow(
                 () -> new IllegalArgumentException("the plan's axis does not reach the anchor"));
-    return BandLevels.of(response, grid).map(level -> level - anchorDb);
+    return Levels.of(response, grid).map(level -> level - anchorDb);
   }
 }

@@ -47,10 +47,5 @@ record TwoPort(Complex a, Complex b, Complex c, Complex d) {
     Wave shuntedBy(Complex admittance) {
       return new Wave(pressure, flow.plus(pressure.times(admittance)));
     }
-
-    /** Impedance looking towards the ear, Pa·s/m³. */
-    Complex impedance() {
-      return pressure.over(flow);
-    }
   }
 }

@@ -4,11 +4,7 @@
  *
  * <p>It is physics, not noise added to a curve, because the errors that matter come from physics:
  * the kind of headphone, its source impedance, the leak of its seal, resonances that move. A chain
- * of two-ports leads from the source to the microphone, solved at every frequency in SI units:
- *
- * <pre>
- * source pressure - source impedance - front volume - nozzle or opening - leak - canal - ear load
- * </pre>
+ * of two-ports leads from the source to the microphone, solved at every frequency in SI units.
  *
  * <h2>Types in order of use</h2>
  *

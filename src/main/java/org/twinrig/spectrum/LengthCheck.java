@@ -4,7 +4,6 @@ import java.util.Optional;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Numbers;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -32,8 +31,8 @@ final class LengthCheck {
       return Optional.empty();
     }
     BandGrid grid = BandGrid.covering(Math.max(LOWEST_HZ, span.fromHz()), HIGHEST_HZ, PER_OCTAVE);
-    Levels whole = BandLevels.of(response, grid);
-    Levels shorter = BandLevels.of(Magnitudes.of(segment.shorter(), offset, span), grid);
+    Levels whole = Levels.of(response, grid);
+    Levels shorter = Levels.of(Magnitudes.of(segment.shorter(), offset, span), grid);
     double mostDb = 0;
     Band highest = grid.band(0);
     for (int b = 0; b < grid.size(); b++) {

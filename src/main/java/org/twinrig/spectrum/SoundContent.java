@@ -13,11 +13,6 @@ public record SoundContent(ImpulseWindow window, Optional<Sweep> sweep) {
     return new SoundContent(ImpulseWindow.defaults(), Optional.empty());
   }
 
-  /** Recordings of a sweep instead. */
-  public SoundContent withSweep(Sweep played) {
-    return new SoundContent(window, Optional.of(played));
-  }
-
   /**
    * How long before the onset the window opens. What a sweep's band limits leave behind rings as
    * long before the onset as after it, so there the window opens as early as it closes late, but

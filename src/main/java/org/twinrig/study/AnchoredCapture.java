@@ -1,7 +1,7 @@
 package org.twinrig.study;
 
 import org.twinrig.capture.Capture;
-import org.twinrig.internal.Checks;
+import org.twinrig.capture.CaptureEntry;
 import org.twinrig.response.Levels;
 
 /**
@@ -10,7 +10,7 @@ import org.twinrig.response.Levels;
  * no anchor.
  */
 public record AnchoredCapture(Capture capture, Levels levels, double anchorDb) {
-  public AnchoredCapture {
-    Checks.finite(anchorDb, "the level at the anchor in dB");
+  public CaptureEntry entry() {
+    return capture.entry();
   }
 }

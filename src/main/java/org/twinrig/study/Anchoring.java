@@ -11,7 +11,7 @@ import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
 
 /**
  * Puts captures on bands and pins them to the anchor, each by itself before any averaging.
@@ -56,7 +56,7 @@ public record Anchoring(BandGrid grid, Anchor anchor, int anchorPerOctave, int t
   }
 
   private AnchoredCapture onBands(Capture pinned, double anchorDb) {
-    return new AnchoredCapture(pinned, BandLevels.of(pinned.response(), grid), anchorDb);
+    return new AnchoredCapture(pinned, Levels.of(pinned.response(), grid), anchorDb);
   }
 
   private Problem refused(Capture capture) {

@@ -80,10 +80,10 @@ public record Pairing(Study study) {
       List<AnchoredCapture> captures, String fixture) {
     Map<String, TreeMap<Integer, List<Levels>>> sides = new LinkedHashMap<>();
     for (AnchoredCapture c : captures) {
-      if (c.capture().entry().fixture().equals(fixture)) {
+      if (c.entry().fixture().equals(fixture)) {
         sides
-            .computeIfAbsent(c.capture().entry().unit(), u -> new TreeMap<>())
-            .computeIfAbsent(c.capture().entry().seating(), s -> new ArrayList<>())
+            .computeIfAbsent(c.entry().unit(), u -> new TreeMap<>())
+            .computeIfAbsent(c.entry().seating(), s -> new ArrayList<>())
             .add(c.levels());
       }
     }

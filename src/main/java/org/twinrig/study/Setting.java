@@ -20,7 +20,7 @@ import org.twinrig.spectrum.Sweep;
 
 /**
  * One setting of study.yaml, described once: how it is read, what run.json and the report say of
- * it, how the workbench asks for it, and what the manual explains. {@link #ALL} holds every one.
+ * it, and how the workbench asks for it. {@link #ALL} holds every one.
  */
 @SuppressWarnings("OptionalMapToOptional") // a value that is read may be that there is none
 public final class Setting<T> {
@@ -30,7 +30,6 @@ public final class Setting<T> {
           "bands",
           "Bands",
           "",
-          "`per_octave` 1, 3, 6, 12, 24 or 48; `from_hz`, `to_hz`",
           new Bands(12, 20, 20_000),
           SettingReaders::bands,
           (b, all) -> group("per_octave", b.perOctave(), "from_hz", b.fromHz(), "to_hz", b.toHz()),
@@ -48,8 +47,6 @@ public final class Setting<T> {
           "anchor",
           "Anchor",
           "where levels are pinned: { from_hz: 500, to_hz: 1000 }, { at_hz: 1000 } or none",
-          "where every capture is set to 0 dB before captures are compared: `{ from_hz, to_hz }`,"
-              + " `{ at_hz }` or `none`",
           new Anchor.Range(500, 1000),
           SettingReaders::anchor,
           (anchor, all) -> value(anchor),
@@ -60,7 +57,6 @@ public final class Setting<T> {
           "confidence",
           "Confidence of every interval",
           "a share, such as 0.95",
-          "of all intervals, from 0.5 to 0.9999",
           0.95,
           (value, so) -> value.number(NumberRange.CONFIDENCE),
           (share, study) -> Numbers.fixed(100 * share, 1) + " %");
@@ -70,9 +66,6 @@ public final class Setting<T> {
           "tolerance",
           "Tolerance",
           "",
-          "`reliable_db` and `caution_db`, half-widths of the prediction interval, as a number or as"
-              + " a list of steps `[{ from_hz: 20, db: 2 }, { from_hz: 200, db: 1.5 }]`;"
-              + " `equivalence_db`, a mean difference of no account",
           new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3.0), 0.5),
           SettingReaders::tolerance,
           (t, all) ->
@@ -98,7 +91,6 @@ public final class Setting<T> {
           "min_units",
           "Fewest units",
           "of a kind, 3 or more",
-          "a kind with fewer units gets no band better than unreliable",
           5,
           (value, so) ->
               value
@@ -115,8 +107,6 @@ public final class Setting<T> {
           "zones",
           "Zones declared by the lab",
           "",
-          "ranges in which the lab knows better than to trust, each with `name`, `fixture`,"
-              + " `from_hz`, `to_hz`: no band there is better than caution",
           List.of(),
           SettingReaders::zones,
           (zones, all) -> zones.stream().map(Setting::value).toList(),
@@ -130,7 +120,6 @@ public final class Setting<T> {
           "resonance_search_hz",
           "Resonances searched",
           "Hz, both ends: [5000, 12000]",
-          "where the notch and the peak of each unit are looked for",
           new FrequencyRange(5000, 12_000),
           (value, so) -> value.range(),
           (range, all) -> List.of(range.fromHz(), range.toHz()),
@@ -141,8 +130,6 @@ public final class Setting<T> {
           "screening",
           "Screening",
           "",
-          "`apply: suggest` uses all captures but copies and says what it doubts, `exclude` leaves"
-              + " out lost seals and odd seatings too",
           ScreeningMode.SUGGEST,
           (value, so) ->
               value
@@ -168,9 +155,6 @@ public final class Setting<T> {
           "Prediction of single units",
           "average: the mean transfer of the kind and what the old graph shows around a band, weighted;"
               + " offset: the mean transfer of the kind alone",
-          "how single units are predicted: `average` (the mean transfer of the kind and what the old"
-              + " graph shows around a band, each weighted by how well it predicts units left out) or"
-              + " `offset` (the mean transfer of the kind alone)",
           PredictionModel.AVERAGE,
           (value, so) -> value.choice(PredictionModel.class),
           (model, study) -> word(model));
@@ -180,7 +164,6 @@ public final class Setting<T> {
           "seed",
           "Seed of random draws",
           "a whole number",
-          "starts every draw",
           1L,
           (value, so) ->
               value.whole(
@@ -194,7 +177,6 @@ public final class Setting<T> {
           "calibrator_class",
           "Class of the calibrators (IEC 60942)",
           "LS, 1 or 2",
-          "`LS`, `1` or `2` after IEC 60942",
           Optional.empty(),
           (value, so) -> given(SettingReaders.calibratorClass(value)),
           (given, all) -> given.map(CalibratorClass::word).orElse(null),
@@ -205,7 +187,6 @@ public final class Setting<T> {
           "impulse",
           "Window of impulse responses",
           "of sound files: { before_onset_ms: 2, length_ms: 200, fade_ms: 10 }",
-          "the window over an impulse response, see [Captures as sound](#captures-as-sound)",
           ImpulseWindow.defaults(),
           SettingReaders::window,
           (window, all) ->
@@ -225,7 +206,6 @@ public final class Setting<T> {
           "sweep",
           "Captures that are sound files",
           "recordings of a sweep: { from_hz: 10, to_hz: 22000, seconds: 10 }; else left empty",
-          "the sweep that was recorded, see [Captures as sound](#captures-as-sound)",
           Optional.empty(),
           (value, so) -> given(SettingReaders.sweep(value)),
           (sweep, all) -> sweep.map(Setting::value).orElse(null),
@@ -236,7 +216,6 @@ public final class Setting<T> {
           "check_unit",
           "Check unit",
           "the unit that was captured in every session",
-          "the unit that was captured in every session, see [Sessions](#sessions)",
           Optional.empty(),
           (value, so) -> given(SettingReaders.checkUnit(value, so)),
           (unit, study) -> unit.map(name -> name + part(study, name)).orElse("none"));
@@ -247,7 +226,6 @@ public final class Setting<T> {
           "Drift of the check unit",
           "report: it is told, and no capture is changed; correct: it is taken out of the captures"
               + " of its session, which needs a check_unit",
-          "`report` or `correct`, see [Sessions](#sessions)",
           DriftMode.REPORT,
           SettingReaders::drift,
           (mode, study) ->
@@ -258,8 +236,6 @@ public final class Setting<T> {
           "microphone_drift_db",
           "Drift allowed to the chain",
           "dB since its sensitivity was set, 0 to 20",
-          "how far the chain may have moved since its sensitivity was set, see"
-              + " [Sessions](#sessions)",
           0.0,
           (value, so) ->
               value.number(
@@ -271,7 +247,6 @@ public final class Setting<T> {
           "capture_smoothing",
           "Captures as they came",
           "none, or smoothed to 1/1 to 1/48 octave",
-          "how far captures were smoothed: `none`, or `1/1` to `1/48` octave",
           Smoothing.NONE,
           (value, so) -> smoothing(value),
           (smoothing, all) -> smoothing.word(),
@@ -283,8 +258,6 @@ public final class Setting<T> {
           "Published",
           "the range readers compare by and how much of it a graph may lose:"
               + " { from_hz: 100, to_hz: 10000, lost_octaves: 1 }",
-          "`from_hz`, `to_hz`: the range readers compare by; a graph that loses more than"
-              + " `lost_octaves` of it must be measured again",
           PublishingRule.standard(),
           SettingReaders::publishing,
           (rule, all) ->
@@ -322,7 +295,6 @@ public final class Setting<T> {
 
   private final String key;
   private final String label;
-  private final String explanation;
   private final T standard;
   private final Reader<T> reader;
   private final BiFunction<T, Settings, Object> value;
@@ -333,11 +305,10 @@ public final class Setting<T> {
       String key,
       String label,
       String hint,
-      String explanation,
       T standard,
       Reader<T> reader,
       BiFunction<T, Study, String> words) {
-    this(key, label, hint, explanation, standard, reader, (v, all) -> value(v), words);
+    this(key, label, hint, standard, reader, (v, all) -> value(v), words);
   }
 
   /** A setting with a hint is one field of the settings page; one without is these or none. */
@@ -345,7 +316,6 @@ public final class Setting<T> {
       String key,
       String label,
       String hint,
-      String explanation,
       T standard,
       Reader<T> reader,
       BiFunction<T, Settings, Object> value,
@@ -353,7 +323,6 @@ public final class Setting<T> {
       Field... parts) {
     this.key = key;
     this.label = label;
-    this.explanation = explanation;
     this.standard = standard;
     this.reader = reader;
     this.value = value;
@@ -402,14 +371,6 @@ public final class Setting<T> {
   /** The fields of the settings page that change it; none for the zones. */
   public List<Field> fields() {
     return fields;
-  }
-
-  /** Its line in the manual's table of keys: key, meaning, and what holds where it is left out. */
-  public String help() {
-    Object unsaid = value(Settings.defaults());
-    boolean none = unsaid == null || unsaid.equals(List.of());
-    String text = none ? "none" : "`" + StudyText.flow(unsaid) + "`";
-    return "| `" + key + "` | " + explanation + " | " + text + " |";
   }
 
   /** The value in force: a number, a text, a list, a map of such, or null where there is none. */

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
-import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CalibratorClass;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
@@ -48,7 +47,6 @@ public final class Settings {
     return new Settings(values);
   }
 
-  /** The value of a setting. */
   @SuppressWarnings("unchecked") // nothing but a T is ever put there, see with()
   public <T> T get(Setting<T> setting) {
     return (T) Objects.requireNonNull(values.get(setting), setting::key);
@@ -61,12 +59,10 @@ public final class Settings {
     return new Settings(changed);
   }
 
-  /** The bands that results are given in. */
   public BandGrid grid() {
     return grid;
   }
 
-  /** Where the level of a capture is pinned. */
   public Anchor anchor() {
     return get(Setting.ANCHOR);
   }
@@ -76,7 +72,6 @@ public final class Settings {
     return get(Setting.CONFIDENCE);
   }
 
-  /** How far a translated level may be off. */
   public Tolerance tolerance() {
     return get(Setting.TOLERANCE);
   }
@@ -86,32 +81,18 @@ public final class Settings {
     return get(Setting.MIN_UNITS);
   }
 
-  /** What the lab already knows to be doubtful. */
   public List<DeclaredZone> zones() {
     return get(Setting.ZONES);
   }
 
-  /** Where resonances are looked for. */
-  public FrequencyRange resonanceSearch() {
-    return get(Setting.RESONANCE_SEARCH_HZ);
-  }
-
-  /** What becomes of doubtful captures. */
   public ScreeningMode screening() {
     return get(Setting.SCREENING);
   }
 
-  /** How a unit is predicted. */
-  public PredictionModel model() {
-    return get(Setting.MODEL);
-  }
-
-  /** Starts every random draw. */
   public long seed() {
     return get(Setting.SEED);
   }
 
-  /** The class of the calibrators of both fixtures, if the lab gave it. */
   public Optional<CalibratorClass> calibratorClass() {
     return get(Setting.CALIBRATOR_CLASS);
   }
@@ -121,12 +102,10 @@ public final class Settings {
     return new SoundContent(get(Setting.IMPULSE), get(Setting.SWEEP));
   }
 
-  /** The unit that is captured in every session, if the lab has one. */
   public Optional<String> checkUnit() {
     return get(Setting.CHECK_UNIT);
   }
 
-  /** What becomes of the drift the check unit shows. */
   public DriftMode drift() {
     return get(Setting.DRIFT);
   }
@@ -139,12 +118,10 @@ public final class Settings {
     return get(Setting.MICROPHONE_DRIFT_DB);
   }
 
-  /** What the captures were smoothed by before they came here. */
   public Smoothing captureSmoothing() {
     return get(Setting.CAPTURE_SMOOTHING);
   }
 
-  /** When a re-expressed graph may be published. */
   public PublishingRule publishing() {
     return get(Setting.PUBLISHING);
   }

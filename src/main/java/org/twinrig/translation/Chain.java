@@ -15,7 +15,6 @@ import java.util.stream.Collectors;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
@@ -308,7 +307,7 @@ public final class Chain {
 
   /** The old graph as it came, and the new one less the new reference. */
   private TranslatedGraph compensated(TranslatedGraph raw, OldGraphFile file) {
-    Levels came = BandLevels.of(file.published(), first().grid());
+    Levels came = Levels.of(file.published(), first().grid());
     Levels reference = newReference.orElseThrow();
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < raw.bands().size(); b++) {

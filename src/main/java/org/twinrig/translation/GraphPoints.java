@@ -8,7 +8,6 @@ import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.math3.analysis.interpolation.SplineInterpolator;
 import org.twinrig.band.BandGrid;
 import org.twinrig.reliability.Mark;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -85,7 +84,7 @@ public record GraphPoints(List<Point> points) {
 
   private static UnivariateFunction correction(
       List<TranslatedBand> run, BandGrid grid, double[] middles, Response came) {
-    Levels now = BandLevels.of(came, grid);
+    Levels now = Levels.of(came, grid);
     double[] knots = new double[run.size()];
     UnivariateFunction correction = u -> 0;
     for (int round = 0; round < MOST_ROUNDS; round++) {
@@ -104,7 +103,7 @@ public record GraphPoints(List<Point> points) {
       for (int k = 0; k < sum.length; k++) {
         sum[k] = came.levelDb(k) + correction.value(Math.log(came.frequencyHz(k)));
       }
-      now = BandLevels.of(came.withLevels(sum), grid);
+      now = Levels.of(came.withLevels(sum), grid);
     }
     return correction;
   }

@@ -10,7 +10,6 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.regression.WindowRule;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -35,7 +34,7 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
 
   static OldGraph of(Response raw, Translation translation) {
     BandGrid grid = translation.grid();
-    Levels levels = BandLevels.of(raw, grid);
+    Levels levels = Levels.of(raw, grid);
     OptionalDouble pin = translation.anchor().levelOf(raw, grid.perOctave());
     return new OldGraph(levels, pinnedBy(levels, pin), Optional.empty());
   }

@@ -10,7 +10,6 @@ import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.study.Tolerance;
@@ -33,7 +32,7 @@ public record TranslatedReference(String kind, int units, List<TranslatedBand> r
   /** Re-expresses a reference. */
   public static TranslatedReference of(
       Response curve, TransferFunction kind, Translation translation) {
-    Levels from = BandLevels.of(curve, translation.grid());
+    Levels from = Levels.of(curve, translation.grid());
     List<TranslatedBand> rows = new ArrayList<>();
     for (int b = 0; b < kind.bands().size(); b++) {
       rows.add(row(from, b, kind.bands().get(b), translation.tolerance()));

@@ -1,6 +1,7 @@
 package org.twinrig.translation;
 
-import org.twinrig.internal.Satterthwaite;
+import java.util.List;
+import org.twinrig.internal.VarianceEstimate;
 
 /** A standard uncertainty in dB, on degrees of freedom above 0. */
 record Uncertainty(double standardDb, double degreesOfFreedom) {
@@ -24,8 +25,10 @@ record Uncertainty(double standardDb, double degreesOfFreedom) {
       return new Uncertainty(standard, freedom);
     }
     double effective =
-        Satterthwaite.freedom(
-            new double[] {varianceDb2, own}, new double[] {freedom, degreesOfFreedom});
+        VarianceEstimate.freedom(
+            List.of(
+                new VarianceEstimate(varianceDb2, freedom),
+                new VarianceEstimate(own, degreesOfFreedom)));
     return new Uncertainty(standard, Math.max(1, Math.floor(effective + 1e-9)));
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
+import org.twinrig.PlannedStudy;
 import org.twinrig.capture.Capture;
 import org.twinrig.response.Response;
 import org.twinrig.simulation.SimulatedKind;
@@ -75,7 +76,7 @@ final class ChainLab implements Lab {
                 SEATINGS,
                 key)
             .withBothSidesShare(sides ? 1 : 0);
-    return harness.draw(build == Build.LEAKY ? plan.withTroubles(ALL_LOST) : plan);
+    return harness.draw(build == Build.LEAKY ? PlannedStudy.troubled(plan, ALL_LOST) : plan);
   }
 
   private static double[] levels(Capture capture) {

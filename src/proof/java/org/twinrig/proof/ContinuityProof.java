@@ -148,7 +148,11 @@ record ContinuityProof(List<Integer> unitsPerKind) implements Proof<ContinuityPr
               double[] to = Measured.mean(all.get(u).to(), Lab.SEATINGS);
               (u < units ? old : fresh)
                   .add(
-                      new NewGraph(kind, planted.into(graph, lab.hz(), chance), OptionalInt.of(GRAPH_SEATINGS), to));
+                      new NewGraph(
+                          kind,
+                          planted.into(graph, lab.hz(), chance),
+                          OptionalInt.of(GRAPH_SEATINGS),
+                          to));
             }
           });
       Continuity continuity = plain.continuity(old);

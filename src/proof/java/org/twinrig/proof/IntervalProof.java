@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
+import org.twinrig.PlannedStudy;
 import org.twinrig.evidence.Region;
 import org.twinrig.internal.Numbers;
 import org.twinrig.proof.UnseenUnits.Judgement;
@@ -143,9 +144,8 @@ record IntervalProof(
   /** One study. */
   SimulatedStudy draw(Harness harness, int units, int study) {
     return harness.draw(
-        harness
-            .plan(POINTS, kinds, units, seatings, units, study)
-            .withHoldoutsPerKind(unseenPerKind));
+        PlannedStudy.heldOut(
+            harness.plan(POINTS, kinds, units, seatings, units, study), unseenPerKind));
   }
 
   @Override

@@ -23,6 +23,7 @@ import org.twinrig.simulation.SimulatedKind;
 import org.twinrig.simulation.SimulatedStudy;
 import org.twinrig.simulation.SimulationPlan;
 import org.twinrig.study.DbLimit;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 
@@ -209,7 +210,7 @@ record PlanProof(int units, int seatings, List<SimulatedKind> kinds)
                 .withSeatings(Math.max(design.seatingsFrom(), design.seatingsTo())));
     Study study = drawn.declared(SETTINGS);
     List<Capture> seated = drawn.captures().stream().filter(c -> counts(c, study, design)).toList();
-    return new TransferEstimator(SETTINGS.confidence(), SETTINGS.model(), 1)
+    return new TransferEstimator(SETTINGS.confidence(), SETTINGS.get(Setting.MODEL), 1)
         .fit(Harness.paired(study, seated).get(0));
   }
 

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.twinrig.PlannedStudy;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
@@ -179,7 +180,8 @@ record SealProof(int units, int seatings, double lostShare, List<Double> kneesDb
     SimulatedStudy good = harness.draw(plan);
     SimulatedStudy leaking =
         harness.draw(
-            plan.withTroubles(new SimulationPlan.Troubles(lostShare, lostShare, 1, 0, 0, 0)));
+            PlannedStudy.troubled(
+                plan, new SimulationPlan.Troubles(lostShare, lostShare, 1, 0, 0, 0)));
     Study study = good.declared(Settings.defaults().with(Setting.MODEL, PredictionModel.OFFSET));
     List<Capture> sound = good.captures();
     List<Capture> others = leaking.captures();

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.twinrig.PlannedStudy;
 import org.twinrig.capture.Capture;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.regression.BandOutcome;
@@ -25,12 +26,13 @@ import org.twinrig.study.Study;
  */
 class ScreeningEffectTest {
   private static final SimulatedStudy DRAWN =
-      SimulationPlan.standard()
-          .withKinds(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR)
-          .withUnitsPerKind(6)
-          .withSeatings(3)
-          .withTroubles(new SimulationPlan.Troubles(0.3, 0, 0, 0, 0, 0))
-          .withSeed(12)
+      PlannedStudy.troubled(
+              SimulationPlan.standard()
+                  .withKinds(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR)
+                  .withUnitsPerKind(6)
+                  .withSeatings(3)
+                  .withSeed(12),
+              new SimulationPlan.Troubles(0.3, 0, 0, 0, 0, 0))
           .draw();
 
   private static StudyOutcome outcome(ScreeningMode mode, int threads) throws UnusableInput {

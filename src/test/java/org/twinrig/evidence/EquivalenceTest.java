@@ -56,7 +56,7 @@ class EquivalenceTest {
       int freedom = Integer.parseInt(row.get("df"));
       double meanDb = number(row, "mean_db");
       double errorDb = number(row, "se_db");
-      double p = TwoOneSidedTests.p(meanDb, errorDb, freedom, number(row, "limit_db"));
+      double p = Equivalence.p(meanDb, errorDb, freedom, number(row, "limit_db"));
       assertRelative(Math.max(number(row, "p_below"), number(row, "p_above")), p);
       boolean inside = Math.abs(meanDb) + number(row, "half_90_db") < number(row, "limit_db");
       assertEquals(inside, p < 0.05, row::toString);
@@ -109,7 +109,7 @@ class EquivalenceTest {
     double mean = Arrays.stream(logs).average().orElseThrow();
     double squares = Arrays.stream(logs).map(v -> (v - mean) * (v - mean)).sum();
     double error = Math.sqrt(squares / (11.0 * 12));
-    double p = TwoOneSidedTests.p(mean, error, 11, Math.log(1.25));
+    double p = Equivalence.p(mean, error, 11, Math.log(1.25));
     // Below 0.003059338541, above 0.000051247733: the greater counts.
     assertEquals(0.003059338541, p, 1e-11);
     assertEquals(0.0031, p, 5e-5);
@@ -137,10 +137,10 @@ class EquivalenceTest {
 
   @Test
   void withoutScatterTheMeanDecides() {
-    assertEquals(0, TwoOneSidedTests.p(0.49, 0, 5, 0.5));
-    assertEquals(1, TwoOneSidedTests.p(0.5, 0, 5, 0.5));
-    assertEquals(1, TwoOneSidedTests.p(-0.6, 0, 5, 0.5));
-    assertThrows(IllegalArgumentException.class, () -> TwoOneSidedTests.p(0, 1, 5, 0));
-    assertThrows(IllegalArgumentException.class, () -> TwoOneSidedTests.p(0, -1, 5, 1));
+    assertEquals(0, Equivalence.p(0.49, 0, 5, 0.5));
+    assertEquals(1, Equivalence.p(0.5, 0, 5, 0.5));
+    assertEquals(1, Equivalence.p(-0.6, 0, 5, 0.5));
+    assertThrows(IllegalArgumentException.class, () -> Equivalence.p(0, 1, 5, 0));
+    assertThrows(IllegalArgumentException.class, () -> Equivalence.p(0, -1, 5, 1));
   }
 }

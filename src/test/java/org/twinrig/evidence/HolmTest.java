@@ -28,7 +28,7 @@ class HolmTest {
     for (List<Map<String, String>> rows : cases.values()) {
       assertArrayEquals(
           ReferenceTable.column(rows, "adjusted"),
-          Holm.adjusted(ReferenceTable.column(rows, "p")),
+          RegionEquivalence.holm(ReferenceTable.column(rows, "p")),
           1e-15);
     }
   }
@@ -39,20 +39,20 @@ class HolmTest {
     List<Map<String, String>> fifteen = ReferenceTable.rows("multiple_testing_15_p_values.csv");
     assertArrayEquals(
         ReferenceTable.column(fifteen, "holm"),
-        Holm.adjusted(ReferenceTable.column(fifteen, "p")),
+        RegionEquivalence.holm(ReferenceTable.column(fifteen, "p")),
         1e-9);
     List<Map<String, String>> four = ReferenceTable.rows("multiple_testing_holm_4_p_values.csv");
     assertArrayEquals(
         ReferenceTable.column(four, "holm"),
-        Holm.adjusted(ReferenceTable.column(four, "p")),
+        RegionEquivalence.holm(ReferenceTable.column(four, "p")),
         1e-12);
   }
 
   @Test
   void whatIsNoProbabilityIsRefused() {
-    assertThrows(IllegalArgumentException.class, () -> Holm.adjusted(0.2, 1.1));
-    assertThrows(IllegalArgumentException.class, () -> Holm.adjusted(Double.NaN));
-    assertEquals(0, Holm.adjusted().length);
+    assertThrows(IllegalArgumentException.class, () -> RegionEquivalence.holm(0.2, 1.1));
+    assertThrows(IllegalArgumentException.class, () -> RegionEquivalence.holm(Double.NaN));
+    assertEquals(0, RegionEquivalence.holm().length);
   }
 
   private static Equivalence kind(String name, double... p) {

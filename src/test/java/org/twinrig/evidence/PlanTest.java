@@ -68,22 +68,25 @@ class PlanTest {
     assertEquals(new Design(9, 3, 3), plan.present());
     assertEquals(54, plan.presentSeatings());
     for (ZonePlan zone : plan.zones()) {
-      assertTrue(zone.presentHalfDb() > 0);
+      assertTrue(zone.variance().presentHalfDb() > 0);
       // Equal but where a variance left over is cut at 0.
-      assertTrue(zone.halfDb(plan.present()) >= zone.presentHalfDb() - 1e-9);
-      assertEquals(zone.presentHalfDb(), zone.halfDb(plan.present()), 0.2 * zone.presentHalfDb());
+      assertTrue(zone.variance().halfDb(plan.present()) >= zone.variance().presentHalfDb() - 1e-9);
+      assertEquals(
+          zone.variance().presentHalfDb(),
+          zone.variance().halfDb(plan.present()),
+          0.2 * zone.variance().presentHalfDb());
     }
   }
 
   @Test
   void moreOfEitherHelpsAndNothingGoesBelowTheFloor() {
     for (ZonePlan zone : plan.zones()) {
-      double few = zone.halfDb(new Design(10, 3, 3));
-      assertTrue(zone.halfDb(new Design(11, 3, 3)) < few);
-      assertTrue(zone.halfDb(new Design(10, 4, 3)) <= few);
-      assertTrue(zone.halfDb(new Design(10, 3, 4)) <= few);
-      assertTrue(zone.halfDb(new Design(40, 10, 10)) > zone.neverBelowDb());
-      assertTrue(zone.upperHalfDb(new Design(10, 3, 3)) > few);
+      double few = zone.variance().halfDb(new Design(10, 3, 3));
+      assertTrue(zone.variance().halfDb(new Design(11, 3, 3)) < few);
+      assertTrue(zone.variance().halfDb(new Design(10, 4, 3)) <= few);
+      assertTrue(zone.variance().halfDb(new Design(10, 3, 4)) <= few);
+      assertTrue(zone.variance().halfDb(new Design(40, 10, 10)) > zone.variance().neverBelowDb());
+      assertTrue(zone.variance().upperHalfDb(new Design(10, 3, 3)) > few);
     }
   }
 

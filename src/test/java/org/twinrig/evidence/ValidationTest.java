@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -59,7 +60,7 @@ class ValidationTest {
     KindEstimate estimate = offset(study);
     Fixture fixture = new Fixture("plate", "Plate", "", 20, 20_000);
     Settings settings = Settings.defaults();
-    MarkRule rule = new MarkRule(settings, List.of(fixture), List.of());
+    MarkRule rule = new MarkRule(settings, List.of(fixture), List.of(), Map.of());
     TransferFunction transfer =
         new TransferFunction("in-ear", study.units(), GRID, rule.mark(estimate.bands()));
     Translation translation =

@@ -39,10 +39,15 @@ public enum Reader {
   SOUND("sound") {
     @Override
     void read(Lab lab, byte[] content) throws IOException {
-      SoundContent impulse = new SoundContent(new ImpulseWindow(1, 5, 0.5), Optional.empty());
+      ImpulseWindow window = new ImpulseWindow(1, 5, 0.5);
+      SoundContent impulse = new SoundContent(window, Optional.empty());
       capture(lab, content, impulse, Side.M);
       capture(lab, content, impulse, Side.R);
-      capture(lab, content, impulse.withSweep(new Sweep(200, 20_000, 0.02, 1, 1)), Side.L);
+      capture(
+          lab,
+          content,
+          new SoundContent(window, Optional.of(new Sweep(200, 20_000, 0.02, 1, 1))),
+          Side.L);
     }
   },
 

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.sound.sampled.AudioFormat;
@@ -32,6 +33,7 @@ import org.twinrig.capture.Side;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Response;
 import org.twinrig.spectrum.Filter;
+import org.twinrig.spectrum.ImpulseWindow;
 import org.twinrig.spectrum.Signal;
 import org.twinrig.spectrum.SoundContent;
 import org.twinrig.spectrum.Sweep;
@@ -134,7 +136,7 @@ class CaptureSoundTest {
         samples, i -> i >= 4800 && i < 52_800 ? 0.5 * played.sample(i - 4800) + 0.01 : 0.01);
     Path file = folder.resolve("a.wav");
     Files.write(file, WavBytes.of(SampleFormat.FLOAT_32).file(samples));
-    Reading reading = CaptureFile.read(file, "a.wav", IMPULSE.withSweep(sweep), Side.M);
+    Reading reading = CaptureFile.read(file, "a.wav", swept(sweep), Side.M);
     assertEquals(
         """
           The sound is WAV, 32-bit float, 48000 Hz, one channel (any side), 60000 samples (1.250 s).
@@ -344,5 +346,9 @@ class CaptureSoundTest {
       assertTrue(refusal.getMessage().startsWith("capture.txt:"), refusal.getMessage());
       assertFalse(refusal.getMessage().contains("\n"), refusal.getMessage());
     }
+  }
+
+  private static SoundContent swept(Sweep sweep) {
+    return new SoundContent(ImpulseWindow.defaults(), Optional.of(sweep));
   }
 }

@@ -14,7 +14,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Side;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.spectrum.ImpulseWindow;
@@ -84,13 +83,13 @@ class WavReferenceTest {
     Response golden =
         Response.copyOf(ReferenceTable.column(rows, "hz"), ReferenceTable.column(rows, "level_db"));
     BandGrid grid = BandGrid.covering(25, 18_000, 12);
-    Levels ours = BandLevels.of(response, grid);
-    Levels theirs = BandLevels.of(golden, grid);
+    Levels ours = Levels.of(response, grid);
+    Levels theirs = Levels.of(golden, grid);
     for (int b = 0; b < grid.size(); b++) {
       // Thinning may take 0.005 dB; between golden points the curve bends by up to 0.003 dB.
       assertEquals(theirs.db(b), ours.db(b), 0.008, grid.band(b).toString());
     }
-    assertFalse(BandLevels.of(response, BandGrid.covering(3, 10, 12)).has(0));
+    assertFalse(Levels.of(response, BandGrid.covering(3, 10, 12)).has(0));
   }
 
   private static double worstDb(Response response, int rateHz, double aboveDb) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -11,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.RandomEffects;
@@ -96,8 +98,7 @@ class MarkRuleTest {
     MarkRule wandering =
         RedrawnKind.rule(
             RedrawnKind.settings(GRID, 5, List.of()),
-            List.of(
-                new ResonanceWander.Range(9000, 9500), new ResonanceWander.Range(fromHz, toHz)));
+            List.of(new FrequencyRange(9000, 9500), new FrequencyRange(fromHz, toHz)));
     MarkedBand moved = marked(wandering, good);
     assertEquals(mark, moved.mark());
     assertEquals(
@@ -123,7 +124,8 @@ class MarkRuleTest {
     for (List<Fixture> fixtures : List.of(List.of(wide, narrow), List.of(narrow, wide))) {
       MarkedBand band =
           marked(
-              new MarkRule(settings, fixtures, List.of()), fitted(ONE_KILOHERTZ, 5, 1, 0.3, 0.7));
+              new MarkRule(settings, fixtures, List.of(), Map.of()),
+              fitted(ONE_KILOHERTZ, 5, 1, 0.3, 0.7));
       assertEquals(mark, band.mark());
       assertEquals(
           mark == Mark.RELIABLE ? List.of() : List.of(Reason.OUTSIDE_USABLE_RANGE), band.reasons());

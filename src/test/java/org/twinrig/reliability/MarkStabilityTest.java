@@ -15,6 +15,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.Settings;
@@ -212,8 +213,8 @@ class MarkStabilityTest {
             0.18,
             0.1,
             0.7,
-            Optional.of(new ResonanceWander.Range(1700, 2600)),
-            new ResonanceWander.Range(1000, 3000));
+            Optional.of(new FrequencyRange(1700, 2600)),
+            new FrequencyRange(1000, 3000));
     double[][] all = everyResample(4, 3);
     MarkStability.Result found =
         new MarkStability(0.95, 1)
@@ -261,7 +262,7 @@ class MarkStabilityTest {
             0,
             0,
             Optional.empty(),
-            new ResonanceWander.Range(1000, 3000));
+            new FrequencyRange(1000, 3000));
     KindEstimate estimate = RedrawnKind.estimate(OCTAVES, THREE);
     MarkRule rule = RedrawnKind.rule(RedrawnKind.settings(OCTAVES, 3, List.of()), List.of());
     assertThrows(

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Fixture;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
@@ -58,12 +60,13 @@ final class RedrawnKind {
   }
 
   /** A rule between two fixtures specified from 20 Hz to 20 kHz. */
-  static MarkRule rule(Settings settings, List<ResonanceWander.Range> wandering) {
+  static MarkRule rule(Settings settings, List<FrequencyRange> wandering) {
     return new MarkRule(
         settings,
         List.of(
             new Fixture("plate", "Plate", "", 20, 20_000),
             new Fixture("head", "Head", "", 20, 20_000)),
-        wandering);
+        wandering,
+        Map.of());
   }
 }

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.reliability.Resonance.Shape;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
@@ -91,14 +92,14 @@ class ResonanceWanderTest {
   @CsvSource({"3, 3, 35.359, 52.641", "6, 3, 34, 52.641", "3, 6, 34, 52.641", "12, 12, 28, 56"})
   void theZoneHoldsTwoStandardDeviationsAndTheFeature(
       int reachOld, int reachNew, double fromBand, double toBand) {
-    ResonanceWander.Range zone =
+    FrequencyRange zone =
         found(units(notches(reachOld, 40, 40, 40, 40), notches(reachNew, 40, 42, 44, 50)))
             .orElseThrow()
             .zone()
             .orElseThrow();
     assertEquals(hz(fromBand), zone.fromHz(), 0.05);
     assertEquals(hz(toBand), zone.toHz(), 0.05);
-    ResonanceWander.Range back =
+    FrequencyRange back =
         found(units(notches(reachNew, 40, 42, 44, 50), notches(reachOld, 40, 40, 40, 40)))
             .orElseThrow()
             .zone()
@@ -109,11 +110,11 @@ class ResonanceWanderTest {
 
   @Test
   void theZoneEndsWhereTheSearchDoes() {
-    ResonanceWander.Range low =
+    FrequencyRange low =
         found(units(notches(3, 8, 8, 8), notches(3, 8, 14, 24))).orElseThrow().zone().orElseThrow();
     assertEquals(FINE.lowerHz(), low.fromHz());
     int top = FINE.size() - 9;
-    ResonanceWander.Range high =
+    FrequencyRange high =
         found(units(notches(3, top, top, top), notches(3, top, top - 6, top - 16)))
             .orElseThrow()
             .zone()

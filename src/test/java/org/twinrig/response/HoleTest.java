@@ -59,8 +59,8 @@ class HoleTest {
     double[] left = without(all, 1100, 7000);
     double belowHz = Arrays.stream(left).filter(f -> f <= 1100).max().orElseThrow();
     double aboveHz = Arrays.stream(left).filter(f -> f >= 7000).min().orElseThrow();
-    Levels whole = BandLevels.of(wavy(all), GRID);
-    Levels holed = BandLevels.of(wavy(left), GRID);
+    Levels whole = Levels.of(wavy(all), GRID);
+    Levels holed = Levels.of(wavy(left), GRID);
     for (int b = 0; b < GRID.size(); b++) {
       Band band = GRID.band(b);
       boolean reached = band.upperHz() > belowHz && band.lowerHz() < aboveHz;
@@ -74,7 +74,7 @@ class HoleTest {
 
   @Test
   void twoPointsAreNoCurve() {
-    assertEquals(0, BandLevels.of(wavy(10, 30_000), GRID).present());
+    assertEquals(0, Levels.of(wavy(10, 30_000), GRID).present());
     assertEquals(OptionalDouble.empty(), wavy(10, 30_000).levelAt(1000));
     assertEquals(80 + 3 * Math.sin(2 * Math.log(10)), wavy(10, 30_000).levelAt(10).orElseThrow());
   }
@@ -86,7 +86,7 @@ class HoleTest {
     for (double[] thirds : List.of(preferred(R10), exact)) {
       for (int perOctave : List.of(1, 3, 12, 48)) {
         BandGrid grid = BandGrid.covering(25, 16_000, perOctave);
-        Levels levels = BandLevels.of(wavy(thirds), grid);
+        Levels levels = Levels.of(wavy(thirds), grid);
         for (int b = 0; b < grid.size(); b++) {
           boolean inside = grid.band(b).upperHz() <= thirds[thirds.length - 1];
           assertEquals(inside, levels.has(b), grid.band(b).toString());
@@ -97,7 +97,7 @@ class HoleTest {
     double[] exactSixths = new double[68];
     Arrays.setAll(exactSixths, i -> 1000 * Math.pow(10, (i - 40) / 20.0));
     for (double[] sixths : List.of(preferred(R20), exactSixths, spaced(10, 25_000, 6))) {
-      Levels levels = BandLevels.of(wavy(sixths), GRID);
+      Levels levels = Levels.of(wavy(sixths), GRID);
       for (int b = 0; b < GRID.size(); b++) {
         assertTrue(levels.has(b) && !levels.isCoarse(b), GRID.band(b).toString());
       }
@@ -108,7 +108,7 @@ class HoleTest {
   void stepsOfAFourierTransformAreCoarseBelowSevenOfThem() {
     double[] hz = new double[5000];
     Arrays.setAll(hz, i -> 5.0 * (i + 1));
-    Levels levels = BandLevels.of(wavy(hz), GRID);
+    Levels levels = Levels.of(wavy(hz), GRID);
     for (int b = 0; b < GRID.size(); b++) {
       // The hole is the step from 15 Hz to 20 Hz; that from 30 Hz to 35 Hz is coarse.
       assertEquals(GRID.band(b).lowerHz() >= 20, levels.has(b), GRID.band(b).toString());
@@ -119,12 +119,12 @@ class HoleTest {
   @Test
   void aSumHasTheHolesOfBoth() {
     Response dense = wavy(spaced(12, 24_000, 48));
-    assertEquals(0, BandLevels.of(wavy(10, 30_000).plus(dense).orElseThrow(), GRID).present());
-    assertEquals(0, BandLevels.of(dense.plus(wavy(10, 30_000)).orElseThrow(), GRID).present());
+    assertEquals(0, Levels.of(wavy(10, 30_000).plus(dense).orElseThrow(), GRID).present());
+    assertEquals(0, Levels.of(dense.plus(wavy(10, 30_000)).orElseThrow(), GRID).present());
     Response holed = wavy(without(spaced(10, 25_000, 24), 1100, 7000));
-    Levels summed = BandLevels.of(holed.plus(dense).orElseThrow().plus(3), GRID);
-    Levels alone = BandLevels.of(holed, GRID);
-    Levels coarse = BandLevels.of(dense.plus(wavy(preferred(R10))).orElseThrow(), GRID);
+    Levels summed = Levels.of(holed.plus(dense).orElseThrow().plus(3), GRID);
+    Levels alone = Levels.of(holed, GRID);
+    Levels coarse = Levels.of(dense.plus(wavy(preferred(R10))).orElseThrow(), GRID);
     for (int b = 0; b < GRID.size(); b++) {
       assertEquals(alone.has(b), summed.has(b));
       assertEquals(coarse.has(b), coarse.isCoarse(b));
@@ -147,7 +147,7 @@ class HoleTest {
     Response lonely = Response.copyOf(new double[] {100, 1000, 10_000}, new double[] {1, 50, 2});
     assertEquals(lonely, new Smoothing(3).apply(lonely));
     Response sum = wavy(10, 30_000).plus(wavy(spaced(12, 24_000, 48))).orElseThrow();
-    assertEquals(0, BandLevels.of(new Smoothing(3).apply(sum), GRID).present());
+    assertEquals(0, Levels.of(new Smoothing(3).apply(sum), GRID).present());
   }
 
   @Test
@@ -173,7 +173,7 @@ class HoleTest {
 
   @Property(tries = 300)
   void aBandHasALevelWhereEveryGapAllowsIt(@ForAll("frequencies") double[] hz) {
-    Levels levels = BandLevels.of(wavy(hz), GRID);
+    Levels levels = Levels.of(wavy(hz), GRID);
     for (int b = 0; b < GRID.size(); b++) {
       Band band = GRID.band(b);
       double widest = 0;
@@ -194,8 +194,8 @@ class HoleTest {
     TreeSet<Double> all = new TreeSet<>();
     Arrays.stream(hz).forEach(all::add);
     Arrays.stream(more).forEach(all::add);
-    Levels few = BandLevels.of(wavy(hz), GRID);
-    Levels many = BandLevels.of(wavy(all.stream().mapToDouble(f -> f).toArray()), GRID);
+    Levels few = Levels.of(wavy(hz), GRID);
+    Levels many = Levels.of(wavy(all.stream().mapToDouble(f -> f).toArray()), GRID);
     for (int b = 0; b < GRID.size(); b++) {
       assertTrue(!few.has(b) || many.has(b));
       assertTrue(!few.has(b) || few.isCoarse(b) || !many.isCoarse(b));

@@ -12,7 +12,7 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Side;
-import org.twinrig.response.BandLevels;
+import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.study.AnchoredCapture;
 
@@ -28,7 +28,7 @@ class FindingSentencesTest {
         new CaptureEntry(
             "Elm 1", "head", side, seating, "elm-" + made + ".csv", "", "", "", made + 1);
     Capture capture = new Capture(entry, response, "sum " + made);
-    return new AnchoredCapture(capture, BandLevels.of(response, GRID), anchorDb);
+    return new AnchoredCapture(capture, Levels.of(response, GRID), anchorDb);
   }
 
   private AnchoredCapture seating(int seating, DoubleUnaryOperator levelDb) {

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.twinrig.PlannedStudy;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.simulation.SimulatedKind;
@@ -36,12 +37,13 @@ record SealTruth(SimulatedScreening study, Set<CaptureEntry> lost) {
   static SealTruth drawn(int seatings, double firstOnHead, double later, long seed) {
     SimulatedScreening noted =
         SimulatedScreening.of(
-            SimulationPlan.standard()
-                .withKinds(SimulatedKind.values())
-                .withUnitsPerKind(10)
-                .withSeatings(seatings)
-                .withTroubles(new SimulationPlan.Troubles(firstOnHead, later, 1, 0, 0, 0))
-                .withSeed(seed)
+            PlannedStudy.troubled(
+                    SimulationPlan.standard()
+                        .withKinds(SimulatedKind.values())
+                        .withUnitsPerKind(10)
+                        .withSeatings(seatings)
+                        .withSeed(seed),
+                    new SimulationPlan.Troubles(firstOnHead, later, 1, 0, 0, 0))
                 .draw());
     List<Capture> captures = new ArrayList<>();
     Set<CaptureEntry> lost = new HashSet<>();

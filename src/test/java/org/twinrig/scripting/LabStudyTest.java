@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.Dense;
+import org.twinrig.PlannedStudy;
 import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
@@ -36,13 +37,14 @@ import org.twinrig.translation.Translator;
 /** What scripts get is what the program itself works with. */
 class LabStudyTest {
   private static final SimulationPlan PLAN =
-      SimulationPlan.standard()
-          .withKinds(SimulatedKind.IN_EAR)
-          .withUnitsPerKind(5)
-          .withHoldoutsPerKind(1)
-          .withSeatings(2)
-          .withAxis(new SimulationPlan.Axis(120, 10, 22_000))
-          .withSeed(3);
+      PlannedStudy.heldOut(
+          SimulationPlan.standard()
+              .withKinds(SimulatedKind.IN_EAR)
+              .withUnitsPerKind(5)
+              .withSeatings(2)
+              .withAxis(new SimulationPlan.Axis(120, 10, 22_000))
+              .withSeed(3),
+          1);
 
   private static StudyResult result;
 
@@ -129,7 +131,7 @@ class LabStudyTest {
     LabStudy changed = study.with(s -> s.with(Setting.MODEL, PredictionModel.OFFSET));
 
     assertEquals(study.fingerprint() + " with other settings", changed.fingerprint());
-    assertEquals(PredictionModel.OFFSET, changed.declared().settings().model());
+    assertEquals(PredictionModel.OFFSET, changed.declared().settings().get(Setting.MODEL));
     assertSame(study, study.with(s -> s));
     assertEquals("plate", study.reversed().declared().to().name());
     assertThrows(IllegalArgumentException.class, () -> study.withThreads(0));

@@ -6,7 +6,6 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Side;
 import org.twinrig.response.Anchor;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -74,7 +73,7 @@ record KindFigures(
   static double[] anchored(Response response) {
     double anchorDb = ANCHOR.levelOf(response, GRID.perOctave()).orElseThrow();
     double[] levels = new double[GRID.size()];
-    Levels bands = BandLevels.of(response, GRID);
+    Levels bands = Levels.of(response, GRID);
     for (int b = 0; b < levels.length; b++) {
       levels[b] = bands.db(b) - anchorDb;
     }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ForkJoinPool;
 import org.junit.jupiter.api.Test;
+import org.twinrig.PlannedStudy;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
@@ -65,7 +66,7 @@ class SimulatedStudyTest {
     assertEquals("head", study.to().name());
     assertEquals(Set.of(Unit.Role.FIT), roles(study));
     assertEquals(
-        Set.of(Unit.Role.FIT, Unit.Role.HOLDOUT), roles(SMALL.withHoldoutsPerKind(2).draw()));
+        Set.of(Unit.Role.FIT, Unit.Role.HOLDOUT), roles(PlannedStudy.heldOut(SMALL, 2).draw()));
   }
 
   /** Many units and seatings lead to the truth: within four standard errors in every band. */
@@ -120,7 +121,7 @@ class SimulatedStudyTest {
         new Specimen(
             3, SimulatedKind.CLOSED_OVER_EAR, 0, List.of(Side.M), Specimen.Sampling.INDEPENDENT);
     TrueLevels truth = truth(SimulationPlan.standard());
-    Chain.LoadedAxis to = truth.bench().to();
+    Bench to = truth.benches().get(1);
     FittedUnit fitted = specimen.on(to.fixture(), Side.M, 1);
     double middle = truth.levelsDb(to, fitted, List.of(new Placement(0, 0, 0, 0, 0, 0)))[0];
     double expected = truth.on(1, specimen).db(0);
@@ -128,8 +129,8 @@ class SimulatedStudyTest {
   }
 
   private static TrueLevels truth(SimulationPlan plan) {
-    Bench bench = Bench.on(plan.axis().frequenciesHz(), FixturePair.PLATE_TO_HEAD);
-    return new TrueLevels(bench, KindFigures.GRID, KindFigures.ANCHOR);
+    List<Bench> benches = Bench.both(FixturePair.PLATE_TO_HEAD, plan.axis().frequenciesHz());
+    return new TrueLevels(benches, KindFigures.GRID, KindFigures.ANCHOR);
   }
 
   @Test
@@ -154,9 +155,9 @@ class SimulatedStudyTest {
   @Test
   void aLostSealCostsTheBass() {
     SimulatedStudy study =
-        SMALL
-            .withKinds(SimulatedKind.CLOSED_OVER_EAR)
-            .withTroubles(new SimulationPlan.Troubles(1, 0, 0, 0, 0, 0))
+        PlannedStudy.troubled(
+                SMALL.withKinds(SimulatedKind.CLOSED_OVER_EAR),
+                new SimulationPlan.Troubles(1, 0, 0, 0, 0, 0))
             .draw();
     List<Capture> head =
         study.captures().stream().filter(c -> c.entry().fixture().equals("head")).toList();

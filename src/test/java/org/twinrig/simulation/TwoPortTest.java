@@ -36,11 +36,10 @@ class TwoPortTest {
     double omega = 2 * Math.PI * hz;
     for (EarLoad load : new EarLoad[] {EarLoad.occludedEarSimulator(), EarLoad.humanLike()}) {
       TwoPort.Wave ear = load.at(omega);
-      assertTrue(ear.impedance().re() >= 0);
+      assertTrue(impedance(ear).re() >= 0);
       Complex seen =
-          chain(omega, new Tube(lengthMm / 1000, radiusMm / 1000), resistance)
-              .upstream(ear)
-              .impedance();
+          impedance(
+              chain(omega, new Tube(lengthMm / 1000, radiusMm / 1000), resistance).upstream(ear));
       assertTrue(seen.re() >= 0, () -> "resistance " + seen.re());
     }
   }
@@ -74,5 +73,10 @@ class TwoPortTest {
         .then(TwoPort.shunt(new Complex(0, omega * Air.compliance(2e-6))))
         .then(tube.at(omega))
         .then(TwoPort.shunt(Branch.opening(resistance, 10).admittance(omega)));
+  }
+
+  /** Impedance looking towards the ear, Pa·s/m³. */
+  static Complex impedance(TwoPort.Wave wave) {
+    return wave.pressure().over(wave.flow());
   }
 }

@@ -14,7 +14,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.twinrig.band.BandGrid;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -74,7 +73,7 @@ class SoundSpectrumTest {
     }
     double[] recorded = filter.apply(played);
     addHarmonics(recorded, sweep, rateHz);
-    SoundSpectrum linear = of(recorded, rateHz, IMPULSE.withSweep(sweep));
+    SoundSpectrum linear = of(recorded, rateHz, swept(sweep));
     assertEquals(100, linear.onsetMs(), 0.5);
     assertClose(filter, 20 * Math.log10(0.2), linear.response(), 0.05, 20);
     assertClose(filter, 20 * Math.log10(0.2), linear.response(), 0.01, 40);
@@ -98,7 +97,7 @@ class SoundSpectrumTest {
     Signal signal = sweep.signal(48_000);
     assertEquals(0, signal.sample(0));
     Arrays.setAll(recorded, i -> i < signal.size() ? 0.9 * signal.sample(i) : 0);
-    Response response = of(recorded, 48_000, IMPULSE.withSweep(sweep)).response();
+    Response response = of(recorded, 48_000, swept(sweep)).response();
     assertEquals(40, response.fromHz(), 1, "half the second harmonic's lead is 50 ms");
     for (double hz : List.of(50.0, 200.0, 1000.0, 19_000.0)) {
       assertEquals(20 * Math.log10(0.9), response.levelAt(hz).orElseThrow(), 0.05, hz + " Hz");
@@ -127,8 +126,8 @@ class SoundSpectrumTest {
     Segment segment = Segment.of(signal, 96, IMPULSE);
     Response ours = Magnitudes.of(segment, 0, Magnitudes.Span.of(segment, IMPULSE));
     BandGrid grid = BandGrid.covering(20, 20_000, 12);
-    Levels levels = BandLevels.of(ours, grid);
-    Levels dense = BandLevels.of(dense(segment, 1 << 20), grid);
+    Levels levels = Levels.of(ours, grid);
+    Levels dense = Levels.of(dense(segment, 1 << 20), grid);
     for (int b = 0; b < grid.size(); b++) {
       assertEquals(dense.db(b), levels.db(b), 0.1, grid.band(b).toString());
     }
@@ -157,7 +156,7 @@ class SoundSpectrumTest {
             "the file ends 20.0 ms after the onset, before the window does; levels below 50 Hz are left out"),
         spectrum.notes());
     assertTrue(spectrum.response().fromHz() >= 50);
-    Levels levels = BandLevels.of(spectrum.response(), BandGrid.covering(20, 20_000, 12));
+    Levels levels = Levels.of(spectrum.response(), BandGrid.covering(20, 20_000, 12));
     assertFalse(levels.has(0));
     assertTrue(levels.has(30));
   }
@@ -232,7 +231,7 @@ class SoundSpectrumTest {
     assertTrue(
         asImpulse.getMessage().startsWith("the sound does not stand out"), asImpulse.getMessage());
     assertTrue(asImpulse.remedy().startsWith("declare the `sweep`"), asImpulse.remedy());
-    UnusableSound asSweep = refused(click(110_000, 5000, 0.5), IMPULSE.withSweep(sweep));
+    UnusableSound asSweep = refused(click(110_000, 5000, 0.5), swept(sweep));
     assertTrue(
         asSweep.remedy().contains("correct `sweep`"), asSweep.getMessage() + asSweep.remedy());
     for (Sweep other :
@@ -242,7 +241,7 @@ class SoundSpectrumTest {
             new Sweep(10, 22_000, 1.8, 0, 0),
             new Sweep(10, 22_000, 1.95, 0, 0),
             new Sweep(10, 22_000, 2.05, 0, 0))) {
-      UnusableSound wrong = refused(swept, IMPULSE.withSweep(other));
+      UnusableSound wrong = refused(swept, swept(other));
       assertTrue(wrong.remedy().contains("correct `sweep`"), wrong.getMessage());
     }
   }
@@ -255,7 +254,7 @@ class SoundSpectrumTest {
         "10 | 22000 | 3 | the recording lasts 2.00 s, less than the sweep of 3.00 s"
       })
   void aRecordingMustHoldTheSweep(double fromHz, double toHz, double seconds, String what) {
-    SoundContent swept = IMPULSE.withSweep(new Sweep(fromHz, toHz, seconds, 0, 0));
+    SoundContent swept = swept(new Sweep(fromHz, toHz, seconds, 0, 0));
     assertEquals(what, refused(click(96_000, 10, 0.5), swept).getMessage());
   }
 
@@ -285,8 +284,8 @@ class SoundSpectrumTest {
     Sweep sweep = new Sweep(20, 20 * 1024, 10, 0, 0);
     assertEquals(1000, sweep.leadMs(2), 1e-9);
     assertEquals(2000, sweep.leadMs(4), 1e-9);
-    assertEquals(200, IMPULSE.withSweep(sweep).beforeOnsetMs(), 1e-9);
-    assertEquals(50, IMPULSE.withSweep(new Sweep(20, 20 * 1024, 1, 0, 0)).beforeOnsetMs(), 1e-9);
+    assertEquals(200, swept(sweep).beforeOnsetMs(), 1e-9);
+    assertEquals(50, swept(new Sweep(20, 20 * 1024, 1, 0, 0)).beforeOnsetMs(), 1e-9);
     assertEquals(2, IMPULSE.beforeOnsetMs());
   }
 
@@ -301,7 +300,7 @@ class SoundSpectrumTest {
       double second = i < 40_000 ? 0.3 * Math.sin(2 * phase) : 0;
       recorded[4800 + i] = 0.5 * Math.sin(phase) + second;
     }
-    SoundSpectrum found = of(recorded, 48_000, IMPULSE.withSweep(sweep));
+    SoundSpectrum found = of(recorded, 48_000, swept(sweep));
     assertEquals(100, found.onsetMs(), 0.1);
     assertEquals(50, found.beforeOnsetMs(), 0.2, "half of the harmonic's lead, L ln 2 = 100.3 ms");
   }
@@ -312,7 +311,7 @@ class SoundSpectrumTest {
     Signal signal = sweep.signal(48_000);
     double[] recorded = new double[50_000];
     Arrays.setAll(recorded, i -> i + 480 < signal.size() ? 0.5 * signal.sample(i + 480) : 0);
-    String message = refused(recorded, IMPULSE.withSweep(sweep)).getMessage();
+    String message = refused(recorded, swept(sweep)).getMessage();
     assertTrue(
         message.matches(
             "divided by the sweep, the response begins 10\\.[0-2] ms before the recording does"),
@@ -334,5 +333,9 @@ class SoundSpectrumTest {
     } else {
       SoundSpectrum.checkLevel(Signal.copyOf(samples, 48_000));
     }
+  }
+
+  private static SoundContent swept(Sweep sweep) {
+    return new SoundContent(ImpulseWindow.defaults(), Optional.of(sweep));
   }
 }

@@ -11,7 +11,6 @@ import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -53,8 +52,8 @@ class ThinningTest {
     Response thin = Thinning.of(hz, db);
     assertTrue(thin.size() < 1500, thin.toString());
     BandGrid grid = BandGrid.covering(20, 20_000, 48);
-    Levels all = BandLevels.of(Response.copyOf(hz, db), grid);
-    Levels few = BandLevels.of(thin, grid);
+    Levels all = Levels.of(Response.copyOf(hz, db), grid);
+    Levels few = Levels.of(thin, grid);
     for (int b = 0; b < grid.size(); b++) {
       assertEquals(all.db(b), few.db(b), Thinning.TOLERANCE_DB);
     }

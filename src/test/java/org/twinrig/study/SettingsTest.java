@@ -70,7 +70,7 @@ class SettingsTest {
             .with(Setting.MODEL, PredictionModel.OFFSET)
             .with(Setting.SWEEP, Optional.of(new Sweep(10, 22_000, 10, 0, 0)));
     assertEquals(9, changed.seed());
-    assertEquals(PredictionModel.OFFSET, changed.model());
+    assertEquals(PredictionModel.OFFSET, changed.get(Setting.MODEL));
     assertEquals(new Sweep(10, 22_000, 10, 0, 0), changed.sound().sweep().orElseThrow());
     assertNotEquals(settings, changed);
     assertEquals(

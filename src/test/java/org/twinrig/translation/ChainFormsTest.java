@@ -13,7 +13,6 @@ import org.twinrig.Dense;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
@@ -196,10 +195,7 @@ class ChainFormsTest {
     assertEquals(SmoothingMatch.STUDY_SMOOTHED, given.treatment().smoothing());
     assertEquals(
         new Translator(alike).apply(entry(Optional.of(third)), smooth).bands(), given.bands());
-    assertEquals(
-        study.outcome().link(1).captures().orElseThrow().refit(third).kinds(),
-        alike.kinds(),
-        "on one thread");
+    assertEquals(study.outcome().smoothed(third, 1).kinds(), alike.kinds(), "on one thread");
   }
 
   /**
@@ -210,7 +206,7 @@ class ChainFormsTest {
   void smoothingAlikePredictsSmoothedGraphsBetter() throws UnusableInput {
     SmallStudy large = SmallStudy.of(16, 8, Settings.defaults());
     Smoothing half = new Smoothing(2);
-    Translation alike = large.outcome().link(2).captures().orElseThrow().refit(half);
+    Translation alike = large.outcome().smoothed(half, 2);
     SmallStudy others = SmallStudy.of(16, 9, Settings.defaults());
     List<Response> old = others.old();
     List<Response> now = others.reversed().old();
@@ -218,7 +214,7 @@ class ChainFormsTest {
     double smoothed = 0;
     for (int k = 0; k < old.size(); k++) {
       Response graph = half.apply(old.get(k));
-      Levels truth = BandLevels.of(half.apply(now.get(k)), translation.grid());
+      Levels truth = Levels.of(half.apply(now.get(k)), translation.grid());
       asItIs +=
           error(new Translator(large.translation()).apply(entry(Optional.empty()), graph), truth);
       smoothed += error(new Translator(alike).apply(entry(Optional.empty()), graph), truth);
@@ -263,6 +259,6 @@ class ChainFormsTest {
         new Translator(coarse).apply(entry(Optional.empty()), sixth.apply(graph)).bands(),
         given.bands());
     OptionalDouble level = given.bands().get(80).fromDb();
-    assertEquals(BandLevels.of(sixth.apply(graph), coarse.grid()).level(80), level);
+    assertEquals(Levels.of(sixth.apply(graph), coarse.grid()).level(80), level);
   }
 }

@@ -16,7 +16,6 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
-import org.twinrig.response.BandLevels;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 
@@ -44,7 +43,7 @@ class GraphPointsTest {
   /** Bands whose correction walks by 0.7 dB from one to the next; some are left out. */
   private static TranslatedGraph translated(Response graph, long seed, List<Integer> without) {
     Random random = new Random(seed);
-    Levels old = BandLevels.of(graph, GRID);
+    Levels old = Levels.of(graph, GRID);
     List<TranslatedBand> bands = new ArrayList<>();
     double correction = 3;
     for (int b = 0; b < GRID.size(); b++) {
@@ -78,7 +77,7 @@ class GraphPointsTest {
     List<GraphPoints.Point> said =
         points.points().stream().filter(p -> p.said().isPresent()).toList();
     Levels levels =
-        BandLevels.of(
+        Levels.of(
             Response.copyOf(
                 said.stream().mapToDouble(GraphPoints.Point::frequencyHz).toArray(),
                 said.stream().mapToDouble(p -> p.said().orElseThrow().levelDb()).toArray()),
@@ -120,7 +119,7 @@ class GraphPointsTest {
   @Test
   void aConstantCorrectionIsAdded() {
     Response graph = graph(3, 18, 22_000);
-    Levels old = BandLevels.of(graph, GRID);
+    Levels old = Levels.of(graph, GRID);
     List<TranslatedBand> bands = new ArrayList<>();
     for (int b = 0; b < GRID.size(); b++) {
       TranslatedBand.Reach reach = new TranslatedBand.Reach(1.5, 7);

@@ -27,14 +27,4 @@ public final class Matrix {
   public double get(int row, int column) {
     return values.unsafe_get(row, column);
   }
-
-  /** Number of rows: 1 or more. */
-  public int rows() {
-    return values.numRows;
-  }
-
-  /** Number of columns: 1 or more. */
-  public int columns() {
-    return values.numCols;
-  }
 }

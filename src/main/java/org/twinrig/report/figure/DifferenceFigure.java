@@ -57,9 +57,9 @@ public final class DifferenceFigure {
     return "%s (n = %s) minus %s (n = %s); %s %% intervals; dotted: ± %s dB"
         .formatted(
             pair.first(),
-            pair.units().first(),
+            pair.unitsFirst(),
             pair.second(),
-            pair.units().second(),
+            pair.unitsSecond(),
             Math.round(100 * pair.difference().confidence()),
             Numbers.fixed(pair.difference().limitDb(), 2));
   }

@@ -65,17 +65,20 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
     for (int k = 0; k < seatings.size(); k++) {
       int m = seatings.get(k);
       double[] n = IntStream.rangeClosed(present(), unitsMax).mapToDouble(u -> u).toArray();
-      double[] half = Arrays.stream(n).map(u -> zone.halfDb(new Design((int) u, m, m))).toArray();
+      double[] half =
+          Arrays.stream(n).map(u -> zone.variance().halfDb(new Design((int) u, m, m))).toArray();
       plot.line(n, half, pen(k), m + " seatings on each");
     }
     double[] across = {units().from(), units().to()};
     plot.line(
         across, new double[] {zone.toleranceDb(), zone.toleranceDb()}, Ink.LIMIT, "tolerance");
-    mark(plot, present(), zone.presentHalfDb(), SeriesMarkers.DIAMOND);
-    zone.evenChance().ifPresent(d -> mark(plot, d.units(), zone.halfDb(d), SeriesMarkers.CIRCLE));
-    zone.cautious().ifPresent(d -> mark(plot, d.units(), zone.halfDb(d), SeriesMarkers.SQUARE));
+    mark(plot, present(), zone.variance().presentHalfDb(), SeriesMarkers.DIAMOND);
+    zone.evenChance()
+        .ifPresent(d -> mark(plot, d.units(), zone.variance().halfDb(d), SeriesMarkers.CIRCLE));
+    zone.cautious()
+        .ifPresent(d -> mark(plot, d.units(), zone.variance().halfDb(d), SeriesMarkers.SQUARE));
     if (zone.outlook() == ZonePlan.Outlook.NEVER) {
-      String words = "never below " + Numbers.fixed(zone.neverBelowDb(), 1) + " dB";
+      String words = "never below " + Numbers.fixed(zone.variance().neverBelowDb(), 1) + " dB";
       plot.note(words, unitsMax + 1, 0.07 * db.to(), Drawing.Lie.END, Ink.NOTE);
     }
     return plot;
@@ -103,7 +106,8 @@ public record PlanFigure(Plan plan, List<Integer> seatings, int unitsMax) {
   private Axis db(ZonePlan zone) {
     double tolerance = plan.zones().stream().mapToDouble(ZonePlan::toleranceDb).max().orElse(1);
     Design least = new Design(present(), seatings.get(0), seatings.get(0));
-    double greatest = plan.zones().stream().mapToDouble(z -> z.halfDb(least)).max().orElse(1);
+    double greatest =
+        plan.zones().stream().mapToDouble(z -> z.variance().halfDb(least)).max().orElse(1);
     double top =
         Math.ceil(Math.min(Math.max(greatest, 1.5 * tolerance), TALLEST_TOLERANCES * tolerance));
     String words = Numbers.hertz(zone.fromHz()) + " to " + Numbers.hertz(zone.toHz());

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import org.twinrig.analysis.KindOutcome;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
@@ -28,7 +29,7 @@ public final class ResonanceFigure {
     if (wanders.isEmpty()) {
       return Optional.empty();
     }
-    ResonanceWander.Range range = wanders.get(0).searched();
+    FrequencyRange range = wanders.get(0).searched();
     double[] ends = {range.fromHz(), range.toHz()};
     Plot plot =
         new Plot(
@@ -94,7 +95,7 @@ public final class ResonanceFigure {
     return still + " of " + all + " resonances stay within 1/12 octave of their place";
   }
 
-  private static Axis axis(String words, ResonanceWander.Range range) {
+  private static Axis axis(String words, FrequencyRange range) {
     List<Double> ticks =
         Arrays.stream(TICKS_HZ)
             .filter(hz -> hz >= range.fromHz() && hz <= range.toHz())

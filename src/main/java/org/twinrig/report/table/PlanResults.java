@@ -36,9 +36,9 @@ public final class PlanResults {
               .hz("to_hz", o -> o.zone.toHz())
               .number("tolerance_db", o -> o.zone.toleranceDb())
               .help("the half-width to be reached")
-              .number("present_half_db", o -> o.zone.presentHalfDb())
+              .number("present_half_db", o -> o.zone.variance().presentHalfDb())
               .help("now; half-widths here are root mean squares over the octave")
-              .number("never_below_db", o -> o.zone.neverBelowDb())
+              .number("never_below_db", o -> o.zone.variance().neverBelowDb())
               .help("what no number of units and seatings goes below")
               .word(
                   "outlook",
@@ -53,7 +53,8 @@ public final class PlanResults {
                           "the cheapest design expected to meet the tolerance, which every other"
                               + " study misses: units, seatings of each on either fixture, seatings"
                               + " in all"))
-              .number("even_half_db", o -> o.zone.evenChance().map(d -> o.zone.halfDb(d)))
+              .number(
+                  "even_half_db", o -> o.zone.evenChance().map(d -> o.zone.variance().halfDb(d)))
               .help("half-width expected of it")
               .part(
                   o -> o.zone.cautious(),
@@ -62,10 +63,12 @@ public final class PlanResults {
                           d,
                           "cautious",
                           "the cheapest that meets it nine times in ten, to within a tenth of it"))
-              .number("cautious_half_db", o -> o.zone.cautious().map(d -> o.zone.halfDb(d)))
+              .number(
+                  "cautious_half_db", o -> o.zone.cautious().map(d -> o.zone.variance().halfDb(d)))
               .help("half-width expected of it")
               .number(
-                  "cautious_upper_half_db", o -> o.zone.cautious().map(d -> o.zone.upperHalfDb(d)))
+                  "cautious_upper_half_db",
+                  o -> o.zone.cautious().map(d -> o.zone.variance().upperHalfDb(d)))
               .help("half-width it stays below nine times in ten")
               .number("difference_db", o -> o.limits.differenceDb())
               .help("the study's *equivalence_db*")
@@ -120,9 +123,9 @@ public final class PlanResults {
               .count("seatings_from", c -> c.design.seatingsFrom())
               .count("seatings_to", c -> c.design.seatingsTo())
               .help("of every unit; the same on both fixtures")
-              .number("half_db", c -> c.zone.halfDb(c.design))
+              .number("half_db", c -> c.zone.variance().halfDb(c.design))
               .help("expected")
-              .number("upper_half_db", c -> c.zone.upperHalfDb(c.design))
+              .number("upper_half_db", c -> c.zone.variance().upperHalfDb(c.design))
               .help("stays below it nine times in ten"),
           made -> made.each(p -> p.zones().stream().flatMap(z -> designs(p, made.limits, z))));
 

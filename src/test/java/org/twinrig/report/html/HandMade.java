@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -148,7 +147,9 @@ final class HandMade {
         new Validation(List.of(), List.of(), List.of()),
         new Validation(List.of(), List.of(), List.of()),
         ranks,
-        new FixtureFeatures.Result(BandGrid.covering(31.5, 16_000, 1), Map.of()));
+        new FixtureFeatures.Result(
+            BandGrid.covering(31.5, 16_000, 1),
+            Collections.nCopies(3, new FixtureFeatures.Contrast(List.of(), List.of()))));
   }
 
   /** A kind with other resonances, marks in draws and equivalence. */

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.ScreeningEffect;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkStability;
@@ -162,15 +163,14 @@ class SentencesTest {
                 HandMade.with(
                     plain,
                     List.of(
-                        notch(-0.31, 0.12, Optional.of(new ResonanceWander.Range(5921, 10_810))),
+                        notch(-0.31, 0.12, Optional.of(new FrequencyRange(5921, 10_810))),
                         notch(0.05, 0.03, Optional.empty())),
                     plain.stability(),
                     plain.evidence().equivalence())),
             "<h2>Resonance positions</h2>"));
   }
 
-  private static ResonanceWander notch(
-      double mean, double sd, Optional<ResonanceWander.Range> zone) {
+  private static ResonanceWander notch(double mean, double sd, Optional<FrequencyRange> zone) {
     Resonance at = new Resonance(8000, 6, 0.2);
     return new ResonanceWander(
         Resonance.Shape.NOTCH,
@@ -181,7 +181,7 @@ class SentencesTest {
         sd / 2,
         sd * 2,
         zone,
-        new ResonanceWander.Range(5000, 12_000));
+        new FrequencyRange(5000, 12_000));
   }
 
   @Test

@@ -20,7 +20,7 @@ import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 
 /** Against values computed with 40 digits, numerical integration, and closed forms by hand. */
-class BandLevelsTest {
+class LevelsOfResponseTest {
 
   @Test
   void levelsAreThoseComputedWithFortyDigits() {
@@ -30,7 +30,7 @@ class BandLevelsTest {
     for (Map<String, String> row : ReferenceTable.rows("band_level_closed_form.csv")) {
       int n = Integer.parseInt(row.get("bands_per_octave"));
       Band band = Band.ofIndex(Integer.parseInt(row.get("x")), n);
-      Levels levels = BandLevels.of(capture, new BandGrid(java.util.List.of(band)));
+      Levels levels = Levels.of(capture, new BandGrid(java.util.List.of(band)));
       if (row.get("band_level_db").isEmpty()) {
         assertFalse(levels.has(0), row.toString());
       } else {
@@ -41,7 +41,7 @@ class BandLevelsTest {
 
   @Test
   void aFlatResponseHasItsLevelInEveryBand() {
-    Levels levels = BandLevels.of(flat(10, 30_000, 94), BandGrid.covering(20, 20_000, 12));
+    Levels levels = Levels.of(flat(10, 30_000, 94), BandGrid.covering(20, 20_000, 12));
     for (int b = 0; b < 120; b++) {
       assertEquals(94, levels.db(b), 1e-12);
     }
@@ -54,7 +54,7 @@ class BandLevelsTest {
     double[] hz = {10, 30_000};
     Response tilt =
         Dense.curve(hz, new double[] {dbPerNeper * Math.log(hz[0]), dbPerNeper * Math.log(hz[1])});
-    Levels levels = BandLevels.of(tilt, BandGrid.covering(20, 20_000, 3));
+    Levels levels = Levels.of(tilt, BandGrid.covering(20, 20_000, 3));
     Band band = levels.grid().band(17);
     double k = dbPerNeper * Math.log(10) / 10;
     double half = k * Math.log(band.upperHz() / band.lowerHz()) / 2;
@@ -70,8 +70,7 @@ class BandLevelsTest {
         Dense.curve(
             new double[] {100, step, step * (1 + 1e-12), 10_000}, new double[] {60, 60, 80, 80});
     double expected = 10 * Math.log10(0.25 * 1e6 + 0.75 * 1e8);
-    assertEquals(
-        expected, BandLevels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-8);
+    assertEquals(expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-8);
   }
 
   @Property(tries = 60)
@@ -108,8 +107,7 @@ class BandLevelsTest {
       }
     }
     double expected = 10 * Math.log10(sum / (high - low));
-    assertEquals(
-        expected, BandLevels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-7);
+    assertEquals(expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-7);
   }
 
   @Provide
@@ -133,13 +131,13 @@ class BandLevelsTest {
   void shiftingAResponseShiftsItsBandLevels(@ForAll("responses") Response response) {
     BandGrid grid = new BandGrid(java.util.List.of(Band.ofMidFrequency(1000, 1)));
     assertEquals(
-        BandLevels.of(response, grid).db(0) + 7, BandLevels.of(response.plus(7), grid).db(0), 1e-9);
+        Levels.of(response, grid).db(0) + 7, Levels.of(response.plus(7), grid).db(0), 1e-9);
   }
 
   @Test
   void aBandNotWhollyInsideHasNoLevel() {
     BandGrid grid = BandGrid.covering(20, 20_000, 12);
-    Levels levels = BandLevels.of(flat(20, 20_000, 0), grid);
+    Levels levels = Levels.of(flat(20, 20_000, 0), grid);
     // The first 1/12-octave band begins at 19.95 Hz, just below the capture.
     assertFalse(levels.has(0));
     assertTrue(levels.has(1));
@@ -150,7 +148,7 @@ class BandLevelsTest {
   @Test
   void steepSlopesDoNotOverflow() {
     Response steep = Dense.curve(new double[] {10, 30_000}, new double[] {-3000, 3000});
-    Levels levels = BandLevels.of(steep, BandGrid.covering(20, 20_000, 3));
+    Levels levels = Levels.of(steep, BandGrid.covering(20, 20_000, 3));
     for (int b = 0; b < levels.grid().size(); b++) {
       assertTrue(Double.isFinite(levels.db(b)));
     }
@@ -159,7 +157,7 @@ class BandLevelsTest {
   @Test
   void anAnchorIsTheMeanOfItsBandLevels() {
     Response tilt = Dense.curve(new double[] {10, 30_000}, new double[] {50, 70});
-    Levels bands = BandLevels.of(tilt, BandGrid.covering(300, 1000, 12));
+    Levels bands = Levels.of(tilt, BandGrid.covering(300, 1000, 12));
     double sum = 0;
     for (int b = 0; b < bands.grid().size(); b++) {
       sum += bands.db(b);
