@@ -19,9 +19,9 @@ import tech.tablesaw.api.LongColumn;
 import tech.tablesaw.api.StringColumn;
 
 /**
- * The columns of a result, each described once: its name with the unit in it, what a reader must
- * know beyond the name, how its values are written, and how a row gives the value. A value that is
- * missing ({@link Optional#empty}) makes an empty cell; one that is not finite is refused.
+ * The columns of a result, each described once: its name with the unit in it, how its values are
+ * written, and how a row gives the value. A value that is missing ({@link Optional#empty}) makes an
+ * empty cell; one that is not finite is refused.
  *
  * @param <R> a row
  */
@@ -70,8 +70,11 @@ public final class Columns<R> {
     }
   }
 
-  private record Column<R>(
-      String name, String help, Format format, Function<R, Optional<Object>> value) {}
+  private record Column<R>(String name, Format format, Function<R, Optional<Object>> value) {}
+
+  private Columns<R> with(String name, Format format, Function<R, ?> value) {
+    return with(new Column<>(name, format, row -> present(value.apply(row))));
+  }
 
   private Columns<R> with(Column<R> column) {
     List<Column<R>> more = new ArrayList<>(all);
@@ -79,39 +82,31 @@ public final class Columns<R> {
     return new Columns<>(more);
   }
 
-  /** What a reader must know of the column before, or of several up to it. */
-  Columns<R> help(String help) {
-    List<Column<R>> explained = new ArrayList<>(all);
-    Column<R> last = explained.remove(all.size() - 1);
-    explained.add(new Column<>(last.name, help, last.format, last.value));
-    return new Columns<>(explained);
-  }
-
   Columns<R> text(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.TEXT, row -> present(value.apply(row))));
+    return with(name, Format.TEXT, value);
   }
 
   Columns<R> word(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.WORD, row -> present(value.apply(row))));
+    return with(name, Format.WORD, value);
   }
 
   Columns<R> count(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.COUNT, row -> present(value.apply(row))));
+    return with(name, Format.COUNT, value);
   }
 
   Columns<R> hz(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.HZ, row -> present(value.apply(row))));
+    return with(name, Format.HZ, value);
   }
 
   Columns<R> number(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.NUMBER, row -> present(value.apply(row))));
+    return with(name, Format.NUMBER, value);
   }
 
   /** Columns of a part that a row may lack; all of them are empty then. */
   <P> Columns<R> part(Function<R, Optional<P>> part, UnaryOperator<Columns<P>> columns) {
     Columns<R> more = this;
     for (Column<P> c : columns.apply(start()).all) {
-      more = more.with(new Column<>(c.name, c.help, c.format, r -> part.apply(r).flatMap(c.value)));
+      more = more.with(new Column<>(c.name, c.format, r -> part.apply(r).flatMap(c.value)));
     }
     return more;
   }
@@ -177,16 +172,6 @@ public final class Columns<R> {
       cells.add(c.value.apply(row).map(v -> writing.apply(c.format, v)).orElse(""));
     }
     return cells;
-  }
-
-  /** The names in code type, each with what a reader must know, as the manual has them. */
-  String manual() {
-    StringBuilder text = new StringBuilder();
-    for (Column<R> column : all) {
-      text.append(text.isEmpty() ? "`" : ", `").append(column.name).append('`');
-      text.append(column.help.isEmpty() ? "" : " (" + column.help + ")");
-    }
-    return text.toString();
   }
 
   /** The rows as columns for reckoning with; a missing number is tablesaw's missing value. */
