@@ -2,11 +2,11 @@ package org.twinrig.report.html;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -18,9 +18,6 @@ import org.twinrig.capture.Unit;
 import org.twinrig.evidence.BandBudget;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.MarkedBand;
-import org.twinrig.reliability.Zone;
-import org.twinrig.screening.DriftChart;
-import org.twinrig.screening.Finding;
 import org.twinrig.screening.FixtureDrift;
 import org.twinrig.screening.Verdict;
 
@@ -73,33 +70,12 @@ public final class StudySentences {
     return units.stream().filter(u -> u.role() == role).count();
   }
 
-  public static double octavesWithoutData(KindOutcome kind) {
-    return octaves(kind, MarkedBand::empty);
-  }
-
-  /** Octaves of the whole axis, with data or without. */
-  public static double octaves(KindOutcome kind) {
-    return octaves(kind, band -> true);
-  }
-
-  private static double octaves(KindOutcome kind, Predicate<MarkedBand> which) {
+  /** How wide the bands of a kind are together that are as said, in octaves. */
+  public static double octaves(KindOutcome kind, Predicate<MarkedBand> which) {
     return kind.transfer().bands().stream()
         .filter(which)
         .mapToDouble(b -> b.band().octaves())
         .sum();
-  }
-
-  /** The first reason why a kind does not translate. */
-  public static String firstReason(KindOutcome kind) {
-    // Bands beyond the captures are no reason: exports that begin at 20 Hz lack the lowest.
-    return kind.zones().stream()
-        .filter(zone -> !zone.empty())
-        .map(Zone::reasons)
-        .flatMap(List::stream)
-        .sorted()
-        .findFirst()
-        .map(r -> r.plain())
-        .orElse("nothing was measured");
   }
 
   /** How many units left out stayed inside their interval at every band, kind by kind. */
@@ -134,38 +110,12 @@ public final class StudySentences {
     return heldOut(outcome).stream().filter(u -> !judged.contains(u)).toList();
   }
 
-  /** What the Monte Carlo run says of the budget of a kind. */
-  public static String check(KindOutcome kind) {
-    List<BandBudget> checked =
-        kind.budget().bands().stream().filter(b -> b.monteCarlo().isPresent()).toList();
-    if (checked.isEmpty()) {
-      return "no band has a combined uncertainty to check.";
-    }
-    long agree = checked.stream().filter(b -> b.monteCarlo().orElseThrow().agrees()).count();
-    double least = checked.stream().mapToDouble(StudySentences::expanded).min().orElseThrow();
-    double most = checked.stream().mapToDouble(StudySentences::expanded).max().orElseThrow();
-    boolean deviations =
-        checked.stream()
-            .allMatch(b -> b.monteCarlo().orElseThrow().standardDeviationDb().isPresent());
-    return String.format(
-            Locale.ROOT,
-            "with %,d draws a band, one band per octave, a Monte Carlo run after JCGM 101 agrees in"
-                + " %d of %s to one significant digit of the combined uncertainty; its expanded"
-                + " uncertainty is between %s %% and %s %% of the budget's.",
-            kind.budget().trials(),
-            agree,
-            Numbers.count(checked.size(), "band", "bands"),
-            Texts.percent(least),
-            Texts.percent(most))
-        + (deviations
-            ? ""
-            : " With so few units or repeats the distribution has no standard deviation; only the"
-                + " intervals are compared.");
-  }
-
-  /** The expanded uncertainty of the Monte Carlo run, as a share of the budget's. */
-  private static double expanded(BandBudget band) {
-    return band.monteCarlo().orElseThrow().expandedDb() / band.total().orElseThrow().expanded();
+  /** The expanded uncertainties of the Monte Carlo run as shares of the budget's. */
+  public static DoubleSummaryStatistics expanded(List<BandBudget> checked) {
+    return checked.stream()
+        .mapToDouble(
+            b -> b.monteCarlo().orElseThrow().expandedDb() / b.total().orElseThrow().expanded())
+        .summaryStatistics();
   }
 
   public static long doubted(StudyOutcome outcome) {
@@ -184,50 +134,14 @@ public final class StudySentences {
         .count();
   }
 
-  /** How often each finding was made; empty when none was. */
-  public static String findings(StudyOutcome outcome) {
-    List<Verdict> verdicts = outcome.screening().verdicts();
-    return Arrays.stream(Finding.values())
-        .filter(f -> verdicts.stream().anyMatch(v -> v.finding() == f))
-        .map(f -> f.word() + " " + verdicts.stream().filter(v -> v.finding() == f).count())
-        .collect(Collectors.joining(", "));
-  }
-
-  /** The findings by which rules do or do not leave captures out. */
-  public static String findings(boolean disbelieved) {
-    return Arrays.stream(Finding.values())
-        .filter(f -> f.disbelieved() == disbelieved)
-        .map(Finding::word)
-        .collect(Collectors.joining(", "));
-  }
-
-  /** Sessions with the same charts outside and the same limit share a sentence. */
-  public static List<String> outOfControl(FixtureDrift fixture) {
-    Map<String, List<String>> sessions = new LinkedHashMap<>();
-    for (FixtureDrift.OutOfControl o : fixture.outOfControl()) {
-      String how =
-          "out of control by "
-              + o.charts().stream().map(StudySentences::chart).collect(Collectors.joining(", "))
-              + (o.charts().size() > 1 ? "; farthest out is " + chart(o.worst()) : "")
-              + "; at most "
-              + Numbers.fixed(o.limitDb(), 2)
-              + " dB from the middle is allowed.";
-      sessions
-          .computeIfAbsent(how, h -> new ArrayList<>())
-          .add(o.session() + " (" + Numbers.against(o.departureDb(), o.limitDb(), 2) + " dB)");
-    }
-    return sessions.entrySet().stream()
-        .map(
-            e ->
-                fixture.label()
-                    + ": "
-                    + String.join(", ", e.getValue())
-                    + (e.getValue().size() == 1 ? " is " : " are ")
-                    + e.getKey())
-        .toList();
-  }
-
-  private static String chart(DriftChart chart) {
-    return (chart.band().isEmpty() ? "the " : "") + chart.words();
+  /** Sessions with the same charts outside and the same limit, which share a sentence. */
+  public static Collection<List<FixtureDrift.OutOfControl>> outOfControl(FixtureDrift fixture) {
+    return fixture.outOfControl().stream()
+        .collect(
+            Collectors.groupingBy(
+                o -> List.of(o.charts(), o.worst(), Numbers.fixed(o.limitDb(), 2)),
+                LinkedHashMap::new,
+                Collectors.toList()))
+        .values();
   }
 }
