@@ -109,7 +109,8 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
         "s",
         row -> {
           Swatch swatch = mark.apply(row);
-          return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
+          String bestFirst = Integer.toString(swatch.ordinal() + 1);
+          return new Cell(swatch.word(), bestFirst, Optional.of(swatch));
         });
   }
 

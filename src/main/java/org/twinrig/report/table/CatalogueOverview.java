@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Mark;
@@ -20,8 +20,6 @@ import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
-import tech.tablesaw.aggregate.AggregateFunctions;
-import tech.tablesaw.api.Table;
 
 /**
  * A catalogue seen from above: by kind and decision, by the zones of the study, and which units are
@@ -120,33 +118,29 @@ public record CatalogueOverview(
   }
 
   private static List<Decided> decided(CatalogueRun.Outcome outcome) {
-    if (outcome.lines().isEmpty()) {
-      return List.of();
-    }
-    List<String> octaves =
-        List.of("reliable_octaves", "caution_octaves", "unreliable_octaves", "missing_octaves");
-    Table summary =
-        CatalogueResults.SUMMARY
-            .table(outcome)
-            .summarize(octaves, AggregateFunctions.mean, AggregateFunctions.count)
-            .by("kind", "decision")
-            .sortOn("kind", "decision");
-    return summary.stream()
-        .map(
-            row ->
-                new Decided(
-                    row.getString("kind"),
-                    decision(row.getString("decision")),
-                    (int) Math.round(row.getDouble("Count [reliable_octaves]")),
-                    octaves.stream().map(name -> row.getDouble("Mean [" + name + "]")).toList()))
+    Comparator<CatalogueRun.Line> byKind = Comparator.comparing(l -> l.entry().kind());
+    return outcome.lines().stream()
+        .sorted(byKind.thenComparing(l -> l.decision().word()))
+        .collect(
+            Collectors.groupingBy(
+                l -> List.of(l.entry().kind(), l.decision()),
+                LinkedHashMap::new,
+                Collectors.toList()))
+        .values()
+        .stream()
+        .map(g -> new Decided(g.get(0).entry().kind(), g.get(0).decision(), g.size(), octaves(g)))
         .toList();
   }
 
-  private static Decision decision(String word) {
-    return Stream.of(Decision.values())
-        .filter(d -> d.word().equals(word))
-        .findFirst()
-        .orElseThrow();
+  private static List<Double> octaves(List<CatalogueRun.Line> lines) {
+    ToDoubleFunction<ToDoubleFunction<CatalogueRun.Octaves>> mean =
+        by ->
+            lines.stream().mapToDouble(l -> by.applyAsDouble(l.octaves())).average().orElseThrow();
+    return List.of(
+        mean.applyAsDouble(CatalogueRun.Octaves::reliable),
+        mean.applyAsDouble(CatalogueRun.Octaves::caution),
+        mean.applyAsDouble(CatalogueRun.Octaves::unreliable),
+        mean.applyAsDouble(CatalogueRun.Octaves::missing));
   }
 
   /** Writes overview.csv, overview-zones.csv and units-to-measure.csv. */
