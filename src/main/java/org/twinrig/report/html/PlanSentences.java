@@ -58,17 +58,6 @@ public final class PlanSentences {
     return plan.zones().stream().filter(z -> z.outlook() == outlook).count();
   }
 
-  public static String spelt(Design d, Plan plan) {
-    int more = d.seatings() - plan.presentSeatings();
-    return "%s with %s seatings on the old fixture and %s on the new one, %s in all%s"
-        .formatted(
-            Numbers.count(d.units(), "unit", "units"),
-            d.seatingsFrom(),
-            d.seatingsTo(),
-            Numbers.count(d.seatings(), "seating", "seatings"),
-            more > 0 ? ", " + more + " more than now" : "");
-  }
-
   /** Where no number of units and seatings meets the tolerance, rising in frequency. */
   public static List<FrequencyRange> incurable(Plan plan) {
     return FrequencyRange.runs(plan.bands(), b -> !b.curable(), Plan.BandPlan::band);

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.function.BiConsumer;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -57,6 +56,16 @@ public final class Columns<R> {
         case COUNT -> Long.toString(((Number) value).longValue());
         case HZ -> Numbers.fixed((Double) value, HZ_DECIMALS);
         case NUMBER -> Numbers.fixed(((Number) value).doubleValue(), NUMBER_DECIMALS);
+      };
+    }
+
+    /** As scripts reckon with it. */
+    private Object reckoned(Object value) {
+      return switch (this) {
+        case TEXT -> value; // as the lab wrote it: the apostrophe is for spreadsheets
+        case WORD -> cell(value);
+        case COUNT -> ((Number) value).longValue();
+        case HZ, NUMBER -> ((Number) value).doubleValue();
       };
     }
 
@@ -178,33 +187,20 @@ public final class Columns<R> {
   List<tech.tablesaw.columns.Column<?>> reckoned(List<R> rows) {
     List<tech.tablesaw.columns.Column<?>> columns = new ArrayList<>();
     for (Column<R> c : all) {
-      List<Optional<Object>> values = rows.stream().map(c.value).toList();
-      columns.add(
+      tech.tablesaw.columns.Column<?> column =
           switch (c.format) {
-            // As the lab wrote it: the apostrophe is for spreadsheets.
-            case TEXT ->
-                filled(StringColumn.create(c.name), values, (t, v) -> t.append((String) v));
-            case WORD ->
-                filled(StringColumn.create(c.name), values, (t, v) -> t.append(c.format.cell(v)));
-            case COUNT ->
-                filled(
-                    LongColumn.create(c.name),
-                    values,
-                    (t, v) -> t.append(((Number) v).longValue()));
-            case HZ, NUMBER ->
-                filled(
-                    DoubleColumn.create(c.name),
-                    values,
-                    (t, v) -> t.append(((Number) v).doubleValue()));
-          });
+            case TEXT, WORD -> StringColumn.create(c.name);
+            case COUNT -> LongColumn.create(c.name);
+            case HZ, NUMBER -> DoubleColumn.create(c.name);
+          };
+      for (R row : rows) {
+        c.value
+            .apply(row)
+            .map(c.format::reckoned)
+            .ifPresentOrElse(column::appendObj, column::appendMissing);
+      }
+      columns.add(column);
     }
     return columns;
-  }
-
-  private static <C extends tech.tablesaw.columns.Column<?>> C filled(
-      C column, List<Optional<Object>> values, BiConsumer<C, Object> append) {
-    values.forEach(
-        value -> value.ifPresentOrElse(v -> append.accept(column, v), column::appendMissing));
-    return column;
   }
 }
