@@ -44,7 +44,6 @@ public final class ComparisonPage {
         .toList();
   }
 
-  /** The middle of the band of a verdict, Hz. */
   public static double midHz(MeanDifference.Verdict verdict) {
     return verdict.band().midHz();
   }

@@ -30,7 +30,6 @@ public final class PlanSentences {
     return (hundredths.endsWith("0") ? Numbers.fixed(value, 1) : hundredths) + " dB";
   }
 
-  /** A row of the table of octaves. */
   public static String row(Object... cells) {
     return String.format(Locale.ROOT, "  %-20s %6s %12s  %-17s %-17s %s", cells).stripTrailing();
   }

@@ -198,7 +198,6 @@ public final class StudyPage {
         .filter(c -> !c.of().isEmpty());
   }
 
-  /** A share that was reached, with its interval. */
   public static Cell reached(Coverage c) {
     return Cell.ordered(
         Texts.percent(c.reached()) + Texts.range(Texts.percent(c.low()), Texts.percent(c.high())),

@@ -4,14 +4,16 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Mark;
@@ -95,25 +97,17 @@ public record CatalogueOverview(
 
   private static ZoneShare share(TransferFunction kind, Zone zone, List<CatalogueRun.Line> lines) {
     BandGrid grid = kind.grid();
-    EnumMap<Mark, Integer> counts = new EnumMap<>(Mark.class);
-    int missing = 0;
-    int cells = 0;
-    for (int b = 0; b < grid.size(); b++) {
-      double hz = grid.band(b).midHz();
-      if (hz > zone.fromHz() && hz < zone.toHz()) {
-        cells += lines.size();
-        for (CatalogueRun.Line line : lines) {
-          Optional<Mark> mark = line.marks().at(b);
-          mark.ifPresent(m -> counts.merge(m, 1, Integer::sum));
-          missing += mark.isEmpty() ? 1 : 0;
-        }
-      }
-    }
-    List<Double> shares = new ArrayList<>();
-    for (Mark mark : Mark.values()) {
-      shares.add(counts.getOrDefault(mark, 0) / (double) cells);
-    }
-    shares.add(missing / (double) cells);
+    Map<Optional<Mark>, Long> counts =
+        IntStream.range(0, grid.size())
+            .filter(b -> zone.fromHz() < grid.band(b).midHz() && grid.band(b).midHz() < zone.toHz())
+            .boxed()
+            .flatMap(b -> lines.stream().map(l -> l.marks().at(b)))
+            .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
+    double cells = counts.values().stream().mapToLong(n -> n).sum();
+    List<Double> shares =
+        Stream.concat(Stream.of(Mark.values()).map(Optional::of), Stream.of(Optional.<Mark>empty()))
+            .map(mark -> counts.getOrDefault(mark, 0L) / cells)
+            .toList();
     return new ZoneShare(kind.kind(), zone, lines.size(), shares);
   }
 
