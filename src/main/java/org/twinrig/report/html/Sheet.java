@@ -105,8 +105,7 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
         "s",
         row -> {
           Swatch swatch = mark.apply(row);
-          String bestFirst = Integer.toString(swatch.ordinal() + 1);
-          return new Cell(swatch.word(), bestFirst, Optional.of(swatch));
+          return new Cell(swatch.word(), swatch.order(), Optional.of(swatch));
         });
   }
 

@@ -5,19 +5,22 @@ import org.twinrig.reliability.Zone;
 
 /** A piece of the mark strip to stand beside a word, as the figures draw it. */
 public enum Swatch {
-  RELIABLE("reliable", "<rect width=\"28\" height=\"11\" fill=\"currentColor\"/>"),
-  CAUTION("caution", "<rect y=\"5.5\" width=\"28\" height=\"5.5\" fill=\"currentColor\"/>"),
+  RELIABLE("reliable", "1", "<rect width=\"28\" height=\"11\" fill=\"currentColor\"/>"),
+  CAUTION("caution", "2", "<rect y=\"5.5\" width=\"28\" height=\"5.5\" fill=\"currentColor\"/>"),
   UNRELIABLE(
       "unreliable",
+      "3",
       "<path d=\"M.5.5h27v10h-27zM1 10L10 1M5.5 10.5L15 1M11 10.5L20.5 1M16.5 10.5L26 1M22 10.5L27"
           + " 5.5\" fill=\"none\" stroke=\"currentColor\"/>"),
-  GAP("no data", "");
+  GAP("no data", "4", "");
 
   private final String word;
+  private final String order;
   private final String shape;
 
-  Swatch(String word, String shape) {
+  Swatch(String word, String order, String shape) {
     this.word = word;
+    this.order = order;
     this.shape = shape;
   }
 
@@ -28,6 +31,11 @@ public enum Swatch {
   /** The swatch of a zone: a gap where it has no data. */
   public static Swatch of(Zone zone) {
     return zone.empty() ? GAP : of(zone.mark());
+  }
+
+  /** What tables sort marks by: best first. */
+  String order() {
+    return order;
   }
 
   /** What the swatch stands for, such as {@code caution}. */
