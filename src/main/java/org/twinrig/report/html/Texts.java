@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.twinrig.internal.Numbers;
-import org.twinrig.problem.Problem;
 import org.twinrig.study.FrequencyRange;
 
 /** Pieces of sentences that pages share. */
@@ -54,15 +53,5 @@ public final class Texts {
     return last < 1
         ? String.join("", words)
         : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
-  }
-
-  /** What could not be used. */
-  public static List<Problem> refused(List<Problem> problems) {
-    return problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
-  }
-
-  /** How files were taken. */
-  public static List<Problem> notes(List<Problem> problems) {
-    return problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).toList();
   }
 }
