@@ -7,11 +7,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
@@ -68,59 +68,57 @@ public record CatalogueReport(
     String source = catalogue.value().source();
     List<CatalogueEntry> entries = catalogue.value().entries();
     Translation whole = chain.whole();
-    Graphs graphs = new Graphs(folder, whole, entries, choices.figures());
+    GraphFileNames names = new GraphFileNames(entries.stream().map(CatalogueEntry::graph).toList());
+    Files.createDirectories(folder.resolve("translated"));
+    Files.createDirectories(folder.resolve("points"));
+    if (choices.figures()) {
+      Files.createDirectories(folder.resolve("figures"));
+    }
+    Graphs graphs = new Graphs(folder, whole, names, choices.figures(), examples(entries));
     Findings<CatalogueRun.Outcome> run = chain.run(table, catalogue, choices.threads(), graphs);
     Findings<CatalogueRun.Outcome> outcome = new Findings<>(run.value(), noted(run, source, whole));
     if (outcome.value().lines().isEmpty()) {
       throw nothing(outcome, source);
     }
-    return new CatalogueReport(source, whole, outcome, graphs.examples());
+    return new CatalogueReport(source, whole, outcome, graphs.drawn());
   }
 
-  /** Writes graphs, from several threads at once, and keeps a few. */
-  private static final class Graphs implements CatalogueRun.Sink {
-    private final Path tables;
-    private final Path points;
-    private final Path drawings;
-    private final Translation translation;
-    private final GraphFileNames names;
-    private final boolean figures;
-    private final List<String> exampleNames;
-    private final Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
-
-    Graphs(Path folder, Translation translation, List<CatalogueEntry> entries, boolean figures)
-        throws IOException {
-      this.tables = Files.createDirectories(folder.resolve("translated"));
-      this.points = Files.createDirectories(folder.resolve("points"));
-      this.drawings = folder.resolve("figures");
-      this.translation = translation;
-      this.figures = figures;
-      if (figures) {
-        Files.createDirectories(drawings);
-      }
-      Map<String, String> first = new LinkedHashMap<>();
-      entries.forEach(e -> first.putIfAbsent(e.kind(), e.graph()));
-      this.exampleNames = first.values().stream().limit(MOST_EXAMPLES).distinct().toList();
-      this.names = new GraphFileNames(entries.stream().map(CatalogueEntry::graph).toList());
-    }
-
+  /** Writes graphs, from several threads at once, and keeps those that are examples. */
+  private record Graphs(
+      Path folder,
+      Translation translation,
+      GraphFileNames names,
+      boolean figures,
+      Map<String, Optional<TranslatedGraph>> examples)
+      implements CatalogueRun.Sink {
     @Override
     public void accept(TranslatedGraph graph, Response came) throws IOException {
-      String name = names.of(graph.entry().graph());
-      Files.writeString(tables.resolve(name + ".csv"), CatalogueResults.GRAPH.csv(graph));
+      String id = graph.entry().graph();
+      String table = names.of(id) + ".csv";
       Files.writeString(
-          points.resolve(name + ".csv"), CatalogueResults.POINTS.csv(GraphPoints.of(graph, came)));
+          folder.resolve("translated").resolve(table), CatalogueResults.GRAPH.csv(graph));
+      Files.writeString(
+          folder.resolve("points").resolve(table),
+          CatalogueResults.POINTS.csv(GraphPoints.of(graph, came)));
       if (figures) {
-        GraphFigure.of(graph, translation.origin()).write(drawings.resolve(name));
+        GraphFigure.of(graph, translation.origin())
+            .write(folder.resolve("figures").resolve(names.of(id)));
       }
-      if (exampleNames.contains(graph.entry().graph())) {
-        kept.put(graph.entry().graph(), graph);
-      }
+      examples.computeIfPresent(id, (e, none) -> Optional.of(graph));
     }
 
-    List<TranslatedGraph> examples() {
-      return exampleNames.stream().filter(kept::containsKey).map(kept::get).toList();
+    List<TranslatedGraph> drawn() {
+      return examples.values().stream().flatMap(Optional::stream).toList();
     }
+  }
+
+  /** Places for the first graph of each of a few kinds, in the order of the catalogue. */
+  private static Map<String, Optional<TranslatedGraph>> examples(List<CatalogueEntry> entries) {
+    Map<String, String> first = new LinkedHashMap<>();
+    entries.forEach(e -> first.putIfAbsent(e.kind(), e.graph()));
+    Map<String, Optional<TranslatedGraph>> places = new LinkedHashMap<>();
+    first.values().stream().limit(MOST_EXAMPLES).forEach(g -> places.put(g, Optional.empty()));
+    return Collections.synchronizedMap(places);
   }
 
   /** Says once what holds for many graphs. */
@@ -179,10 +177,6 @@ public record CatalogueReport(
             "report", Report.page(results)));
   }
 
-  private long count(Decision decision) {
-    return outcome.value().lines().stream().filter(l -> l.decision() == decision).count();
-  }
-
   @Override
   public String json(Optional<Path> results) {
     CatalogueRun.Outcome done = outcome.value();
@@ -190,9 +184,11 @@ public record CatalogueReport(
     root.put("graphs", done.rows())
         .put("translated", done.lines().size())
         .put("refused", done.refused())
-        .put("publish", count(Decision.PUBLISH))
-        .put("publish_with_marks", count(Decision.PUBLISH_WITH_MARKS))
-        .put("re_measure", count(Decision.RE_MEASURE));
+        .put("publish", CataloguePage.with(Decision.PUBLISH, done.lines()).size())
+        .put(
+            "publish_with_marks",
+            CataloguePage.with(Decision.PUBLISH_WITH_MARKS, done.lines()).size())
+        .put("re_measure", CataloguePage.with(Decision.RE_MEASURE, done.lines()).size());
     results.ifPresent(folder -> root.put("report", folder.resolve("report.html").toString()));
     ArrayNode tooFew = root.putArray("kinds_with_too_few_units");
     translation.kindsWithTooFewUnits().forEach(k -> tooFew.add(k.kind()));

@@ -48,33 +48,33 @@ record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {
               .filter(p -> !p.equals(folder.resolve(FILE)))
               .toList();
     }
-    SortedMap<String, String> listed = new TreeMap<>();
-    List<String> hashes = hashes(files, threads);
-    for (int k = 0; k < hashes.size(); k++) {
-      listed.put(name(folder, files.get(k)), hashes.get(k));
-    }
-    Manifest made = new Manifest(kind, listed);
+    Manifest made = new Manifest(kind, hashes(folder, files, threads));
     if (!parse(made.text()).equals(Optional.of(made))) {
       throw new IllegalStateException("a result file has a name that a manifest cannot list");
     }
     return made;
   }
 
-  private static List<String> hashes(List<Path> files, int threads) throws IOException {
+  /** The SHA-256 of files of a folder, by their names below it. */
+  private static SortedMap<String, String> hashes(Path folder, List<Path> files, int threads)
+      throws IOException {
+    SortedMap<String, String> hashes = new TreeMap<>();
     try {
-      return Parallel.map(
-          files,
-          threads,
-          file -> {
-            try {
-              return Sha256.hex(file);
-            } catch (IOException e) {
-              throw new UncheckedIOException(e);
-            }
-          });
+      Parallel.map(
+              files,
+              threads,
+              file -> {
+                try {
+                  return Map.entry(name(folder, file), Sha256.hex(file));
+                } catch (IOException e) {
+                  throw new UncheckedIOException(e);
+                }
+              })
+          .forEach(hash -> hashes.put(hash.getKey(), hash.getValue()));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+    return hashes;
   }
 
   private static String name(Path folder, Path file) {
@@ -164,13 +164,9 @@ record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {
         }
       }
     }
-    List<String> hashes = hashes(listed, threads);
-    for (int k = 0; k < hashes.size(); k++) {
-      String name = name(folder, listed.get(k));
-      if (!hashes.get(k).equals(sha256.get(name))) {
-        amiss.put(name, "was changed after twinrig had written it");
-      }
-    }
+    hashes(folder, listed, threads).entrySet().stream()
+        .filter(file -> !sha256.entrySet().contains(file))
+        .forEach(file -> amiss.put(file.getKey(), "was changed after twinrig had written it"));
     return Optional.ofNullable(amiss.firstEntry())
         .map(first -> "`" + first.getKey() + "` in it " + first.getValue());
   }
@@ -183,14 +179,10 @@ record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {
             .filter(file -> reached(folder, file))
             .filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
             .toList();
-    List<String> hashes = hashes(there, threads);
-    List<Path> untouched = new ArrayList<>();
-    for (int k = 0; k < hashes.size(); k++) {
-      if (hashes.get(k).equals(sha256.get(name(folder, there.get(k))))) {
-        untouched.add(there.get(k));
-      }
-    }
-    return untouched;
+    return hashes(folder, there, threads).entrySet().stream()
+        .filter(sha256.entrySet()::contains)
+        .map(file -> folder.resolve(file.getKey()))
+        .toList();
   }
 
   /** Whether no folder on the way to a file is a link that leads elsewhere. */
@@ -212,11 +204,9 @@ record Manifest(ResultFolder.Kind kind, SortedMap<String, String> sha256) {
 
   private Set<String> folders() {
     Set<String> folders = new TreeSet<>();
-    for (Map.Entry<String, String> entry : sha256.entrySet()) {
-      String name = entry.getKey();
-      for (int slash = name.lastIndexOf('/'); slash > 0; slash = name.lastIndexOf('/')) {
-        name = name.substring(0, slash);
-        folders.add(name);
+    for (String file : sha256.keySet()) {
+      for (int slash = file.indexOf('/'); slash > 0; slash = file.indexOf('/', slash + 1)) {
+        folders.add(file.substring(0, slash));
       }
     }
     return folders;

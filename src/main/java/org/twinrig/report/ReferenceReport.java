@@ -3,9 +3,9 @@ package org.twinrig.report;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import org.twinrig.internal.Numbers;
-import org.twinrig.reliability.Mark;
+import java.util.Map;
 import org.twinrig.report.figure.ReferenceFigure;
+import org.twinrig.report.html.Page;
 import org.twinrig.report.table.CatalogueResults;
 import org.twinrig.translation.TranslatedReference;
 import org.twinrig.translation.Translation;
@@ -15,20 +15,9 @@ public record ReferenceReport(TranslatedReference reference, Translation transla
 
   /** What became of it, and where it is, one sentence a line. */
   public List<String> sentences(Path results) {
-    return List.of(
-        "Re-expressed with the mean transfer of `%s` (%s): %s octaves reliable, %s caution, %s unreliable."
-            .formatted(
-                reference.kind(),
-                Numbers.count(reference.units(), "unit", "units"),
-                octaves(Mark.RELIABLE),
-                octaves(Mark.CAUTION),
-                octaves(Mark.UNRELIABLE)),
-        "Table: " + results.resolve("reference.csv"),
-        "Figure: " + results.resolve("reference.svg"));
-  }
-
-  private String octaves(Mark mark) {
-    return Numbers.fixed(reference.octaves(mark), 1);
+    return Page.lines(
+        "terminal/reference.jte",
+        Map.of("reference", reference, "results", results.resolve("reference").toString()));
   }
 
   /** Writes a table, a figure and the run record into an empty folder. */

@@ -57,7 +57,12 @@ final class Staging {
 
   /** Starts an empty folder; what a run that was stopped left in its place is removed. */
   Path begin(Consumer<String> tell) throws IOException {
-    clear(tell);
+    refuseForeign();
+    if (Manifest.in(staging).isPresent()) {
+      remove(staging, tell);
+    } else if (Files.exists(staging)) {
+      removeUnfinished();
+    }
     // Not createTempDirectory: the results must be as readable as any folder the user makes.
     disk.createFolder(staging);
     begun = true;
@@ -71,23 +76,12 @@ final class Staging {
 
   /** Refuses what lies under the names a run uses and is not of a run. */
   void refuseForeign() throws IOException {
-    boolean free = !Files.exists(staging, LinkOption.NOFOLLOW_LINKS);
-    if (!free && Manifest.in(staging).isEmpty() && !isUnfinished(staging)) {
-      throw inTheWay(staging);
-    }
-    if (Files.exists(earlier, LinkOption.NOFOLLOW_LINKS)
-        && Manifest.in(earlier).isEmpty()
-        && !isUnfinished(earlier)) {
-      throw inTheWay(earlier);
-    }
-  }
-
-  private void clear(Consumer<String> tell) throws IOException {
-    refuseForeign();
-    if (Manifest.in(staging).isPresent()) {
-      remove(staging, tell);
-    } else if (Files.exists(staging)) {
-      removeUnfinished();
+    for (Path path : List.of(staging, earlier)) {
+      if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)
+          && Manifest.in(path).isEmpty()
+          && !isUnfinished(path)) {
+        throw inTheWay(path);
+      }
     }
   }
 

@@ -14,7 +14,7 @@ import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
-import org.twinrig.report.html.CatalogueSentences;
+import org.twinrig.report.html.CataloguePage;
 import org.twinrig.report.html.Plate;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
@@ -62,7 +62,7 @@ public record TranslatedCatalogue(
 
   /** What was taken for granted, in the words of the catalogue report. */
   public List<String> assumed() {
-    return CatalogueSentences.smoothingNotStated(lines).stream().toList();
+    return CataloguePage.smoothingNotStated(lines).stream().toList();
   }
 
   /** The problems, each told once. */

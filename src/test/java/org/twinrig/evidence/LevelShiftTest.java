@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.twinrig.PlannedStudy;
 import org.twinrig.ReferenceTable;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Calibrator;
@@ -143,9 +144,8 @@ class LevelShiftTest {
   @Test
   void intervalsHoldOnSimulatedStudies() {
     SimulationPlan plan =
-        SimulationPlan.standard()
+        PlannedStudy.heldOut(SimulationPlan.standard(), 3)
             .withUnitsPerKind(8)
-            .withHoldoutsPerKind(3)
             .withAxis(new SimulationPlan.Axis(60, 200, 2000));
     BandGrid anchor = BandGrid.covering(500, 1000, 12);
     Map<String, Double> truth = new HashMap<>();

@@ -59,14 +59,12 @@ public final class CapturesFigure {
       boolean onNew = entry(capture).fixture().equals(study.to().name());
       Fixture fixture = onNew ? study.to() : study.from();
       Ink.Pen pen = onNew ? Ink.NEW_THIN : Ink.OLD;
-      double[] hz = Values.of(capture.levels().grid().bands(), b -> b.midHz());
-      if (leftOut.contains(entry(capture))) {
-        plot.line(hz, Values.levels(capture.levels()), new Ink.Pen(pen.colour(), Ink.DOTTED));
-      } else if (named.add(fixture)) {
-        plot.line(hz, Values.levels(capture.levels()), pen, fixture.label());
-      } else {
-        plot.line(hz, Values.levels(capture.levels()), pen);
-      }
+      boolean out = leftOut.contains(entry(capture));
+      plot.line(
+          Values.of(capture.levels().grid().bands(), b -> b.midHz()),
+          Values.levels(capture.levels()),
+          out ? new Ink.Pen(pen.colour(), Ink.DOTTED) : pen,
+          !out && named.add(fixture) ? fixture.label() : "");
     }
   }
 

@@ -24,8 +24,7 @@ public final class CurveChart {
     this.curves = curves;
   }
 
-  @SuppressWarnings("ArrayRecordComponent") // a drawing holds hundreds of points and is drawn once
-  private record Curve(String name, double[] hz, double[] values, Ink.Pen pen) {}
+  private record Curve(String name, Plot.Line line) {}
 
   /**
    * The colours of the report: for what a drawing is about, for the new fixture, for the old one,
@@ -88,20 +87,15 @@ public final class CurveChart {
           "curve `%s` has %s frequencies and %s values".formatted(name, hz.length, values.length));
     }
     List<Curve> more = new ArrayList<>(curves);
-    more.add(new Curve(name, hz.clone(), values.clone(), new Ink.Pen(colour.paint, line.stroke)));
+    Ink.Pen pen = new Ink.Pen(colour.paint, line.stroke);
+    more.add(new Curve(name, new Plot.Line(hz.clone(), values.clone(), pen)));
     return new CurveChart(title, ordinate, axis, more);
   }
 
   /** The drawing, as SVG and PNG. */
   public Figure figure() {
     Plot plot = Plot.overFrequency(axis);
-    for (Curve c : curves) {
-      if (c.name.isEmpty()) {
-        plot.line(c.hz, c.values, c.pen);
-      } else {
-        plot.line(c.hz, c.values, c.pen, c.name);
-      }
-    }
+    curves.forEach(curve -> plot.with(curve.line, curve.name));
     return new Sheet(title, ordinate, "")
         .overFrequency(plot, List.of())
         .figure(Figure.nameOf("curves", title), ordinate + " against frequency");

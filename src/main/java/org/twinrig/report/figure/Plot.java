@@ -4,6 +4,7 @@ import java.awt.Color;
 import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiConsumer;
 import org.knowm.xchart.style.markers.Marker;
 import org.twinrig.report.figure.Drawing.Lie;
 
@@ -20,7 +21,7 @@ final class Plot {
   private final boolean small;
   private final List<Layer> layers = new ArrayList<>();
   private final List<Key> keys = new ArrayList<>();
-  private final List<Note> notes = new ArrayList<>();
+  private final List<BiConsumer<Drawing, Rectangle>> notes = new ArrayList<>();
   private final List<Name> names = new ArrayList<>();
 
   /** An empty plot; a small one, among others, has small type at its ticks. */
@@ -49,8 +50,6 @@ final class Plot {
 
   private record Key(String words, Layer sample) {}
 
-  private record Note(String words, double across, double up, Lie lie, Ink.Type type) {}
-
   private record Name(String words, double across, double up) {}
 
   Plot with(Layer layer) {
@@ -58,9 +57,11 @@ final class Plot {
     return this;
   }
 
-  /** Adds a layer that the key explains. */
+  /** Adds a layer that the key explains, if there are words for it. */
   Plot with(Layer layer, String words) {
-    keys.add(new Key(words, layer));
+    if (!words.isEmpty()) {
+      keys.add(new Key(words, layer));
+    }
     return with(layer);
   }
 
@@ -87,7 +88,8 @@ final class Plot {
 
   /** Words at a point. */
   Plot note(String words, double x, double y, Lie lie, Ink.Type type) {
-    notes.add(new Note(words, x, y, lie, type));
+    double aside = lie == Lie.END ? -5 : 0;
+    notes.add((d, box) -> d.text(words, x(x, box) + aside, y(y, box) + 4, lie, type));
     return this;
   }
 
@@ -120,10 +122,7 @@ final class Plot {
     across.lines().forEach(v -> d.line(x(v, box), box.y, x(v, box), bottom, Ink.GRID));
     up.lines().forEach(v -> d.line(box.x, y(v, box), right, y(v, box), Ink.GRID));
     new LayerPainter(across, up, box).paint(d, layers);
-    for (Note n : notes) {
-      double aside = n.lie == Lie.END ? -5 : 0;
-      d.text(n.words, x(n.across, box) + aside, y(n.up, box) + 4, n.lie, n.type);
-    }
+    notes.forEach(note -> note.accept(d, box));
     DotLabels labels = new DotLabels(box);
     names.forEach(n -> labels.keepClear(x(n.across, box), y(n.up, box)));
     names.stream()

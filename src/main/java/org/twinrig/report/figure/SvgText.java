@@ -6,6 +6,7 @@ import java.awt.Font;
 import java.awt.Shape;
 import java.awt.geom.PathIterator;
 import java.awt.geom.Rectangle2D;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -168,14 +169,10 @@ final class SvgText {
 
   /** Hundredths as the shortest decimal. */
   static String number(long hundredths) {
-    long whole = Math.abs(hundredths) / 100;
-    long rest = Math.abs(hundredths) % 100;
-    String sign = hundredths < 0 ? "-" : "";
-    if (rest == 0) {
-      return sign + whole;
-    }
-    String digits = rest % 10 == 0 ? "" + rest / 10 : (rest < 10 ? "0" : "") + rest;
-    return sign + (whole == 0 ? "" : whole) + "." + digits;
+    String decimal = BigDecimal.valueOf(hundredths, 2).stripTrailingZeros().toPlainString();
+    return decimal.startsWith("0.") || decimal.startsWith("-0.")
+        ? decimal.replaceFirst("0", "")
+        : decimal;
   }
 
   private static String hex(Color colour) {

@@ -1,6 +1,5 @@
 package org.twinrig.report.html;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,8 +12,6 @@ import org.twinrig.report.figure.Figure;
 
 /** The report of a comparison of studies, and the rows of its tables. */
 public final class ComparisonPage {
-  private static final int FEW_STUDIES = 5;
-
   private ComparisonPage() {}
 
   /** One self-contained page; there is a drawing per kind and pair of studies. */
@@ -47,7 +44,6 @@ public final class ComparisonPage {
         .toList();
   }
 
-  /** The middle of the band of a verdict, Hz. */
   public static double midHz(MeanDifference.Verdict verdict) {
     return verdict.band().midHz();
   }
@@ -59,10 +55,6 @@ public final class ComparisonPage {
 
   /** What holds beside the verdicts. */
   public static List<String> remarks(StudyComparison comparison) {
-    List<String> lines = new ArrayList<>();
-    comparison
-        .lonely()
-        .forEach((kind, study) -> lines.add(kind + " is found in " + study + " only."));
     int most =
         comparison.kinds().stream()
             .flatMap(k -> k.combined().bands().stream())
@@ -70,19 +62,7 @@ public final class ComparisonPage {
             .mapToInt(CombinedTransfer.Combined::studies)
             .max()
             .orElse(0);
-    if (most == 2) {
-      lines.add(
-          "Two studies say next to nothing about how far labs differ: the spread between labs rests"
-              + " on one difference, and the intervals of the combined transfer are wide for it.");
-    } else if (most > 2 && most < FEW_STUDIES) {
-      lines.add(
-          "With "
-              + most
-              + " studies the spread between labs is known to an order of magnitude, no more.");
-    }
-    lines.add(
-        "Different and equivalent hold for all bands of a kind and pair of studies at once; at and"
-            + " near the anchor levels were made equal.");
-    return lines;
+    return Page.lines(
+        "comparison/remarks.jte", Map.of("lonely", comparison.lonely(), "most", most));
   }
 }

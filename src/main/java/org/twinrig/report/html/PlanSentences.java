@@ -30,7 +30,6 @@ public final class PlanSentences {
     return (hundredths.endsWith("0") ? Numbers.fixed(value, 1) : hundredths) + " dB";
   }
 
-  /** A row of the table of octaves. */
   public static String row(Object... cells) {
     return String.format(Locale.ROOT, "  %-20s %6s %12s  %-17s %-17s %s", cells).stripTrailing();
   }
@@ -56,17 +55,6 @@ public final class PlanSentences {
 
   public static long count(Plan plan, ZonePlan.Outlook outlook) {
     return plan.zones().stream().filter(z -> z.outlook() == outlook).count();
-  }
-
-  public static String spelt(Design d, Plan plan) {
-    int more = d.seatings() - plan.presentSeatings();
-    return "%s with %s seatings on the old fixture and %s on the new one, %s in all%s"
-        .formatted(
-            Numbers.count(d.units(), "unit", "units"),
-            d.seatingsFrom(),
-            d.seatingsTo(),
-            Numbers.count(d.seatings(), "seating", "seatings"),
-            more > 0 ? ", " + more + " more than now" : "");
   }
 
   /** Where no number of units and seatings meets the tolerance, rising in frequency. */

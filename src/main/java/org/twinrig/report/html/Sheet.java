@@ -50,7 +50,6 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
       return ordered(Numbers.fixed(value, 2), value);
     }
 
-    /** Words in place of a number that is not there. */
     public static Cell without(String words) {
       return ordered(words, BEFORE_ALL);
     }
@@ -63,7 +62,6 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
     return new Sheet<>(caption, rows.stream().map(row -> new Row<>("", row)).toList(), List.of());
   }
 
-  /** The first of many rows. */
   public static <R> Sheet<R> first(int most, String caption, List<R> rows) {
     return of(caption, rows.stream().limit(most).toList());
   }
@@ -74,7 +72,6 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
         caption, rows, List.of(new Column<>("Kind", "s", row -> Cell.text(row.kind()))));
   }
 
-  /** Any number of rows from every kind. */
   public static <R> Sheet<R> ofKinds(
       String caption, List<KindOutcome> kinds, Function<KindOutcome, List<R>> rows) {
     return ofKinds(
@@ -94,7 +91,6 @@ public record Sheet<R>(String caption, List<Row<R>> rows, List<Column<R>> column
     return with(head, "s", row -> Cell.text(text.apply(row)));
   }
 
-  /** Names that are sorted by a number. */
   public Sheet<R> names(String head, Function<R, String> text, ToDoubleFunction<R> order) {
     return with(head, "s", row -> Cell.ordered(text.apply(row), order.applyAsDouble(row)));
   }

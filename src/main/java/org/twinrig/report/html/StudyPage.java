@@ -1,12 +1,17 @@
 package org.twinrig.report.html;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.DoubleSummaryStatistics;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -15,10 +20,11 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
+import org.twinrig.capture.Unit;
+import org.twinrig.evidence.BandBudget;
 import org.twinrig.evidence.Coverage;
 import org.twinrig.evidence.PredictionErrors;
 import org.twinrig.evidence.RankCorrelation;
-import org.twinrig.evidence.RankKeeping;
 import org.twinrig.evidence.Region;
 import org.twinrig.evidence.RegionBudget;
 import org.twinrig.evidence.Repeatability;
@@ -27,7 +33,7 @@ import org.twinrig.evidence.Validation;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.FixtureFeature;
-import org.twinrig.report.figure.RankFigure;
+import org.twinrig.reliability.MarkedBand;
 import org.twinrig.report.figure.StudyDrawings;
 import org.twinrig.report.html.Sheet.Cell;
 import org.twinrig.report.table.Result;
@@ -139,16 +145,8 @@ public final class StudyPage {
     return Math.sqrt(values.stream().mapToDouble(of).map(x -> x * x).average().orElseThrow());
   }
 
-  /** The combined standard uncertainty of a region, dB; nothing without known calibrators. */
-  public static OptionalDouble combined(RegionBudget region) {
-    return rms(region, UncertaintyBudget::combined);
-  }
-
-  public static OptionalDouble expanded(RegionBudget region) {
-    return rms(region, UncertaintyBudget::expanded);
-  }
-
-  private static OptionalDouble rms(
+  /** An uncertainty of a region, dB; nothing without known calibrators. */
+  public static OptionalDouble rms(
       RegionBudget region, ToDoubleFunction<UncertaintyBudget> uncertainty) {
     return region
         .totals()
@@ -162,13 +160,14 @@ public final class StudyPage {
   }
 
   public static Cell factor(RegionBudget region) {
-    if (combined(region).isEmpty()) {
+    OptionalDouble combined = rms(region, UncertaintyBudget::combined);
+    if (combined.isEmpty()) {
       return Cell.without(NOT_KNOWN);
     }
-    double combined = combined(region).getAsDouble();
-    return combined == 0
+    return combined.getAsDouble() == 0
         ? Cell.without("none")
-        : Cell.hundredths(expanded(region).getAsDouble() / combined);
+        : Cell.hundredths(
+            rms(region, UncertaintyBudget::expanded).getAsDouble() / combined.getAsDouble());
   }
 
   public static Cell leastDegreesOfFreedom(RegionBudget region) {
@@ -204,7 +203,6 @@ public final class StudyPage {
         .filter(c -> !c.of().isEmpty());
   }
 
-  /** A share that was reached, with its interval. */
   public static Cell reached(Coverage c) {
     return Cell.ordered(
         Texts.percent(c.reached()) + Texts.range(Texts.percent(c.low()), Texts.percent(c.high())),
@@ -222,28 +220,6 @@ public final class StudyPage {
                         .orElse(Numbers.fixed(r.coefficient(), 2)),
                     r.coefficient()))
         .orElse(Cell.ordered("no order", -2));
-  }
-
-  /** From which rank to which units went. */
-  public static String changes(List<RankKeeping.Ranked> units) {
-    return units.isEmpty()
-        ? "none changes"
-        : units.stream()
-            .map(
-                u ->
-                    u.unit()
-                        + " from "
-                        + RankFigure.rank(u.rankFrom())
-                        + " to "
-                        + RankFigure.rank(u.rankTo()))
-            .collect(Collectors.joining("; "));
-  }
-
-  /** What the units of a kind share, from the difference that makes none on. */
-  public static List<FixtureFeature> features(KindOutcome kind, double leastDb) {
-    return kind.evidence().features().all().stream()
-        .filter(f -> Math.abs(f.height().value()) >= leastDb)
-        .toList();
   }
 
   public static Cell centre(FixtureFeature.Estimate c) {
@@ -293,5 +269,116 @@ public final class StudyPage {
 
   private static Cell cell(String shown, String exact) {
     return exact.isEmpty() ? Cell.text(shown) : Cell.ordered(shown, Double.parseDouble(exact));
+  }
+
+  public static int unitsOnBoth(StudyOutcome outcome) {
+    return outcome.kinds().stream().mapToInt(k -> k.paired().units().size()).sum();
+  }
+
+  /** How many units are listed, and what became of those no estimate rests on. */
+  public static String units(StudyOutcome outcome) {
+    List<Unit> listed = outcome.study().units();
+    int least = outcome.study().settings().minUnits();
+    int few =
+        outcome.kinds().stream()
+            .mapToInt(k -> k.paired().units().size())
+            .filter(n -> n < least)
+            .sum();
+    int fitted = unitsOnBoth(outcome) - few;
+    long heldOut = count(listed, Unit.Role.HOLDOUT);
+    long check = count(listed, Unit.Role.CHECK);
+    long lacking = count(listed, Unit.Role.FIT) - fitted - few;
+    String ofSmall = " of kinds with fewer than " + least;
+    String capture = " a usable capture on a fixture";
+    String others =
+        Stream.of(
+                part(heldOut, "is held out", "are held out"),
+                part(check, "is for checks only", "are for checks only"),
+                part(few, "is" + ofSmall, "are" + ofSmall),
+                part(lacking, "lacks" + capture, "lack" + capture))
+            .flatMap(Optional::stream)
+            .collect(Collectors.joining(", "));
+    return "Of "
+        + Numbers.count(listed.size(), "unit", "units")
+        + " listed, "
+        + (others.isEmpty()
+            ? "every one enters the estimates."
+            : Numbers.count(fitted, "enters", "enter") + " the estimates; " + others + ".");
+  }
+
+  private static Optional<String> part(long number, String one, String many) {
+    return number <= 0 ? Optional.empty() : Optional.of(Numbers.count(number, one, many));
+  }
+
+  private static long count(List<Unit> units, Unit.Role role) {
+    return units.stream().filter(u -> u.role() == role).count();
+  }
+
+  /** How wide the bands of a kind are together that are as said, in octaves. */
+  public static double octaves(KindOutcome kind, Predicate<MarkedBand> which) {
+    return kind.transfer().bands().stream()
+        .filter(which)
+        .mapToDouble(b -> b.band().octaves())
+        .sum();
+  }
+
+  /** How many units left out stayed inside their interval at every band, kind by kind. */
+  public static String wholeCurves(StudyOutcome outcome) {
+    List<String> kinds = new ArrayList<>();
+    for (KindOutcome kind : outcome.kinds()) {
+      double[] inside =
+          kind.evidence().leftOut().ofUnits(Optional.empty()).stream()
+              .flatMapToDouble(u -> u.inside().stream())
+              .toArray();
+      if (inside.length > 0) {
+        long whole = Arrays.stream(inside).filter(share -> share == 1).count();
+        kinds.add(whole + " of " + inside.length + " (" + kind.kind() + ")");
+      }
+    }
+    return kinds.isEmpty() ? "too few units to tell" : Texts.joined(kinds);
+  }
+
+  public static List<String> heldOut(StudyOutcome outcome) {
+    return outcome.study().units().stream()
+        .filter(u -> u.role() == Unit.Role.HOLDOUT)
+        .map(Unit::name)
+        .toList();
+  }
+
+  /** Those that could not be predicted and compared with their captures. */
+  public static List<String> notJudged(StudyOutcome outcome) {
+    Set<String> judged = new HashSet<>();
+    for (KindOutcome kind : outcome.kinds()) {
+      kind.evidence().heldOut().ofUnits(Optional.empty()).forEach(u -> judged.add(u.unit()));
+    }
+    return heldOut(outcome).stream().filter(u -> !judged.contains(u)).toList();
+  }
+
+  /** The expanded uncertainties of the Monte Carlo run as shares of the budget's. */
+  public static DoubleSummaryStatistics expanded(List<BandBudget> checked) {
+    return checked.stream()
+        .mapToDouble(
+            b -> b.monteCarlo().orElseThrow().expandedDb() / b.total().orElseThrow().expanded())
+        .summaryStatistics();
+  }
+
+  /** How many captures have a verdict that is as said. */
+  public static long captures(StudyOutcome outcome, Predicate<Verdict> which) {
+    return outcome.screening().verdicts().stream()
+        .filter(which)
+        .map(Verdict::capture)
+        .distinct()
+        .count();
+  }
+
+  /** Sessions with the same charts outside and the same limit, which share a sentence. */
+  public static Collection<List<FixtureDrift.OutOfControl>> outOfControl(FixtureDrift fixture) {
+    return fixture.outOfControl().stream()
+        .collect(
+            Collectors.groupingBy(
+                o -> List.of(o.charts(), o.worst(), Numbers.fixed(o.limitDb(), 2)),
+                LinkedHashMap::new,
+                Collectors.toList()))
+        .values();
   }
 }

@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.internal.Numbers;
-import org.twinrig.problem.Problem;
 
 /** Pieces of sentences that pages share. */
 public final class Texts {
@@ -54,15 +53,5 @@ public final class Texts {
     return last < 1
         ? String.join("", words)
         : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
-  }
-
-  /** What could not be used. */
-  public static List<Problem> refused(List<Problem> problems) {
-    return problems.stream().filter(p -> p.kind() != Problem.Kind.NOTE).toList();
-  }
-
-  /** How files were taken. */
-  public static List<Problem> notes(List<Problem> problems) {
-    return problems.stream().filter(p -> p.kind() == Problem.Kind.NOTE).toList();
   }
 }

@@ -4,13 +4,15 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.evidence.UnitsToMeasure;
@@ -20,8 +22,6 @@ import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
-import tech.tablesaw.aggregate.AggregateFunctions;
-import tech.tablesaw.api.Table;
 
 /**
  * A catalogue seen from above: by kind and decision, by the zones of the study, and which units are
@@ -97,56 +97,44 @@ public record CatalogueOverview(
 
   private static ZoneShare share(TransferFunction kind, Zone zone, List<CatalogueRun.Line> lines) {
     BandGrid grid = kind.grid();
-    EnumMap<Mark, Integer> counts = new EnumMap<>(Mark.class);
-    int missing = 0;
-    int cells = 0;
-    for (int b = 0; b < grid.size(); b++) {
-      double hz = grid.band(b).midHz();
-      if (hz > zone.fromHz() && hz < zone.toHz()) {
-        cells += lines.size();
-        for (CatalogueRun.Line line : lines) {
-          Optional<Mark> mark = line.marks().at(b);
-          mark.ifPresent(m -> counts.merge(m, 1, Integer::sum));
-          missing += mark.isEmpty() ? 1 : 0;
-        }
-      }
-    }
-    List<Double> shares = new ArrayList<>();
-    for (Mark mark : Mark.values()) {
-      shares.add(counts.getOrDefault(mark, 0) / (double) cells);
-    }
-    shares.add(missing / (double) cells);
+    Map<Optional<Mark>, Long> counts =
+        IntStream.range(0, grid.size())
+            .filter(b -> zone.fromHz() < grid.band(b).midHz() && grid.band(b).midHz() < zone.toHz())
+            .boxed()
+            .flatMap(b -> lines.stream().map(l -> l.marks().at(b)))
+            .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
+    double cells = counts.values().stream().mapToLong(n -> n).sum();
+    List<Double> shares =
+        Stream.concat(Stream.of(Mark.values()).map(Optional::of), Stream.of(Optional.<Mark>empty()))
+            .map(mark -> counts.getOrDefault(mark, 0L) / cells)
+            .toList();
     return new ZoneShare(kind.kind(), zone, lines.size(), shares);
   }
 
   private static List<Decided> decided(CatalogueRun.Outcome outcome) {
-    if (outcome.lines().isEmpty()) {
-      return List.of();
-    }
-    List<String> octaves =
-        List.of("reliable_octaves", "caution_octaves", "unreliable_octaves", "missing_octaves");
-    Table summary =
-        CatalogueResults.SUMMARY
-            .table(outcome)
-            .summarize(octaves, AggregateFunctions.mean, AggregateFunctions.count)
-            .by("kind", "decision")
-            .sortOn("kind", "decision");
-    return summary.stream()
-        .map(
-            row ->
-                new Decided(
-                    row.getString("kind"),
-                    decision(row.getString("decision")),
-                    (int) Math.round(row.getDouble("Count [reliable_octaves]")),
-                    octaves.stream().map(name -> row.getDouble("Mean [" + name + "]")).toList()))
+    Comparator<CatalogueRun.Line> byKind = Comparator.comparing(l -> l.entry().kind());
+    return outcome.lines().stream()
+        .sorted(byKind.thenComparing(l -> l.decision().word()))
+        .collect(
+            Collectors.groupingBy(
+                l -> List.of(l.entry().kind(), l.decision()),
+                LinkedHashMap::new,
+                Collectors.toList()))
+        .values()
+        .stream()
+        .map(g -> new Decided(g.get(0).entry().kind(), g.get(0).decision(), g.size(), octaves(g)))
         .toList();
   }
 
-  private static Decision decision(String word) {
-    return Stream.of(Decision.values())
-        .filter(d -> d.word().equals(word))
-        .findFirst()
-        .orElseThrow();
+  private static List<Double> octaves(List<CatalogueRun.Line> lines) {
+    ToDoubleFunction<ToDoubleFunction<CatalogueRun.Octaves>> mean =
+        by ->
+            lines.stream().mapToDouble(l -> by.applyAsDouble(l.octaves())).average().orElseThrow();
+    return List.of(
+        mean.applyAsDouble(CatalogueRun.Octaves::reliable),
+        mean.applyAsDouble(CatalogueRun.Octaves::caution),
+        mean.applyAsDouble(CatalogueRun.Octaves::unreliable),
+        mean.applyAsDouble(CatalogueRun.Octaves::missing));
   }
 
   /** Writes overview.csv, overview-zones.csv and units-to-measure.csv. */

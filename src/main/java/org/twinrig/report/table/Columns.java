@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.function.BiConsumer;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -19,9 +18,9 @@ import tech.tablesaw.api.LongColumn;
 import tech.tablesaw.api.StringColumn;
 
 /**
- * The columns of a result, each described once: its name with the unit in it, what a reader must
- * know beyond the name, how its values are written, and how a row gives the value. A value that is
- * missing ({@link Optional#empty}) makes an empty cell; one that is not finite is refused.
+ * The columns of a result, each described once: its name with the unit in it, how its values are
+ * written, and how a row gives the value. A value that is missing ({@link Optional#empty}) makes an
+ * empty cell; one that is not finite is refused.
  *
  * @param <R> a row
  */
@@ -60,6 +59,16 @@ public final class Columns<R> {
       };
     }
 
+    /** As scripts reckon with it. */
+    private Object reckoned(Object value) {
+      return switch (this) {
+        case TEXT -> value; // as the lab wrote it: the apostrophe is for spreadsheets
+        case WORD -> cell(value);
+        case COUNT -> ((Number) value).longValue();
+        case HZ, NUMBER -> ((Number) value).doubleValue();
+      };
+    }
+
     /** As a page shows it: for the eye, not to reckon with. */
     private String shown(Object value) {
       return switch (this) {
@@ -70,8 +79,11 @@ public final class Columns<R> {
     }
   }
 
-  private record Column<R>(
-      String name, String help, Format format, Function<R, Optional<Object>> value) {}
+  private record Column<R>(String name, Format format, Function<R, Optional<Object>> value) {}
+
+  private Columns<R> with(String name, Format format, Function<R, ?> value) {
+    return with(new Column<>(name, format, row -> present(value.apply(row))));
+  }
 
   private Columns<R> with(Column<R> column) {
     List<Column<R>> more = new ArrayList<>(all);
@@ -79,39 +91,31 @@ public final class Columns<R> {
     return new Columns<>(more);
   }
 
-  /** What a reader must know of the column before, or of several up to it. */
-  Columns<R> help(String help) {
-    List<Column<R>> explained = new ArrayList<>(all);
-    Column<R> last = explained.remove(all.size() - 1);
-    explained.add(new Column<>(last.name, help, last.format, last.value));
-    return new Columns<>(explained);
-  }
-
   Columns<R> text(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.TEXT, row -> present(value.apply(row))));
+    return with(name, Format.TEXT, value);
   }
 
   Columns<R> word(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.WORD, row -> present(value.apply(row))));
+    return with(name, Format.WORD, value);
   }
 
   Columns<R> count(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.COUNT, row -> present(value.apply(row))));
+    return with(name, Format.COUNT, value);
   }
 
   Columns<R> hz(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.HZ, row -> present(value.apply(row))));
+    return with(name, Format.HZ, value);
   }
 
   Columns<R> number(String name, Function<R, ?> value) {
-    return with(new Column<>(name, "", Format.NUMBER, row -> present(value.apply(row))));
+    return with(name, Format.NUMBER, value);
   }
 
   /** Columns of a part that a row may lack; all of them are empty then. */
   <P> Columns<R> part(Function<R, Optional<P>> part, UnaryOperator<Columns<P>> columns) {
     Columns<R> more = this;
     for (Column<P> c : columns.apply(start()).all) {
-      more = more.with(new Column<>(c.name, c.help, c.format, r -> part.apply(r).flatMap(c.value)));
+      more = more.with(new Column<>(c.name, c.format, r -> part.apply(r).flatMap(c.value)));
     }
     return more;
   }
@@ -179,47 +183,24 @@ public final class Columns<R> {
     return cells;
   }
 
-  /** The names in code type, each with what a reader must know, as the manual has them. */
-  String manual() {
-    StringBuilder text = new StringBuilder();
-    for (Column<R> column : all) {
-      text.append(text.isEmpty() ? "`" : ", `").append(column.name).append('`');
-      text.append(column.help.isEmpty() ? "" : " (" + column.help + ")");
-    }
-    return text.toString();
-  }
-
   /** The rows as columns for reckoning with; a missing number is tablesaw's missing value. */
   List<tech.tablesaw.columns.Column<?>> reckoned(List<R> rows) {
     List<tech.tablesaw.columns.Column<?>> columns = new ArrayList<>();
     for (Column<R> c : all) {
-      List<Optional<Object>> values = rows.stream().map(c.value).toList();
-      columns.add(
+      tech.tablesaw.columns.Column<?> column =
           switch (c.format) {
-            // As the lab wrote it: the apostrophe is for spreadsheets.
-            case TEXT ->
-                filled(StringColumn.create(c.name), values, (t, v) -> t.append((String) v));
-            case WORD ->
-                filled(StringColumn.create(c.name), values, (t, v) -> t.append(c.format.cell(v)));
-            case COUNT ->
-                filled(
-                    LongColumn.create(c.name),
-                    values,
-                    (t, v) -> t.append(((Number) v).longValue()));
-            case HZ, NUMBER ->
-                filled(
-                    DoubleColumn.create(c.name),
-                    values,
-                    (t, v) -> t.append(((Number) v).doubleValue()));
-          });
+            case TEXT, WORD -> StringColumn.create(c.name);
+            case COUNT -> LongColumn.create(c.name);
+            case HZ, NUMBER -> DoubleColumn.create(c.name);
+          };
+      for (R row : rows) {
+        c.value
+            .apply(row)
+            .map(c.format::reckoned)
+            .ifPresentOrElse(column::appendObj, column::appendMissing);
+      }
+      columns.add(column);
     }
     return columns;
-  }
-
-  private static <C extends tech.tablesaw.columns.Column<?>> C filled(
-      C column, List<Optional<Object>> values, BiConsumer<C, Object> append) {
-    values.forEach(
-        value -> value.ifPresentOrElse(v -> append.accept(column, v), column::appendMissing));
-    return column;
   }
 }

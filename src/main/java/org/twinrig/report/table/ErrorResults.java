@@ -22,46 +22,28 @@ final class ErrorResults {
 
   static final Result<StudyOutcome> BUDGET =
       Result.inKinds(
-              "error-budget.csv",
-              "kind and band with an estimate",
-              Columns.<BandBudget>start()
-                  .hz("band_hz", r -> r.band().midHz())
-                  .number("seating_from_db", r -> sd(r, ErrorSource.SEATING_FROM))
-                  .number("seating_to_db", r -> sd(r, ErrorSource.SEATING_TO))
-                  .help(
-                      "standard uncertainties, as all up to *combined_db*: from seating, averaged"
-                          + " over the seatings of the study")
-                  .number("units_db", r -> sd(r, ErrorSource.UNITS))
-                  .help("between units")
-                  .number("fit_db", r -> sd(r, ErrorSource.FIT))
-                  .help("the mean transfer")
-                  .number("calibrator_db", r -> TransferResults.root(r.calibratorVariance()))
-                  .help("both calibrators; 0 with an anchor, which cancels them")
-                  .number("drift_db", r -> sd(r, ErrorSource.DRIFT))
-                  .help("correction of drift; empty where there was none")
-                  .part(r -> r.total(), ErrorResults::total)
-                  .word(
-                      "not_known",
-                      r ->
-                          r.unknown().stream()
-                              .map(ErrorSource::word)
-                              .collect(Collectors.joining("; ")))
-                  .help("sources of which nothing is known, joined by *;*")
-                  .part(
-                      r -> r.monteCarlo(),
-                      check ->
-                          check
-                              .number("monte_carlo_sd_db", c -> c.standardDeviationDb())
-                              .number("monte_carlo_expanded_db", c -> c.expandedDb())
-                              .word("monte_carlo_agrees", c -> c.agrees())
-                              .help(
-                                  "the same by a Monte Carlo run at one band an octave; empty"
-                                      + " elsewhere, and the standard deviation also where it does"
-                                      + " not exist")),
-              kind -> kind.budget().bands().stream())
-          .remark(
-              ". Without a known calibrator there is no total, and *combined_db* and all that"
-                  + " follows from it is empty");
+          "error-budget.csv",
+          Columns.<BandBudget>start()
+              .hz("band_hz", r -> r.band().midHz())
+              .number("seating_from_db", r -> sd(r, ErrorSource.SEATING_FROM))
+              .number("seating_to_db", r -> sd(r, ErrorSource.SEATING_TO))
+              .number("units_db", r -> sd(r, ErrorSource.UNITS))
+              .number("fit_db", r -> sd(r, ErrorSource.FIT))
+              .number("calibrator_db", r -> TransferResults.root(r.calibratorVariance()))
+              .number("drift_db", r -> sd(r, ErrorSource.DRIFT))
+              .part(r -> r.total(), ErrorResults::total)
+              .word(
+                  "not_known",
+                  r ->
+                      r.unknown().stream().map(ErrorSource::word).collect(Collectors.joining("; ")))
+              .part(
+                  r -> r.monteCarlo(),
+                  check ->
+                      check
+                          .number("monte_carlo_sd_db", c -> c.standardDeviationDb())
+                          .number("monte_carlo_expanded_db", c -> c.expandedDb())
+                          .word("monte_carlo_agrees", c -> c.agrees())),
+          kind -> kind.budget().bands().stream());
 
   private static Object sd(BandBudget band, ErrorSource source) {
     return TransferResults.root(band.variance(source));
@@ -70,13 +52,9 @@ final class ErrorResults {
   private static Columns<UncertaintyBudget> total(Columns<UncertaintyBudget> columns) {
     return columns
         .number("combined_db", UncertaintyBudget::combined)
-        .help("all of them")
         .word("effective_dof", t -> freedom(t.effectiveDegreesOfFreedom()))
-        .help(
-            "degrees of freedom after Welch and Satterthwaite, *Inf* where there is no end to them")
         .number("coverage_factor", UncertaintyBudget::coverageFactor)
-        .number("expanded_db", t -> t.coverageFactor() * t.combined())
-        .help("half-width at the study's confidence: the factor times *combined_db*");
+        .number("expanded_db", t -> t.coverageFactor() * t.combined());
   }
 
   private static String freedom(double degrees) {
@@ -101,16 +79,13 @@ final class ErrorResults {
   static final Result<StudyOutcome> REPEATABILITY =
       Result.of(
           "repeatability.csv",
-          "kind, fixture and band where a unit was seated twice or more",
           Columns.<Scatter>start()
               .text("kind", Scatter::kind)
               .text("fixture", Scatter::fixture)
               .hz("band_hz", r -> r.at.band().midHz())
               .count("units", r -> r.at.units())
               .count("degrees_of_freedom", r -> r.at.degreesOfFreedom())
-              .help("seatings less units")
               .number("sd_db", r -> r.at.sdDb())
-              .help("between seatings of a unit, pooled over units")
               .number("low_db", r -> r.at.lowDb())
               .number("high_db", r -> r.at.highDb()),
           study -> study.kinds().stream().flatMap(kind -> scatter(study.study(), kind)));
@@ -121,15 +96,11 @@ final class ErrorResults {
   static final Result<StudyOutcome> SEATINGS =
       Result.inKinds(
           "seatings.csv",
-          "kind, region and number of seatings",
           Columns.<Seatings>start()
               .region(r -> r.there.region())
               .count("seatings", r -> SeatingsNeeded.SEATINGS.get(r.which))
-              .help("1, 2, 3, 5 or 10, of the old graph and of a new measurement alike")
               .number("prediction_half_db", r -> r.there.halfDb().get(r.which))
-              .help("root mean square over the region, if both were averaged over that many")
-              .number("never_below_db", r -> r.there.neverBelowDb())
-              .help("the half-width that no number of seatings goes below"),
+              .number("never_below_db", r -> r.there.neverBelowDb()),
           kind ->
               kind.seatings().stream()
                   .flatMap(

@@ -15,17 +15,12 @@ public final class PlainZones {
   public static final Result<List<Row>> RESULT =
       Result.of(
           "explained.html",
-          "zone of a kind; the table that the page of `explain` gives its readers, saved as a file"
-              + " `zones.csv` of its own",
           Columns.<Row>start()
               .text("kind", Row::kind)
               .word("from_hz", r -> Numbers.fixed(r.fromHz, 0))
               .word("to_hz", r -> Numbers.fixed(r.toHz, 0))
-              .help("in whole Hz")
               .word("mark", Row::mark)
-              .help("*no data* where nothing was measured")
               .word("what_to_do", Row::advice)
-              .text("reason", Row::reason)
-              .help("in plain words"),
+              .text("reason", Row::reason),
           List::stream);
 }

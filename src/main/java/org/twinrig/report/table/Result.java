@@ -15,23 +15,19 @@ import org.twinrig.analysis.StudyOutcome;
 import tech.tablesaw.api.Table;
 
 /**
- * A table of results, described once: the file it is written to, what a row is, its columns, and
- * where its rows come from. The file, its explanation in the manual, the table that a page shows
- * and the one that scripts reckon with are all made from this.
+ * A table of results, described once: the file it is written to, its columns, and where its rows
+ * come from. The file, the table that a page shows and the one that scripts reckon with are all
+ * made from this. The manual explains files and columns by their names.
  *
  * @param <S> what the rows come from, such as a study's outcome
  */
 public final class Result<S> {
   private final String file;
-  private final String rowOf;
   private final Body<S, ?> body;
-  private final String remark;
 
-  private Result(String file, String rowOf, Body<S, ?> body, String remark) {
+  private Result(String file, Body<S, ?> body) {
     this.file = file;
-    this.rowOf = rowOf;
     this.body = body;
-    this.remark = remark;
   }
 
   /** Columns and rows belong together: only here is it known what a row is. */
@@ -49,27 +45,17 @@ public final class Result<S> {
     }
   }
 
-  /**
-   * Describes a result: its name in a result folder, and what there is one row per, as the manual
-   * says it.
-   */
-  static <S, R> Result<S> of(
-      String file, String rowOf, Columns<R> columns, Function<S, Stream<R>> rows) {
-    return new Result<>(file, rowOf, new Body<>(columns, rows), "");
-  }
-
-  /** The same with a remark that the manual adds after the columns. */
-  Result<S> remark(String words) {
-    return new Result<>(file, rowOf, body, words);
+  /** Describes a result by its name in a result folder, its columns and its rows. */
+  static <S, R> Result<S> of(String file, Columns<R> columns, Function<S, Stream<R>> rows) {
+    return new Result<>(file, new Body<>(columns, rows));
   }
 
   /** A table about the kinds of a study, which its first column names; rows come kind by kind. */
   static <T> Result<StudyOutcome> inKinds(
-      String file, String rowOf, Columns<T> columns, Function<KindOutcome, Stream<T>> rows) {
+      String file, Columns<T> columns, Function<KindOutcome, Stream<T>> rows) {
     record InKind<T>(String kind, T it) {}
     return of(
         file,
-        rowOf,
         Columns.<InKind<T>>start().text("kind", InKind::kind).all(InKind::it, columns),
         study ->
             study.kinds().stream()
@@ -98,10 +84,6 @@ public final class Result<S> {
   /** Its rows as a page shows them: frequencies to three digits, other numbers to 0.01. */
   public List<List<String>> shown(S source) {
     return body.shown(source).toList();
-  }
-
-  public String help() {
-    return "| `" + file + "` | " + rowOf + " | " + body.columns.manual() + remark + " |";
   }
 
   /** The rows to reckon with, in typed columns with the names of the file. */

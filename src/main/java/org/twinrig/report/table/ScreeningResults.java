@@ -66,7 +66,6 @@ final class ScreeningResults {
   static final Result<StudyOutcome> SCREENING =
       Result.of(
           "screening.csv",
-          "finding: a capture may have several, or none and no row",
           Columns.<Found>start()
               .text("unit", Found::unit)
               .part(
@@ -76,17 +75,11 @@ final class ScreeningResults {
                           .text("fixture", CaptureEntry::fixture)
                           .word("side", c -> c.side().name())
                           .count("seating", CaptureEntry::seating)
-                          .text("file", CaptureEntry::file)
-                          .help(
-                              "from fixture to file empty for *unit outlier*, which is about a"
-                                  + " whole unit"))
+                          .text("file", CaptureEntry::file))
               .text("finding", Found::finding)
-              .help("see below")
               .number("value", Found::value)
               .number("limit", Found::limit)
-              .help("what was found, and what it exceeds; empty where the lab left the capture out")
-              .word("excluded", Found::excluded)
-              .help("*lab*: left out by *captures.csv*; *rule*: by screening; *no*: used"),
+              .word("excluded", Found::excluded),
           ScreeningResults::found);
 
   private record Charted(
@@ -115,20 +108,14 @@ final class ScreeningResults {
   static final Result<SessionReview> DRIFT =
       Result.of(
           "drift.csv",
-          "fixture, quantity and session, for the check unit",
           Columns.<Charted>start()
               .text("unit", c -> c.review.unit())
               .text("fixture", Charted::fixture)
               .word("quantity", c -> c.chart.midHz().isPresent() ? "octave re level" : "level")
-              .help("*level*, or *octave re level*: the octave less the level")
               .hz("band_hz", c -> c.chart.midHz())
-              .help("middle of the octave; empty for *level*")
               .text("session", c -> c.point.session())
-              .help("in the order of dates")
               .count("seatings", c -> c.point.seatings())
-              .help("of the check unit")
               .number("value_db", c -> c.point.valueDb())
-              .help("their mean, as calibrated and before any anchor")
               .part(
                   Charted::limited,
                   limited ->
@@ -136,31 +123,21 @@ final class ScreeningResults {
                           .number("centre_db", l -> l.limits.centreDb())
                           .number("lower_db", l -> l.limits.lowerDb())
                           .number("upper_db", l -> l.limits.upperDb())
-                          .help("centre line and limits of single values")
                           .number("ewma_db", l -> l.average.valueDb())
                           .number(
                               "ewma_lower_db", l -> l.limits.centreDb() - l.average.halfWidthDb())
                           .number(
-                              "ewma_upper_db", l -> l.limits.centreDb() + l.average.halfWidthDb())
-                          .help("moving average and its limits"))
-              .word("outside", Charted::outside)
-              .help(
-                  "whether the value or the average is; *no limits* with fewer than six sessions,"
-                      + " and the six before are empty"),
+                              "ewma_upper_db", l -> l.limits.centreDb() + l.average.halfWidthDb()))
+              .word("outside", Charted::outside),
           ScreeningResults::charted);
 
   static final Result<DriftCorrection> DRIFT_CORRECTION =
       Result.of(
           "drift-correction.csv",
-          "fixture, session with the check unit, and octave",
           Columns.<DriftCorrection.Taken>start()
               .text("fixture", DriftCorrection.Taken::fixture)
               .text("session", DriftCorrection.Taken::session)
               .hz("band_hz", DriftCorrection.Taken::midHz)
-              .help("middle of the octave")
-              .number("taken_out_db", DriftCorrection.Taken::departureDb)
-              .help(
-                  "subtracted from every capture of the session; in between it runs linearly over"
-                      + " the logarithm of frequency"),
+              .number("taken_out_db", DriftCorrection.Taken::departureDb),
           correction -> correction.taken().stream());
 }

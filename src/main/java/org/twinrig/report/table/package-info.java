@@ -7,7 +7,6 @@
  *
  * <p>Text cells that a spreadsheet would take for a formula are made harmless; a value that is not
  * defined is an empty cell. The files are written straight from the columns: a detour by typed
- * tables would load that library in every study, which only scripts and the overview of a catalogue
- * need.
+ * tables would load that library in every study, which only scripts need.
  */
 package org.twinrig.report.table;

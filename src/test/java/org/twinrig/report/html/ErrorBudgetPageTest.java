@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
@@ -148,7 +149,9 @@ class ErrorBudgetPageTest {
   @Test
   void aKindWithoutEstimatesIsSaidToHaveNone() {
     KindOutcome empty = HandMade.kind("banded", 2, "----------");
-    assertEquals("no band has a combined uncertainty to check.", StudySentences.check(empty));
+    assertEquals(
+        "no band has a combined uncertainty to check.",
+        Page.fill("study/check.jte", Map.of("kind", empty)));
     assertEquals(
         "Banded: no band has an estimate",
         BudgetFigure.of(empty, new Caption("banded", 2, 0.95, "f00d")).title());

@@ -276,8 +276,8 @@ class ExplainPageTest {
 
   @Test
   void aConfidenceIsNeverRoundedUpToAlways() {
-    assertEquals("95", ExplainSentences.hundredths(0.95));
-    assertEquals("99.99", ExplainSentences.hundredths(0.9999));
+    assertEquals("95", ExplainPage.hundredths(0.95));
+    assertEquals("99.99", ExplainPage.hundredths(0.9999));
   }
 
   @Test

@@ -69,7 +69,7 @@ class SentencesTest {
     assertEquals(
         "Of 45 units listed, 37 enter the estimates; 2 are held out, 3 are of kinds with fewer than"
             + " 5, 3 lack a usable capture on a fixture.",
-        StudySentences.units(demo.outcome()));
+        StudyPage.units(demo.outcome()));
   }
 
   @Test
