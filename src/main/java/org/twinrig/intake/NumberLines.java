@@ -30,8 +30,8 @@ final class NumberLines {
   private final Remarks remarks;
   private final NumberText frequencies;
   private final NumberText levels;
-  private final Fields fields = new Fields();
-  private final Points points;
+  private Fields fields = Fields.of("", Separator.COMMA);
+  private final List<Points.Point> points = new ArrayList<>();
   private final List<Skipped> skipped = new ArrayList<>();
   private int zeroHzLine;
 
@@ -41,7 +41,6 @@ final class NumberLines {
     this.remarks = remarks;
     this.frequencies = format.frequencies();
     this.levels = format.levels();
-    this.points = new Points(lines.count());
   }
 
   /** Reads all lines; the points are in the order of the file. */
@@ -56,7 +55,7 @@ final class NumberLines {
     if (zeroHzLine > 0) {
       remarks.note(zeroHzLine, "the point at 0 Hz was left out");
     }
-    return points;
+    return new Points(points);
   }
 
   /** The lines that hold no point, in a sentence. */
@@ -85,7 +84,7 @@ final class NumberLines {
       return true;
     }
     if (hz > 0 && Math.abs(db) <= MOST_DB && hz < Double.POSITIVE_INFINITY) {
-      points.add(hz, db, line);
+      points.add(new Points.Point(hz, db, line));
       return true;
     }
     return false;
@@ -98,7 +97,7 @@ final class NumberLines {
         switch (shape) {
           case BLANK -> "blank";
           case COMMENT -> "comment";
-          case NUMBERS, TEXT -> points.size() == 0 ? above(line, shape) : below(line, shape);
+          case NUMBERS, TEXT -> points.isEmpty() ? above(line, shape) : below(line, shape);
         };
     if (!why.equals(FOOTER)) {
       skip(why, line, line);
@@ -237,7 +236,7 @@ final class NumberLines {
       return remarks.refuse(
           line, said + ", which is no number", "leave the line out, or measure again");
     }
-    String example = "1000" + format.mark().mark() + "5";
+    String example = "1000" + format.mark().mark + "5";
     return remarks.refuse(
         line,
         "the " + what + " " + Remarks.excerpt(field) + " is not a number",
@@ -264,7 +263,7 @@ final class NumberLines {
 
   /** Cuts a line; whether it has the fields that lines have here. */
   private boolean isWhole(int line) {
-    lines.cut(line, format.sample().separator(), fields);
+    fields = lines.cut(line, format.sample().separator());
     return format.sample().fits(fields);
   }
 
@@ -277,10 +276,10 @@ final class NumberLines {
   }
 
   private double frequency() {
-    return fields.number(format.columns().frequency(), frequencies);
+    return frequencies.parse(frequencyText());
   }
 
   private double level() {
-    return fields.number(levelColumn(), levels);
+    return levels.parse(fields.text(levelColumn()));
   }
 }

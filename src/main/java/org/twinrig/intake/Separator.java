@@ -9,16 +9,12 @@ enum Separator {
   /** One or more spaces or tabs. */
   SPACES("spaces", ' ');
 
-  private final String words;
+  final String words;
   private final char mark;
 
   Separator(String words, char mark) {
     this.words = words;
     this.mark = mark;
-  }
-
-  String words() {
-    return words;
   }
 
   boolean isAt(char c) {

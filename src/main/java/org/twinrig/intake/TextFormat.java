@@ -27,12 +27,12 @@ record TextFormat(Sample sample, Titles titles, DecimalMark mark, ColumnRoles co
 
   /** How frequencies are written, to be read in Hz. */
   NumberText frequencies() {
-    return new NumberText(mark.mark(), columns.inKhz() ? 3 : 0);
+    return new NumberText(mark.mark, columns.inKhz() ? 3 : 0);
   }
 
   /** How levels are written. */
   NumberText levels() {
-    return new NumberText(mark.mark(), 0);
+    return new NumberText(mark.mark, 0);
   }
 
   /** The columns in a sentence. */
@@ -43,8 +43,8 @@ record TextFormat(Sample sample, Titles titles, DecimalMark mark, ColumnRoles co
             : ".";
     return "Columns are parted by %s, with %s: %s is the frequency in %s, %s the level in dB%s"
         .formatted(
-            sample.separator().words(),
-            mark.words(),
+            sample.separator().words,
+            mark.words,
             columns.named(columns.frequency()),
             frequencyUnit(),
             columns.named(columns.level()),

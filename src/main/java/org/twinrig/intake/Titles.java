@@ -72,9 +72,8 @@ record Titles(int line, List<String> names) {
   }
 
   private static List<String> cut(String text, Separator separator) {
-    Fields fields = new Fields();
-    fields.cut(text.toCharArray(), 0, text.length(), separator);
-    return fields.texts();
+    Fields fields = Fields.of(text, separator);
+    return fields.all().subList(0, fields.filled());
   }
 
   /** Words, each with the bracket that follows it; joined by meaning when there are too many. */
