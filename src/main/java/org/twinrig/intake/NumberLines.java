@@ -28,8 +28,6 @@ final class NumberLines {
   private final Lines lines;
   private final TextFormat format;
   private final Remarks remarks;
-  private final NumberText frequencies;
-  private final NumberText levels;
   private Fields fields = Fields.of("", Separator.COMMA);
   private final List<Points.Point> points = new ArrayList<>();
   private final List<Skipped> skipped = new ArrayList<>();
@@ -39,8 +37,6 @@ final class NumberLines {
     this.lines = lines;
     this.format = format;
     this.remarks = remarks;
-    this.frequencies = format.frequencies();
-    this.levels = format.levels();
   }
 
   /** Reads all lines; the points are in the order of the file. */
@@ -106,7 +102,7 @@ final class NumberLines {
   }
 
   private String above(int line, Shape shape) throws UnusableInput {
-    int titles = format.titles().line();
+    int titles = format.titles.line();
     if ((shape == Shape.NUMBERS && titles > 0 && line > titles) || isSpoiledPoint(line)) {
       throw complaint(line);
     }
@@ -155,7 +151,7 @@ final class NumberLines {
     }
     String level = fields.text(levelColumn());
     if (!Double.isNaN(frequency())) {
-      return format.sample().separator() != Separator.SPACES
+      return format.sample.separator() != Separator.SPACES
           || startsLikeNumber(level)
           || NumberText.isMissing(level);
     }
@@ -206,7 +202,7 @@ final class NumberLines {
   }
 
   private UnusableInput wrongCount(int line) {
-    int usual = format.sample().filled();
+    int usual = format.sample.filled();
     boolean fewer = fields.count() < usual;
     return remarks.refuse(
         line,
@@ -236,7 +232,7 @@ final class NumberLines {
       return remarks.refuse(
           line, said + ", which is no number", "leave the line out, or measure again");
     }
-    String example = "1000" + format.mark().mark + "5";
+    String example = "1000" + format.mark.mark + "5";
     return remarks.refuse(
         line,
         "the " + what + " " + Remarks.excerpt(field) + " is not a number",
@@ -263,23 +259,23 @@ final class NumberLines {
 
   /** Cuts a line; whether it has the fields that lines have here. */
   private boolean isWhole(int line) {
-    fields = lines.cut(line, format.sample().separator());
-    return format.sample().fits(fields);
+    fields = lines.cut(line, format.sample.separator());
+    return format.sample.fits(fields);
   }
 
   private int levelColumn() {
-    return format.columns().level();
+    return format.level;
   }
 
   private String frequencyText() {
-    return fields.text(format.columns().frequency());
+    return fields.text(format.frequency);
   }
 
   private double frequency() {
-    return frequencies.parse(frequencyText());
+    return format.frequencies.parse(frequencyText());
   }
 
   private double level() {
-    return levels.parse(fields.text(levelColumn()));
+    return format.levels.parse(fields.text(levelColumn()));
   }
 }

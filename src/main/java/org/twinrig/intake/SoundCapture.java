@@ -23,7 +23,7 @@ final class SoundCapture {
   }
 
   int channels() {
-    return wav.channels();
+    return wav.channels;
   }
 
   /** The curve of a side: of a stereo file channel 1 is left, channel 2 right. */
@@ -42,12 +42,12 @@ final class SoundCapture {
     SoundSpectrum spectrum = spectrum(signal, content);
     spectrum.notes().forEach(note -> remarks.note(0, note));
     boolean sweep = content.sweep().isPresent();
-    if (wav.validBits() <= 16 && !sweep) {
+    if (wav.validBits <= 16 && !sweep) {
       // Rounded samples of a tail err together, not at random: a slow tail is lost below a step.
       remarks.note(
           0,
           "an impulse response in "
-              + wav.validBits()
+              + wav.validBits
               + " bits loses its tail below one step: low levels at low"
               + " frequencies may be off by some tenths of a dB, which 24 bits or float avoid");
     }
@@ -77,19 +77,19 @@ final class SoundCapture {
 
   private String file(int channel, int samples) {
     String used =
-        wav.validBits() == wav.sample().bits()
+        wav.validBits == wav.sample.bits
             ? ""
-            : ", of which " + wav.validBits() + " bits are used";
+            : ", of which " + wav.validBits + " bits are used";
     String which =
         channels() == 1
             ? "one channel (any side)"
             : "channel " + channel + " of 2 (side " + (channel == 1 ? "L" : "R") + ")";
-    String seconds = Numbers.fixed((double) samples / wav.rateHz(), 3);
+    String seconds = Numbers.fixed((double) samples / wav.rateHz, 3);
     return "The sound is WAV, %s%s, %s Hz, %s, %s (%s s)."
         .formatted(
-            wav.sample().words(),
+            wav.sample.words(),
             used,
-            wav.rateHz(),
+            wav.rateHz,
             which,
             Numbers.count(samples, "sample", "samples"),
             seconds);
