@@ -61,10 +61,10 @@ public final class CaptureFile {
     if (!WavFile.isBegunBy(bytes)) {
       return List.of(TextCapture.read(bytes, remarks));
     }
-    int channels = new SoundCapture(bytes, new Remarks(source)).channels();
+    boolean stereo = new WavFile(bytes, remarks).channels == 2;
     List<Reading> readings = new ArrayList<>();
-    for (int channel = 1; channel <= channels; channel++) {
-      readings.add(new SoundCapture(bytes, new Remarks(source)).readChannel(content, channel));
+    for (Side side : stereo ? List.of(Side.L, Side.R) : List.of(Side.M)) {
+      readings.add(new SoundCapture(bytes, new Remarks(source)).read(content, side));
     }
     return List.copyOf(readings);
   }

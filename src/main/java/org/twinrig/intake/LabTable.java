@@ -26,9 +26,6 @@ public final class LabTable {
     public Columns {
       required = List.copyOf(required);
       optional = List.copyOf(optional);
-      if (required.isEmpty()) {
-        throw new IllegalArgumentException("a table needs at least one required column");
-      }
     }
 
     /** All names, the required ones first: in the order they are documented. */

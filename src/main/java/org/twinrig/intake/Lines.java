@@ -104,8 +104,9 @@ final class Lines {
     if (isComment(ink)) {
       return Shape.COMMENT;
     }
+    String first = ink.replaceFirst("^,+", "").split(BLANK + "|[,;\"]", 2)[0];
     boolean numbers =
-        WITH_POINT.isNumber(ink.replaceFirst("^,+", "").split(BLANK + "|[,;\"]", 2)[0])
+        !Double.isNaN(WITH_POINT.parse(first))
             || Stream.of(Separator.values())
                 .anyMatch(s -> s != Separator.SPACES && cut(line, s).looseNumbers() >= 2);
     return numbers ? Shape.NUMBERS : Shape.TEXT;

@@ -45,10 +45,6 @@ final class NumberText {
         Pattern.compile("%s([0-9]+[%s]?[0-9]*|[%2$s][0-9]+)%s".formatted(SIGN, mark, EXPONENT));
   }
 
-  boolean isNumber(String field) {
-    return !Double.isNaN(parse(field));
-  }
-
   /** The number as the nearest double; NaN for any other text, which never leaves this package. */
   double parse(String field) {
     if (field.length() > LONGEST || !form.matcher(field).matches()) {

@@ -22,22 +22,14 @@ final class SoundCapture {
     this.remarks = remarks;
   }
 
-  int channels() {
-    return wav.channels;
-  }
-
   /** The curve of a side: of a stereo file channel 1 is left, channel 2 right. */
   Reading read(SoundContent content, Side side) throws UnusableInput {
-    if (channels() == 2 && side == Side.M) {
+    if (wav.channels == 2 && side == Side.M) {
       throw remarks.refuse(
           "the sound file has two channels, left and right, but stands for one curve (side M)",
           "name it in two rows, side L (channel 1) and side R (channel 2), or export one channel");
     }
-    return readChannel(content, channels() == 2 && side == Side.R ? 2 : 1);
-  }
-
-  /** The curve of a channel, from 1. */
-  Reading readChannel(SoundContent content, int channel) throws UnusableInput {
+    int channel = wav.channels == 2 && side == Side.R ? 2 : 1;
     Signal signal = wav.channel(channel);
     SoundSpectrum spectrum = spectrum(signal, content);
     spectrum.notes().forEach(note -> remarks.note(0, note));
@@ -81,7 +73,7 @@ final class SoundCapture {
             ? ""
             : ", of which " + wav.validBits + " bits are used";
     String which =
-        channels() == 1
+        wav.channels == 1
             ? "one channel (any side)"
             : "channel " + channel + " of 2 (side " + (channel == 1 ? "L" : "R") + ")";
     String seconds = Numbers.fixed((double) samples / wav.rateHz, 3);

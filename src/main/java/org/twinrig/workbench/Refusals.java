@@ -43,12 +43,12 @@ record Refusals(String formToken, Incoming.Limits limits, Consumer<Exception> fa
 
   private Response page(RefusedException refused) {
     return Pages.fill(
-        refused.why().status,
+        refused.why.status,
         "message.jte",
         Map.of(
             "title", refused.getMessage(),
-            "why", refused.why(),
-            "list", refused.list(),
+            "why", refused.why,
+            "list", refused.list,
             "limits", limits,
             "formToken", formToken));
   }
