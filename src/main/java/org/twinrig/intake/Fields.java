@@ -2,6 +2,7 @@ package org.twinrig.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
  * The fields of one line, without blanks and quotes around them. Columns count from 1.
@@ -17,31 +18,29 @@ record Fields(List<String> all, List<Boolean> quoted) {
   static Fields of(String line, Separator separator) {
     Fields fields = new Fields(new ArrayList<>(), new ArrayList<>());
     boolean spaces = separator == Separator.SPACES;
-    int at = spaces ? skipBlanks(line, 0) : 0;
+    int at = spaces ? Lines.skip(line, 0, Lines::isBlank) : 0;
     while (spaces ? at < line.length() : at <= line.length()) {
       at = fields.add(line, at, separator) + 1;
-      at = spaces ? skipBlanks(line, at) : at;
+      at = spaces ? Lines.skip(line, at, Lines::isBlank) : at;
     }
     return fields;
   }
 
   /** Adds the field that starts here and answers where its separator stands. */
   private int add(String line, int from, Separator separator) {
-    int start = skipBlanks(line, from, separator);
+    // Blanks that do not part fields.
+    IntPredicate inside = c -> Lines.isBlank(c) && !separator.isAt(c);
+    int start = Lines.skip(line, from, inside);
     int closing = closingQuote(line, start);
     if (closing > 0) {
-      int end = skipBlanks(line, closing, separator);
+      int end = Lines.skip(line, closing, inside);
       if (end == line.length() || separator.isAt(line.charAt(end))) {
-        String inside = line.substring(start + 1, closing - 1);
-        quoted.add(skipBlanks(inside, 0) == 0);
-        all.add(trimmed(inside));
+        quoted.add(!Lines.isBlank(line.charAt(start + 1)));
+        all.add(trimmed(line.substring(start + 1, closing - 1)));
         return end;
       }
     }
-    int end = start;
-    while (end < line.length() && !separator.isAt(line.charAt(end))) {
-      end++;
-    }
+    int end = Lines.skip(line, start, c -> !separator.isAt(c));
     quoted.add(false);
     all.add(trimmed(line.substring(start, end)));
     return end;
@@ -65,26 +64,8 @@ record Fields(List<String> all, List<Boolean> quoted) {
     while (end > 0 && Lines.isBlank(text.charAt(end - 1))) {
       end--;
     }
-    return text.substring(Math.min(end, skipBlanks(text, 0)), end).replace("\"\"", "\"");
-  }
-
-  /** Skips blanks that do not part fields. */
-  private static int skipBlanks(String line, int from, Separator separator) {
-    int at = from;
-    while (at < line.length()
-        && Lines.isBlank(line.charAt(at))
-        && !separator.isAt(line.charAt(at))) {
-      at++;
-    }
-    return at;
-  }
-
-  private static int skipBlanks(String line, int from) {
-    int at = from;
-    while (at < line.length() && Lines.isBlank(line.charAt(at))) {
-      at++;
-    }
-    return at;
+    return text.substring(Math.min(end, Lines.skip(text, 0, Lines::isBlank)), end)
+        .replace("\"\"", "\"");
   }
 
   /** How many fields there are, empty ones included. */

@@ -3,6 +3,7 @@ package org.twinrig.intake;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
 import java.util.stream.Stream;
 import org.twinrig.problem.UnusableInput;
 
@@ -120,24 +121,28 @@ final class Lines {
 
   /** A line from the first character on that is neither blank nor an opening quote. */
   private String ink(int line) {
-    String text = text(line);
-    int first = 0;
-    while (first < text.length() && (isBlank(text.charAt(first)) || text.charAt(first) == '"')) {
-      first++;
-    }
-    return text.substring(first);
+    return text(line).substring(skip(text(line), 0, c -> isBlank(c) || c == '"'));
   }
 
   /** An empty row, as spreadsheets write it. */
   private static boolean isSeparatorsOnly(String ink) {
-    return ink.chars().allMatch(c -> isBlank((char) c) || ",;\"".indexOf(c) >= 0);
+    return ink.chars().allMatch(c -> isBlank(c) || ",;\"".indexOf(c) >= 0);
   }
 
   private static boolean isComment(String ink) {
     return "#*;%!".indexOf(ink.charAt(0)) >= 0 || ink.startsWith("//");
   }
 
-  static boolean isBlank(char c) {
+  /** The place of the first character from here on that is none of these. */
+  static int skip(String text, int from, IntPredicate these) {
+    int at = from;
+    while (at < text.length() && these.test(text.charAt(at))) {
+      at++;
+    }
+    return at;
+  }
+
+  static boolean isBlank(int c) {
     return c <= ' ' || c == '\u00A0' || c == '\u202F' || c == '\u2009' || c == '\u3000';
   }
 }

@@ -166,8 +166,7 @@ record Sample(
     for (int line = first();
         line <= last || (line <= lines.count() && points + commas == 0);
         line++) {
-      Fields fields =
-          rows.containsKey(line) ? rows.get(line) : lines.cut(line, separator);
+      Fields fields = rows.containsKey(line) ? rows.get(line) : lines.cut(line, separator);
       for (int column : numeric) {
         if (fields.isLooseNumber(column)) {
           // In 1.000,50 it is the comma.

@@ -17,7 +17,7 @@ enum Separator {
     this.mark = mark;
   }
 
-  boolean isAt(char c) {
+  boolean isAt(int c) {
     return this == SPACES ? Lines.isBlank(c) : c == mark;
   }
 }

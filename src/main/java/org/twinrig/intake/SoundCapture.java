@@ -69,9 +69,7 @@ final class SoundCapture {
 
   private String file(int channel, int samples) {
     String used =
-        wav.validBits == wav.sample.bits
-            ? ""
-            : ", of which " + wav.validBits + " bits are used";
+        wav.validBits == wav.sample.bits ? "" : ", of which " + wav.validBits + " bits are used";
     String which =
         wav.channels == 1
             ? "one channel (any side)"

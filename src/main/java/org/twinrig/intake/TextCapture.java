@@ -52,7 +52,8 @@ final class TextCapture {
             "The text is " + text.encoding() + "; lines end with " + lines.ends() + ".",
             format.told(),
             numbers.told());
-    return remarks.reading(response, understood, bytes, points.all().size() + numbers.zeroHzPoints());
+    return remarks.reading(
+        response, understood, bytes, points.all().size() + numbers.zeroHzPoints());
   }
 
   /** Refuses what is likely in another unit than was understood. */

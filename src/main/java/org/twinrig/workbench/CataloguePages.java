@@ -118,8 +118,7 @@ public final class CataloguePages {
         HERE,
         work ->
             last =
-                Optional.of(
-                    TranslatedCatalogue.ofStudy(snapshot, catalogue.get(), threads, work)));
+                Optional.of(TranslatedCatalogue.ofStudy(snapshot, catalogue.get(), threads, work)));
   }
 
   /** Takes files that were sent through the study as it stands. */

@@ -21,11 +21,6 @@ public record Frame(
     disk = List.copyOf(disk);
   }
 
-  /** How things stood when the page was made. */
-  public long revision() {
-    return snapshot.revision();
-  }
-
   /** The parts of the workbench, each with the word that leads to it and where it begins. */
   public enum Part {
     CAPTURES("Captures", "./"),
@@ -35,20 +30,12 @@ public record Frame(
     CATALOGUE("Old graphs", "./catalogue"),
     REPORT("Report", "./report");
 
-    private final String word;
-    private final String path;
+    public final String word;
+    public final String path;
 
     Part(String word, String path) {
       this.word = word;
       this.path = path;
-    }
-
-    public String word() {
-      return word;
-    }
-
-    public String path() {
-      return path;
     }
   }
 }

@@ -110,11 +110,12 @@ public final class Incoming implements AutoCloseable {
    * Takes a body.
    *
    * @param then called once, when the body is there or will not come, with what came, or in an
-   *     exception why it did not. The files it is given are
-   *     deleted when it returns; it moves those that shall stay.
+   *     exception why it did not. The files it is given are deleted when it returns; it moves those
+   *     that shall stay.
    * @throws IOException when nothing can be written
    */
-  void post(org.eclipse.jetty.server.Request http, Consumer<Callable<Request>> then) throws IOException {
+  void post(org.eclipse.jetty.server.Request http, Consumer<Callable<Request>> then)
+      throws IOException {
     new Arrival(http, then).run();
   }
 
@@ -131,7 +132,8 @@ public final class Incoming implements AutoCloseable {
     private final AtomicInteger kept = new AtomicInteger();
     private Optional<Exception> refused = Optional.empty();
 
-    Arrival(org.eclipse.jetty.server.Request http, Consumer<Callable<Request>> then) throws IOException {
+    Arrival(org.eclipse.jetty.server.Request http, Consumer<Callable<Request>> then)
+        throws IOException {
       this.http = http;
       this.type = String.valueOf(http.getHeaders().get(HttpHeader.CONTENT_TYPE));
       this.parts = type.startsWith("multipart/form-data");

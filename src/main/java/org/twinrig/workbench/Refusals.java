@@ -46,10 +46,15 @@ record Refusals(String formToken, Incoming.Limits limits, Consumer<Exception> fa
         refused.why.status,
         "message.jte",
         Map.of(
-            "title", refused.getMessage(),
-            "why", refused.why,
-            "list", refused.list,
-            "limits", limits,
-            "formToken", formToken));
+            "title",
+            refused.getMessage(),
+            "why",
+            refused.why,
+            "list",
+            refused.list,
+            "limits",
+            limits,
+            "formToken",
+            formToken));
   }
 }

@@ -90,7 +90,8 @@ public final class ReportPages {
   Response makeExplained(Request request) throws IOException, UnusableInput {
     Snapshot snapshot = pages.session.snapshot();
     WrittenPage page = writtenExplanation();
-    return pages.begin("Writing the page for readers", "./report", work -> explain(snapshot, page, work));
+    return pages.begin(
+        "Writing the page for readers", "./report", work -> explain(snapshot, page, work));
   }
 
   private void write(Snapshot snapshot, Path place, Work work) throws UnusableInput {

@@ -104,7 +104,10 @@ final class RequestHandler extends Handler.Abstract {
   }
 
   private void respond(
-      Action action, java.util.concurrent.Callable<Request> body, org.eclipse.jetty.server.Response out, Callback callback) {
+      Action action,
+      java.util.concurrent.Callable<Request> body,
+      org.eclipse.jetty.server.Response out,
+      Callback callback) {
     Response response;
     try {
       response = action.of(body.call());

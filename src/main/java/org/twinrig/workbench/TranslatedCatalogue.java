@@ -10,11 +10,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
-import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
-import org.twinrig.report.html.CatalogueSentences;
 import org.twinrig.report.html.Plate;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
@@ -58,16 +56,6 @@ public record TranslatedCatalogue(
 
   private Figure figure(TranslatedGraph graph) {
     return GraphFigure.of(graph, snapshot.outcome().orElseThrow().translation().origin());
-  }
-
-  /** What was taken for granted, in the words of the catalogue report. */
-  public List<String> assumed() {
-    return CatalogueSentences.smoothingNotStated(lines).stream().toList();
-  }
-
-  /** The problems, each told once. */
-  public List<String> remarks() {
-    return Repeated.toldOnce(problems).stream().map(Problem::text).toList();
   }
 
   static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)

@@ -15,9 +15,9 @@ record WorkPages(Pages pages) {
     }
     Work work = found.get();
     if (work.finished() && work.failure().isEmpty()) {
-      return Response.seeOther(work.back());
+      return Response.seeOther(work.back);
     }
-    Frame frame = pages.frame(Frame.Part.REPORT, work.title(), work.path());
+    Frame frame = pages.frame(Frame.Part.REPORT, work.title, work.path());
     return Pages.fill(
         "work.jte", Map.of("frame", frame, "work", work, "running", !work.finished()));
   }
