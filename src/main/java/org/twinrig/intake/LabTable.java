@@ -23,11 +23,6 @@ public final class LabTable {
   /** The columns a table may have: without the required ones it is of no use. */
   public record Columns(List<String> required, List<String> optional) {
 
-    public Columns {
-      required = List.copyOf(required);
-      optional = List.copyOf(optional);
-    }
-
     /** All names, the required ones first: in the order they are documented. */
     public List<String> all() {
       return Stream.concat(required.stream(), optional.stream()).toList();

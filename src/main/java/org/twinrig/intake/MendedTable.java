@@ -60,7 +60,7 @@ public final class MendedTable {
     StringBuilder changed = new StringBuilder();
     int at = 0;
     for (Row each : rows) {
-      String cell = each == rows.get(0) ? column : each.equals(row) ? written(text) : "";
+      String cell = each.equals(rows.get(0)) ? column : each.equals(row) ? written(text) : "";
       changed.append(table, at, each.end()).append(',').append(cell);
       at = each.end();
     }

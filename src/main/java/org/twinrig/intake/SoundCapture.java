@@ -12,18 +12,12 @@ import org.twinrig.spectrum.UnusableSound;
 
 /** A capture as a WAV file: an impulse response, or the recording of a sweep. */
 final class SoundCapture {
-  private final byte[] bytes;
-  private final WavFile wav;
-  private final Remarks remarks;
-
-  SoundCapture(byte[] bytes, Remarks remarks) throws UnusableInput {
-    this.bytes = bytes;
-    this.wav = new WavFile(bytes, remarks);
-    this.remarks = remarks;
-  }
+  private SoundCapture() {}
 
   /** The curve of a side: of a stereo file channel 1 is left, channel 2 right. */
-  Reading read(SoundContent content, Side side) throws UnusableInput {
+  static Reading read(byte[] bytes, Remarks remarks, SoundContent content, Side side)
+      throws UnusableInput {
+    WavFile wav = new WavFile(bytes, remarks);
     if (wav.channels == 2 && side == Side.M) {
       throw remarks.refuse(
           "the sound file has two channels, left and right, but stands for one curve (side M)",
@@ -31,7 +25,7 @@ final class SoundCapture {
     }
     int channel = wav.channels == 2 && side == Side.R ? 2 : 1;
     Signal signal = wav.channel(channel);
-    SoundSpectrum spectrum = spectrum(signal, content);
+    SoundSpectrum spectrum = spectrum(signal, content, remarks);
     spectrum.notes().forEach(note -> remarks.note(0, note));
     boolean sweep = content.sweep().isPresent();
     if (wav.validBits <= 16 && !sweep) {
@@ -46,7 +40,7 @@ final class SoundCapture {
     List<String> understood =
         List.of(
             Reading.extent(spectrum.response()) + ".",
-            file(channel, signal.size()),
+            file(wav, channel, signal.size()),
             content
                 .sweep()
                 .map(SoundCapture::sweep)
@@ -59,7 +53,8 @@ final class SoundCapture {
     return remarks.reading(spectrum.response(), understood, bytes, spectrum.response().size());
   }
 
-  private SoundSpectrum spectrum(Signal signal, SoundContent content) throws UnusableInput {
+  private static SoundSpectrum spectrum(Signal signal, SoundContent content, Remarks remarks)
+      throws UnusableInput {
     try {
       return SoundSpectrum.of(signal, content);
     } catch (UnusableSound e) {
@@ -67,7 +62,7 @@ final class SoundCapture {
     }
   }
 
-  private String file(int channel, int samples) {
+  private static String file(WavFile wav, int channel, int samples) {
     String used =
         wav.validBits == wav.sample.bits ? "" : ", of which " + wav.validBits + " bits are used";
     String which =

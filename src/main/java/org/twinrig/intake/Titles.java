@@ -15,10 +15,6 @@ import org.twinrig.intake.HeaderWords.Role;
 record Titles(int line, List<String> names) {
   private static final Titles NONE = new Titles(0, List.of());
 
-  Titles {
-    names = List.copyOf(names);
-  }
-
   static Titles above(Lines lines, Sample sample) {
     for (int line = sample.first() - 1; line >= 1; line--) {
       List<String> names = named(lines.text(line), sample);

@@ -17,10 +17,6 @@ public record Frame(
     String formToken,
     List<LabFile.Change> disk) {
 
-  public Frame {
-    disk = List.copyOf(disk);
-  }
-
   /** The parts of the workbench, each with the word that leads to it and where it begins. */
   public enum Part {
     CAPTURES("Captures", "./"),
