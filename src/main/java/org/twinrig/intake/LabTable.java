@@ -22,6 +22,12 @@ public final class LabTable {
 
   /** The columns a table may have: without the required ones it is of no use. */
   public record Columns(List<String> required, List<String> optional) {
+    public Columns {
+      if (required.isEmpty()) {
+        throw new IllegalArgumentException("a table needs at least one required column");
+      }
+    }
+
 
     /** All names, the required ones first: in the order they are documented. */
     public List<String> all() {

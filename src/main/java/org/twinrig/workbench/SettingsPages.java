@@ -2,6 +2,7 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -94,9 +95,7 @@ public record SettingsPages(Pages pages) {
       Map<String, String> values,
       List<ZoneRow> zones) {
     List<ZoneRow> rows = new ArrayList<>(zones);
-    for (int k = 0; k < EMPTY_ROWS; k++) {
-      rows.add(ZoneRow.EMPTY);
-    }
+    rows.addAll(Collections.nCopies(EMPTY_ROWS, ZoneRow.EMPTY));
     return Pages.fill(
         status,
         "settings.jte",
