@@ -28,7 +28,6 @@ public final class LabTable {
       }
     }
 
-
     /** All names, the required ones first: in the order they are documented. */
     public List<String> all() {
       return Stream.concat(required.stream(), optional.stream()).toList();
