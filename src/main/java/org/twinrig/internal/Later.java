@@ -1,0 +1,22 @@
+package org.twinrig.internal;
+
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** A value that is worked out when it is first asked for, once, whichever thread asks. */
+public final class Later<T> implements Supplier<T> {
+  private final Supplier<T> work;
+  private Optional<T> done = Optional.empty();
+
+  public Later(Supplier<T> work) {
+    this.work = work;
+  }
+
+  @Override
+  public synchronized T get() {
+    if (done.isEmpty()) {
+      done = Optional.of(work.get());
+    }
+    return done.get();
+  }
+}
