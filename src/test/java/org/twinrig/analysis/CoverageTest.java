@@ -46,8 +46,7 @@ class CoverageTest {
     BandGrid grid = BandGrid.covering(20, 20_000, 12);
     Anchor anchor = new Anchor.Range(300, 1000);
     for (SimulatedKind kind :
-        List.of(
-            SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR)) {
+        List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR)) {
       TRUTHS.put(kind, PLAN.draw().trueMeanTransfer(kind, grid, anchor));
     }
   }

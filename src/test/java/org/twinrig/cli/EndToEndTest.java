@@ -121,8 +121,7 @@ class EndToEndTest {
     List<Map<String, String>> tested = ReferenceTable.rows(study.resolve("equivalence.csv"));
     assertEquals(transfer.size(), tested.size());
     for (int row = 0; row < transfer.size(); row++) {
-      for (String column :
-          List.of("kind", "band_hz", "offset_db", "sim_low_db", "sim_high_db")) {
+      for (String column : List.of("kind", "band_hz", "offset_db", "sim_low_db", "sim_high_db")) {
         assertEquals(transfer.get(row).get(column), tested.get(row).get(column), column);
       }
     }

@@ -124,8 +124,7 @@ class PublishedStudiesTest {
     StringWriter err = new StringWriter();
     int status = Main.run(new PrintWriter(out), new PrintWriter(err), "study", folder.toString());
     assertEquals(0, status, err.toString());
-    List<Map<String, String>> rows =
-        ReferenceTable.rows(folder.resolve("results/transfer.csv"));
+    List<Map<String, String>> rows = ReferenceTable.rows(folder.resolve("results/transfer.csv"));
     assertTrue(!rows.isEmpty(), "transfer.csv has bands");
     return rows;
   }

@@ -34,8 +34,7 @@ class SettingsManualTest {
   /** The example that hostile files are made from leaves no setting as it is without it. */
   @Test
   void everySettingStandsInTheExample(@TempDir Path temp) throws Exception {
-    String example =
-        Files.readString(Path.of("src/test/resources/hostile/yaml/every-key.yaml"));
+    String example = Files.readString(Path.of("src/test/resources/hostile/yaml/every-key.yaml"));
     LabFolder lab = LabFolder.in(temp.resolve("lab")).write("study.yaml", example);
     Settings read = StudyReader.read(lab.study()).value().settings();
     for (Setting<?> setting : Setting.ALL) {

@@ -16,7 +16,6 @@ import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
-import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.reliability.Mark;
@@ -35,7 +34,7 @@ class StudyUnitsTest {
   private static final Intervals INTERVALS = new Intervals(0.95, TEN.size());
 
   /** R 4.2.2: qt(0.995, 2). */
-  private static final double T2 = 9.924843200918292;
+  private static final double T2 = 9.92484320091829;
 
   private static final double[] MEANS = {3, -1, 0, 2, 5, 4, -2, -6, 1, 0};
   private static final double[] SDS = {1, 1, 1, 1, 2, 1, 1, 1, 1, 1};
@@ -112,8 +111,7 @@ class StudyUnitsTest {
     for (double db : new double[] {limit - 1e-6, limit + 1e-6}) {
       Levels levels = above(db, 0, 3).levels();
       OldGraph graph =
-          new OldGraph(
-              levels, Optional.of(levels), Optional.of(Collections.nCopies(10, carried)));
+          new OldGraph(levels, Optional.of(levels), Optional.of(Collections.nCopies(10, carried)));
       double expected = db < limit ? 0 : 0.3;
       assertEquals(expected, StudyUnits.beyond(graph, three(SDS), INTERVALS));
     }
@@ -133,8 +131,7 @@ class StudyUnitsTest {
     graph[0] += 12;
     graph[9] = Double.NaN;
     assertTrue(
-        StudyUnits.unlike(
-            OldGraph.pinned(Levels.copyOf(TEN, graph)), three(SDS), INTERVALS));
+        StudyUnits.unlike(OldGraph.pinned(Levels.copyOf(TEN, graph)), three(SDS), INTERVALS));
   }
 
   @Test
@@ -188,7 +185,8 @@ class StudyUnitsTest {
             5,
             Translation.Handling.plain(),
             List.of(kind));
-    double[] hz = IntStream.rangeClosed(0, 40).mapToDouble(k -> 800 * Math.pow(2, k / 16.0)).toArray();
+    double[] hz =
+        IntStream.rangeClosed(0, 40).mapToDouble(k -> 800 * Math.pow(2, k / 16.0)).toArray();
     SplittableRandom random = new SplittableRandom(seed);
     double[] db = random.doubles(hz.length, -30, 30).toArray();
     double[] shifted = Arrays.stream(db).map(level -> level + shiftDb).toArray();
