@@ -19,4 +19,20 @@ public final class Later<T> implements Supplier<T> {
     }
     return done.get();
   }
+
+  /** Equal to another whose value is equal: both are worked out. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Later<?> later && get().equals(later.get());
+  }
+
+  @Override
+  public int hashCode() {
+    return get().hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return get().toString();
+  }
 }
