@@ -16,6 +16,7 @@ import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.Trial;
 import org.twinrig.evidence.Validation;
+import org.twinrig.internal.Later;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -176,7 +177,7 @@ public final class Analysis {
         wanders,
         new MarkStability(settings.confidence(), settings.seed())
             .of(estimate, kind.rule(), wanders),
-        ErrorBudget.of(paired, estimate, settings, drift),
+        new Later<>(() -> ErrorBudget.of(paired, estimate, settings, drift)),
         Repeatability.of(paired, settings.confidence()),
         SeatingsNeeded.of(paired, estimate, settings.confidence()),
         evidence);

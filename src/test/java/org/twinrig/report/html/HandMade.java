@@ -97,7 +97,7 @@ final class HandMade {
         List.of(),
         new MarkStability.Result(
             999, Collections.nCopies(grid.size(), Optional.empty()), List.of()),
-        new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
+        () -> new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
         evidence(
@@ -128,7 +128,7 @@ final class HandMade {
         plain.zones(),
         plain.wanders(),
         plain.stability(),
-        plain.budget(),
+        plain.budgeted(),
         plain.repeatability(),
         plain.seatings(),
         evidence(plain.evidence().equivalence(), Optional.of(ranks)));
@@ -159,7 +159,7 @@ final class HandMade {
         plain.zones(),
         wanders,
         stability,
-        plain.budget(),
+        plain.budgeted(),
         plain.repeatability(),
         plain.seatings(),
         evidence(equivalence, Optional.empty()));
