@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.band.FrequencyRange;
@@ -17,7 +18,9 @@ import org.twinrig.evidence.Repeatability;
 import org.twinrig.evidence.SeatingsNeeded;
 import org.twinrig.evidence.Trial;
 import org.twinrig.evidence.Validation;
+import org.twinrig.internal.Later;
 import org.twinrig.internal.Numbers;
+import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -144,16 +147,20 @@ public final class Analysis {
     }
     Map<String, PairedUnits> fine = fine(anchoring, screening.accepted());
     Map<String, PairedUnits> heldOut = paired(study, screening.accepted(), Unit.Role.HOLDOUT);
-    List<KindOutcome> kinds = new ArrayList<>();
+    List<Supplier<KindOutcome>> kinds = new ArrayList<>();
     for (PairedUnits units : paired) {
       List<ResonanceWander> wanders =
           fine.containsKey(units.kind()) ? wanders(fine.get(units.kind())) : List.of();
       kinds.add(outcome(units, wanders, Optional.ofNullable(heldOut.get(units.kind())), drift));
     }
-    return kinds;
+    return Parallel.map(kinds, threads, Supplier::get);
   }
 
-  private KindOutcome outcome(
+  /**
+   * Estimates a kind, on all threads; what follows from the estimate is left to be asked for, so
+   * that kinds share the threads. Two estimates at once would need twice the memory.
+   */
+  private Supplier<KindOutcome> outcome(
       PairedUnits paired,
       List<ResonanceWander> wanders,
       Optional<PairedUnits> heldOut,
@@ -162,24 +169,27 @@ public final class Analysis {
     Optional<KindOutcome> unchanged =
         heldOut.isEmpty() && drift.isEmpty() ? unchanged(paired, wanders) : Optional.empty();
     if (unchanged.isPresent()) {
-      return unchanged.get();
+      return unchanged::get;
     }
     MarkedKind kind = MarkedKind.of(study, paired, wanders, threads);
     KindEstimate estimate = kind.estimate();
-    List<Trial> unseen = heldOut.map(h -> heldOut(kind.transfer(), estimate, h)).orElse(List.of());
-    KindEvidence evidence = evidence(paired, estimate, unseen);
-    return new KindOutcome(
-        paired,
-        estimate,
-        kind.transfer(),
-        Zone.of(kind.transfer().bands()),
-        wanders,
-        new MarkStability(settings.confidence(), settings.seed())
-            .of(estimate, kind.rule(), wanders),
-        ErrorBudget.of(paired, estimate, settings, drift),
-        Repeatability.of(paired, settings.confidence()),
-        SeatingsNeeded.of(paired, estimate, settings.confidence()),
-        evidence);
+    return () -> {
+      List<Trial> unseen =
+          heldOut.map(h -> heldOut(kind.transfer(), estimate, h)).orElse(List.of());
+      KindEvidence evidence = evidence(paired, estimate, unseen);
+      return new KindOutcome(
+          paired,
+          estimate,
+          kind.transfer(),
+          Zone.of(kind.transfer().bands()),
+          wanders,
+          new MarkStability(settings.confidence(), settings.seed())
+              .of(estimate, kind.rule(), wanders),
+          new Later<>(() -> ErrorBudget.of(paired, estimate, settings, drift)),
+          Repeatability.of(paired, settings.confidence()),
+          SeatingsNeeded.of(paired, estimate, settings.confidence()),
+          evidence);
+    };
   }
 
   private KindEvidence evidence(PairedUnits paired, KindEstimate estimate, List<Trial> heldOut) {

@@ -1,6 +1,7 @@
 package org.twinrig.analysis;
 
 import java.util.List;
+import java.util.function.Supplier;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.evidence.PredictionErrors;
 import org.twinrig.evidence.Repeatability;
@@ -18,7 +19,8 @@ import org.twinrig.translation.TransferFunction;
  * @param zones runs of bands with the same mark
  * @param wanders resonances looked at, notch before peak; those too rarely seen are left out
  * @param stability how often bands keep their marks and zones their edges
- * @param budget where the error of a translated level comes from
+ * @param budgeted gives where the error of a translated level comes from; its Monte Carlo run takes
+ *     longer than all else, and only a report asks for it
  * @param repeatability how far seatings scatter
  * @param seatings what more seatings buy, by region
  * @param evidence whether all this supports its use
@@ -30,7 +32,7 @@ public record KindOutcome(
     List<Zone> zones,
     List<ResonanceWander> wanders,
     MarkStability.Result stability,
-    ErrorBudget budget,
+    Supplier<ErrorBudget> budgeted,
     Repeatability repeatability,
     List<SeatingsNeeded> seatings,
     KindEvidence evidence) {
@@ -44,6 +46,11 @@ public record KindOutcome(
   /** Errors on units that did not enter, by region. */
   public List<PredictionErrors> errors() {
     return evidence.leftOut().regions();
+  }
+
+  /** Where the error of a translated level comes from. */
+  public ErrorBudget budget() {
+    return budgeted.get();
   }
 
   /** The kind: its name. */

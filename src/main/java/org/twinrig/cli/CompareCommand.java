@@ -48,7 +48,7 @@ final class CompareCommand extends TwinrigCommand {
     List<DeclaredStudy> declared = new ArrayList<>();
     RunInputs inputs = RunInputs.of();
     for (Path study : studies) {
-      declared.add(DeclaredStudy.of(study, dataRoots.folders(), this));
+      declared.add(DeclaredStudy.of(study, dataRoots.folders, this));
       inputs = inputs.and(RunInputs.of(declared.get(declared.size() - 1).study()));
     }
     Optional<ResultFolder> place = wanted(out, ResultFolder.Kind.COMPARISON, inputs);

@@ -12,9 +12,5 @@ final class DataRoots {
       description =
           "Confirms that a study may name files anywhere in this folder. Needed where its data_root"
               + " is wider than the folder around the study. May be given several times.")
-  private List<Path> folders = List.of();
-
-  List<Path> folders() {
-    return folders;
-  }
+  List<Path> folders = List.of();
 }

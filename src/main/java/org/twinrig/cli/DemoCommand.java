@@ -43,11 +43,12 @@ final class DemoCommand extends TwinrigCommand {
           "the demonstration study is not here",
           "start the program with its launcher, from a complete checkout");
     }
-    Path results = out == null ? resultsBelow(home).resolve("demo") : out;
+    Path below = Path.of(System.getProperty(RESULTS, home.resolve("out").toString()));
+    Path results = out == null ? below.resolve("demo") : out;
     DeclaredStudy declared = DeclaredStudy.of(study, List.of(home), this);
-    Path below = results.resolve("study");
+    Path studyPlace = results.resolve("study");
     RunInputs inputs = RunInputs.of(declared.study());
-    ResultFolder studyResults = folder(below, ResultFolder.Kind.STUDY, inputs);
+    ResultFolder studyResults = folder(studyPlace, ResultFolder.Kind.STUDY, inputs);
     ResultFolder catalogueResults =
         folder(results.resolve("catalogue"), ResultFolder.Kind.CATALOGUE, inputs);
     StudyRun run = declared.analyse(false);
@@ -59,8 +60,8 @@ final class DemoCommand extends TwinrigCommand {
           return Files.writeString(
               folder.resolve(ExplainCommand.FILE), page, StandardCharsets.UTF_8);
         });
-    print(run, Optional.of(below), false);
-    out().println("Page for readers: " + below.resolve(ExplainCommand.FILE));
+    print(run, Optional.of(studyPlace), false);
+    out().println("Page for readers: " + studyPlace.resolve(ExplainCommand.FILE));
     out().println();
     Chain chain = Chain.of(run.found().link(threads()));
     Path table = run.study().catalogue().orElseThrow();
@@ -70,10 +71,5 @@ final class DemoCommand extends TwinrigCommand {
         Optional.of(catalogueResults.target()),
         false);
     return 0;
-  }
-
-  private static Path resultsBelow(Path home) {
-    String folder = System.getProperty(RESULTS);
-    return folder == null ? home.resolve("out") : Path.of(folder);
   }
 }

@@ -50,7 +50,7 @@ final class ExplainCommand extends TwinrigCommand {
     if (out != null) {
       out.check();
     }
-    StudyRun run = DeclaredStudy.of(study, dataRoots.folders(), this).analyse(false);
+    StudyRun run = DeclaredStudy.of(study, dataRoots.folders, this).analyse(false);
     PagePlace place = out == null ? PagePlace.in(run.study().folder()) : out;
     place.write(
         file ->

@@ -33,7 +33,7 @@ final class InspectCommand extends TwinrigCommand {
     SoundContent sound =
         study == null
             ? SoundContent.defaults()
-            : StudyReader.read(study, dataRoots.folders()).value().settings().sound();
+            : StudyReader.read(study, dataRoots.folders).value().settings().sound();
     int status = 0;
     for (Path file : files) {
       try {

@@ -75,7 +75,7 @@ final class PlanCommand extends TwinrigCommand {
   public Integer call() throws UnusableInput {
     checkOptions();
     RunRecord record = record();
-    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
+    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders, this);
     Optional<ResultFolder> place =
         wanted(out, ResultFolder.Kind.PLAN, RunInputs.of(declared.study()));
     StudyOutcome outcome = declared.analyse(false).found();

@@ -1,19 +1,18 @@
 package org.twinrig.cli;
 
-import java.io.FilterWriter;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.Writer;
 import org.twinrig.internal.Printable;
 
 /**
  * The last door to a terminal: letters that would steer it become question marks, whatever they
  * come from, and output that is lost is known at the next flush.
  */
-final class Shown extends FilterWriter {
+final class Shown extends Writer {
   private final PrintWriter raw;
 
   private Shown(PrintWriter raw) {
-    super(raw);
     this.raw = raw;
   }
 
@@ -23,24 +22,14 @@ final class Shown extends FilterWriter {
   }
 
   @Override
-  public void write(int c) throws IOException {
-    write(new char[] {(char) c}, 0, 1);
-  }
-
-  @Override
-  public void write(String text, int from, int length) throws IOException {
-    write(text.toCharArray(), from, length);
-  }
-
-  @Override
-  public void write(char[] text, int from, int length) throws IOException {
+  public void write(char[] text, int from, int length) {
     char[] shown = new char[length];
     for (int k = 0; k < length; k++) {
       char c = text[from + k];
       boolean lineEnd = c == '\n' || (c == '\r' && k + 1 < length && text[from + k + 1] == '\n');
       shown[k] = lineEnd || c == '\t' || Character.isSurrogate(c) || Printable.isShown(c) ? c : '?';
     }
-    super.write(shown, 0, length);
+    raw.write(shown, 0, length);
   }
 
   @Override
@@ -48,5 +37,10 @@ final class Shown extends FilterWriter {
     if (raw.checkError()) { // which flushes
       throw new IOException("not everything could be written");
     }
+  }
+
+  @Override
+  public void close() {
+    raw.close();
   }
 }

@@ -39,7 +39,7 @@ final class StudyCommand extends TwinrigCommand {
 
   @Override
   public Integer call() throws UnusableInput {
-    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders(), this);
+    DeclaredStudy declared = DeclaredStudy.of(study, dataRoots.folders, this);
     Path results = out == null ? declared.study().folder().resolve("results") : out;
     ResultFolder place = folder(results, ResultFolder.Kind.STUDY, RunInputs.of(declared.study()));
     StudyRun run = declared.analyse(strict);

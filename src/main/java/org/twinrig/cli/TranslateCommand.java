@@ -142,7 +142,7 @@ final class TranslateCommand extends TwinrigCommand {
   /** A study of the chain; nothing where a place is a translation file and no folder. */
   private Optional<DeclaredStudy> declared(Path place) throws UnusableInput {
     if (Files.isDirectory(place)) {
-      DeclaredStudy declared = DeclaredStudy.of(place, dataRoots.folders(), this);
+      DeclaredStudy declared = DeclaredStudy.of(place, dataRoots.folders, this);
       return Optional.of(reverse ? declared.reversed() : declared);
     }
     if (reverse) {

@@ -52,7 +52,7 @@ final class WorkbenchCommand extends TwinrigCommand {
     Workbench.Options options =
         new Workbench.Options(
             study,
-            dataRoots.folders(),
+            dataRoots.folders,
             address(),
             port,
             threads(),

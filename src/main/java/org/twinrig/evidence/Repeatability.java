@@ -3,7 +3,7 @@ package org.twinrig.evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.GammaDistribution;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 import org.twinrig.study.BandSample;
@@ -44,7 +44,8 @@ public record Repeatability(
     /** Scatter from a pooled variance {@code s²} in dB². */
     static Scatter of(
         Band band, int units, int degreesOfFreedom, double variance, double confidence) {
-      ChiSquaredDistribution chi = new ChiSquaredDistribution(null, degreesOfFreedom);
+      // As χ²; the library makes and seeds an unused generator for the distribution of that name.
+      GammaDistribution chi = new GammaDistribution(null, degreesOfFreedom / 2.0, 2);
       double squares = variance * degreesOfFreedom;
       return new Scatter(
           band,

@@ -149,16 +149,17 @@ public final class UnitsToMeasure {
         double[] column = fitted.prediction().window().orElseThrow().spread(axis);
         spread.setSubMatrix(new double[][] {column}, k, 1);
       }
-      RealMatrix moments = new Array2DRowRealMatrix(size, size);
+      double[][] moments = new double[size][size];
       for (Graph g : graphs) {
         double[] a = row(predictors, g.sketch()).toArray();
         for (int r = 0; r < size; r++) {
           for (int c = 0; c < size; c++) {
-            moments.addToEntry(r, c, a[r] * a[c] / graphs.size());
+            moments[r][c] += a[r] * a[c] / graphs.size();
           }
         }
       }
-      return new BandFit(rms * rms * n / (n + 1.0), predictors, spread, moments);
+      return new BandFit(
+          rms * rms * n / (n + 1.0), predictors, spread, new Array2DRowRealMatrix(moments, false));
     }
 
     private static RealVector row(List<WindowRule.Predictor> predictors, Sketch sketch) {

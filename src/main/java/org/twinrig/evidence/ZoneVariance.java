@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.GammaDistribution;
 import org.twinrig.regression.StudentT;
 
 /**
@@ -158,7 +158,8 @@ public final class ZoneVariance {
   }
 
   private static double quantile(double degreesOfFreedom, double probability) {
-    return new ChiSquaredDistribution(null, degreesOfFreedom)
+    // As χ²; the library makes and seeds an unused generator for the distribution of that name.
+    return new GammaDistribution(null, degreesOfFreedom / 2, 2)
         .inverseCumulativeProbability(probability);
   }
 

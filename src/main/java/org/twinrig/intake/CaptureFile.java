@@ -46,27 +46,28 @@ public final class CaptureFile {
    */
   public static Reading read(Path file, String source, SoundContent content, Side side)
       throws UnusableInput {
-    Remarks remarks = new Remarks(source);
-    byte[] bytes = bytes(file, remarks);
-    return WavFile.isBegunBy(bytes)
-        ? new SoundCapture(bytes, remarks).read(content, side)
-        : TextCapture.read(bytes, remarks);
+    return read(bytes(file, new Remarks(source)), source, content, side);
   }
 
   /** Reads every curve: both channels of a stereo WAV file, otherwise the one there is. */
   public static List<Reading> readAll(Path file, String source, SoundContent content)
       throws UnusableInput {
-    Remarks remarks = new Remarks(source);
-    byte[] bytes = bytes(file, remarks);
-    if (!WavFile.isBegunBy(bytes)) {
-      return List.of(TextCapture.read(bytes, remarks));
-    }
-    int channels = new SoundCapture(bytes, new Remarks(source)).channels();
+    byte[] bytes = bytes(file, new Remarks(source));
+    boolean stereo =
+        WavFile.isBegunBy(bytes) && new WavFile(bytes, new Remarks(source)).channels == 2;
     List<Reading> readings = new ArrayList<>();
-    for (int channel = 1; channel <= channels; channel++) {
-      readings.add(new SoundCapture(bytes, new Remarks(source)).readChannel(content, channel));
+    for (Side side : stereo ? List.of(Side.L, Side.R) : List.of(Side.M)) {
+      readings.add(read(bytes, source, content, side));
     }
     return List.copyOf(readings);
+  }
+
+  private static Reading read(byte[] bytes, String source, SoundContent content, Side side)
+      throws UnusableInput {
+    Remarks remarks = new Remarks(source);
+    return WavFile.isBegunBy(bytes)
+        ? SoundCapture.read(bytes, remarks, content, side)
+        : TextCapture.read(bytes, remarks);
   }
 
   private static byte[] bytes(Path file, Remarks remarks) throws UnusableInput {

@@ -1,60 +1,56 @@
 package org.twinrig.intake;
 
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.function.IntPredicate;
 
 /**
- * The fields of one line, as ranges of the text without blanks and quotes around them. Columns
- * count from 1. One object serves line after line, so that reading a line makes no garbage.
+ * The fields of one line, without blanks and quotes around them. Columns count from 1.
  *
  * <p>A CSV reader would not do: the free text that instruments write above the numbers is no CSV,
  * and a lone inch sign in it would open a quotation that swallows the curve.
+ *
+ * @param all their texts, a doubled quote taken as one
+ * @param quoted whether a quote stands right before each
  */
-final class Fields {
-  private char[] chars = {};
-  private int[] bounds = new int[16];
-  private int count;
+record Fields(List<String> all, List<Boolean> quoted) {
 
-  void cut(char[] text, int from, int to, Separator separator) {
-    chars = text;
-    count = 0;
-    int at = from;
-    if (separator == Separator.SPACES) {
-      for (at = skipBlanks(at, to); at < to; at = skipBlanks(at, to)) {
-        at = addField(at, to, separator);
-      }
-      return;
+  static Fields of(String line, Separator separator) {
+    Fields fields = new Fields(new ArrayList<>(), new ArrayList<>());
+    boolean spaces = separator == Separator.SPACES;
+    int at = spaces ? Lines.skip(line, 0, Lines::isBlank) : 0;
+    while (spaces ? at < line.length() : at <= line.length()) {
+      at = fields.add(line, at, separator) + 1;
+      at = spaces ? Lines.skip(line, at, Lines::isBlank) : at;
     }
-    while (at <= to) {
-      at = addField(at, to, separator) + 1;
-    }
+    return fields;
   }
 
   /** Adds the field that starts here and answers where its separator stands. */
-  private int addField(int from, int to, Separator separator) {
-    int start = skipBlanks(from, to, separator);
-    int closing = start < to && chars[start] == '"' ? closingQuote(start + 1, to) : -1;
+  private int add(String line, int from, Separator separator) {
+    // Blanks that do not part fields.
+    IntPredicate inside = c -> Lines.isBlank(c) && !separator.isAt(c);
+    int start = Lines.skip(line, from, inside);
+    int closing = closingQuote(line, start);
     if (closing > 0) {
-      int end = skipBlanks(closing, to, separator);
-      if (end == to || separator.isAt(chars[end])) {
-        addTrimmed(start + 1, closing - 1);
+      int end = Lines.skip(line, closing, inside);
+      if (end == line.length() || separator.isAt(line.charAt(end))) {
+        quoted.add(!Lines.isBlank(line.charAt(start + 1)));
+        all.add(trimmed(line.substring(start + 1, closing - 1)));
         return end;
       }
     }
-    int end = start;
-    while (end < to && !separator.isAt(chars[end])) {
-      end++;
-    }
-    addTrimmed(start, end);
+    int end = Lines.skip(line, start, c -> !separator.isAt(c));
+    quoted.add(false);
+    all.add(trimmed(line.substring(start, end)));
     return end;
   }
 
-  /** Just behind the quote that closes, or -1 when none does; a doubled quote does not close. */
-  private int closingQuote(int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (chars[i] == '"') {
-        if (i + 1 == to || chars[i + 1] != '"') {
+  /** Just behind the quote that closes one here, or -1; a doubled quote does not close. */
+  private static int closingQuote(String line, int opening) {
+    for (int i = opening + 1; line.startsWith("\"", opening) && i < line.length(); i++) {
+      if (line.charAt(i) == '"') {
+        if (!line.startsWith("\"", i + 1)) {
           return i + 1;
         }
         i++;
@@ -63,45 +59,23 @@ final class Fields {
     return -1;
   }
 
-  private void addTrimmed(int from, int to) {
-    int start = skipBlanks(from, to);
-    int end = to;
-    while (start < end && Lines.isBlank(chars[end - 1])) {
+  private static String trimmed(String text) {
+    int end = text.length();
+    while (end > 0 && Lines.isBlank(text.charAt(end - 1))) {
       end--;
     }
-    if (2 * count == bounds.length) {
-      bounds = Arrays.copyOf(bounds, 2 * bounds.length);
-    }
-    bounds[2 * count] = start;
-    bounds[2 * count + 1] = end;
-    count++;
-  }
-
-  /** Skips blanks that do not part fields. */
-  private int skipBlanks(int from, int to, Separator separator) {
-    int at = from;
-    while (at < to && Lines.isBlank(chars[at]) && !separator.isAt(chars[at])) {
-      at++;
-    }
-    return at;
-  }
-
-  private int skipBlanks(int from, int to) {
-    int at = from;
-    while (at < to && Lines.isBlank(chars[at])) {
-      at++;
-    }
-    return at;
+    return text.substring(Math.min(end, Lines.skip(text, 0, Lines::isBlank)), end)
+        .replace("\"\"", "\"");
   }
 
   /** How many fields there are, empty ones included. */
   int count() {
-    return count;
+    return all.size();
   }
 
   /** The last column that is not empty, or 0. */
   int filled() {
-    int last = count;
+    int last = count();
     while (last > 0 && isEmpty(last)) {
       last--;
     }
@@ -109,19 +83,11 @@ final class Fields {
   }
 
   boolean isEmpty(int column) {
-    return from(column) == to(column);
-  }
-
-  private int from(int column) {
-    return bounds[2 * column - 2];
-  }
-
-  private int to(int column) {
-    return bounds[2 * column - 1];
+    return text(column).isEmpty();
   }
 
   boolean isLooseNumber(int column) {
-    return column <= count && NumberText.isLoose(chars, from(column), to(column));
+    return NumberText.isLoose(text(column));
   }
 
   /** Whether a field holds a number, or says that there is none. */
@@ -130,55 +96,28 @@ final class Fields {
   }
 
   int looseNumbers() {
-    int numbers = 0;
-    for (int column = 1; column <= count; column++) {
-      numbers += isLooseNumber(column) ? 1 : 0;
-    }
-    return numbers;
+    return (int) all.stream().filter(NumberText::isLoose).count();
   }
 
   /** Whether these are two numbers or more, and no field is left to be cut into numbers. */
   boolean areParted() {
-    boolean parted = looseNumbers() >= 2;
-    for (int column = 1; column <= count && parted; column++) {
-      int first = skipInk(from(column), to(column));
-      int second = skipBlanks(first, to(column));
-      parted =
-          !NumberText.isLoose(chars, from(column), first)
-              || !NumberText.isLoose(chars, second, skipInk(second, to(column)));
-    }
-    return parted;
-  }
-
-  private int skipInk(int from, int to) {
-    int at = from;
-    while (at < to && !Lines.isBlank(chars[at])) {
-      at++;
-    }
-    return at;
+    return looseNumbers() >= 2
+        && all.stream()
+            .map(field -> field.split(Lines.BLANK + "+", 3))
+            .noneMatch(
+                words ->
+                    words.length > 1
+                        && NumberText.isLoose(words[0])
+                        && NumberText.isLoose(words[1]));
   }
 
   /** The field as it stands; empty when it is in quotes or there is none. */
   String unquoted(int column) {
-    return column <= count && from(column) > 0 && chars[from(column) - 1] == '"'
-        ? ""
-        : text(column);
+    return column <= count() && quoted.get(column - 1) ? "" : text(column);
   }
 
-  /** The number in a column, or NaN when it holds none. */
-  double number(int column, NumberText text) {
-    return column <= count ? text.parse(chars, from(column), to(column)) : Double.NaN;
-  }
-
-  /** The field as the file has it, a doubled quote taken as one; empty when there is none. */
+  /** The field; empty when there is none. */
   String text(int column) {
-    return column <= count
-        ? new String(chars, from(column), to(column) - from(column)).replace("\"\"", "\"")
-        : "";
-  }
-
-  /** The fields up to the last that is not empty. */
-  List<String> texts() {
-    return IntStream.rangeClosed(1, filled()).mapToObj(this::text).toList();
+    return column <= count() ? all.get(column - 1) : "";
   }
 }

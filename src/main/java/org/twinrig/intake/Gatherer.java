@@ -80,11 +80,7 @@ public final class Gatherer {
    * @param captures in the order of unit, fixture, side and seating
    * @param files how many files were looked at
    */
-  public record Found(List<GatheredCapture> captures, int files) {
-    public Found {
-      captures = List.copyOf(captures);
-    }
-  }
+  public record Found(List<GatheredCapture> captures, int files) {}
 
   /**
    * Looks through the folder, once.
@@ -114,7 +110,7 @@ public final class Gatherer {
             .thenComparing(c -> c.text(Part.SIDE))
             .thenComparing(c -> Integer.valueOf(c.text(Part.SEATING))));
     problems.addAll(unread.problems(source, files.size()));
-    return new Findings<>(new Found(captures, files.size()), problems);
+    return new Findings<>(new Found(List.copyOf(captures), files.size()), problems);
   }
 
   private void take(Path file, String name, GatheredCapture capture) throws IOException {

@@ -8,7 +8,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** What a column's title means, in the languages instruments and spreadsheets are set to. */
-final class HeaderWords {
+record HeaderWords(Set<String> words, boolean bracket) {
   /** What a column holds, as far as its title says. */
   enum Role {
     FREQUENCY,
@@ -63,14 +63,6 @@ final class HeaderWords {
           """);
 
   private static final Pattern WORD = Pattern.compile("\\p{L}+|[°%]");
-
-  private final Set<String> words;
-  private final boolean bracket;
-
-  private HeaderWords(Set<String> words, boolean bracket) {
-    this.words = words;
-    this.bracket = bracket;
-  }
 
   static HeaderWords of(String title) {
     String lower = title.toLowerCase(Locale.ROOT);

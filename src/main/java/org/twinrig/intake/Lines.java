@@ -1,12 +1,15 @@
 package org.twinrig.intake;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
+import java.util.stream.Stream;
 import org.twinrig.problem.UnusableInput;
 
 /**
- * Where lines start and end in a text, and what sort each is, before anything is known about
- * separator and decimal mark. Lines count from 1, as in messages.
+ * The lines of a text and what sort each is, before anything is known about separator and decimal
+ * mark. Lines count from 1, as in messages.
  */
 final class Lines {
   /** What sort of line this is. */
@@ -21,61 +24,51 @@ final class Lines {
   /** A transform of two million samples has as many lines; more is a mix-up of files. */
   static final int MOST = 1 << 20;
 
+  /** Blanks inside a line, with those that stand for a space in other scripts and locales. */
+  static final String BLANK = "[\\x00- \u00A0\u202F\u2009\u3000]";
+
   /** Ends a text file on systems of the 1980s, which some instruments still imitate. */
   private static final char OLD_END_OF_FILE = 0x1A;
 
   private static final NumberText WITH_POINT = new NumberText('.', 0);
 
-  private final char[] chars;
-  private final Fields fields = new Fields();
-  private int[] bounds = new int[1024];
-  private int count;
+  private final List<String> lines = new ArrayList<>();
   private String ends = "";
 
   Lines(String text, Remarks remarks) throws UnusableInput {
-    chars = text.toCharArray();
-    int length = chars.length;
-    while (length > 0 && chars[length - 1] == OLD_END_OF_FILE) {
+    int length = text.length();
+    while (length > 0 && text.charAt(length - 1) == OLD_END_OF_FILE) {
       length--;
     }
     int start = 0;
     for (int i = 0; i < length; i++) {
-      char c = chars[i];
+      char c = text.charAt(i);
       if (c >= ' ' || c == '\t') {
         continue;
       }
       if (c == '\n' || c == '\r') {
-        add(start, i);
-        if (count > MOST) {
+        lines.add(text.substring(start, i));
+        if (count() > MOST) {
           throw remarks.refuse(
-              count,
+              count(),
               "the file goes on after " + MOST + " lines, which are the most that are read",
               "export this one curve with fewer points");
         }
-        boolean pair = c == '\r' && i + 1 < length && chars[i + 1] == '\n';
+        boolean pair = c == '\r' && i + 1 < length && text.charAt(i + 1) == '\n';
         see(pair ? "CR LF" : c == '\n' ? "LF" : "CR");
         i += pair ? 1 : 0;
         start = i + 1;
       } else if (c != '\f' && c != 0x0B) {
         throw remarks.refuse(
-            count + 1,
+            count() + 1,
             String.format(
                 Locale.ROOT, "there is a control character (code %d): this is not text", (int) c),
             "export the curve as text");
       }
     }
     if (start < length) {
-      add(start, length);
+      lines.add(text.substring(start, length));
     }
-  }
-
-  private void add(int from, int to) {
-    if (2 * count == bounds.length) {
-      bounds = Arrays.copyOf(bounds, 2 * bounds.length);
-    }
-    bounds[2 * count] = from;
-    bounds[2 * count + 1] = to;
-    count++;
   }
 
   private void see(String end) {
@@ -83,7 +76,7 @@ final class Lines {
   }
 
   int count() {
-    return count;
+    return lines.size();
   }
 
   /** What ends a line, in words. */
@@ -91,14 +84,12 @@ final class Lines {
     return ends.isEmpty() ? "LF" : ends;
   }
 
-  /** Cuts a line into fields, which are given back. */
-  Fields cut(int line, Separator separator, Fields into) {
-    into.cut(chars, from(line), to(line), separator);
-    return into;
+  String text(int line) {
+    return lines.get(line - 1);
   }
 
-  String text(int line) {
-    return new String(chars, from(line), to(line) - from(line));
+  Fields cut(int line, Separator separator) {
+    return Fields.of(text(line), separator);
   }
 
   /** A line inside a message. */
@@ -106,88 +97,52 @@ final class Lines {
     return Remarks.excerpt(text(line));
   }
 
-  private int from(int line) {
-    return bounds[2 * line - 2];
-  }
-
-  private int to(int line) {
-    return bounds[2 * line - 1];
-  }
-
   Shape shape(int line) {
-    int to = to(line);
-    int first = firstInk(line);
-    if (isSeparatorsOnly(first, to)) {
+    String ink = ink(line);
+    if (isSeparatorsOnly(ink)) {
       return Shape.BLANK;
     }
-    if (isCommentMark(first, to)) {
+    if (isComment(ink)) {
       return Shape.COMMENT;
     }
-    return startsWithNumber(first, to) || holdsTwoNumbers(line) ? Shape.NUMBERS : Shape.TEXT;
+    String first = ink.replaceFirst("^,+", "").split(BLANK + "|[,;\"]", 2)[0];
+    boolean numbers =
+        !Double.isNaN(WITH_POINT.parse(first))
+            || Stream.of(Separator.values())
+                .anyMatch(s -> s != Separator.SPACES && cut(line, s).looseNumbers() >= 2);
+    return numbers ? Shape.NUMBERS : Shape.TEXT;
   }
 
   /** The same answer for the two commonest reasons to pass over a line. */
   boolean isBlankOrComment(int line) {
-    int first = firstInk(line);
-    return isSeparatorsOnly(first, to(line)) || isCommentMark(first, to(line));
+    String ink = ink(line);
+    return isSeparatorsOnly(ink) || isComment(ink);
+  }
+
+  /** A line from the first character on that is neither blank nor an opening quote. */
+  private String ink(int line) {
+    return text(line).substring(skip(text(line), 0, c -> isBlank(c) || c == '"'));
   }
 
   /** An empty row, as spreadsheets write it. */
-  private boolean isSeparatorsOnly(int from, int to) {
+  private static boolean isSeparatorsOnly(String ink) {
+    return ink.chars().allMatch(c -> isBlank(c) || ",;\"".indexOf(c) >= 0);
+  }
+
+  private static boolean isComment(String ink) {
+    return "#*;%!".indexOf(ink.charAt(0)) >= 0 || ink.startsWith("//");
+  }
+
+  /** The place of the first character from here on that is none of these. */
+  static int skip(String text, int from, IntPredicate these) {
     int at = from;
-    while (at < to && endsWord(chars[at])) {
+    while (at < text.length() && these.test(text.charAt(at))) {
       at++;
     }
-    return at == to;
+    return at;
   }
 
-  /** The first character that is neither blank nor an opening quote. */
-  private int firstInk(int line) {
-    int first = from(line);
-    while (first < to(line) && (isBlank(chars[first]) || chars[first] == '"')) {
-      first++;
-    }
-    return first;
-  }
-
-  private boolean isCommentMark(int at, int to) {
-    return switch (chars[at]) {
-      case '#', '*', ';', '%', '!' -> true;
-      case '/' -> at + 1 < to && chars[at + 1] == '/';
-      default -> false;
-    };
-  }
-
-  private boolean startsWithNumber(int first, int to) {
-    int start = first;
-    while (start < to && chars[start] == ',') {
-      start++;
-    }
-    int end = start;
-    while (end < to && !endsWord(chars[end])) {
-      end++;
-    }
-    return WITH_POINT.isNumber(chars, start, end);
-  }
-
-  private static boolean endsWord(char c) {
-    return isBlank(c) || c == ',' || c == ';' || c == '"';
-  }
-
-  private boolean holdsTwoNumbers(int line) {
-    for (Separator separator : Separator.values()) {
-      if (separator != Separator.SPACES) {
-        cut(line, separator, fields);
-        if (fields.looseNumbers() >= 2) {
-          return true;
-        }
-      }
-    }
-    return false;
-  }
-
-  /** Blanks inside a line, with those that stand for a space in other scripts and locales. */
-  static boolean isBlank(char c) {
+  static boolean isBlank(int c) {
     return c <= ' ' || c == '\u00A0' || c == '\u202F' || c == '\u2009' || c == '\u3000';
   }
 }

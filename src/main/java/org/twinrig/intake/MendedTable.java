@@ -1,9 +1,7 @@
 package org.twinrig.intake;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -14,9 +12,9 @@ import java.util.List;
  * the table is cut as bytes. Rows are found as {@link LabTable} counts them.
  */
 public final class MendedTable {
-  private static final byte[] MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
+  /** The file's bytes, one letter each. */
+  private final String table;
 
-  private final byte[] bytes;
   private final List<Row> rows = new ArrayList<>();
 
   /** A cell as a range of bytes, quotes included. */
@@ -29,12 +27,9 @@ public final class MendedTable {
     }
   }
 
-  /** Bytes to be put in the place of a range. */
-  private record Change(int from, int to, String text) {}
-
   /** Of a file that {@link LabTable} can read. */
   public MendedTable(byte[] bytes) {
-    this.bytes = bytes.clone();
+    table = new String(bytes, StandardCharsets.ISO_8859_1);
     cut();
   }
 
@@ -56,58 +51,49 @@ public final class MendedTable {
             .filter(r -> r.line() == line)
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("no row begins in line " + line));
-    int position = names().indexOf(column);
+    int position = rows.get(0).cells().stream().map(this::plain).toList().indexOf(column);
     if (position >= 0) {
       Cell cell = row.cells().get(position);
-      return changed(List.of(new Change(cell.from(), cell.to(), written(text))));
+      String after = table.substring(cell.to());
+      return bytes(table.substring(0, cell.from()) + written(text) + after);
     }
-    List<Change> changes = new ArrayList<>();
-    changes.add(new Change(rows.get(0).end(), rows.get(0).end(), "," + column));
-    for (Row each : rows.subList(1, rows.size())) {
-      String cell = each.equals(row) ? written(text) : "";
-      changes.add(new Change(each.end(), each.end(), "," + cell));
+    StringBuilder changed = new StringBuilder();
+    int at = 0;
+    for (Row each : rows) {
+      String cell = each.equals(rows.get(0)) ? column : each.equals(row) ? written(text) : "";
+      changed.append(table, at, each.end()).append(',').append(cell);
+      at = each.end();
     }
-    return changed(changes);
+    return bytes(changed.append(table, at, table.length()).toString());
   }
 
-  private List<String> names() {
-    return rows.get(0).cells().stream().map(this::plain).toList();
+  private static byte[] bytes(String table) {
+    return table.getBytes(StandardCharsets.ISO_8859_1);
   }
 
   private String plain(Cell cell) {
-    String written =
-        new String(bytes, cell.from(), cell.to() - cell.from(), StandardCharsets.UTF_8).strip();
+    byte[] bytes = bytes(table.substring(cell.from(), cell.to()));
+    String written = new String(bytes, StandardCharsets.UTF_8).strip();
     boolean quoted = written.length() > 1 && written.startsWith("\"") && written.endsWith("\"");
     return quoted ? written.substring(1, written.length() - 1).replace("\"\"", "\"") : written;
   }
 
   private static String written(String text) {
     boolean quoted = text.indexOf(',') >= 0 || text.indexOf('"') >= 0 || !text.equals(text.strip());
-    return quoted ? '"' + text.replace("\"", "\"\"") + '"' : text;
-  }
-
-  private byte[] changed(List<Change> changes) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream(bytes.length + 64);
-    int at = 0;
-    for (Change change : changes) {
-      out.write(bytes, at, change.from() - at);
-      out.writeBytes(change.text().getBytes(StandardCharsets.UTF_8));
-      at = change.to();
-    }
-    out.write(bytes, at, bytes.length - at);
-    return out.toByteArray();
+    String cell = quoted ? '"' + text.replace("\"", "\"\"") + '"' : text;
+    return new String(cell.getBytes(StandardCharsets.UTF_8), StandardCharsets.ISO_8859_1);
   }
 
   private void cut() {
-    int at = Arrays.mismatch(MARK, bytes) == MARK.length ? MARK.length : 0;
+    int at = table.startsWith("\u00EF\u00BB\u00BF") ? 3 : 0;
     int line = 1;
-    while (at < bytes.length) {
+    while (at < table.length()) {
       List<Cell> cells = new ArrayList<>();
-      int end = bytes[at] == '#' ? lineEnd(at) : cells(at, cells);
+      int end = table.charAt(at) == '#' ? lineEnd(at) : cells(at, cells);
       if (!cells.stream().allMatch(c -> plain(c).isBlank())) {
         rows.add(new Row(line, List.copyOf(cells)));
       }
-      for (; at <= end && at < bytes.length; at++) {
+      for (; at <= end && at < table.length(); at++) {
         line += isLineEnd(at) ? 1 : 0;
       }
     }
@@ -117,11 +103,11 @@ public final class MendedTable {
   private int cells(int begin, List<Cell> cells) {
     int from = begin;
     boolean quoted = false;
-    for (int at = begin; at < bytes.length; at++) {
-      byte b = bytes[at];
+    for (int at = begin; at < table.length(); at++) {
+      char b = table.charAt(at);
       if (b == '"' && (quoted || at == from)) {
         quoted = !quoted; // a doubled quote closes and opens again
-      } else if (!quoted && b == '"' && bytes[at - 1] == '"') {
+      } else if (!quoted && b == '"' && table.charAt(at - 1) == '"') {
         quoted = true;
       } else if (!quoted && b == ',') {
         cells.add(new Cell(from, at));
@@ -131,14 +117,14 @@ public final class MendedTable {
         return lineEnd(at);
       }
     }
-    cells.add(new Cell(from, bytes.length));
-    return bytes.length;
+    cells.add(new Cell(from, table.length()));
+    return table.length();
   }
 
   /** The last byte of the first line end from here on. */
   private int lineEnd(int from) {
     int at = from;
-    while (at < bytes.length && !isLineEnd(at)) {
+    while (at < table.length() && !isLineEnd(at)) {
       at++;
     }
     return at;
@@ -146,7 +132,7 @@ public final class MendedTable {
 
   /** Whether a line ends with this byte; of two that belong together it is the second. */
   private boolean isLineEnd(int at) {
-    boolean first = at + 1 < bytes.length && bytes[at + 1] == '\n';
-    return bytes[at] == '\n' || (bytes[at] == '\r' && !first);
+    boolean first = at + 1 < table.length() && table.charAt(at + 1) == '\n';
+    return table.charAt(at) == '\n' || (table.charAt(at) == '\r' && !first);
   }
 }

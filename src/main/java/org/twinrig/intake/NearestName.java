@@ -70,7 +70,8 @@ public final class NearestName {
       for (int j = 1; j <= b.length(); j++) {
         int replaced = last[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
         row[j] = Math.min(replaced, 1 + Math.min(last[j], row[j - 1]));
-        if (swapped(a, i, b, j)) {
+        boolean pair = i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2);
+        if (pair && a.charAt(i - 2) == b.charAt(j - 1)) {
           row[j] = Math.min(row[j], before[j - 2] + 1);
         }
       }
@@ -78,12 +79,5 @@ public final class NearestName {
       last = row;
     }
     return last[b.length()];
-  }
-
-  private static boolean swapped(String a, int i, String b, int j) {
-    return i > 1
-        && j > 1
-        && a.charAt(i - 1) == b.charAt(j - 2)
-        && a.charAt(i - 2) == b.charAt(j - 1);
   }
 }

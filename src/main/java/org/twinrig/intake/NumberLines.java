@@ -28,10 +28,8 @@ final class NumberLines {
   private final Lines lines;
   private final TextFormat format;
   private final Remarks remarks;
-  private final NumberText frequencies;
-  private final NumberText levels;
-  private final Fields fields = new Fields();
-  private final Points points;
+  private Fields fields = Fields.of("", Separator.COMMA);
+  private final List<Points.Point> points = new ArrayList<>();
   private final List<Skipped> skipped = new ArrayList<>();
   private int zeroHzLine;
 
@@ -39,9 +37,6 @@ final class NumberLines {
     this.lines = lines;
     this.format = format;
     this.remarks = remarks;
-    this.frequencies = format.frequencies();
-    this.levels = format.levels();
-    this.points = new Points(lines.count());
   }
 
   /** Reads all lines; the points are in the order of the file. */
@@ -56,7 +51,7 @@ final class NumberLines {
     if (zeroHzLine > 0) {
       remarks.note(zeroHzLine, "the point at 0 Hz was left out");
     }
-    return points;
+    return new Points(points);
   }
 
   /** The lines that hold no point, in a sentence. */
@@ -85,7 +80,7 @@ final class NumberLines {
       return true;
     }
     if (hz > 0 && Math.abs(db) <= MOST_DB && hz < Double.POSITIVE_INFINITY) {
-      points.add(hz, db, line);
+      points.add(new Points.Point(hz, db, line));
       return true;
     }
     return false;
@@ -98,7 +93,7 @@ final class NumberLines {
         switch (shape) {
           case BLANK -> "blank";
           case COMMENT -> "comment";
-          case NUMBERS, TEXT -> points.size() == 0 ? above(line, shape) : below(line, shape);
+          case NUMBERS, TEXT -> points.isEmpty() ? above(line, shape) : below(line, shape);
         };
     if (!why.equals(FOOTER)) {
       skip(why, line, line);
@@ -107,7 +102,7 @@ final class NumberLines {
   }
 
   private String above(int line, Shape shape) throws UnusableInput {
-    int titles = format.titles().line();
+    int titles = format.titles.line();
     if ((shape == Shape.NUMBERS && titles > 0 && line > titles) || isSpoiledPoint(line)) {
       throw complaint(line);
     }
@@ -156,7 +151,7 @@ final class NumberLines {
     }
     String level = fields.text(levelColumn());
     if (!Double.isNaN(frequency())) {
-      return format.sample().separator() != Separator.SPACES
+      return format.sample.separator() != Separator.SPACES
           || startsLikeNumber(level)
           || NumberText.isMissing(level);
     }
@@ -207,7 +202,7 @@ final class NumberLines {
   }
 
   private UnusableInput wrongCount(int line) {
-    int usual = format.sample().filled();
+    int usual = format.sample.filled();
     boolean fewer = fields.count() < usual;
     return remarks.refuse(
         line,
@@ -237,7 +232,7 @@ final class NumberLines {
       return remarks.refuse(
           line, said + ", which is no number", "leave the line out, or measure again");
     }
-    String example = "1000" + format.mark().mark() + "5";
+    String example = "1000" + format.mark.mark + "5";
     return remarks.refuse(
         line,
         "the " + what + " " + Remarks.excerpt(field) + " is not a number",
@@ -264,23 +259,23 @@ final class NumberLines {
 
   /** Cuts a line; whether it has the fields that lines have here. */
   private boolean isWhole(int line) {
-    lines.cut(line, format.sample().separator(), fields);
-    return format.sample().fits(fields);
+    fields = lines.cut(line, format.sample.separator());
+    return format.sample.fits(fields);
   }
 
   private int levelColumn() {
-    return format.columns().level();
+    return format.level;
   }
 
   private String frequencyText() {
-    return fields.text(format.columns().frequency());
+    return fields.text(format.frequency);
   }
 
   private double frequency() {
-    return fields.number(format.columns().frequency(), frequencies);
+    return format.frequencies.parse(frequencyText());
   }
 
   private double level() {
-    return fields.number(levelColumn(), levels);
+    return format.levels.parse(fields.text(levelColumn()));
   }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.intake;
 
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Where a name leaves a pattern that it does not fit: the first part that nothing fits. */
 final class PatternMisfit {
@@ -37,11 +39,7 @@ final class PatternMisfit {
   }
 
   /** A text that stands where a part should: from where to where, and how well the rest fits. */
-  private record Candidate(int from, int to, int reached) {
-    boolean before(Candidate other) {
-      return reached != other.reached ? reached > other.reached : to - from < other.to - other.from;
-    }
-  }
+  private record Candidate(int from, int to, int reached) {}
 
   Found found() {
     NavigableSet<Integer> before = new TreeSet<>();
@@ -103,17 +101,17 @@ final class PatternMisfit {
 
   /** The text with which the pattern could go on best, were it allowed here. */
   private Candidate candidate(int part, NavigableSet<Integer> at) {
-    Candidate best = null;
-    for (int from : at) {
-      for (int to = from + 1; to <= NamePattern.end(name, from); to++) {
-        Candidate each = new Candidate(from, to, reached(part + 1, to));
-        if (best == null || each.before(best)) {
-          best = each;
-        }
-      }
-    }
-    if (best != null && best.reached() > part + 1) {
-      return best;
+    Optional<Candidate> best =
+        at.stream()
+            .flatMap(
+                from ->
+                    IntStream.rangeClosed(from + 1, NamePattern.end(name, from))
+                        .mapToObj(to -> new Candidate(from, to, reached(part + 1, to))))
+            .min(
+                Comparator.<Candidate>comparingInt(c -> -c.reached())
+                    .thenComparingInt(c -> c.to() - c.from()));
+    if (best.isPresent() && best.get().reached() > part + 1) {
+      return best.get();
     }
     int from = at.stream().filter(a -> NamePattern.end(name, a) > a).findFirst().orElseThrow();
     return new Candidate(from, NamePattern.end(name, from), part);

@@ -26,17 +26,6 @@ public record Reading(
     long points,
     String source) {
 
-  public Reading {
-    understood = List.copyOf(understood);
-    notes = List.copyOf(notes);
-    if (notes.stream().anyMatch(note -> note.kind() != Problem.Kind.NOTE)) {
-      throw new IllegalArgumentException("what was read carries notes only");
-    }
-    if (points < response.size()) {
-      throw new IllegalArgumentException("a file cannot hold fewer points than its curve");
-    }
-  }
-
   /** How the file was understood, for a person: several lines, each ended by a line feed. */
   public String report() {
     List<String> lines = new ArrayList<>();

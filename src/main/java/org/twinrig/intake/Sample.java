@@ -39,20 +39,12 @@ record Sample(
     /** All numbers are whole. */
     NONE("whole numbers", '.');
 
-    private final String words;
-    private final char mark;
+    final String words;
+    final char mark;
 
     DecimalMark(String words, char mark) {
       this.words = words;
       this.mark = mark;
-    }
-
-    String words() {
-      return words;
-    }
-
-    char mark() {
-      return mark;
     }
   }
 
@@ -60,7 +52,7 @@ record Sample(
     List<Integer> longest = longestRow(lines, remarks);
     for (Separator separator : Separator.values()) {
       NavigableMap<Integer, Fields> rows = new TreeMap<>();
-      longest.forEach(line -> rows.put(line, lines.cut(line, separator, new Fields())));
+      longest.forEach(line -> rows.put(line, lines.cut(line, separator)));
       // A header line among them has no vote.
       rows.values().removeIf(fields -> !fields.areParted());
       if (2 * rows.size() >= longest.size()) {
@@ -110,7 +102,7 @@ record Sample(
   }
 
   private static UnusableInput refuseUnparted(Lines lines, int begin, Remarks remarks) {
-    Fields words = lines.cut(begin, Separator.SPACES, new Fields());
+    Fields words = lines.cut(begin, Separator.SPACES);
     return words.filled() == 1 && words.isLooseNumber(1)
         ? remarks.refuse(
             begin,
@@ -174,8 +166,7 @@ record Sample(
     for (int line = first();
         line <= last || (line <= lines.count() && points + commas == 0);
         line++) {
-      Fields fields =
-          rows.containsKey(line) ? rows.get(line) : lines.cut(line, separator, new Fields());
+      Fields fields = rows.containsKey(line) ? rows.get(line) : lines.cut(line, separator);
       for (int column : numeric) {
         if (fields.isLooseNumber(column)) {
           // In 1.000,50 it is the comma.

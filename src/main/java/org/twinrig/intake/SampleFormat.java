@@ -15,7 +15,7 @@ public enum SampleFormat {
   static final int IEEE_FLOAT = 3;
 
   private final int tag;
-  private final int bits;
+  final int bits;
 
   SampleFormat(int tag, int bits) {
     this.tag = tag;
@@ -34,10 +34,6 @@ public enum SampleFormat {
 
   String words() {
     return words(tag, bits);
-  }
-
-  int bits() {
-    return bits;
   }
 
   /** Bytes of one sample of one channel. */

@@ -9,7 +9,7 @@ enum Separator {
   /** One or more spaces or tabs. */
   SPACES("spaces", ' ');
 
-  private final String words;
+  final String words;
   private final char mark;
 
   Separator(String words, char mark) {
@@ -17,11 +17,7 @@ enum Separator {
     this.mark = mark;
   }
 
-  String words() {
-    return words;
-  }
-
-  boolean isAt(char c) {
+  boolean isAt(int c) {
     return this == SPACES ? Lines.isBlank(c) : c == mark;
   }
 }

@@ -12,49 +12,35 @@ import org.twinrig.spectrum.UnusableSound;
 
 /** A capture as a WAV file: an impulse response, or the recording of a sweep. */
 final class SoundCapture {
-  private final byte[] bytes;
-  private final WavFile wav;
-  private final Remarks remarks;
-
-  SoundCapture(byte[] bytes, Remarks remarks) throws UnusableInput {
-    this.bytes = bytes;
-    this.wav = new WavFile(bytes, remarks);
-    this.remarks = remarks;
-  }
-
-  int channels() {
-    return wav.channels();
-  }
+  private SoundCapture() {}
 
   /** The curve of a side: of a stereo file channel 1 is left, channel 2 right. */
-  Reading read(SoundContent content, Side side) throws UnusableInput {
-    if (channels() == 2 && side == Side.M) {
+  static Reading read(byte[] bytes, Remarks remarks, SoundContent content, Side side)
+      throws UnusableInput {
+    WavFile wav = new WavFile(bytes, remarks);
+    if (wav.channels == 2 && side == Side.M) {
       throw remarks.refuse(
           "the sound file has two channels, left and right, but stands for one curve (side M)",
           "name it in two rows, side L (channel 1) and side R (channel 2), or export one channel");
     }
-    return readChannel(content, channels() == 2 && side == Side.R ? 2 : 1);
-  }
-
-  /** The curve of a channel, from 1. */
-  Reading readChannel(SoundContent content, int channel) throws UnusableInput {
+    int channel = wav.channels == 2 && side == Side.R ? 2 : 1;
     Signal signal = wav.channel(channel);
-    SoundSpectrum spectrum = spectrum(signal, content);
+    SoundSpectrum spectrum = spectrum(signal, content, remarks);
     spectrum.notes().forEach(note -> remarks.note(0, note));
     boolean sweep = content.sweep().isPresent();
-    if (wav.validBits() <= 16 && !sweep) {
+    if (wav.validBits <= 16 && !sweep) {
       // Rounded samples of a tail err together, not at random: a slow tail is lost below a step.
       remarks.note(
           0,
           "an impulse response in "
-              + wav.validBits()
+              + wav.validBits
               + " bits loses its tail below one step: low levels at low"
               + " frequencies may be off by some tenths of a dB, which 24 bits or float avoid");
     }
     List<String> understood =
         List.of(
             Reading.extent(spectrum.response()) + ".",
-            file(channel, signal.size()),
+            file(wav, channel, signal.size()),
             content
                 .sweep()
                 .map(SoundCapture::sweep)
@@ -67,7 +53,8 @@ final class SoundCapture {
     return remarks.reading(spectrum.response(), understood, bytes, spectrum.response().size());
   }
 
-  private SoundSpectrum spectrum(Signal signal, SoundContent content) throws UnusableInput {
+  private static SoundSpectrum spectrum(Signal signal, SoundContent content, Remarks remarks)
+      throws UnusableInput {
     try {
       return SoundSpectrum.of(signal, content);
     } catch (UnusableSound e) {
@@ -75,21 +62,19 @@ final class SoundCapture {
     }
   }
 
-  private String file(int channel, int samples) {
+  private static String file(WavFile wav, int channel, int samples) {
     String used =
-        wav.validBits() == wav.sample().bits()
-            ? ""
-            : ", of which " + wav.validBits() + " bits are used";
+        wav.validBits == wav.sample.bits ? "" : ", of which " + wav.validBits + " bits are used";
     String which =
-        channels() == 1
+        wav.channels == 1
             ? "one channel (any side)"
             : "channel " + channel + " of 2 (side " + (channel == 1 ? "L" : "R") + ")";
-    String seconds = Numbers.fixed((double) samples / wav.rateHz(), 3);
+    String seconds = Numbers.fixed((double) samples / wav.rateHz, 3);
     return "The sound is WAV, %s%s, %s Hz, %s, %s (%s s)."
         .formatted(
-            wav.sample().words(),
+            wav.sample.words(),
             used,
-            wav.rateHz(),
+            wav.rateHz,
             which,
             Numbers.count(samples, "sample", "samples"),
             seconds);

@@ -35,11 +35,11 @@ final class TextCapture {
     }
     DecodedText text = DecodedText.of(bytes, remarks);
     Lines lines = new Lines(text.text(), remarks);
-    TextFormat format = TextFormat.of(lines, remarks);
+    TextFormat format = new TextFormat(lines, remarks);
     NumberLines numbers = new NumberLines(lines, format, remarks);
     Points points = numbers.read();
     Response response = points.response(remarks);
-    checkFrequencies(response, format.columns(), remarks);
+    checkFrequencies(response, format, remarks);
     if (!saysDb(lines, format) && looksLinear(response)) {
       throw remarks.refuse(
           "all levels lie between 0 and 2, like pascals or volts",
@@ -52,22 +52,23 @@ final class TextCapture {
             "The text is " + text.encoding() + "; lines end with " + lines.ends() + ".",
             format.told(),
             numbers.told());
-    return remarks.reading(response, understood, bytes, points.size() + numbers.zeroHzPoints());
+    return remarks.reading(
+        response, understood, bytes, points.all().size() + numbers.zeroHzPoints());
   }
 
   /** Refuses what is likely in another unit than was understood. */
-  private static void checkFrequencies(Response response, ColumnRoles columns, Remarks remarks)
+  private static void checkFrequencies(Response response, TextFormat format, Remarks remarks)
       throws UnusableInput {
     String top = NumberText.plain(response.toHz());
     if (response.toHz() > MOST_HZ) {
       throw remarks.refuse(
           "the highest frequency is " + top + " Hz",
-          columns.inKhz()
+          format.inKhz
               ? "check the unit: the title says kHz, but the numbers may be Hz"
               : "frequencies are given in Hz");
     }
     if (response.toHz() < LEAST_TOP_HZ) {
-      if (!columns.meaning(columns.frequency()).saysHz()) {
+      if (!format.meaning(format.frequency).saysHz()) {
         throw remarks.refuse(
             "the highest frequency is " + top + ", so the frequencies may be in kHz",
             "title the column Frequency (kHz), or Frequency (Hz) if they are in Hz");
@@ -88,8 +89,8 @@ final class TextCapture {
 
   /** Whether the level's title or any line above the numbers says decibel. */
   private static boolean saysDb(Lines lines, TextFormat format) {
-    boolean says = format.columns().meaning(format.columns().level()).saysDb();
-    for (int line = 1; line < format.sample().begin() && !says; line++) {
+    boolean says = format.meaning(format.level).saysDb();
+    for (int line = 1; line < format.sample.begin() && !says; line++) {
       says = HeaderWords.of(lines.text(line)).saysDb();
     }
     return says;

@@ -15,10 +15,6 @@ import org.twinrig.intake.HeaderWords.Role;
 record Titles(int line, List<String> names) {
   private static final Titles NONE = new Titles(0, List.of());
 
-  Titles {
-    names = List.copyOf(names);
-  }
-
   static Titles above(Lines lines, Sample sample) {
     for (int line = sample.first() - 1; line >= 1; line--) {
       List<String> names = named(lines.text(line), sample);
@@ -72,9 +68,8 @@ record Titles(int line, List<String> names) {
   }
 
   private static List<String> cut(String text, Separator separator) {
-    Fields fields = new Fields();
-    fields.cut(text.toCharArray(), 0, text.length(), separator);
-    return fields.texts();
+    Fields fields = Fields.of(text, separator);
+    return fields.all().subList(0, fields.filled());
   }
 
   /** Words, each with the bracket that follows it; joined by meaning when there are too many. */

@@ -53,12 +53,15 @@ final class WavFile {
 
   private final ByteBuffer bytes;
   private final Remarks remarks;
-  private final SampleFormat sample;
-  private final int validBits;
-  private final int channels;
-  private final int rateHz;
   private ByteBuffer format;
   private ByteBuffer data;
+  final SampleFormat sample;
+
+  /** How many bits of a sample are used, the upper ones. */
+  final int validBits;
+
+  final int channels;
+  final int rateHz;
 
   WavFile(byte[] content, Remarks remarks) throws UnusableInput {
     this.bytes = ByteBuffer.wrap(content).order(ByteOrder.LITTLE_ENDIAN);
@@ -83,23 +86,6 @@ final class WavFile {
   /** Whether the content is a RIFF file, whatever its name says. */
   static boolean isBegunBy(byte[] bytes) {
     return bytes.length >= 4 && name(ByteBuffer.wrap(bytes), 0).equals("RIFF");
-  }
-
-  SampleFormat sample() {
-    return sample;
-  }
-
-  /** How many bits of a sample are used, the upper ones. */
-  int validBits() {
-    return validBits;
-  }
-
-  int channels() {
-    return channels;
-  }
-
-  int rateHz() {
-    return rateHz;
   }
 
   /** The samples of a channel, from 1; 1 at full scale. */
@@ -274,10 +260,10 @@ final class WavFile {
     boolean extensible = Short.toUnsignedInt(format.getShort(0)) == EXTENSIBLE;
     int stated =
         extensible && sample.isWhole() ? Short.toUnsignedInt(format.getShort(VALID_BITS_AT)) : 0;
-    if (stated > sample.bits()) {
-      throw contradicts("it states " + stated + " valid bits in samples of " + sample.bits());
+    if (stated > sample.bits) {
+      throw contradicts("it states " + stated + " valid bits in samples of " + sample.bits);
     }
-    return stated == 0 ? sample.bits() : stated;
+    return stated == 0 ? sample.bits : stated;
   }
 
   private UnusableInput contradicts(String how) {

@@ -28,10 +28,10 @@
  * DecodedText    which characters are its bytes
  * Lines          where lines start and end; is one blank, a comment, numbers, or other text
  * Sample         on which lines the format rests: what parts fields, how many columns there are,
- *                which hold numbers, point or comma
+ *                which hold numbers
  * Titles         which line names the columns
  * HeaderWords    what a title means, in several languages
- * ColumnRoles    which column is frequency, which level
+ * TextFormat     point or comma; which column is frequency, which level
  * NumberLines    every line, read
  * Points         rising, falling, repeated: the curve
  * TextCapture    can these numbers be hertz and decibels

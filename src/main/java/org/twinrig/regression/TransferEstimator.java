@@ -46,7 +46,7 @@ public record TransferEstimator(double confidence, PredictionModel model, int th
         Parallel.map(bands, threads, b -> means.get(b).map(m -> BandErrors.of(data, b, shapes)));
     ModelAverage average = new ModelAverage(data, without, shapes);
     double[][] offsets = average.offsetErrors();
-    List<ModelAverage.AtBand> averaged = bands.stream().map(b -> average.at(b, paired)).toList();
+    List<ModelAverage.AtBand> averaged = Parallel.map(bands, threads, b -> average.at(b, paired));
     double[][] errors = averaged.stream().map(ModelAverage.AtBand::errors).toArray(double[][]::new);
     Variances ofOffset = Variances.of(offsets, perOctave);
     Variances inForce = Variances.of(errors, perOctave);

@@ -48,7 +48,7 @@ public final class ComparedStudies {
    * IllegalArgumentException}, here and below.
    */
   public MeanDifference difference(String kind) {
-    return pair(kind).difference();
+    return found(kind).pairs().get(0).difference();
   }
 
   /** What both studies say together, and where a further lab's mean is expected, per band. */
@@ -60,11 +60,7 @@ public final class ComparedStudies {
   public Figure figure(String kind) {
     List<String> fingerprints =
         comparison.studies().stream().map(s -> s.outcome().fingerprint()).toList();
-    return DifferenceFigure.of(pair(kind), "", String.join(" and ", fingerprints));
-  }
-
-  private StudyComparison.Pair pair(String kind) {
-    return found(kind).pairs().get(0);
+    return DifferenceFigure.of(found(kind).pairs().get(0), "", String.join(" and ", fingerprints));
   }
 
   private StudyComparison.Kind found(String kind) {

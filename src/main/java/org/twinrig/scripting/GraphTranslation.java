@@ -27,14 +27,10 @@ public final class GraphTranslation {
   private final Optional<StudyOutcome> outcome;
   private final int threads;
 
-  private GraphTranslation(Translation translation, Optional<StudyOutcome> outcome, int threads) {
+  GraphTranslation(Translation translation, Optional<StudyOutcome> outcome, int threads) {
     this.translation = translation;
     this.outcome = outcome;
     this.threads = threads;
-  }
-
-  static GraphTranslation of(StudyOutcome outcome, int threads) {
-    return new GraphTranslation(outcome.translation(), Optional.of(outcome), threads);
   }
 
   /**

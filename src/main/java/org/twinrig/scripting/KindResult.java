@@ -59,17 +59,16 @@ public final class KindResult {
    * @throws IllegalArgumentException when the study has no such band; says where its bands are
    */
   public TransferBand at(double hz) {
+    BandGrid grid = kind.transfer().grid();
     return bands().stream()
         .filter(b -> b.band().lowerHz() <= hz && hz < b.band().upperHz())
         .findFirst()
-        .orElseThrow(() -> outside(hz));
-  }
-
-  private IllegalArgumentException outside(double hz) {
-    BandGrid grid = kind.transfer().grid();
-    return new IllegalArgumentException(
-        "the study has no band at %s Hz; its bands lie from %s to %s"
-            .formatted(hz, Numbers.hertz(grid.lowerHz()), Numbers.hertz(grid.upperHz())));
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "the study has no band at %s Hz; its bands lie from %s to %s"
+                        .formatted(
+                            hz, Numbers.hertz(grid.lowerHz()), Numbers.hertz(grid.upperHz()))));
   }
 
   /** Runs of bands with the same mark: rising in frequency, without gaps. */

@@ -1,6 +1,7 @@
 package org.twinrig.scripting;
 
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Problem;
@@ -55,7 +56,7 @@ public final class StudyResult {
 
   /** What re-expresses graphs: the transfers of all kinds with their marks. */
   public GraphTranslation translation() {
-    return GraphTranslation.of(outcome, threads);
+    return new GraphTranslation(outcome.translation(), Optional.of(outcome), threads);
   }
 
   /** Everything that was wrong or worth knowing, from reading to marking, in that order. */

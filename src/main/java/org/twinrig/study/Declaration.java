@@ -52,16 +52,19 @@ record Declaration(
   /** Reads the yaml; refuses it with every problem of the file at once. */
   static Declaration read(StudyPlace place) throws UnusableInput {
     List<Problem> problems = new ArrayList<>();
-    String[] keys =
-        Stream.concat(Stream.of(OWN_KEYS.split(" ", -1)), Setting.ALL.stream().map(Setting::key))
-            .toArray(String[]::new);
     return YamlFile.read(place.yaml(), place.source(), problems)
-        .group(keys)
+        .group(keys().toArray(String[]::new))
         .flatMap(root -> declared(place, root, problems))
         .orElseThrow(
             () ->
                 new UnusableInput(
                     problems.stream().sorted(Comparator.comparingInt(Problem::line)).toList()));
+  }
+
+  /** The keys of the whole file: its own, and every setting. */
+  static List<String> keys() {
+    return Stream.concat(Stream.of(OWN_KEYS.split(" ", -1)), Setting.ALL.stream().map(Setting::key))
+        .toList();
   }
 
   private static Optional<Declaration> declared(

@@ -4,20 +4,19 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Spreadsheet;
 import org.twinrig.problem.UnusableInput;
 
 /** The units of the study, and a page per unit with its captures as entries. */
-public record CapturesPages(StudySession session, Pages pages, FigureCache figures) {
+public record CapturesPages(Pages pages, FigureCache figures) {
   private static final int LONGEST_REASON = 300;
   private static final int ENTRIES_SHOWN = 30;
 
   Response contents(Request request) throws IOException {
     Frame frame = pages.frame(Frame.Part.CAPTURES, "Captures", "./");
     Doubts doubts = new Doubts(frame.snapshot());
-    List<StudySession.Entry> all = session.entries();
+    List<StudySession.Entry> all = pages.session.entries();
     var entries = all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size());
     return Pages.fill("contents.jte", Map.of("frame", frame, "doubts", doubts, "entries", entries));
   }
@@ -50,7 +49,7 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
 
   private Response change(Request request, String reason) throws Exception {
     int line = (int) Math.min(Integer.MAX_VALUE, request.number("line"));
-    session.exclude(request.number("revision"), line, request.text("unit"), reason);
+    pages.session.exclude(request.number("revision"), line, request.text("unit"), reason);
     return Response.seeOther(Pages.unit(request.text("unit")) + "#entry-" + line);
   }
 
@@ -67,17 +66,6 @@ public record CapturesPages(StudySession session, Pages pages, FigureCache figur
     }
     boolean strange = reason.chars().anyMatch(c -> Character.isISOControl(c) || c == 0xFFFE);
     return strange ? Optional.of("holds a letter that cannot be printed") : Optional.empty();
-  }
-
-  /** How a capture is called among those of its unit and fixture. */
-  public static String title(CaptureEntry c) {
-    String side =
-        switch (c.side()) {
-          case L -> ", left";
-          case R -> ", right";
-          case M -> "";
-        };
-    return "Seating " + c.seating() + side;
   }
 
   /** Why a unit does not enter the fit; empty when it does. */

@@ -26,16 +26,14 @@ public final class CataloguePages {
 
   public static final int MOST_PLATES = 4;
 
-  private final StudySession session;
+  private static final String HERE = "./catalogue#graphs";
+
   private final Pages pages;
-  private final Work.Queue queue;
   private final int threads;
   private volatile Optional<TranslatedCatalogue> last = Optional.empty();
 
-  CataloguePages(StudySession session, Pages pages, Work.Queue queue, int threads) {
-    this.session = session;
+  CataloguePages(Pages pages, int threads) {
     this.pages = pages;
-    this.queue = queue;
     this.threads = threads;
   }
 
@@ -109,39 +107,31 @@ public final class CataloguePages {
   }
 
   Response run(Request request) throws UnusableInput {
-    Snapshot snapshot = session.snapshot();
-    Path catalogue =
-        snapshot
-            .study()
-            .catalogue()
-            .orElseThrow(
-                () ->
-                    UnusableInput.fatal(
-                        "study.yaml",
-                        0,
-                        "the study names no catalogue",
-                        "add `catalogue: catalogue.csv`"));
-    return begin(
+    Snapshot snapshot = pages.session.snapshot();
+    Optional<Path> catalogue = snapshot.study().catalogue();
+    if (catalogue.isEmpty()) {
+      throw UnusableInput.fatal(
+          "study.yaml", 0, "the study names no catalogue", "add `catalogue: catalogue.csv`");
+    }
+    return pages.begin(
         "Re-expressing the study's catalogue",
+        HERE,
         work ->
-            last = Optional.of(TranslatedCatalogue.ofStudy(snapshot, catalogue, threads, work)));
+            last =
+                Optional.of(TranslatedCatalogue.ofStudy(snapshot, catalogue.get(), threads, work)));
   }
 
   /** Takes files that were sent through the study as it stands. */
   Response run(Upload upload, Callable<Findings<CatalogueReader.Catalogue>> statement)
       throws UnusableInput {
-    Snapshot snapshot = session.snapshot();
+    Snapshot snapshot = pages.session.snapshot();
     String files = Numbers.count(upload.files().size(), "file", "files");
-    return begin(
+    return pages.begin(
         "Re-expressing " + files + " that were sent",
+        HERE,
         work ->
             last =
                 Optional.of(
                     TranslatedCatalogue.ofUpload(snapshot, upload, statement, threads, work)));
-  }
-
-  /** Begins, and sends the browser where it can watch. */
-  private Response begin(String title, Work.Task task) throws UnusableInput {
-    return Response.seeOther(queue.begin(title, "./catalogue#graphs", task).path());
   }
 }

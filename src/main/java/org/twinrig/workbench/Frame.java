@@ -17,15 +17,6 @@ public record Frame(
     String formToken,
     List<LabFile.Change> disk) {
 
-  public Frame {
-    disk = List.copyOf(disk);
-  }
-
-  /** How things stood when the page was made. */
-  public long revision() {
-    return snapshot.revision();
-  }
-
   /** The parts of the workbench, each with the word that leads to it and where it begins. */
   public enum Part {
     CAPTURES("Captures", "./"),
@@ -35,20 +26,12 @@ public record Frame(
     CATALOGUE("Old graphs", "./catalogue"),
     REPORT("Report", "./report");
 
-    private final String word;
-    private final String path;
+    public final String word;
+    public final String path;
 
     Part(String word, String path) {
       this.word = word;
       this.path = path;
-    }
-
-    public String word() {
-      return word;
-    }
-
-    public String path() {
-      return path;
     }
   }
 }

@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
@@ -93,12 +94,6 @@ public final class Incoming implements AutoCloseable {
     }
   }
 
-  /** What came, or in an exception why it did not. */
-  @FunctionalInterface
-  interface Body {
-    Request request() throws Exception;
-  }
-
   /** What a request without a body asks for. */
   static Request get(org.eclipse.jetty.server.Request http) {
     return new Request(
@@ -114,11 +109,13 @@ public final class Incoming implements AutoCloseable {
   /**
    * Takes a body.
    *
-   * @param then called once, when the body is there or will not come. The files it is given are
-   *     deleted when it returns; it moves those that shall stay.
+   * @param then called once, when the body is there or will not come, with what came, or in an
+   *     exception why it did not. The files it is given are deleted when it returns; it moves those
+   *     that shall stay.
    * @throws IOException when nothing can be written
    */
-  void post(org.eclipse.jetty.server.Request http, Consumer<Body> then) throws IOException {
+  void post(org.eclipse.jetty.server.Request http, Consumer<Callable<Request>> then)
+      throws IOException {
     new Arrival(http, then).run();
   }
 
@@ -126,7 +123,7 @@ public final class Incoming implements AutoCloseable {
     private final org.eclipse.jetty.server.Request http;
     private final String type;
     private final boolean parts;
-    private final Consumer<Body> then;
+    private final Consumer<Callable<Request>> then;
     private final long began = System.nanoTime();
     private final Path folder;
     private final Path body;
@@ -135,7 +132,8 @@ public final class Incoming implements AutoCloseable {
     private final AtomicInteger kept = new AtomicInteger();
     private Optional<Exception> refused = Optional.empty();
 
-    Arrival(org.eclipse.jetty.server.Request http, Consumer<Body> then) throws IOException {
+    Arrival(org.eclipse.jetty.server.Request http, Consumer<Callable<Request>> then)
+        throws IOException {
       this.http = http;
       this.type = String.valueOf(http.getHeaders().get(HttpHeader.CONTENT_TYPE));
       this.parts = type.startsWith("multipart/form-data");

@@ -5,7 +5,6 @@ import java.util.List;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
-import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
 
 /** A kind that a change of the study moved. */
@@ -24,15 +23,6 @@ public record KindChange(KindOutcome then, KindOutcome now) {
           .forEach(then -> moved.add(new KindChange(then, now)));
     }
     return moved;
-  }
-
-  public boolean sameBands() {
-    return then.paired().grid().equals(now.paired().grid());
-  }
-
-  /** Octaves with a mark, as they are printed. */
-  public static String octaves(KindOutcome kind, Mark mark) {
-    return Numbers.fixed(kind.transfer().octaves(mark), 2);
   }
 
   /** The move of the mean transfer that is largest; 0 dB where none moved. */

@@ -116,7 +116,7 @@ public final class LabFile {
       told = new ArrayList<>(told.subList(0, MOST_LINES_TOLD));
       told.add("and " + more + " lines more");
     }
-    return told;
+    return List.copyOf(told);
   }
 
   /** The lines that are not among others, with their numbers. */
@@ -130,10 +130,6 @@ public final class LabFile {
 
   /** What someone else changed in a file, line by line. */
   public record Change(String file, List<String> lines) {
-    public Change {
-      lines = List.copyOf(lines);
-    }
-
     /** Said instead of overwriting what someone else wrote. */
     RefusedException refused() {
       return new RefusedException(RefusedException.Why.CHANGED_ON_DISK, file, lines);

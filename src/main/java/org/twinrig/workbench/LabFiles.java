@@ -46,7 +46,7 @@ final class LabFiles {
     for (LabFile file : files) {
       file.change().ifPresent(changed::add);
     }
-    return changed;
+    return List.copyOf(changed);
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.Map;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.internal.Numbers;
+import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.MarkedBand;
 
 /** Fills the workbench's templates, which escape whatever they are given, and knows all paths. */
@@ -18,11 +19,13 @@ public final class Pages {
       TemplateEngine.createPrecompiled(
           null, ContentType.Html, Pages.class.getClassLoader(), "org.twinrig.workbench.page");
 
-  private final StudySession session;
+  final StudySession session;
+  final Work.Queue queue;
   private final String formToken;
 
-  Pages(StudySession session, String formToken) {
+  Pages(StudySession session, Work.Queue queue, String formToken) {
     this.session = session;
+    this.queue = queue;
     this.formToken = formToken;
   }
 
@@ -38,11 +41,12 @@ public final class Pages {
   }
 
   Frame frame(Frame.Part part, String title, String here) throws IOException {
-    return frame(session.snapshot(), part, title, here);
+    return new Frame(part, title, here, session.snapshot(), formToken, session.changedOnDisk());
   }
 
-  Frame frame(Snapshot snapshot, Frame.Part part, String title, String here) throws IOException {
-    return new Frame(part, title, here, snapshot, formToken, session.changedOnDisk());
+  /** Begins longer work, and sends the browser where it can watch; it is shown on its page then. */
+  Response begin(String title, String back, Work.Task task) throws UnusableInput {
+    return Response.seeOther(queue.begin(title, back, task).path());
   }
 
   /** A text as part of a query. */

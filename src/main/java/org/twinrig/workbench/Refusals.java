@@ -43,13 +43,18 @@ record Refusals(String formToken, Incoming.Limits limits, Consumer<Exception> fa
 
   private Response page(RefusedException refused) {
     return Pages.fill(
-        refused.why().status,
+        refused.why.status,
         "message.jte",
         Map.of(
-            "title", refused.getMessage(),
-            "why", refused.why(),
-            "list", refused.list(),
-            "limits", limits,
-            "formToken", formToken));
+            "title",
+            refused.getMessage(),
+            "why",
+            refused.why,
+            "list",
+            refused.list,
+            "limits",
+            limits,
+            "formToken",
+            formToken));
   }
 }

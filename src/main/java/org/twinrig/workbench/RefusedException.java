@@ -5,8 +5,8 @@ import java.util.List;
 /** Thrown when a request is not carried out; what the browser is told stands in message.jte. */
 public final class RefusedException extends Exception {
   private static final long serialVersionUID = 1L;
-  private final Why why;
-  private final transient List<String> list;
+  final Why why;
+  final transient List<String> list;
 
   /** Why a request is not carried out: what HTTP calls it, and what the page is called. */
   public enum Why {
@@ -45,13 +45,5 @@ public final class RefusedException extends Exception {
     super(why.title.formatted(file));
     this.why = why;
     this.list = List.copyOf(list);
-  }
-
-  Why why() {
-    return why;
-  }
-
-  List<String> list() {
-    return list;
   }
 }

@@ -24,16 +24,12 @@ import org.twinrig.translation.TranslatedGraph;
 
 /** The written report and the page for readers: made as the command line makes them, and shown. */
 public final class ReportPages {
-  private final StudySession session;
   private final Pages pages;
-  private final Work.Queue queue;
   private final Workbench.Options options;
   private volatile List<String> remarks = List.of();
 
-  ReportPages(StudySession session, Pages pages, Work.Queue queue, Workbench.Options options) {
-    this.session = session;
+  ReportPages(Pages pages, Workbench.Options options) {
     this.pages = pages;
-    this.queue = queue;
     this.options = options;
   }
 
@@ -68,7 +64,7 @@ public final class ReportPages {
   }
 
   private WrittenPage writtenExplanation() throws IOException {
-    return WrittenPage.explained(session.snapshot().study().folder().toRealPath());
+    return WrittenPage.explained(pages.session.snapshot().study().folder().toRealPath());
   }
 
   Response showReport(Request request) throws IOException {
@@ -86,19 +82,16 @@ public final class ReportPages {
   }
 
   Response makeReport(Request request) throws IOException, UnusableInput {
-    Snapshot snapshot = session.snapshot();
+    Snapshot snapshot = pages.session.snapshot();
     Path place = writtenReport().folder();
-    return begin("Writing the report", work -> write(snapshot, place, work));
+    return pages.begin("Writing the report", "./report", work -> write(snapshot, place, work));
   }
 
   Response makeExplained(Request request) throws IOException, UnusableInput {
-    Snapshot snapshot = session.snapshot();
+    Snapshot snapshot = pages.session.snapshot();
     WrittenPage page = writtenExplanation();
-    return begin("Writing the page for readers", work -> explain(snapshot, page, work));
-  }
-
-  private Response begin(String title, Work.Task task) throws UnusableInput {
-    return Response.seeOther(queue.begin(title, "./report", task).path());
+    return pages.begin(
+        "Writing the page for readers", "./report", work -> explain(snapshot, page, work));
   }
 
   private void write(Snapshot snapshot, Path place, Work work) throws UnusableInput {

@@ -104,10 +104,13 @@ final class RequestHandler extends Handler.Abstract {
   }
 
   private void respond(
-      Action action, Incoming.Body body, org.eclipse.jetty.server.Response out, Callback callback) {
+      Action action,
+      java.util.concurrent.Callable<Request> body,
+      org.eclipse.jetty.server.Response out,
+      Callback callback) {
     Response response;
     try {
-      response = action.of(body.request());
+      response = action.of(body.call());
     } catch (EofException e) {
       callback.failed(e); // nobody is there to be told
       return;

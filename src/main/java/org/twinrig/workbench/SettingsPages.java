@@ -2,6 +2,7 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +17,7 @@ import org.twinrig.study.StudyText;
  * What the study is told, to be changed in study.yaml itself: by fields, or as the whole text, for
  * every key that has no field of its own. What the reader refuses is shown and not written.
  */
-public record SettingsPages(StudySession session, Pages pages) {
+public record SettingsPages(Pages pages) {
   private static final int EMPTY_ROWS = 2;
   private static final int MOST_ROWS = 60;
 
@@ -46,7 +47,7 @@ public record SettingsPages(StudySession session, Pages pages) {
   Response settings(Request request) throws IOException {
     Frame frame = frame("Settings", "./settings");
     Settings settings = frame.snapshot().study().settings();
-    StudyText yaml = session.yaml();
+    StudyText yaml = pages.session.yaml();
     Map<String, String> values = new LinkedHashMap<>();
     fields().forEach(field -> values.put(field.key(), shown(field, yaml, settings)));
     return filled(200, frame, List.of(), values, zones(settings));
@@ -60,7 +61,7 @@ public record SettingsPages(StudySession session, Pages pages) {
   Response change(Request request) throws Exception {
     Frame frame = frame("Settings", "./settings");
     Settings settings = frame.snapshot().study().settings();
-    StudyText yaml = session.yaml();
+    StudyText yaml = pages.session.yaml();
     StudyText changed = yaml;
     List<String> words = new ArrayList<>();
     Map<String, String> values = new LinkedHashMap<>();
@@ -80,7 +81,7 @@ public record SettingsPages(StudySession session, Pages pages) {
     }
     try {
       String what = "Settings changed: " + String.join(", ", words) + ".";
-      session.settle(request.number("revision"), changed, what);
+      pages.session.settle(request.number("revision"), changed, what);
       return Response.seeOther("./study");
     } catch (UnusableInput e) {
       return filled(400, frame, e.problems(), values, rows);
@@ -94,9 +95,7 @@ public record SettingsPages(StudySession session, Pages pages) {
       Map<String, String> values,
       List<ZoneRow> zones) {
     List<ZoneRow> rows = new ArrayList<>(zones);
-    for (int k = 0; k < EMPTY_ROWS; k++) {
-      rows.add(ZoneRow.EMPTY);
-    }
+    rows.addAll(Collections.nCopies(EMPTY_ROWS, ZoneRow.EMPTY));
     return Pages.fill(
         status,
         "settings.jte",
@@ -131,17 +130,17 @@ public record SettingsPages(StudySession session, Pages pages) {
 
   Response text(Request request) throws IOException {
     Frame frame = frame("Text of study.yaml", "./settings-text");
-    return filled(200, frame, session.yaml().text(), List.of());
+    return filled(200, frame, pages.session.yaml().text(), List.of());
   }
 
   Response changeText(Request request) throws Exception {
-    String before = session.yaml().text();
+    String before = pages.session.yaml().text();
     String sent = request.raw("text").replace("\r\n", "\n");
     // A browser sends its own line ends; the file keeps those it has.
     String lines = before.contains("\r\n") ? sent.replace("\n", "\r\n") : sent;
     boolean same = before.replace("\r\n", "\n").equals(sent);
     try {
-      session.settle(
+      pages.session.settle(
           request.number("revision"),
           new StudyText(same ? before : lines),
           "The text of study.yaml was edited.");
@@ -152,7 +151,7 @@ public record SettingsPages(StudySession session, Pages pages) {
   }
 
   private Response filled(int status, Frame frame, String text, List<Problem> problems) {
-    String yaml = session.yamlName();
+    String yaml = pages.session.yamlName();
     return Pages.fill(
         status,
         "text.jte",

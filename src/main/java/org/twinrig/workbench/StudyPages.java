@@ -13,7 +13,7 @@ import org.twinrig.reliability.Zone;
 import org.twinrig.report.StudyRun;
 
 /** How the study stands and why, what the last change did, and the way back. */
-public record StudyPages(StudySession session, Pages pages, FigureCache figures) {
+public record StudyPages(Pages pages, FigureCache figures) {
 
   Response study(Request request) throws IOException {
     Frame frame = pages.frame(Frame.Part.STUDY, "The study", "./study");
@@ -23,7 +23,7 @@ public record StudyPages(StudySession session, Pages pages, FigureCache figures)
   }
 
   Response undo(Request request) throws Exception {
-    session.undo(request.number("revision"));
+    pages.session.undo(request.number("revision"));
     String back = request.text("back");
     // Only to a page of our own: a path and a query of plain letters, never another host.
     boolean own = back.matches("[.]/[a-z-]*([?][A-Za-z0-9._~%+=&*-]*)?");
@@ -31,7 +31,7 @@ public record StudyPages(StudySession session, Pages pages, FigureCache figures)
   }
 
   Response reload(Request request) throws Exception {
-    session.reload();
+    pages.session.reload();
     return Response.seeOther("./");
   }
 

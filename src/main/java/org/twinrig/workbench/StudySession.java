@@ -90,17 +90,15 @@ public final class StudySession {
     Optional<CaptureEntry> found =
         snapshot().study().captures().stream().filter(c -> c.line() == line).findFirst();
     if (found.isEmpty() || !found.get().unit().equals(unit)) {
-      String what =
+      String other = "a capture of `%s` stands in this line, none of `%s`";
+      throw UnusableInput.fatal(
+          table.name(),
+          line,
           found
-              .map(
-                  c ->
-                      "a capture of `%s` stands in this line, none of `%s`"
-                          .formatted(c.unit(), unit))
-              .orElse("no capture of the study stands in this line");
-      String remedy =
+              .map(c -> other.formatted(c.unit(), unit))
+              .orElse("no capture of the study stands in this line"),
           (found.isEmpty() ? "go back to the unit" : "open the unit's page again")
-              + " and choose one of its captures";
-      throw new UnusableInput(Problem.fatal(table.name(), line, what, remedy));
+              + " and choose one of its captures");
     }
     byte[] after = new MendedTable(table.bytes()).with(line, "exclude", reason);
     String done = reason.isEmpty() ? "taken back" : "left out: " + reason;

@@ -10,16 +10,14 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
-import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
-import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
-import org.twinrig.report.html.CataloguePage;
 import org.twinrig.report.html.Plate;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Chain;
 import org.twinrig.translation.TranslatedGraph;
+import org.twinrig.translation.Translation;
 
 /**
  * Old graphs taken through the study as it stands in one snapshot.
@@ -51,23 +49,10 @@ public record TranslatedCatalogue(
     if (drawn.size() > MOST_DRAWN) {
       drawn.clear();
     }
+    Translation.Origin origin = snapshot.outcome().orElseThrow().translation().origin();
     return graph(name)
-        .map(g -> drawn.computeIfAbsent(name, k -> Plate.of(List.of(figure(g)))))
+        .map(g -> drawn.computeIfAbsent(name, k -> Plate.of(List.of(GraphFigure.of(g, origin)))))
         .orElse(List.of());
-  }
-
-  private Figure figure(TranslatedGraph graph) {
-    return GraphFigure.of(graph, snapshot.outcome().orElseThrow().translation().origin());
-  }
-
-  /** What was taken for granted, in the words of the catalogue report. */
-  public List<String> assumed() {
-    return CataloguePage.smoothingNotStated(lines).stream().toList();
-  }
-
-  /** The problems, each told once. */
-  public List<String> remarks() {
-    return Repeated.toldOnce(problems).stream().map(Problem::text).toList();
   }
 
   static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)

@@ -11,9 +11,12 @@ import org.twinrig.problem.UnusableInput;
 
 /** Something that takes longer than a page may: it tells how far it is, and can be stopped. */
 public final class Work {
-  private final long id;
-  private final String title;
-  private final String back;
+  public final long id;
+  public final String title;
+
+  /** The page the result is shown on. */
+  public final String back;
+
   private final AtomicInteger done = new AtomicInteger();
   private volatile int total;
   private volatile boolean cancelled;
@@ -51,7 +54,7 @@ public final class Work {
         throw UnusableInput.fatal(
             "the workbench",
             0,
-            "it is still busy (" + latest.get().title() + ")",
+            "it is still busy (" + latest.get().title + ")",
             "wait until that is done, or stop it");
       }
       started++;
@@ -62,7 +65,7 @@ public final class Work {
     }
 
     Optional<Work> of(long id) {
-      return latest.filter(w -> w.id() == id);
+      return latest.filter(w -> w.id == id);
     }
 
     @Override
@@ -113,19 +116,6 @@ public final class Work {
   synchronized void cancel() {
     cancelled = true;
     worker.ifPresent(Thread::interrupt);
-  }
-
-  public long id() {
-    return id;
-  }
-
-  public String title() {
-    return title;
-  }
-
-  /** The page the result is shown on. */
-  public String back() {
-    return back;
   }
 
   /** The page that shows how far it is. */

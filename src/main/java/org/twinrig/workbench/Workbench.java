@@ -125,11 +125,10 @@ public final class Workbench implements AutoCloseable {
     try {
       Incoming incoming = new Incoming(limits);
       Access access = new Access(options.bind(), connector.getLocalPort());
-      Pages pages = new Pages(session, access.formToken());
+      Pages pages = new Pages(session, queue, access.formToken());
       Refusals refusals = new Refusals(access.formToken(), limits, options.faults());
       server.setHandler(
-          new RequestHandler(
-              access, actions(session, pages, queue, options, incoming), incoming, refusals));
+          new RequestHandler(access, actions(pages, options, incoming), incoming, refusals));
       ErrorHandler plain = new ErrorHandler();
       plain.setShowStacks(false);
       plain.setShowCauses(false);
@@ -179,15 +178,15 @@ public final class Workbench implements AutoCloseable {
   }
 
   private static Map<String, RequestHandler.Action> actions(
-      StudySession session, Pages pages, Work.Queue queue, Options options, Incoming incoming) {
+      Pages pages, Options options, Incoming incoming) {
     FigureCache figures = new FigureCache();
-    CapturesPages captures = new CapturesPages(session, pages, figures);
-    StudyPages study = new StudyPages(session, pages, figures);
-    SettingsPages settings = new SettingsPages(session, pages);
-    CataloguePages catalogue = new CataloguePages(session, pages, queue, options.threads());
+    CapturesPages captures = new CapturesPages(pages, figures);
+    StudyPages study = new StudyPages(pages, figures);
+    SettingsPages settings = new SettingsPages(pages);
+    CataloguePages catalogue = new CataloguePages(pages, options.threads());
     SentPages sent = new SentPages(pages, catalogue, incoming);
-    ReportPages report = new ReportPages(session, pages, queue, options);
-    WorkPages work = new WorkPages(pages, queue);
+    ReportPages report = new ReportPages(pages, options);
+    WorkPages work = new WorkPages(pages);
     Map<String, RequestHandler.Action> actions = new HashMap<>();
     actions.put("GET /", captures::contents);
     actions.put("GET /unit", captures::unit);

@@ -63,7 +63,11 @@ record WrittenPage(Path folder, String name, Ours ours) {
   /** What it says; nothing when it was not written yet, or something else lies in its place. */
   Optional<String> html() throws IOException {
     Path page = place();
-    if (!plain(page) || Files.size(page) > MOST_BYTES) {
+    // Neither the file nor its folder is a link that leads elsewhere.
+    boolean plain =
+        Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
+            && Files.isRegularFile(page, LinkOption.NOFOLLOW_LINKS);
+    if (!plain || Files.size(page) > MOST_BYTES) {
       return Optional.empty();
     }
     try {
@@ -72,12 +76,6 @@ record WrittenPage(Path folder, String name, Ours ours) {
     } catch (NoSuchFileException | CharacterCodingException e) {
       return Optional.empty(); // replaced this moment, or no text: nothing of ours to show
     }
-  }
-
-  /** Neither the file nor its folder is a link that leads elsewhere. */
-  private boolean plain(Path file) {
-    return Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
-        && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS);
   }
 
   Response show(String html, boolean download) {

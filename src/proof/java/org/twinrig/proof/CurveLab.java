@@ -260,9 +260,13 @@ final class CurveLab implements Lab {
     /** The expectation over seatings on the new or the old fixture, dB. */
     double[] trueDb(boolean onNew) {
       double[] levels = new double[POINTS];
-      double leakDb = sort.kind.seatLeakDb(onNew);
-      Arrays.setAll(levels, i -> (onNew ? to : from)[i] - leakDb * sort.leakShape[i]);
+      Arrays.setAll(levels, i -> trueDb(onNew, i));
       return levels;
+    }
+
+    /** The same at one point. */
+    double trueDb(boolean onNew, int point) {
+      return (onNew ? to : from)[point] - sort.kind.seatLeakDb(onNew) * sort.leakShape[point];
     }
 
     Measured measured(int seatings) {

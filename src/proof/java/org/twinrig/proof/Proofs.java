@@ -56,6 +56,12 @@ final class Proofs {
               SEED,
               IntervalProof.of(PredictionModel.AVERAGE, 6, 8, 16, 30)),
           new Published<>(
+              "means",
+              "interval-proof/means.csv",
+              100,
+              SEED,
+              new MeanProof(List.of(6, 8, 16, 30), 1500)),
+          new Published<>(
               "seals",
               "seal-proof/seals.csv",
               100,

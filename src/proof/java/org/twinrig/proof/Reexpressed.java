@@ -63,13 +63,16 @@ final class Reexpressed {
    * @param falseStepDb the largest step between neighbouring bands that neither the re-capture nor
    *     the old graph has
    * @param offsetFalseStepDb the same of the plain offset
+   * @param saidStepDb the largest step that the program itself says is neither the old graph's nor
+   *     any unit's of the study: it does not know the re-capture
    */
   record Judged(
       List<Point> points,
       Optional<Boolean> wholeInside,
       boolean outside,
       double falseStepDb,
-      double offsetFalseStepDb) {
+      double offsetFalseStepDb,
+      double saidStepDb) {
     boolean insideAtEveryPoint() {
       return points.stream().allMatch(Point::inside);
     }
@@ -208,7 +211,8 @@ final class Reexpressed {
         known ? Optional.of(whole) : Optional.empty(),
         Harness.calledOutside(result),
         falseStepDb(predicted, old, measured),
-        falseStepDb(byOffset, old, measured));
+        falseStepDb(byOffset, old, measured),
+        result.largestStepDb());
   }
 
   private static double meanDb(TransferFunction kind, int band) {

@@ -211,7 +211,8 @@ record SituationProof(List<Integer> unitsPerKind, int graphsPerKind)
         .figure("false_step", "_db", r -> Clustered.mean(r.studies, Judged::falseStepDb))
         .figure(
             "false_step_offset", "_db", r -> Clustered.mean(r.studies, Judged::offsetFalseStepDb))
-        .number("largest_false_step_db", Row::largestFalseStepDb);
+        .number("largest_false_step_db", Row::largestFalseStepDb)
+        .figure("largest_step", "_db", r -> Clustered.mean(r.studies, Judged::saidStepDb));
   }
 
   @Override

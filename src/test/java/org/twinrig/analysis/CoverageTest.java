@@ -2,7 +2,11 @@ package org.twinrig.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.twinrig.band.BandGrid;
@@ -31,33 +35,32 @@ class CoverageTest {
   private static final double LEAST = 0.90;
   private static final double MOST = 0.98;
 
+  private static final SimulationPlan PLAN =
+      SimulationPlan.standard().withAxis(new SimulationPlan.Axis(120, 10, 22_000));
+
+  /** They do not depend on how many units a study has. */
+  private static final Map<SimulatedKind, Levels> TRUTHS = new EnumMap<>(SimulatedKind.class);
+
+  @BeforeAll
+  static void workOutTheTruths() {
+    BandGrid grid = BandGrid.covering(20, 20_000, 12);
+    Anchor anchor = new Anchor.Range(300, 1000);
+    for (SimulatedKind kind :
+        List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR)) {
+      TRUTHS.put(kind, PLAN.draw().trueMeanTransfer(kind, grid, anchor));
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(ints = {8, 16})
   void theSimultaneousIntervalHoldsTheTruth(int unitsPerKind) {
     int studies = Integer.getInteger("twinrig.coverageStudies", 60);
-    SimulationPlan plan =
-        SimulationPlan.standard()
-            .withUnitsPerKind(unitsPerKind)
-            .withAxis(new SimulationPlan.Axis(120, 10, 22_000));
-    BandGrid grid = BandGrid.covering(20, 20_000, 12);
-    Anchor anchor = new Anchor.Range(300, 1000);
-    SimulatedKind[] kinds = {
-      SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR
-    };
-    Levels[] truths = new Levels[kinds.length];
-    for (int k = 0; k < kinds.length; k++) {
-      truths[k] = plan.draw().trueMeanTransfer(kinds[k], grid, anchor);
-    }
+    SimulationPlan plan = PLAN.withUnitsPerKind(unitsPerKind);
     int held = 0;
     for (int seed = 1; seed <= studies; seed++) {
       SimulatedStudy drawn = plan.withSeed(90_000 + seed).draw();
       for (PairedUnits paired : paired(drawn)) {
-        SimulatedKind kind = SimulatedKind.ofLabel(paired.kind());
-        for (int j = 0; j < kinds.length; j++) {
-          if (kinds[j] == kind && holds(paired, truths[j])) {
-            held++;
-          }
-        }
+        held += holds(paired, TRUTHS.get(SimulatedKind.ofLabel(paired.kind()))) ? 1 : 0;
       }
     }
     double share = held / (3.0 * studies);
@@ -73,7 +76,7 @@ class CoverageTest {
         () -> "held in " + share + " of studies with n = " + unitsPerKind);
   }
 
-  private static java.util.List<PairedUnits> paired(SimulatedStudy drawn) {
+  private static List<PairedUnits> paired(SimulatedStudy drawn) {
     Study study = drawn.declared(Settings.defaults());
     return new Pairing(study)
         .pair(Anchoring.of(study.settings(), 2).apply(drawn.captures()).value(), Unit.Role.FIT);

@@ -39,21 +39,18 @@ class MarkCalibrationTest {
 
   @BeforeAll
   static void drawTheStudies() throws UnusableInput {
-    for (PredictionModel model : List.of(PredictionModel.OFFSET, PredictionModel.AVERAGE)) {
-      STUDIES.put(model, studies(model));
-    }
-  }
-
-  private static List<List<KindOutcome>> studies(PredictionModel model) throws UnusableInput {
-    List<List<KindOutcome>> studies = new ArrayList<>();
+    List<PredictionModel> models = List.of(PredictionModel.OFFSET, PredictionModel.AVERAGE);
+    models.forEach(model -> STUDIES.put(model, new ArrayList<>()));
     SimulationPlan plan =
         SimulationPlan.standard()
             .withUnitsPerKind(UNITS_PER_KIND)
             .withAxis(new SimulationPlan.Axis(120, 10, 22_000));
     for (int k = 0; k < 2 * PAIRS; k++) {
-      studies.add(kinds(plan.withSeed(70_001 + k).draw(), model));
+      SimulatedStudy drawn = plan.withSeed(70_001 + k).draw();
+      for (PredictionModel model : models) {
+        STUDIES.get(model).add(kinds(drawn, model));
+      }
     }
-    return studies;
   }
 
   /**

@@ -12,10 +12,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.ReferenceTable;
 import org.twinrig.study.Setting;
 
 /** The main job through the program's own door. */
@@ -112,19 +114,16 @@ class EndToEndTest {
         "kind,band_hz,lower_hz,upper_hz,units,offset_db,equivalence_db,p,tost_low_db,tost_high_db,sim_low_db,"
             + "sim_high_db,equivalent,equivalent_at_once",
         equivalence.get(0));
-    List<String[]> transfer =
-        Files.readAllLines(study.resolve("transfer.csv")).stream()
-            .skip(1)
-            .map(line -> line.split(",", -1))
-            .filter(cells -> !cells[5].isEmpty())
+    List<Map<String, String>> transfer =
+        ReferenceTable.rows(study.resolve("transfer.csv")).stream()
+            .filter(row -> !row.get("offset_db").isEmpty())
             .toList();
-    assertEquals(transfer.size(), equivalence.size() - 1);
+    List<Map<String, String>> tested = ReferenceTable.rows(study.resolve("equivalence.csv"));
+    assertEquals(transfer.size(), tested.size());
     for (int row = 0; row < transfer.size(); row++) {
-      String[] marked = transfer.get(row);
-      String[] cells = equivalence.get(row + 1).split(",", -1);
-      assertEquals(
-          List.of(marked[0], marked[1], marked[5], marked[9], marked[10]),
-          List.of(cells[0], cells[1], cells[5], cells[10], cells[11]));
+      for (String column : List.of("kind", "band_hz", "offset_db", "sim_low_db", "sim_high_db")) {
+        assertEquals(transfer.get(row).get(column), tested.get(row).get(column), column);
+      }
     }
   }
 
@@ -132,12 +131,14 @@ class EndToEndTest {
     List<String> stability = Files.readAllLines(study.resolve("mark-stability.csv"));
     assertEquals(
         "kind,band_hz,mark,kept,reliable_share,caution_share,unreliable_share", stability.get(0));
-    List<String> transfer = Files.readAllLines(study.resolve("transfer.csv"));
-    assertEquals(transfer.size(), stability.size());
+    List<Map<String, String>> transfer = ReferenceTable.rows(study.resolve("transfer.csv"));
+    assertEquals(transfer.size(), stability.size() - 1);
     for (int row = 1; row < stability.size(); row++) {
-      String[] marked = transfer.get(row).split(",", -1);
+      Map<String, String> marked = transfer.get(row - 1);
       String[] cells = stability.get(row).split(",", -1);
-      assertEquals(marked[0] + marked[1] + marked[19], cells[0] + cells[1] + cells[2]);
+      assertEquals(
+          marked.get("kind") + marked.get("band_hz") + marked.get("mark"),
+          cells[0] + cells[1] + cells[2]);
       double sum = 0;
       for (String share : List.of(cells[4], cells[5], cells[6])) {
         sum += Double.parseDouble(share);

@@ -9,7 +9,6 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -125,17 +124,7 @@ class PublishedStudiesTest {
     StringWriter err = new StringWriter();
     int status = Main.run(new PrintWriter(out), new PrintWriter(err), "study", folder.toString());
     assertEquals(0, status, err.toString());
-    List<String> lines = Files.readAllLines(folder.resolve("results/transfer.csv"));
-    String[] header = lines.get(0).split(",", -1);
-    List<Map<String, String>> rows = new ArrayList<>();
-    for (String line : lines.subList(1, lines.size())) {
-      String[] cells = line.split(",", -1);
-      Map<String, String> row = new LinkedHashMap<>();
-      for (int c = 0; c < header.length; c++) {
-        row.put(header[c], cells[c]);
-      }
-      rows.add(row);
-    }
+    List<Map<String, String>> rows = ReferenceTable.rows(folder.resolve("results/transfer.csv"));
     assertTrue(!rows.isEmpty(), "transfer.csv has bands");
     return rows;
   }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.twinrig.ReferenceTable;
 import org.twinrig.SessionStudy;
 
 /** A study with a check unit, through the program's own door. */
@@ -191,12 +192,9 @@ class SessionsEndToEndTest {
 
   /** Greatest standard deviation between units from 4 kHz on: drift of one session is in it. */
   private static double top(Path results) throws IOException {
-    List<String[]> rows = rows(results.resolve("transfer.csv"));
-    int sd = List.of(rows.get(0)).indexOf("unit_sd_db");
-    return rows.stream()
-        .skip(1)
-        .filter(r -> !r[sd].isEmpty() && Double.parseDouble(r[1]) > 3900)
-        .mapToDouble(r -> Double.parseDouble(r[sd]))
+    return ReferenceTable.rows(results.resolve("transfer.csv")).stream()
+        .filter(r -> !r.get("unit_sd_db").isEmpty() && Double.parseDouble(r.get("band_hz")) > 3900)
+        .mapToDouble(r -> Double.parseDouble(r.get("unit_sd_db")))
         .max()
         .orElseThrow();
   }

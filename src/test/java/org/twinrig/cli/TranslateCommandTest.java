@@ -11,8 +11,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
+import org.twinrig.ReferenceTable;
 
 /** Catalogues through the command line: compensated, smoothed, there and back. */
 class TranslateCommandTest extends OnACatalogue {
@@ -130,22 +132,26 @@ class TranslateCommandTest extends OnACatalogue {
     assertEquals(0, ran.status(), ran.err());
     assertTrue(
         ran.out().startsWith("Re-expressed with the mean transfer of `in-ear` ("), ran.out());
-    List<String> transfer =
-        Files.readAllLines(translation.resolveSibling("transfer.csv")).stream()
-            .filter(l -> l.startsWith("in-ear,"))
+    List<Map<String, String>> transfer =
+        ReferenceTable.rows(translation.resolveSibling("transfer.csv")).stream()
+            .filter(row -> row.get("kind").equals("in-ear"))
             .toList();
     List<String> rows = Files.readAllLines(folder.resolve("moved/reference.csv"));
     assertEquals(
         "band_hz,from_db,to_db,ci_low_db,ci_high_db,sim_low_db,sim_high_db,mark,reasons",
         rows.get(0));
     for (int b = 0; b < transfer.size(); b++) {
-      String[] t = transfer.get(b).split(",", -1);
+      Map<String, String> t = transfer.get(b);
       String[] r = rows.get(b + 1).split(",", -1);
       double from = Double.parseDouble(r[1]);
       for (int c = 0; c < 5; c++) {
-        int column = List.of(5, 7, 8, 9, 10).get(c);
+        String column =
+            List.of("offset_db", "ci_low_db", "ci_high_db", "sim_low_db", "sim_high_db").get(c);
         assertEquals(
-            Double.parseDouble(t[column]), Double.parseDouble(r[c + 2]) - from, 2e-6, t[1]);
+            Double.parseDouble(t.get(column)),
+            Double.parseDouble(r[c + 2]) - from,
+            2e-6,
+            t.get("band_hz"));
       }
     }
     assertEquals(

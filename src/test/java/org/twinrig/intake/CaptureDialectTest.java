@@ -200,9 +200,9 @@ class CaptureDialectTest {
     assertEquals(POINTS, CaptureBytes.points(reading));
     String told =
         "Columns are parted by "
-            + variation.separator().words()
+            + variation.separator().words
             + ", with "
-            + variation.mark().words()
+            + variation.mark().words
             + ": ";
     assertEquals(told, reading.understood().get(2).substring(0, told.length()));
     assertEquals(3, reading.points());

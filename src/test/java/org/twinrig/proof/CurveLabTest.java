@@ -79,9 +79,9 @@ class CurveLabTest {
     double[] transfer = lab.meanTransferDb(kind);
     for (int i = 0; i < Lab.POINTS; i++) {
       int at = i;
-      assertMean(lab.meanDb(kind, false)[i], units, u -> u.trueDb(false)[at]);
-      assertMean(lab.meanDb(kind, true)[i], units, u -> u.trueDb(true)[at]);
-      assertMean(transfer[i], units, u -> u.trueDb(true)[at] - u.trueDb(false)[at]);
+      assertMean(lab.meanDb(kind, false)[i], units, u -> u.trueDb(false, at));
+      assertMean(lab.meanDb(kind, true)[i], units, u -> u.trueDb(true, at));
+      assertMean(transfer[i], units, u -> u.trueDb(true, at) - u.trueDb(false, at));
     }
   }
 
@@ -103,12 +103,12 @@ class CurveLabTest {
       double low = 1 + 1 / (1 + Math.exp(-5 * Math.log(200 / exact)));
       double old = 9 + square(kind.tuningDb()) + square(kind.detailDb());
       double leak = square(kind.oldLeakDb() * shape);
-      assertRatio(old + leak, variance(units, u -> u.trueDb(false)[i]));
+      assertRatio(old + leak, variance(units, u -> u.trueDb(false, i)));
       double stray = square(kind.strayDb() * low);
       double leaks =
           square((kind.leakRatio() - 1) * kind.oldLeakDb() * shape)
               + square(kind.newLeakDb() * shape);
-      ToDoubleFunction<Unit> transfer = u -> u.trueDb(true)[i] - u.trueDb(false)[i];
+      ToDoubleFunction<Unit> transfer = u -> u.trueDb(true, i) - u.trueDb(false, i);
       assertRatio(stray + leaks, variance(units, transfer));
     }
   }
@@ -126,7 +126,7 @@ class CurveLabTest {
   void leaksAreSkewed() {
     List<Unit> units = lab.units("in-ear", MANY, Build.USUAL, 3);
     int i = at(20);
-    ToDoubleFunction<Unit> transfer = u -> u.trueDb(true)[i] - u.trueDb(false)[i];
+    ToDoubleFunction<Unit> transfer = u -> u.trueDb(true, i) - u.trueDb(false, i);
     double mean = mean(units, transfer);
     double third = mean(units, u -> Math.pow(transfer.applyAsDouble(u) - mean, 3));
     assertTrue(third / Math.pow(variance(units, transfer), 1.5) < -0.2);
@@ -184,8 +184,8 @@ class CurveLabTest {
       double r =
           correlation(
               units,
-              u -> u.trueDb(true)[middle] - u.trueDb(false)[middle],
-              u -> u.trueDb(false)[at] - u.trueDb(false)[at + 2]);
+              u -> u.trueDb(true, middle) - u.trueDb(false, middle),
+              u -> u.trueDb(false, at) - u.trueDb(false, at + 2));
       most = Math.max(most, r * r);
     }
     return most;
@@ -207,8 +207,8 @@ class CurveLabTest {
     int i = at(10);
     double shape = 1 / (1 + square(10 / kind.leakHz()));
     double lost = CurveLab.LEAKY_DB * shape;
-    assertEquals(lost, sealed.trueDb(false)[i] - leaky.trueDb(false)[i], 1e-9);
-    assertEquals(kind.leakRatio() * lost, sealed.trueDb(true)[i] - leaky.trueDb(true)[i], 1e-9);
+    assertEquals(lost, sealed.trueDb(false, i) - leaky.trueDb(false, i), 1e-9);
+    assertEquals(kind.leakRatio() * lost, sealed.trueDb(true, i) - leaky.trueDb(true, i), 1e-9);
   }
 
   @Test

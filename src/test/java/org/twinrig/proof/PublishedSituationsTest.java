@@ -135,6 +135,9 @@ class PublishedSituationsTest {
           number(row, "inside_least_of_a_kind") <= number(row, "inside_least_region"),
           row::toString);
       assertTrue(number(row, "largest_false_step_db") >= number(row, "false_step_db"));
+      // What "less than six tenths" on the page says.
+      assertTrue(
+          number(row, "largest_step_db") < 0.6 * number(row, "false_step_db"), row::toString);
     }
   }
 }

@@ -29,7 +29,7 @@ class SituationProofTest {
   }
 
   private static Judged graph(Optional<Boolean> whole, boolean outside, List<Point> points) {
-    return new Judged(points, whole, outside, outside ? 1 : 3, 4);
+    return new Judged(points, whole, outside, outside ? 1 : 3, 4, outside ? 0 : 2);
   }
 
   private static Row row(String situation, Optional<Boolean> whole) {
@@ -66,6 +66,7 @@ class SituationProofTest {
     assertEquals("0.500000", cells.get(names.indexOf("graphs_inside_at_every_band")));
     assertEquals("", cells.get(names.indexOf("graphs_inside_whole")));
     assertEquals("2.500000", cells.get(names.indexOf("false_step_db")));
+    assertEquals("1.500000", cells.get(names.indexOf("largest_step_db")));
     assertEquals("4", cells.get(names.indexOf("new_graphs")));
     Row whole = row("ideal", Optional.of(true));
     assertEquals("1.000000", PROOF.table().cells(whole).get(names.indexOf("graphs_inside_whole")));

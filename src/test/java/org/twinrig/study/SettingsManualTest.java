@@ -1,11 +1,13 @@
 package org.twinrig.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The manual's table of keys has every setting in order, what it means, and what holds where it is
@@ -33,5 +35,16 @@ class SettingsManualTest {
     Object value = setting.value(Settings.defaults());
     boolean none = value == null || value.equals(List.of());
     return none ? "none" : "`" + StudyText.flow(value) + "`";
+  }
+
+  /** The example that hostile files are made from leaves no setting as it is without it. */
+  @Test
+  void everySettingStandsInTheExample(@TempDir Path temp) throws Exception {
+    String example = Files.readString(Path.of("src/test/resources/hostile/yaml/every-key.yaml"));
+    LabFolder lab = LabFolder.in(temp.resolve("lab")).write("study.yaml", example);
+    Settings read = StudyReader.read(lab.study()).value().settings();
+    for (Setting<?> setting : Setting.ALL) {
+      assertNotEquals(setting.value(Settings.defaults()), setting.value(read), setting.key());
+    }
   }
 }

@@ -49,7 +49,7 @@ class WorkTest {
       Work next = queue.begin("More", "/", w -> {});
       settle(next);
       assertTrue(next.failure().isEmpty());
-      assertTrue(queue.of(work.id()).isEmpty());
+      assertTrue(queue.of(work.id).isEmpty());
     }
   }
 }

@@ -14,6 +14,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CalibratorClass;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.internal.Later;
 import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.response.Anchor;
@@ -40,7 +41,8 @@ class ErrorBudgetPageTest {
               k.zones(),
               k.wanders(),
               k.stability(),
-              ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty()),
+              new Later<>(
+                  () -> ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty())),
               k.repeatability(),
               k.seatings(),
               k.evidence()));

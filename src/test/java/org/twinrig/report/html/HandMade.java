@@ -98,7 +98,7 @@ final class HandMade {
         List.of(),
         new MarkStability.Result(
             999, Collections.nCopies(grid.size(), Optional.empty()), List.of()),
-        new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
+        () -> new ErrorBudget(name, List.of(), ErrorBudget.Calibration.CANCELS, 1),
         new Repeatability(name, List.of(), List.of(), 0.95),
         List.of(),
         evidence(
@@ -134,7 +134,7 @@ final class HandMade {
         plain.zones(),
         plain.wanders(),
         plain.stability(),
-        plain.budget(),
+        plain.budgeted(),
         plain.repeatability(),
         plain.seatings(),
         evidence(plain.evidence().equivalence(), Optional.of(ranks)));
@@ -165,7 +165,7 @@ final class HandMade {
         plain.zones(),
         wanders,
         stability,
-        plain.budget(),
+        plain.budgeted(),
         plain.repeatability(),
         plain.seatings(),
         evidence(equivalence, Optional.empty()));

@@ -162,7 +162,7 @@ class StudyPageTest {
             first.zones(),
             first.wanders(),
             first.stability(),
-            first.budget(),
+            first.budgeted(),
             first.repeatability(),
             first.seatings(),
             first.evidence());
