@@ -18,6 +18,7 @@ import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.Repeated;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.report.figure.ContinuityFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.CataloguePage;
@@ -199,6 +200,21 @@ public record CatalogueReport(
     return root.toPrettyString();
   }
 
+  /** The old fixture then and now, drawn on the page and apart. */
+  private List<Figure> continuity(Path folder) throws IOException {
+    List<Figure> figures =
+        outcome.value().continuity().stream()
+            .flatMap(c -> ContinuityFigure.of(c, translation.origin()).stream())
+            .toList();
+    if (!figures.isEmpty()) {
+      Path drawings = Files.createDirectories(folder.resolve("figures"));
+      for (Figure figure : figures) {
+        figure.write(drawings.resolve(figure.name()));
+      }
+    }
+    return figures;
+  }
+
   /** Writes all but the graphs. */
   @Override
   public void write(Path folder, RunRecord record, int threads) throws IOException {
@@ -211,7 +227,8 @@ public record CatalogueReport(
     List<Figure> drawn =
         Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
     Files.writeString(
-        folder.resolve("report.html"), CataloguePage.html(translation, outcome, overview, drawn));
+        folder.resolve("report.html"),
+        CataloguePage.html(translation, outcome, overview, drawn, continuity(folder)));
     record.with(
         "catalogue",
         node ->

@@ -58,7 +58,10 @@ record Declaration(
         .orElseThrow(
             () ->
                 new UnusableInput(
-                    problems.stream().sorted(Comparator.comparingInt(Problem::line)).toList()));
+                    problems.stream()
+                        .filter(p -> p.kind() != Problem.Kind.NOTE)
+                        .sorted(Comparator.comparingInt(Problem::line))
+                        .toList()));
   }
 
   /** The keys of the whole file: its own, and every setting. */

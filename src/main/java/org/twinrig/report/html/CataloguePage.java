@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.twinrig.evidence.Region;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
@@ -18,6 +19,7 @@ import org.twinrig.report.table.CatalogueOverview;
 import org.twinrig.study.PublishingRule;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Change;
+import org.twinrig.translation.Continuity;
 import org.twinrig.translation.Decision;
 import org.twinrig.translation.Translation;
 import org.twinrig.translation.Treatment;
@@ -35,12 +37,16 @@ public final class CataloguePage {
 
   private CataloguePage() {}
 
-  /** One self-contained page; the examples are drawings of a few graphs. */
+  /**
+   * One self-contained page; the examples are drawings of a few graphs, the others of the old
+   * fixture then and now.
+   */
   public static String html(
       Translation translation,
       Findings<CatalogueRun.Outcome> outcome,
       CatalogueOverview overview,
-      List<Figure> examples) {
+      List<Figure> examples,
+      List<Figure> continuity) {
     return Page.fill(
         "catalogue.jte",
         Map.of(
@@ -48,7 +54,47 @@ public final class CataloguePage {
             "outcome", outcome.value(),
             "problems", outcome.problems(),
             "overview", overview,
-            "examples", examples));
+            "examples", examples,
+            "continuity", continuity));
+  }
+
+  /**
+   * The old fixture then and now in a region: root mean squares over its bands but for the mean.
+   */
+  public record Then(
+      String kind,
+      int units,
+      Region region,
+      double biasDb,
+      OptionalDouble spreadDb,
+      double addedDb) {}
+
+  /** The old fixture then and now, by kind and region; regions without a band are left out. */
+  public static List<Then> then(Continuity continuity) {
+    List<Then> rows = new ArrayList<>();
+    for (Continuity.Kind kind : continuity.kinds()) {
+      for (Region region : Region.values()) {
+        List<Continuity.At> bands =
+            kind.bands().stream()
+                .flatMap(Optional::stream)
+                .filter(a -> region.holds(a.band()))
+                .toList();
+        if (!bands.isEmpty()) {
+          double bias = bands.stream().mapToDouble(Continuity.At::biasDb).average().orElseThrow();
+          double spread = StudyPage.rms(bands, a -> a.spreadDb().orElse(Double.NaN));
+          double added = StudyPage.rms(bands, a -> Math.sqrt(a.addedDb2()));
+          rows.add(
+              new Then(
+                  kind.kind(),
+                  kind.units().size(),
+                  region,
+                  bias,
+                  Double.isNaN(spread) ? OptionalDouble.empty() : OptionalDouble.of(spread),
+                  added));
+        }
+      }
+    }
+    return rows;
   }
 
   public static List<CatalogueRun.Line> with(Decision decision, List<CatalogueRun.Line> lines) {

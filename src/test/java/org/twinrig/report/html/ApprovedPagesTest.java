@@ -169,7 +169,8 @@ class ApprovedPagesTest {
             translation,
             new Findings<>(outcome, List.of(problems)),
             CatalogueOverview.of(translation, outcome),
-            lines.isEmpty() ? List.of() : List.of(HandMade.figure("an example"))));
+            lines.isEmpty() ? List.of() : List.of(HandMade.figure("an example")),
+            List.of()));
   }
 
   /** A raw line with another treatment. */

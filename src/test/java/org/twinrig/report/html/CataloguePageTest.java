@@ -38,7 +38,8 @@ class CataloguePageTest {
         TRANSLATION,
         new Findings<>(outcome, List.of(problems)),
         CatalogueOverview.of(TRANSLATION, outcome),
-        List.of(HandMade.figure("an example")));
+        List.of(HandMade.figure("an example")),
+        List.of());
   }
 
   private static List<CatalogueRun.Line> some() {
