@@ -80,7 +80,11 @@ public final class Gatherer {
    * @param captures in the order of unit, fixture, side and seating
    * @param files how many files were looked at
    */
-  public record Found(List<GatheredCapture> captures, int files) {}
+  public record Found(List<GatheredCapture> captures, int files) {
+    public Found {
+      captures = List.copyOf(captures);
+    }
+  }
 
   /**
    * Looks through the folder, once.

@@ -24,6 +24,8 @@ public final class LabTable {
   /** The columns a table may have: without the required ones it is of no use. */
   public record Columns(List<String> required, List<String> optional) {
     public Columns {
+      required = List.copyOf(required);
+      optional = List.copyOf(optional);
       if (required.isEmpty()) {
         throw new IllegalArgumentException("a table needs at least one required column");
       }

@@ -26,6 +26,11 @@ public record Reading(
     long points,
     String source) {
 
+  public Reading {
+    understood = List.copyOf(understood);
+    notes = List.copyOf(notes);
+  }
+
   /** How the file was understood, for a person: several lines, each ended by a line feed. */
   public String report() {
     List<String> lines = new ArrayList<>();

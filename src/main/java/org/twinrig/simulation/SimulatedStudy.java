@@ -36,6 +36,14 @@ public record SimulatedStudy(
     List<SimulatedCapture> simulated,
     List<SimulatedGraph> catalogue) {
 
+  public SimulatedStudy {
+    benches = List.copyOf(benches);
+    members = List.copyOf(members);
+    sessions = List.copyOf(sessions);
+    simulated = List.copyOf(simulated);
+    catalogue = List.copyOf(catalogue);
+  }
+
   /** The fixture the old graphs were made on: the flat plate. */
   public Fixture from() {
     return benches.get(0).fixture().identity();
