@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
@@ -193,6 +194,8 @@ public record CatalogueReport(
     results.ifPresent(folder -> root.put("report", folder.resolve("report.html").toString()));
     ArrayNode tooFew = root.putArray("kinds_with_too_few_units");
     translation.kindsWithTooFewUnits().forEach(k -> tooFew.add(k.kind()));
+    ArrayNode doubts = root.putArray("doubts");
+    done.doubts().stream().map(Doubt::sentence).forEach(doubts::add);
     ArrayNode problems = root.putArray("problems");
     outcome.refused().stream().map(Problem::text).forEach(problems::add);
     ArrayNode notes = root.putArray("notes");

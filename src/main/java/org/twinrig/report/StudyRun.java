@@ -15,6 +15,7 @@ import org.twinrig.analysis.Analysis;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.Capture;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -138,6 +139,8 @@ public record StudyRun(
           .put("caution_octaves", octaves(kind, Mark.CAUTION))
           .put("unreliable_octaves", octaves(kind, Mark.UNRELIABLE));
     }
+    ArrayNode doubts = root.putArray("doubts");
+    outcome.orElseThrow().doubts().stream().map(Doubt::sentence).forEach(doubts::add);
     ArrayNode texts = root.putArray("problems");
     problems.stream().map(Problem::text).forEach(texts::add);
     return root.toPrettyString();

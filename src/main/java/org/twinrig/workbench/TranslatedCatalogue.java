@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
@@ -25,6 +26,7 @@ import org.twinrig.translation.Translation;
  * @param lines what became of each graph, in their order
  * @param graphs the first of them as they are now, by name
  * @param problems what was refused, and what the lab should know
+ * @param doubts about the catalogue as a whole
  * @param drawn those that a page has shown
  */
 public record TranslatedCatalogue(
@@ -32,6 +34,7 @@ public record TranslatedCatalogue(
     List<CatalogueRun.Line> lines,
     Map<String, TranslatedGraph> graphs,
     List<Problem> problems,
+    List<Doubt> doubts,
     Map<String, List<Plate>> drawn) {
 
   /** So many graphs are kept whole, to be drawn and downloaded. */
@@ -85,6 +88,7 @@ public record TranslatedCatalogue(
           done.lines,
           done.graphs,
           done.problems.stream().map(p -> upload.named(p, placed)).toList(),
+          done.doubts,
           done.drawn);
     } finally {
       upload.delete();
@@ -112,6 +116,11 @@ public record TranslatedCatalogue(
     Findings<CatalogueRun.Outcome> done =
         Chain.of(outcome.link(threads)).run(table, catalogue, threads, sink);
     return new TranslatedCatalogue(
-        snapshot, done.value().lines(), kept, done.problems(), new ConcurrentHashMap<>());
+        snapshot,
+        done.value().lines(),
+        kept,
+        done.problems(),
+        done.value().doubts(),
+        new ConcurrentHashMap<>());
   }
 }
