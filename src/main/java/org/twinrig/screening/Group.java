@@ -89,6 +89,24 @@ record Group(String kind, List<AnchoredCapture> captures) {
     return Levels.copyOf(grid, middle);
   }
 
+  /** The same seatings with their mean level over a part, where they have one, set to 0 dB. */
+  Group linedUp(Part part) {
+    return new Group(
+        kind,
+        captures.stream()
+            .map(
+                c -> {
+                  OptionalDouble at = part.mean(c.levels());
+                  return at.isEmpty()
+                      ? c
+                      : new AnchoredCapture(
+                          c.capture(),
+                          c.levels().map(db -> db - at.getAsDouble()),
+                          c.anchorDb() + at.getAsDouble());
+                })
+            .toList());
+  }
+
   /** The seatings that have a level in a part. */
   List<Seat> seats(Part part) {
     List<Seat> seats = new ArrayList<>();

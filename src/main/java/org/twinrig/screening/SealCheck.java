@@ -29,6 +29,9 @@ import org.twinrig.study.Study;
  *       good show a lost one here first.
  * </ul>
  *
+ * <p>For this check captures are lined up from 300 Hz to 1 kHz, whatever the study's anchor: its
+ * limits were set so.
+ *
  * <p>{@code σ} is the scatter of the same level over all seatings of the kind on the fixture, from
  * the differences within every unit ({@link Scatter#ofPairs}): where every seating scatters,
  * scatter alone is no lost seal. The upper bounds stand for studies in which lost seals are so many
@@ -37,6 +40,9 @@ import org.twinrig.study.Study;
  * accused (studies/seal-proof): common practice, no source.
  */
 public final class SealCheck {
+  private static final double MIDDLE_FROM_HZ = 300;
+  private static final double MIDDLE_TO_HZ = 1000;
+
   private final List<Yardstick> yardsticks;
   private final Part bass;
   private final Part deep;
@@ -99,7 +105,10 @@ public final class SealCheck {
   }
 
   private static List<Score> scores(List<Group> groupsOfOneScale) {
-    return new SealCheck(groupsOfOneScale.get(0).grid()).check(groupsOfOneScale);
+    BandGrid grid = groupsOfOneScale.get(0).grid();
+    Part middle = Part.of(grid, MIDDLE_FROM_HZ, MIDDLE_TO_HZ);
+    return new SealCheck(grid)
+        .check(groupsOfOneScale.stream().map(g -> g.linedUp(middle)).toList());
   }
 
   /** Of both parts, the one in which a capture comes off worse against its limit. */
