@@ -15,14 +15,15 @@
  *             screening    which captures not to believe, in one sentence each
  *               regression   how the fixtures differ, and how surely
  *                 reliability  where a translation may be trusted
- *                   translation  an old graph re-expressed
- *                     evidence     whether all this holds
- *                       simulation   studies whose truth is known
- *                         analysis     the whole way of a study, once
- *                           report       what people see (figure, html, table)
- *                             scripting    how people reach it from a script or a notebook
- *                               workbench    how people reach it from a browser
- *                                 cli          how people reach it from a terminal
+ *                   doubt        what the lab claims and its data contradict
+ *                     translation  an old graph re-expressed
+ *                       evidence     whether all this holds
+ *                         simulation   studies whose truth is known
+ *                           analysis     the whole way of a study, once
+ *                             report       what people see (figure, html, table)
+ *                               scripting    how people reach it from a script or a notebook
+ *                                 workbench    how people reach it from a browser
+ *                                   cli          how people reach it from a terminal
  * internal     argument checks, linear algebra, number texts: used by all, seen by nobody
  * </pre>
  *
