@@ -12,7 +12,7 @@ import java.util.Locale;
  * @param doubt what is doubted, in the few words by which files name it
  * @param size what was found, with its unit
  * @param limit from where on it is doubted, in the same unit
- * @param likelyCause in a sentence
+ * @param likelyCause in a sentence, with size and limit
  * @param effect what it does to results and what to do, in a sentence
  * @param confirmed the lab's answer; empty while the doubt is open
  */
@@ -62,20 +62,11 @@ public record Doubt(
   /** What was found, and the limit it is held against, both with their unit. */
   public record Found(String size, String limit) {}
 
-  /** The doubt in sentences: what, how much, why, what to do. */
+  /** The doubt in sentences: what, why and how much, what to do. */
   public String sentence() {
-    String about =
-        name.isEmpty() ? "" : " (" + name + (fixture.isEmpty() ? "" : ", " + fixture) + ")";
-    return capital(doubt)
-        + about
-        + ": "
-        + size
-        + ", limit "
-        + limit
-        + ". "
-        + likelyCause
-        + " "
-        + effect;
+    String where = fixture.isEmpty() ? "" : ", " + fixture;
+    String about = name.isEmpty() ? "" : " (" + name + where + ")";
+    return capital(doubt) + about + ": " + likelyCause + " " + effect;
   }
 
   private static String capital(String text) {

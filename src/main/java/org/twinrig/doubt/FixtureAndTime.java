@@ -52,8 +52,8 @@ public final class FixtureAndTime {
             "",
             DOUBT,
             new Doubt.Found(percent(share), percent(LIMIT)),
-            "Of all pairs of captures, one on each fixture, that many have the one on %s first."
-                .formatted(first),
+            "of all pairs of captures, one on each fixture, %s have the one on %s first (doubted from %s on)."
+                .formatted(percent(share), first, percent(LIMIT)),
             ("Drift and worn pads cannot be told from the change of fixture. Capture some units"
                     + " again on %s now, after %s, and take turns from here on.")
                 .formatted(first, second)));

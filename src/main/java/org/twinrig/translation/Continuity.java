@@ -328,11 +328,13 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
         "",
         DOUBT,
         new Doubt.Found(db(moved.biasDb), db(moved.limitDb)),
-        "Old graphs of %s show %s from %s than today's captures on the old fixture."
+        "old graphs of %s show %s %s from %s than today's captures (beyond chance from %s on)."
             .formatted(
                 Numbers.count(kind.units.size(), "unit", "units"),
+                db(moved.biasDb),
                 moved.biasDb > 0 ? "more" : "less",
-                where),
+                where,
+                db(moved.limitDb)),
         "Pinna, microphone or averaging may have changed since, and graphs are not corrected for it."
             + " Find out what changed, or translate only graphs made after the change.");
   }
