@@ -58,7 +58,7 @@ class CatalogueTruthTest {
               .toList();
       double anchor =
           bands.stream()
-              .filter(b -> number(b[0]) >= 300 && number(b[0]) <= 1000)
+              .filter(b -> number(b[0]) >= 500 && number(b[0]) <= 1000)
               .mapToDouble(b -> number(b[1]))
               .average()
               .orElseThrow();

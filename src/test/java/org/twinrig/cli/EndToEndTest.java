@@ -18,6 +18,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.twinrig.ReferenceTable;
+import org.twinrig.band.Band;
+import org.twinrig.response.Anchor;
 import org.twinrig.study.Setting;
 
 /** The main job through the program's own door. */
@@ -107,7 +109,12 @@ class EndToEndTest {
     assertTrue(settings.get("check_unit").isNull());
   }
 
-  /** One row a band with an estimate, and the same estimate. */
+  /** Whether a band is one that the default anchor lines levels up by. */
+  private static boolean linedUp(double hz) {
+    return new Anchor.Range(500, 1000).linesUp(Band.ofMidFrequency(hz, 12));
+  }
+
+  /** One row a band with an estimate outside the anchor, and the same estimate. */
   private static void evidenceAgreesWithTransfer(Path study) throws IOException {
     List<String> equivalence = Files.readAllLines(study.resolve("equivalence.csv"));
     assertEquals(
@@ -117,6 +124,7 @@ class EndToEndTest {
     List<Map<String, String>> transfer =
         ReferenceTable.rows(study.resolve("transfer.csv")).stream()
             .filter(row -> !row.get("offset_db").isEmpty())
+            .filter(row -> !linedUp(Double.parseDouble(row.get("band_hz"))))
             .toList();
     List<Map<String, String>> tested = ReferenceTable.rows(study.resolve("equivalence.csv"));
     assertEquals(transfer.size(), tested.size());

@@ -42,6 +42,8 @@ class WorkedStudiesTest {
             .contains(
                 "Re-expressed, 0 may be published without marks, 0 with their marks; 6 must be measured"
                     + " again.\n"
+                    + "That the old fixture is still what it was is taken for granted: no graph is of a"
+                    + " unit the study's captures show on it today.\n"
                     + "Too little evidence for in-ear: the study has 4 units and asks for 5, so"
                     + " nothing it translates is reliable.\n"),
         graphs.out());
