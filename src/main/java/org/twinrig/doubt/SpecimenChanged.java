@@ -54,9 +54,14 @@ public final class SpecimenChanged {
         fixture.name(),
         DOUBT,
         new Doubt.Found("`" + part + "` " + now + " after " + before, "no change"),
-        "From this session on `"
-            + fixture.name()
-            + "` is another specimen, or a serial is mistyped.",
+        "`"
+            + part
+            + "` is "
+            + now
+            + " after "
+            + before
+            + ": from here on the fixture is another specimen, or a serial is"
+            + " mistyped.",
         "What the part changes is counted as scatter between units. Correct the serial; or make a"
             + " fixture of its own of the sessions from here on.");
   }

@@ -3,9 +3,12 @@ package org.twinrig.study;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Unit;
@@ -59,18 +62,33 @@ public record Pairing(Study study) {
 
   /**
    * What the old fixture showed of a unit: its mean level over that many accepted seatings, pinned.
+   *
+   * @param files the content of its captures, each as a hexadecimal SHA-256
    */
-  public record OnOldFixture(Unit unit, Levels mean, int seatings) {}
+  public record OnOldFixture(Unit unit, Levels mean, int seatings, Set<String> files) {
+    public OnOldFixture {
+      files = Set.copyOf(files);
+    }
+  }
 
   /** Every unit with an accepted capture on the old fixture, whatever its role. */
   public List<OnOldFixture> onOldFixture(List<AnchoredCapture> accepted) {
-    Map<String, List<Levels>> seatings = seatings(accepted, study.from().name());
+    String old = study.from().name();
+    Map<String, List<Levels>> seatings = seatings(accepted, old);
+    Map<String, Set<String>> files = new HashMap<>();
+    accepted.stream()
+        .filter(a -> a.entry().fixture().equals(old))
+        .forEach(
+            a ->
+                files
+                    .computeIfAbsent(a.entry().unit(), u -> new HashSet<>())
+                    .add(a.capture().sha256()));
     return study.units().stream()
         .filter(unit -> seatings.containsKey(unit.name()))
         .map(
             unit -> {
               List<Levels> own = seatings.get(unit.name());
-              return new OnOldFixture(unit, mean(own), own.size());
+              return new OnOldFixture(unit, mean(own), own.size(), files.get(unit.name()));
             })
         .toList();
   }

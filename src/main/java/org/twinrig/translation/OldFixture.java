@@ -15,7 +15,8 @@ import org.twinrig.translation.Continuity.Compared;
 
 /**
  * Finds the old graphs of units that the study captured on the old fixture, by their names, and
- * holds them against those captures, both smoothed alike.
+ * holds them against those captures, both smoothed alike. A graph that is one of the captures says
+ * nothing and does not count.
  */
 record OldFixture(Translation translation, Chain.Captures captures) {
 
@@ -31,6 +32,7 @@ record OldFixture(Translation translation, Chain.Captures captures) {
         files
             .graph(entry)
             .value()
+            .filter(file -> unit.files().stream().noneMatch(file.sha256()::startsWith))
             .flatMap(file -> difference(file, unit))
             .ifPresent(d -> byUnit.computeIfAbsent(entry.unit(), u -> new ArrayList<>()).add(d));
       }
