@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -30,11 +31,14 @@ class PublishedContinuityTest {
 
   @Test
   void thePromiseIsKept() throws IOException {
+    List<Double> falseDoubts = new ArrayList<>();
     for (Map<String, String> row : rows()) {
       boolean enough = number(row, "units") >= 8;
       switch (row.get("planted")) {
         case "nothing" -> {
-          assertTrue(number(row, "doubted") <= 0.05, row::toString);
+          double slack = 2 * number(row, "doubted_mc_se");
+          assertTrue(number(row, "doubted") <= 0.05 + slack, row::toString);
+          falseDoubts.add(number(row, "doubted"));
           assertTrue(!enough || number(row, "inside") >= 0.93, row::toString);
         }
         case "scatter of 0.5 dB" -> {
@@ -44,5 +48,7 @@ class PublishedContinuityTest {
         default -> assertTrue(!enough || number(row, "doubted") >= 0.9, row::toString);
       }
     }
+    double mean = falseDoubts.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
+    assertTrue(mean <= 0.05, () -> "doubted without a change: " + mean);
   }
 }
