@@ -107,8 +107,8 @@ class EvidenceTest {
             "from: old",
             "to: new",
             "fixtures:",
-            "  old: { label: Old, specified_hz: [20, 20000] }",
-            "  new: { label: New, specified_hz: [20, 20000] }",
+            "  old: { label: Old, simulates_hz: [20, 20000] }",
+            "  new: { label: New, simulates_hz: [20, 20000] }",
             "units: units.csv",
             "captures: captures.csv",
             more,
@@ -207,7 +207,7 @@ class EvidenceTest {
         ran.err()
             .contains(
                 "old-1-1.csv: the capture has no point between 15 Hz and 22 kHz, but the anchor"
-                    + " (300 Hz to 1 kHz) needs points no further apart than 1/3 octave"),
+                    + " (500 Hz to 1 kHz) needs points no further apart than 1/3 octave"),
         ran.err());
   }
 
