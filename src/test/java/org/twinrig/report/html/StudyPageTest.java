@@ -185,7 +185,7 @@ class StudyPageTest {
   void whatWasScreenedOutIsCounted() {
     assertTrue(
         page.contains(
-            "<p>The rules doubt 15 captures (lost seal 12, odd seating 2, side imbalance 1) and left out"
+            "<p>The rules doubt 15 captures (lost seal 12, odd seating 2, channel imbalance 1) and left out"
                 + " 14; the lab left out 4. Nothing was deleted: every file is still in its place.</p>"));
     assertTrue(
         page.contains(
