@@ -134,7 +134,8 @@ class PlantedFaultsTest {
         }
       }
       planted += swapped.size() / 2; // a pair is reported once, at the side that moved farther
-      found += (int) new PlantedFault(uneven.with(captures), swapped).found(Finding.CHANNEL_IMBALANCE);
+      found +=
+          (int) new PlantedFault(uneven.with(captures), swapped).found(Finding.CHANNEL_IMBALANCE);
     }
     assertTrue(planted > 15, "planted " + planted);
     assertTrue(found >= 0.95 * planted, found + " of " + planted);

@@ -272,7 +272,8 @@ public final class ExplainPage {
       case UNITS_DISAGREE -> "the change is not the same for every headphone of the kind";
       case OUTSIDE_USABLE_RANGE -> "a fixture cannot be relied on in this zone";
       case ADAPTIVE -> "the headphone adapts to what it is worn on";
-      case NOT_EAR_LIKE -> "parts of this zone lie where a fixture is not made to be like a human ear";
+      case NOT_EAR_LIKE ->
+          "parts of this zone lie where a fixture is not made to be like a human ear";
       case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
       case KIND_NOT_IN_THE_STUDY -> "the lab measured no headphone of this kind on both fixtures";
