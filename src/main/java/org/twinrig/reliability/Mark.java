@@ -4,7 +4,7 @@ import java.util.Locale;
 
 /** How far a translated level may be trusted, best first. */
 public enum Mark {
-  /** The prediction interval is narrow enough to stand as measured. */
+  /** A new measurement is expected within the reliable tolerance of the re-expressed level. */
   RELIABLE,
   /** Usable with its interval shown. */
   CAUTION,

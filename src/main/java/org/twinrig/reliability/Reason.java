@@ -18,8 +18,6 @@ public enum Reason {
   /** Outside the range that either fixture can be used in. */
   OUTSIDE_USABLE_RANGE(
       "outside the usable range", "a fixture cannot be relied on here, not even as a coupler"),
-  /** Outside the range in which a fixture is like a human ear; lowers no mark. */
-  NOT_EAR_LIKE("not ear-like", "a fixture is not made to be like a human ear here"),
   DECLARED_ZONE("declared zone", "the lab declared this zone"),
   RESONANCE_WANDERS("resonance wanders", "a notch or peak moves between the fixtures"),
   KIND_NOT_IN_THE_STUDY("kind not in the study", "the study has no units of this kind"),
@@ -31,7 +29,10 @@ public enum Reason {
   /** The units correct for what they are worn on, and so for the fixture. */
   ADAPTIVE("adaptive", "the headphone corrects for what it is worn on"),
   /** No unit of the kind differs from any other: a width of 0 is an alarm, not a best mark. */
-  NO_SCATTER("no scatter", "no unit differs from any other, as copies of one curve would");
+  NO_SCATTER("no scatter", "no unit differs from any other, as copies of one curve would"),
+  /** Outside the range in which a fixture is like a human ear; lowers no mark. */
+  NOT_EAR_LIKE(
+      "not ear-like", "a fixture is not made to be like a human ear here, which lowers no mark");
 
   private final String word;
   private final String plain;

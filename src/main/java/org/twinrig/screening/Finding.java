@@ -9,7 +9,7 @@ public enum Finding {
   /** Later rows give the capture again; it counts once, here. */
   HAS_COPIES("has copies", "other captures with the same content", "dB", 1, false),
   /** Left and right differ more than those of the kind, or of the unit's other seatings. */
-  SIDE_IMBALANCE("side imbalance", "left against right", "dB", 1, false),
+  CHANNEL_IMBALANCE("channel imbalance", "left against right", "dB", 1, false),
   LEVEL_JUMP("level jump", "distance from the level of the unit's seatings", "dB", 1, false),
   NOISY("noisy capture", "ripple from point to point", "dB", 2, false),
   FEW_POINTS("few points", "widest gap between points", "octaves", 2, false),

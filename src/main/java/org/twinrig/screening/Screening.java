@@ -92,7 +92,7 @@ public record Screening(
     for (List<Group> groups : Group.byScale(study, offered)) {
       doubts.addAll(SealCheck.of(groups));
       doubts.addAll(OddSeating.of(groups));
-      doubts.addAll(SideImbalance.of(groups));
+      doubts.addAll(ChannelImbalance.of(groups));
       doubts.addAll(LevelJump.of(groups));
       doubts.addAll(NoiseCheck.of(groups));
     }

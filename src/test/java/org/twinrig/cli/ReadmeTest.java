@@ -195,22 +195,35 @@ class ReadmeTest {
   /** The page that lists keys in full names those that the reader of study.yaml knows. */
   @Test
   void everyKeyOfAStudyIsExplained() throws IOException {
-    Path folder = place.resolve("unknown-key");
+    assertEquals(
+        knownBeside("title:"), explained("## Keys of study.yaml", "### Fixtures"), "of a study");
+    Set<String> ofFixtures = explained("### Fixtures", "`specified_hz`");
+    ofFixtures.add("specified_hz"); // said below the table
+    assertEquals(knownBeside("label:"), ofFixtures, "of a fixture");
+  }
+
+  /** What the reader lists where a key beside this one is not known. */
+  private static Set<String> knownBeside(String key) throws IOException {
+    Path folder = place.resolve("unknown-beside-" + key.replace(":", ""));
     Ran.copy(place.resolve("study-2026"), folder);
     Path yaml = folder.resolve("study.yaml");
-    Files.writeString(yaml, Files.readString(yaml) + "zzz: 1\n");
+    String comma = key.equals("label:") ? ", " : "\n";
+    Files.writeString(yaml, Files.readString(yaml).replaceFirst(key, "zzz: 1" + comma + key));
     String message = Ran.of("study", folder.toString()).err();
     Matcher known = Pattern.compile("known keys here: ([a-z_, ]+)").matcher(message);
     assertTrue(known.find(), message);
-    Set<String> explained = new TreeSet<>();
+    return new TreeSet<>(List.of(known.group(1).split(", ")));
+  }
+
+  private static Set<String> explained(String from, String to) throws IOException {
     String page = Files.readString(IN_FULL);
-    page.substring(page.indexOf("## Keys of study.yaml"), page.indexOf("## Captures as text"))
+    int begin = page.indexOf(from);
+    return page.substring(begin, page.indexOf(to, page.indexOf("\n\n|", begin)))
         .lines()
         .filter(line -> line.startsWith("| `"))
         .flatMap(line -> Stream.of(line.substring(2, line.indexOf(" | ", 2)).split(", ")))
         .map(key -> key.replace("`", ""))
-        .forEach(explained::add);
-    assertEquals(new TreeSet<>(List.of(known.group(1).split(", "))), explained);
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
   /** Every path the pages point to is there. */

@@ -119,8 +119,8 @@ class SoundStudyTest {
         from: plate
         to: head
         fixtures:
-          plate: { label: Plate, ear_simulator: IEC 60318-4, specified_hz: [100, 10000] }
-          head: { label: Head, ear_simulator: ITU-T P.57 type 4.3, specified_hz: [20, 20000] }
+          plate: { label: Plate, ear_simulator: IEC 60318-4, simulates_hz: [100, 10000], usable_hz: [20, 16000] }
+          head: { label: Head, ear_simulator: ITU-T P.57 type 4.3, simulates_hz: [20, 20000] }
         units: units.csv
         captures: captures.csv
         min_units: 3

@@ -164,9 +164,9 @@ class FindingSentencesTest {
     }
     assertEquals(
         List.of(
-            "elm-8.csv side imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
+            "elm-8.csv channel imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
                 + " other seatings (both sides moved), is 4.0 dB, but at most 3.0 dB is allowed"),
-        sentences(SideImbalance.of(Group.of(captures, unit -> "on-ear"))));
+        sentences(ChannelImbalance.of(Group.of(captures, unit -> "on-ear"))));
   }
 
   /** The side that moved, whichever it is; without another seating it cannot be told. */
@@ -180,11 +180,11 @@ class FindingSentencesTest {
     }
     assertEquals(
         List.of(
-            "elm-4.csv side imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
+            "elm-4.csv channel imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
                 + " other seatings (the right moved), is 4.0 dB, but at most 3.0 dB is allowed",
-            "elm-7.csv side imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
+            "elm-7.csv channel imbalance: left against right, 10 kHz to 20 kHz, against the unit's"
                 + " other seatings (the left moved), is 4.0 dB, but at most 3.0 dB is allowed"),
-        sentences(SideImbalance.of(Group.of(captures, unit -> "on-ear"))));
+        sentences(ChannelImbalance.of(Group.of(captures, unit -> "on-ear"))));
   }
 
   @Test
@@ -197,9 +197,9 @@ class FindingSentencesTest {
     }
     assertEquals(
         List.of(
-            "elm-6.csv side imbalance: left against right, 10 kHz to 20 kHz (which side is wrong"
+            "elm-6.csv channel imbalance: left against right, 10 kHz to 20 kHz (which side is wrong"
                 + " cannot be told), is 4.0 dB, but at most 3.0 dB is allowed"),
-        sentences(SideImbalance.of(Group.of(captures, unit -> "on-ear"))));
+        sentences(ChannelImbalance.of(Group.of(captures, unit -> "on-ear"))));
   }
 
   private static Response at(DoubleUnaryOperator levelDb) {

@@ -134,7 +134,8 @@ class PlantedFaultsTest {
         }
       }
       planted += swapped.size() / 2; // a pair is reported once, at the side that moved farther
-      found += (int) new PlantedFault(uneven.with(captures), swapped).found(Finding.SIDE_IMBALANCE);
+      found +=
+          (int) new PlantedFault(uneven.with(captures), swapped).found(Finding.CHANNEL_IMBALANCE);
     }
     assertTrue(planted > 15, "planted " + planted);
     assertTrue(found >= 0.95 * planted, found + " of " + planted);
@@ -155,7 +156,7 @@ class PlantedFaultsTest {
                       && e.side() == (Math.floorMod(e.unit().hashCode(), 2) == 0 ? Side.L : Side.R),
               r -> PlantedFault.brighter(r, 12));
       planted += spoiled.planted().size();
-      found += (int) spoiled.found(Finding.SIDE_IMBALANCE);
+      found += (int) spoiled.found(Finding.CHANNEL_IMBALANCE);
       Set<String> mates =
           spoiled.planted().stream()
               .map(e -> spot(e, e.side() == Side.L ? Side.R : Side.L))
@@ -163,7 +164,7 @@ class PlantedFaultsTest {
       wrong +=
           (int)
               spoiled.study().screen().verdicts().stream()
-                  .filter(v -> v.finding() == Finding.SIDE_IMBALANCE)
+                  .filter(v -> v.finding() == Finding.CHANNEL_IMBALANCE)
                   .filter(v -> mates.contains(spot(v.capture(), v.capture().side())))
                   .count();
     }
@@ -200,7 +201,7 @@ class PlantedFaultsTest {
               e -> e.side() == Side.R && uneven.contains(e.unit()),
               r -> PlantedFault.brighter(r, 12));
       planted += spoiled.planted().size();
-      found += (int) spoiled.found(Finding.SIDE_IMBALANCE);
+      found += (int) spoiled.found(Finding.CHANNEL_IMBALANCE);
     }
     assertTrue(planted > 40);
     assertTrue(found >= 0.95 * planted, found + " of " + planted);

@@ -138,8 +138,8 @@ class StudyWriterTest {
         from: plate
         to: head
         fixtures:
-          plate: { label: Flat-plate ear simulator, ear_simulator: IEC 60318-4, specified_hz: [100, 10000] }
-          head: { label: Head with soft cheeks, ear_simulator: ITU-T P.57 type 4.3, specified_hz: [20, 20000] }
+          plate: { label: Flat-plate ear simulator, ear_simulator: IEC 60318-4, simulates_hz: [100, 10000], usable_hz: [20, 16000] }
+          head: { label: Head with soft cheeks, ear_simulator: ITU-T P.57 type 4.3, simulates_hz: [20, 20000] }
         units: ../data/units.csv
         captures: ../data/captures.csv
         sessions: ../data/sessions.csv

@@ -24,6 +24,7 @@ import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
@@ -36,8 +37,8 @@ class StudyReaderTest {
       from: plate
       to: head
       fixtures:
-        plate: { label: Plate, specified_hz: [100, 10000] }
-        head: { label: Head, specified_hz: [20, 20000] }
+        plate: { label: Plate, simulates_hz: [100, 10000], usable_hz: [20, 16000] }
+        head: { label: Head, simulates_hz: [20, 20000] }
       units: units.csv
       captures: captures.csv
       sessions: sessions.csv
@@ -58,9 +59,24 @@ class StudyReaderTest {
     Study study = findings.value();
     assertEquals("Plate to head", study.title());
     assertEquals(
-        new Fixture("plate", "Flat-plate ear simulator", "IEC 60318-4", 100, 10_000), study.from());
+        new Fixture(
+            "plate",
+            "Flat-plate ear simulator",
+            "IEC 60318-4",
+            Optional.of(new FrequencyRange(100, 10_000)),
+            Optional.of(new FrequencyRange(20, 16_000)),
+            "",
+            Optional.empty()),
+        study.from());
     assertEquals(
-        new Fixture("head", "Head with soft cheeks", "ITU-T P.57 type 4.3", 20, 20_000),
+        new Fixture(
+            "head",
+            "Head with soft cheeks",
+            "ITU-T P.57 type 4.3",
+            Optional.of(new FrequencyRange(20, 20_000)),
+            Optional.empty(),
+            "",
+            Optional.empty()),
         study.to());
     assertEquals(
         Settings.defaults()
@@ -164,7 +180,7 @@ class StudyReaderTest {
         LEAST
             + """
             bands: { per_octave: 12, from_hz: 20, to_hz: 20000 }
-            anchor: { from_hz: 300, to_hz: 1000 }
+            anchor: { from_hz: 500, to_hz: 1000 }
             confidence: 0.95
             tolerance: { reliable_db: 1.5, caution_db: 3.0, equivalence_db: 0.5 }
             min_units: 5
@@ -175,6 +191,24 @@ class StudyReaderTest {
             seed: 1
             """);
     assertEquals(Settings.defaults(), StudyReader.read(lab.study()).value().settings());
+  }
+
+  /** Studies written before there were two ranges have one, and go on as they were. */
+  @Test
+  void aSpecifiedRangeIsTakenForTheUsableOneAndNoted() throws Exception {
+    String yaml =
+        LEAST.replace(
+            "simulates_hz: [100, 10000], usable_hz: [20, 16000]", "specified_hz: [100, 10000]");
+    lab.write("study.yaml", yaml);
+    Findings<Study> findings = StudyReader.read(lab.study());
+    assertEquals(new Fixture("plate", "Plate", "", 100, 10_000), findings.value().from());
+    assertEquals(
+        List.of(
+            Problem.note(
+                "study.yaml",
+                5,
+                "`specified_hz` is taken for `usable_hz`: where a fixture can be used at all")),
+        findings.problems());
   }
 
   @Test

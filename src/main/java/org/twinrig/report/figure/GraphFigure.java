@@ -25,7 +25,7 @@ public final class GraphFigure {
     String octaves = reliable == 0 ? "no band" : Numbers.fixed(reliable, 1) + " octaves";
     Plot plot = plot(graph, Axis.frequency(), levels(graph, "Level, dB", 1), origin.from());
     return new Sheet(
-            "%s: %s can be read as measured".formatted(graph.entry().graph(), octaves),
+            "%s: %s marked reliable".formatted(graph.entry().graph(), octaves),
             "%s, %s; the pale band is where a new measurement is expected"
                 .formatted(graph.entry().unit(), graph.entry().kind()),
             origin.fingerprint())

@@ -199,9 +199,10 @@ public final class CataloguePage {
       return "the kind is not known, so the interval must cover every kind of the study with enough"
           + " units";
     }
-    return line.reasons().isEmpty()
+    List<Reason> lowering = line.reasons().stream().filter(r -> !r.note()).toList();
+    return lowering.isEmpty()
         ? "the old graph has no level over too much of the range"
-        : plain(line.reasons());
+        : plain(lowering);
   }
 
   public static String plain(List<Reason> reasons) {

@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Unit;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Sha256;
@@ -29,6 +30,7 @@ import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
+import org.twinrig.study.Study;
 import org.twinrig.translation.TranslatedGraph;
 
 /**
@@ -74,6 +76,15 @@ public final class ExplainPage {
     return Sha256.hex(text.getBytes(StandardCharsets.UTF_8));
   }
 
+  /** Where all fixtures that say so are made to be like a human ear; nothing where none does. */
+  public static Optional<String> earLike(Study study) {
+    List<FrequencyRange> ranges =
+        Stream.of(study.from(), study.to()).flatMap(f -> f.simulates().stream()).toList();
+    double fromHz = ranges.stream().mapToDouble(FrequencyRange::fromHz).max().orElse(0);
+    double toHz = ranges.stream().mapToDouble(FrequencyRange::toHz).min().orElse(0);
+    return fromHz < toHz ? Optional.of(Texts.range(fromHz, toHz)) : Optional.empty();
+  }
+
   /** Kinds the lab has units of, but none with captures on both fixtures that count. */
   public static List<String> unmeasured(StudyOutcome outcome) {
     Set<String> measured =
@@ -111,7 +122,7 @@ public final class ExplainPage {
         .flatMap(k -> k.zones().stream())
         .filter(z -> !z.empty())
         .flatMap(z -> z.reasons().stream())
-        .filter(r -> r != Reason.NO_DATA)
+        .filter(r -> r != Reason.NO_DATA && !r.note())
         .distinct()
         .sorted()
         .toList();
@@ -261,7 +272,8 @@ public final class ExplainPage {
       case UNITS_DISAGREE -> "the change is not the same for every headphone of the kind";
       case OUTSIDE_USABLE_RANGE -> "a fixture cannot be relied on in this zone";
       case ADAPTIVE -> "the headphone adapts to what it is worn on";
-      case NOT_EAR_LIKE -> "a fixture is not made to be like a human ear in this zone";
+      case NOT_EAR_LIKE ->
+          "parts of this zone lie where a fixture is not made to be like a human ear";
       case DECLARED_ZONE -> "the lab knows this zone to be doubtful";
       case RESONANCE_WANDERS -> "a peak or dip sits at another place on the new fixture";
       case KIND_NOT_IN_THE_STUDY -> "the lab measured no headphone of this kind on both fixtures";
@@ -273,17 +285,13 @@ public final class ExplainPage {
   }
 
   static String reasons(Zone zone, List<DeclaredZone> declared) {
-    List<String> clauses =
-        zone.reasons().stream()
-            .map(
-                r ->
-                    r == Reason.DECLARED_ZONE
-                        ? reason(r) + inBrackets(ZoneSheet.names(zone, declared))
-                        : reason(r))
-            .toList();
-    return clauses.isEmpty()
-        ? "the old graph tells closely enough what the new one shows"
-        : String.join("; ", clauses);
+    return ZoneSheet.clauses(
+        zone,
+        "the old graph tells closely enough what the new one shows",
+        r ->
+            r == Reason.DECLARED_ZONE
+                ? reason(r) + inBrackets(ZoneSheet.names(zone, declared))
+                : reason(r));
   }
 
   private static String inBrackets(String names) {

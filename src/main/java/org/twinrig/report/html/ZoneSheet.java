@@ -3,8 +3,10 @@ package org.twinrig.report.html;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.MarkStability;
@@ -24,15 +26,18 @@ public final class ZoneSheet {
 
   /** Why a zone is marked, as clauses. */
   public static String why(Zone zone, List<DeclaredZone> declared) {
-    return zone.reasons().isEmpty()
-        ? "the prediction interval is within the reliable tolerance"
-        : zone.reasons().stream()
-            .map(
-                r ->
-                    r == Reason.DECLARED_ZONE
-                        ? "the lab declared: " + names(zone, declared)
-                        : r.plain())
-            .collect(Collectors.joining("; "));
+    return clauses(
+        zone,
+        "the prediction interval is within the reliable tolerance",
+        r -> r == Reason.DECLARED_ZONE ? "the lab declared: " + names(zone, declared) : r.plain());
+  }
+
+  /** What is said of a zone, its notes last; what is so where no reason lowers its mark, first. */
+  static String clauses(Zone zone, String reliable, Function<Reason, String> words) {
+    boolean lowered = zone.reasons().stream().anyMatch(r -> !r.note());
+    return Stream.concat(
+            lowered ? Stream.empty() : Stream.of(reliable), zone.reasons().stream().map(words))
+        .collect(Collectors.joining("; "));
   }
 
   /** The declared zones that reach into a zone. */

@@ -91,7 +91,7 @@ class ErrorBudgetPageTest {
   @Test
   void withAnAnchorTheReportSaysThatTheCalibratorsCancel() {
     assertEquals(
-        "The calibrators add nothing: every capture is pinned to the anchor, 300 Hz to 1 kHz, and"
+        "The calibrators add nothing: every capture is pinned to the anchor, 500 Hz to 1 kHz, and"
             + " the level of either measuring chain cancels.",
         told(outcome).get(2));
     assertEquals(

@@ -193,7 +193,10 @@ class SentencesTest {
     List<String> sources = PageChecks.items(page, "<h3>Sources</h3>");
     for (String name :
         List.of(
+            "IEC 60268-7",
+            "IEC 60318",
             "IEC 61260-1",
+            "ITU-T P.57",
             "JCGM 100:2008",
             "JCGM 101:2008",
             "Bonett",

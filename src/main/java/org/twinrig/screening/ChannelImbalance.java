@@ -33,7 +33,7 @@ import org.twinrig.study.AnchoredCapture;
  * wrong cannot be told, the sentence says so and stands at the right side. The factors are our
  * choice: common practice, no source.
  */
-final class SideImbalance {
+final class ChannelImbalance {
   private static final double FLOOR_DB = 3;
   private static final double REACH = 5;
   private static final double MEDIANS = 4;
@@ -41,7 +41,7 @@ final class SideImbalance {
   private static final double LEAST_MOVED = 0.4;
   private static final double BOTH_MOVED = 0.5;
 
-  private SideImbalance() {}
+  private ChannelImbalance() {}
 
   /** One seating among those of its sides, and left minus right. */
   private record Pair(
@@ -90,7 +90,7 @@ final class SideImbalance {
 
   static List<Verdict> of(List<Group> groupsOfOneScale) {
     List<List<Pair>> units = units(groupsOfOneScale);
-    Distances distances = new Distances(Finding.SIDE_IMBALANCE);
+    Distances distances = new Distances(Finding.CHANNEL_IMBALANCE);
     for (Part part : Part.all(groupsOfOneScale.get(0).grid())) {
       againstOwnSeatings(units, part, distances);
       againstOtherUnits(units, part, distances);
