@@ -185,7 +185,7 @@ public final class Analysis {
           wanders,
           new MarkStability(settings.confidence(), settings.seed())
               .of(estimate, kind.rule(), wanders),
-          new Later<>(() -> ErrorBudget.of(paired, estimate, settings, drift)),
+          new Later<>(() -> ErrorBudget.of(paired, estimate, study, drift)),
           Repeatability.of(paired, settings.confidence()),
           SeatingsNeeded.of(paired, estimate, settings.confidence()),
           evidence);

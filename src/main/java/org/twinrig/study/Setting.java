@@ -176,7 +176,7 @@ public final class Setting<T> {
       new Setting<>(
           "calibrator_class",
           "Class of the calibrators (IEC 60942)",
-          "LS, 1 or 2",
+          "LS, 1 or 2, each also with /M",
           Optional.empty(),
           (value, so) -> given(SettingReaders.calibratorClass(value)),
           (given, all) -> given.map(CalibratorClass::word).orElse(null),

@@ -7,12 +7,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CalibratorClass;
+import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Setup;
 import org.twinrig.evidence.ErrorBudget;
 import org.twinrig.internal.Later;
 import org.twinrig.report.figure.BudgetFigure;
@@ -20,6 +24,7 @@ import org.twinrig.report.figure.Caption;
 import org.twinrig.response.Anchor;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 
 class ErrorBudgetPageTest {
   private static StudyOutcome outcome;
@@ -42,7 +47,12 @@ class ErrorBudgetPageTest {
               k.wanders(),
               k.stability(),
               new Later<>(
-                  () -> ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty())),
+                  () ->
+                      ErrorBudget.of(
+                          k.paired(),
+                          k.estimate(),
+                          outcome.study().withSettings(settings),
+                          Optional.empty())),
               k.repeatability(),
               k.seatings(),
               k.evidence()));
@@ -91,7 +101,7 @@ class ErrorBudgetPageTest {
   @Test
   void withAnAnchorTheReportSaysThatTheCalibratorsCancel() {
     assertEquals(
-        "The calibrators add nothing: every capture is pinned to the anchor, 300 Hz to 1 kHz, and"
+        "The calibrators add nothing: every capture is pinned to the anchor, 500 Hz to 1 kHz, and"
             + " the level of either measuring chain cancels.",
         told(outcome).get(2));
     assertEquals(
@@ -121,7 +131,12 @@ class ErrorBudgetPageTest {
     for (List<String> row : table(asked).subList(1, table(asked).size())) {
       row.subList(6, 11).forEach(cell -> assertEquals("not known", cell));
     }
-    assertEquals("Open over-ear: no band has a combined uncertainty to check.", told(asked).get(3));
+    assertEquals(
+        "The tolerances of the ear simulators are not in the budget: the transfer belongs to the two"
+            + " specimens it was measured on. Another specimen of the same type differs by what its"
+            + " standard allows it.",
+        told(asked).get(3));
+    assertEquals("Open over-ear: no band has a combined uncertainty to check.", told(asked).get(4));
     assertTrue(
         BudgetFigure.of(asked.kinds().get(0), new Caption("open over-ear", 12, 0.95, "f00d"))
             .svg()
@@ -146,6 +161,105 @@ class ErrorBudgetPageTest {
     for (List<String> row : table(asked).subList(1, table(asked).size())) {
       assertTrue(Double.parseDouble(row.get(7)) >= 0.2, "0.25·√(2/3) at least");
     }
+  }
+
+  private static Fixture of(Fixture fixture, CalibratorClass limits, OptionalDouble certified) {
+    return new Fixture(
+        fixture.name(),
+        fixture.label(),
+        fixture.earSimulator(),
+        fixture.simulates(),
+        fixture.usable(),
+        fixture.specimen(),
+        Optional.of(limits),
+        certified);
+  }
+
+  /** The same study with calibrators of its fixtures' own, and sessions that note more. */
+  private static Study ownCalibrators() {
+    Study s = outcome.study();
+    List<Session> sessions = new ArrayList<>(s.sessions());
+    Session first = sessions.get(0);
+    sessions.set(
+        0,
+        new Session(
+            first.name(),
+            first.date(),
+            first.fixture(),
+            94,
+            94.1,
+            first.calibrator(),
+            first.pressureKpa(),
+            first.temperatureC(),
+            "",
+            "",
+            first.line(),
+            new Setup(
+                "",
+                "",
+                "",
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(93.9),
+                Map.of("x_room", "B <2>"))));
+    return new Study(
+        s.folder(),
+        s.title(),
+        of(s.from(), CalibratorClass.LS_M, OptionalDouble.of(0.12)),
+        of(s.to(), CalibratorClass.CLASS_2, OptionalDouble.empty()),
+        s.units(),
+        s.captures(),
+        sessions,
+        s.catalogue(),
+        s.settings().with(Setting.ANCHOR, new Anchor.None()),
+        s.capturesFolder(),
+        s.inputs(),
+        s.references());
+  }
+
+  @Test
+  void classesOfTheFixturesOwnAndACertificateAreTold() {
+    StudyOutcome own = HandMade.outcome(outcome, ownCalibrators(), outcome.kinds());
+    assertEquals(
+        "There is no anchor, so the calibrators' errors count in full: class LS/M of IEC 60942 on"
+            + " Flat-plate ear simulator, rectangular within ± 0.10 dB, and class 2 on Head with"
+            + " soft cheeks, within ± 0.40 dB, once for each fixture as if they were independent. To"
+            + " the limits on Flat-plate ear simulator the uncertainty of its calibrator is added,"
+            + " ± 0.12 dB (k = 2). If one calibrator served both fixtures, its own error cancels and"
+            + " this is on the cautious side.",
+        told(own).get(2));
+  }
+
+  @Test
+  void sessionsShowTheirLastReadingAndTheLabsOwnColumns() {
+    StudyOutcome own = HandMade.outcome(outcome, ownCalibrators(), outcome.kinds());
+    String page = HandMade.page(own);
+    assertTrue(
+        page.contains(
+            "A reading is in order within the limit of its calibrator's class after IEC 60942: on"
+                + " Flat-plate ear simulator ± 0.10 dB (class LS/M), on Head with soft cheeks ± 0.40"
+                + " dB (class 2). Where the calibrator was read at the end too, both readings are"
+                + " judged, and the captures between them are corrected by the mean of both."),
+        page.substring(page.indexOf("A session is a run")).substring(0, 900));
+    List<List<String>> sessions =
+        PageChecks.table(
+            page, "Sessions: what the calibrator gave, what was read, what was added to captures");
+    List<String> heads = sessions.get(0);
+    assertEquals(
+        List.of("Read at the end (dB)", "Moved (dB)"),
+        heads.subList(heads.indexOf("Reading") + 1, heads.indexOf("Reading") + 3));
+    assertEquals("x_room", heads.get(heads.size() - 1));
+    List<String> first = sessions.get(1);
+    assertEquals("0.00", first.get(heads.indexOf("Added (dB)")));
+    assertEquals("in order", first.get(heads.indexOf("Reading")));
+    assertEquals("93.90", first.get(heads.indexOf("Read at the end (dB)")));
+    assertEquals("-0.20", first.get(heads.indexOf("Moved (dB)")));
+    assertEquals("B &lt;2>", first.get(heads.size() - 1));
+    assertEquals("not read", sessions.get(2).get(heads.indexOf("Moved (dB)")));
+    assertEquals("", sessions.get(2).get(heads.size() - 1));
   }
 
   @Test
