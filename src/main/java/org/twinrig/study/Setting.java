@@ -186,7 +186,7 @@ public final class Setting<T> {
       new Setting<>(
           "impulse",
           "Window of impulse responses",
-          "of sound files: { before_onset_ms: 2, length_ms: 200, fade_ms: 10 }",
+          "of sound files: { before_onset_ms: 2, length_ms: 500, fade_ms: 10 }",
           ImpulseWindow.defaults(),
           SettingReaders::window,
           (window, all) ->

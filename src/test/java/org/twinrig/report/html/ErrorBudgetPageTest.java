@@ -257,7 +257,7 @@ class ErrorBudgetPageTest {
     assertEquals("in order", first.get(heads.indexOf("Reading")));
     assertEquals("93.90", first.get(heads.indexOf("Read at the end (dB)")));
     assertEquals("-0.20", first.get(heads.indexOf("Moved (dB)")));
-    assertEquals("B &lt;2>", first.get(heads.size() - 1));
+    assertEquals("B &lt;2&gt;", first.get(heads.size() - 1));
     assertEquals("not read", sessions.get(2).get(heads.indexOf("Moved (dB)")));
     assertEquals("", sessions.get(2).get(heads.size() - 1));
   }
