@@ -1,6 +1,7 @@
 package org.twinrig.study;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CalibratorClass;
@@ -115,15 +117,24 @@ public final class Setting<T> {
                   ? "none"
                   : zones.stream().map(Setting::words).collect(Collectors.joining("; ")));
 
-  public static final Setting<FrequencyRange> RESONANCE_SEARCH_HZ =
+  /** By parts of the names of kinds; see {@link Settings#resonanceSearch}. */
+  public static final Setting<Map<String, FrequencyRange>> RESONANCE_SEARCH_HZ =
       new Setting<>(
           "resonance_search_hz",
           "Resonances searched",
-          "Hz, both ends: [5000, 12000]",
-          new FrequencyRange(5000, 12_000),
-          (value, so) -> value.range(),
-          (range, all) -> List.of(range.fromHz(), range.toHz()),
-          (range, study) -> words(range.fromHz(), range.toHz()));
+          "Hz, both ends, for all kinds or by kind: { in-ear: [4000, 15000], default: [5000, 12000] }",
+          Map.of(
+              "in-ear",
+              new FrequencyRange(4000, 15_000),
+              Settings.OTHER_KINDS,
+              new FrequencyRange(5000, 12_000)),
+          SettingReaders::resonances,
+          (ranges, all) -> value(ranges),
+          (ranges, study) ->
+              ordered(ranges)
+                  .map(e -> e.getKey() + " " + words(e.getValue().fromHz(), e.getValue().toHz()))
+                  .collect(Collectors.joining("; "))
+                  .replaceFirst("^" + Settings.OTHER_KINDS + " ", ""));
 
   public static final Setting<ScreeningMode> SCREENING =
       new Setting<>(
@@ -437,6 +448,23 @@ public final class Setting<T> {
     return limit.steps().size() == 1
         ? limit.smallestDb()
         : limit.steps().stream().map(s -> group("from_hz", s.fromHz(), "db", s.db())).toList();
+  }
+
+  private static Object value(Map<String, FrequencyRange> ranges) {
+    Map<String, Object> group = new LinkedHashMap<>();
+    ordered(ranges)
+        .forEach(e -> group.put(e.getKey(), List.of(e.getValue().fromHz(), e.getValue().toHz())));
+    return group.size() == 1 ? group.get(Settings.OTHER_KINDS) : group;
+  }
+
+  /** By name, the one for all other kinds last. */
+  private static Stream<Map.Entry<String, FrequencyRange>> ordered(
+      Map<String, FrequencyRange> ranges) {
+    return ranges.entrySet().stream()
+        .sorted(
+            Map.Entry.comparingByKey(
+                Comparator.<String, Boolean>comparing(Settings.OTHER_KINDS::equals)
+                    .thenComparing(Comparator.naturalOrder())));
   }
 
   private static Object value(DeclaredZone zone) {

@@ -80,6 +80,7 @@ public final class StudyReader {
     stopIfNone(entries, declared.captures().name(), "capture");
     problems.addAll(notes.onParticipation(names(), entries));
     problems.addAll(notes.onKinds());
+    problems.addAll(notes.onSearch(yaml, settings));
     Study study = study(units, entries, sessions);
     sessionsTable.ifPresent(t -> problems.addAll(CalibratorCheck.notes(t.source(), study)));
     notes.onImpedance(sessions).ifPresent(problems::add);

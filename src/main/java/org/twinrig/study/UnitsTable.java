@@ -156,6 +156,28 @@ record UnitsTable(String source, List<Unit> units) {
     return "side " + which + " of `" + fixture + "`";
   }
 
+  /** On ranges of resonances for kinds that the study does not have. */
+  List<Problem> onSearch(String yaml, Settings settings) {
+    List<String> kinds = units.stream().map(Unit::kind).distinct().sorted().toList();
+    return settings.get(Setting.RESONANCE_SEARCH_HZ).keySet().stream()
+        .filter(name -> !Setting.RESONANCE_SEARCH_HZ.standard().containsKey(name))
+        .filter(name -> kinds.stream().noneMatch(kind -> Settings.fits(name, kind)))
+        .sorted()
+        .map(
+            name ->
+                new Problem(
+                    Problem.Kind.NOTE,
+                    yaml,
+                    0,
+                    "`resonance_search_hz` names `"
+                        + name
+                        + "`, which is part of the name of no kind here, and is not used",
+                    NearestName.question(name, kinds)
+                        + "the kinds of the study are "
+                        + kinds.stream().map(k -> "`" + k + "`").collect(Collectors.joining(", "))))
+        .toList();
+  }
+
   /** On the sensitivity that the drive of a session would give, were the impedance known. */
   Optional<Problem> onImpedance(List<Session> sessions) {
     long without = units.stream().filter(u -> u.impedanceOhm().isEmpty()).count();

@@ -18,6 +18,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
@@ -152,6 +153,27 @@ public final class StudyPage {
         .totals()
         .map(bands -> OptionalDouble.of(rms(bands, uncertainty)))
         .orElse(OptionalDouble.empty());
+  }
+
+  /** Where resonances are looked for, kinds of the same range together. */
+  public static String searched(StudyOutcome outcome) {
+    Map<FrequencyRange, List<String>> kinds = new LinkedHashMap<>();
+    outcome
+        .kinds()
+        .forEach(
+            k ->
+                kinds
+                    .computeIfAbsent(
+                        outcome.study().settings().resonanceSearch(k.kind()),
+                        r -> new ArrayList<>())
+                    .add(k.kind()));
+    return kinds.entrySet().stream()
+        .map(
+            e ->
+                "from "
+                    + Texts.range(e.getKey().fromHz(), e.getKey().toHz())
+                    + (kinds.size() == 1 ? "" : " on " + Texts.joined(e.getValue())))
+        .collect(Collectors.joining(", "));
   }
 
   /** A number to 0.01 that may not be known. */

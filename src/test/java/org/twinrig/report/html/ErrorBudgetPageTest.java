@@ -263,6 +263,16 @@ class ErrorBudgetPageTest {
   }
 
   @Test
+  void whereResonancesAreLookedForIsTold() {
+    String page = HandMade.page(outcome);
+    assertTrue(
+        page.contains(
+            " They are looked for from 5 kHz to 12 kHz on closed over-ear and open over-ear, from 4"
+                + " kHz to 15 kHz on in-ear.</p>"),
+        page.substring(page.indexOf("Resonance positions")).substring(0, 600));
+  }
+
+  @Test
   void aKindWithoutEstimatesIsSaidToHaveNone() {
     KindOutcome empty = HandMade.kind("banded", 2, "----------");
     assertEquals(
