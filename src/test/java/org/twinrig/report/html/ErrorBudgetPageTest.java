@@ -18,7 +18,10 @@ import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Setup;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.evidence.Repeatability;
 import org.twinrig.internal.Later;
+import org.twinrig.internal.Numbers;
+import org.twinrig.regression.StudentT;
 import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.response.Anchor;
@@ -267,9 +270,46 @@ class ErrorBudgetPageTest {
     String page = HandMade.page(outcome);
     assertTrue(
         page.contains(
-            " They are looked for from 5 kHz to 12 kHz on closed over-ear and open over-ear, from 4"
-                + " kHz to 15 kHz on in-ear.</p>"),
+            " They are looked for from 5 kHz to 12 kHz on open over-ear, closed over-ear and on-ear;"
+                + " from 4 kHz to 15 kHz on in-ear.</p>"),
         page.substring(page.indexOf("Resonance positions")).substring(0, 600));
+  }
+
+  /** Every row is the root mean square of the bands' half-widths. */
+  @Test
+  void tolerancesAboveFourKilohertzStandBesideWhatAMeasurementRepeats() {
+    String page = HandMade.page(outcome);
+    assertTrue(
+        page.contains(
+            "<p>A tolerance is not to be read as stricter than a measurement made anew. Above 4 kHz"
+                + " one seating of a unit on the new fixture lies, 95 times in 100, within the"
+                + " half-widths below of another seating there, and of the mean of as many as in"
+                + " this study. Where they are wider than the tolerance, a band marked reliable"
+                + " promises a mean over seatings that a single seating does not repeat.</p>"));
+    List<List<String>> table =
+        PageChecks.table(
+            page,
+            "Above 4 kHz: what is asked of a translated level, and how far a direct measurement"
+                + " repeats");
+    assertEquals(2 * outcome.kinds().size(), table.size() - 1);
+    for (int k = 0; k < outcome.kinds().size(); k++) {
+      KindOutcome kind = outcome.kinds().get(k);
+      List<Repeatability.Scatter> bands =
+          kind.repeatability().to().stream()
+              .flatMap(Optional::stream)
+              .filter(s -> s.band().midHz() >= 4000 && s.band().midHz() < 10_000)
+              .toList();
+      double one = 0;
+      for (Repeatability.Scatter s : bands) {
+        double half = StudentT.twoSided(0.95, s.degreesOfFreedom()) * s.sdDb() * Math.sqrt(2);
+        one += half * half / bands.size();
+      }
+      List<String> row = table.get(1 + 2 * k);
+      assertEquals(
+          List.of("4 kHz to 10 kHz", "1.50", "3.00", Numbers.fixed(Math.sqrt(one), 2)),
+          row.subList(1, 5));
+      assertTrue(Double.parseDouble(row.get(5)) < Math.sqrt(one));
+    }
   }
 
   @Test
