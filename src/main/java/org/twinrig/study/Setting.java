@@ -191,7 +191,13 @@ public final class Setting<T> {
           Optional.empty(),
           (value, so) -> given(SettingReaders.calibratorClass(value)),
           (given, all) -> given.map(CalibratorClass::word).orElse(null),
-          (given, study) -> given.map(CalibratorClass::word).orElse("not known"));
+          (given, study) -> {
+            String from = words(study.calibratorClass(study.from()));
+            String to = words(study.calibratorClass(study.to()));
+            return from.equals(to)
+                ? from
+                : from + " on " + study.from().label() + ", " + to + " on " + study.to().label();
+          });
 
   public static final Setting<ImpulseWindow> IMPULSE =
       new Setting<>(
@@ -507,6 +513,10 @@ public final class Setting<T> {
   private static String words(BandGrid grid) {
     String range = words(grid.lowerHz(), grid.upperHz());
     return "1/" + grid.perOctave() + " octave, " + grid.size() + " bands from " + range;
+  }
+
+  private static String words(Optional<CalibratorClass> limits) {
+    return limits.map(CalibratorClass::word).orElse("not known");
   }
 
   private static String words(DeclaredZone zone) {

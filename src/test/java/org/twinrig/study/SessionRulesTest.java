@@ -152,6 +152,9 @@ class SessionRulesTest {
             .map(s -> CalibratorCheck.of(study, s).orElseThrow().limitDb())
             .toList());
     assertEquals(List.of(), lab.problems());
+    assertEquals(
+        "1 on Flat-plate ear simulator, LS on Head with soft cheeks",
+        Setting.CALIBRATOR_CLASS.words(study));
     lab.spoil("sessions.csv", "94.15", "94.21");
     assertEquals(1, lab.problems().size());
     // Without a class of the study, the other fixture's sessions are not judged.
