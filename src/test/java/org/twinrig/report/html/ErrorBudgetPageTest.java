@@ -237,6 +237,37 @@ class ErrorBudgetPageTest {
   }
 
   @Test
+  void aClassThatIsNotKnownForOneFixtureIsTold() {
+    Study own = ownCalibrators();
+    Fixture unknown = new Fixture(own.to().name(), own.to().label(), "", 20, 20_000);
+    Study half =
+        new Study(
+            own.folder(),
+            own.title(),
+            own.from(),
+            unknown,
+            own.units(),
+            own.captures(),
+            own.sessions(),
+            own.catalogue(),
+            own.settings(),
+            own.capturesFolder(),
+            own.inputs(),
+            own.references());
+    StudyOutcome asked = HandMade.outcome(outcome, half, outcome.kinds());
+    assertEquals(
+        "There is no anchor, so the calibrators' errors count in full, and the class of one is not"
+            + " known: nothing is combined. Write `calibrator_class` (`1`, `2` or `LS`, after IEC"
+            + " 60942) into study.yaml. The shares are those of the sources that are known.",
+        told(asked).get(2));
+    assertTrue(
+        HandMade.page(asked)
+            .contains(
+                "on Flat-plate ear simulator ± 0.10 dB (class LS/M), on Head with soft cheeks no"
+                    + " reading was judged, because no class is stated."));
+  }
+
+  @Test
   void sessionsShowTheirLastReadingAndTheLabsOwnColumns() {
     StudyOutcome own = HandMade.outcome(outcome, ownCalibrators(), outcome.kinds());
     String page = HandMade.page(own);
