@@ -1,6 +1,7 @@
 package org.twinrig.analysis;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,7 +40,6 @@ import org.twinrig.study.Anchoring;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.ReferenceCurve;
-import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
 import org.twinrig.translation.TransferFunction;
@@ -185,7 +185,7 @@ public final class Analysis {
           wanders,
           new MarkStability(settings.confidence(), settings.seed())
               .of(estimate, kind.rule(), wanders),
-          new Later<>(() -> ErrorBudget.of(paired, estimate, settings, drift)),
+          new Later<>(() -> ErrorBudget.of(paired, estimate, study, drift)),
           Repeatability.of(paired, settings.confidence()),
           SeatingsNeeded.of(paired, estimate, settings.confidence()),
           evidence);
@@ -233,12 +233,22 @@ public final class Analysis {
         .findFirst();
   }
 
-  /** The accepted captures on the fine grid of the search range, paired like the coarse ones. */
+  /** The accepted captures on the fine grid of their kind's search range, paired by kind. */
   private Map<String, PairedUnits> fine(Anchoring anchoring, List<AnchoredCapture> accepted) {
-    FrequencyRange search = study.settings().get(Setting.RESONANCE_SEARCH_HZ);
-    BandGrid grid = BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
-    List<AnchoredCapture> fine = anchoring.onto(grid).reband(accepted);
-    return paired(study, fine, Unit.Role.FIT);
+    Map<String, FrequencyRange> searched =
+        study.units().stream()
+            .collect(Collectors.toMap(Unit::name, u -> study.settings().resonanceSearch(u.kind())));
+    Map<FrequencyRange, List<AnchoredCapture>> together =
+        accepted.stream()
+            .collect(Collectors.groupingBy(c -> searched.get(c.capture().entry().unit())));
+    Map<String, PairedUnits> fine = new HashMap<>();
+    together.forEach(
+        (search, captures) -> {
+          BandGrid grid =
+              BandGrid.covering(search.fromHz(), search.toHz(), RESONANCE_BANDS_PER_OCTAVE);
+          fine.putAll(paired(study, anchoring.onto(grid).reband(captures), Unit.Role.FIT));
+        });
+    return fine;
   }
 
   /** Captures of fitting units, or of those held out, paired: by kind. */

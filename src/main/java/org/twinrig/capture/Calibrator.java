@@ -5,7 +5,7 @@ import org.twinrig.internal.Checks;
 
 /** What sort of sound calibrator gave the level of a session. */
 public enum Calibrator {
-  /** Holds its level by a loop of its own; static pressure does not change it. */
+  /** Holds its level by a loop of its own; within its class, static pressure does not change it. */
   LEVEL_CONTROLLED,
   /**
    * A piston that moves the same volume at any static pressure: its sound pressure is in proportion

@@ -2,6 +2,7 @@ package org.twinrig.capture;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.twinrig.band.FrequencyRange;
 
 /**
@@ -13,6 +14,8 @@ import org.twinrig.band.FrequencyRange;
  * @param usable where it can be used at all, if only as a coupler; nothing when not stated
  * @param specimen which one it is, with the pinna it wears; empty when not stated
  * @param calibratorClass of the calibrator used on it; nothing when not stated for this fixture
+ * @param calibratorUncertaintyDb expanded uncertainty of that calibrator's level as its certificate
+ *     states it, {@code k = 2}, dB; nothing when not stated
  */
 public record Fixture(
     String name,
@@ -21,7 +24,8 @@ public record Fixture(
     Optional<FrequencyRange> simulates,
     Optional<FrequencyRange> usable,
     String specimen,
-    Optional<CalibratorClass> calibratorClass) {
+    Optional<CalibratorClass> calibratorClass,
+    OptionalDouble calibratorUncertaintyDb) {
 
   public Fixture {
     if (name.isBlank() || label.isBlank()) {
@@ -30,6 +34,26 @@ public record Fixture(
     Objects.requireNonNull(simulates, "simulates");
     Objects.requireNonNull(usable, "usable");
     Objects.requireNonNull(calibratorClass, "calibratorClass");
+  }
+
+  /** A fixture of whose calibrator no certificate is known. */
+  public Fixture(
+      String name,
+      String label,
+      String earSimulator,
+      Optional<FrequencyRange> simulates,
+      Optional<FrequencyRange> usable,
+      String specimen,
+      Optional<CalibratorClass> calibratorClass) {
+    this(
+        name,
+        label,
+        earSimulator,
+        simulates,
+        usable,
+        specimen,
+        calibratorClass,
+        OptionalDouble.empty());
   }
 
   /** A fixture of which nothing is stated but the range it can be used in, Hz. */

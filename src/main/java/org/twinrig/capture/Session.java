@@ -119,6 +119,13 @@ public record Session(
     return calibratorTrueDb() - (calibratorReadDb + calibratorEndDb()) / 2;
   }
 
+  /** How far the reading that departs most is from the level the calibrator gave: dB, 0 or more. */
+  public double departureDb() {
+    return Math.max(
+        Math.abs(calibratorTrueDb() - calibratorReadDb),
+        Math.abs(calibratorTrueDb() - calibratorEndDb()));
+  }
+
   /** How far the reading moved within the session: dB; 0 where it was taken once. */
   public double readingDriftDb() {
     return calibratorEndDb() - calibratorReadDb;

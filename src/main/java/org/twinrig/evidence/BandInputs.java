@@ -8,20 +8,19 @@ import java.util.function.DoubleSupplier;
 import java.util.stream.Stream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.twinrig.band.Band;
-import org.twinrig.capture.CalibratorClass;
 import org.twinrig.internal.VarianceEstimate;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
-import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 
 /**
  * What the budget of one band is made from; the formulas stand at {@link ErrorBudget}.
  *
  * <p>{@code s2_A/ñ_A} and {@code s2_B/ñ_B}, if any unit was seated twice; {@code SE²}; {@code τ²}
- * in dB²; the limit of either calibrator's level in dB, 0 where it cancels and nothing when it is
- * not known; and that of the correction for drift, if there was one.
+ * in dB²; what either calibrator's level is off by, which is missing when its class is not known;
+ * and the variance of the correction for drift, if there was one.
  */
 record BandInputs(
     Band band,
@@ -29,7 +28,7 @@ record BandInputs(
     Optional<VarianceEstimate> to,
     VarianceEstimate fit,
     double tauSquared,
-    Optional<Double> calibratorHalfWidthDb,
+    Map<ErrorSource, Level> calibrators,
     Optional<VarianceEstimate> drift) {
 
   /**
@@ -37,6 +36,31 @@ record BandInputs(
    * yet how badly it is known counts.
    */
   private static final double SMALLEST_SHARE = 1e-14;
+
+  /** A calibrator's level: rectangular within a half-width, and a normal part beside it, dB. */
+  private record Level(double halfWidthDb, double standardDb) {
+    /** {@code a²/3} (JCGM 100:2008, 4.3.7) and {@code u²}, endlessly many degrees (G.4.3). */
+    VarianceEstimate variance() {
+      return new VarianceEstimate(
+          halfWidthDb * halfWidthDb / 3 + standardDb * standardDb, Double.POSITIVE_INFINITY);
+    }
+  }
+
+  private static Map<ErrorSource, Level> calibrators(Study study) {
+    Map<ErrorSource, Level> levels = new EnumMap<>(ErrorSource.class);
+    boolean cancel = ErrorBudget.Calibration.of(study) == ErrorBudget.Calibration.CANCELS;
+    Map.of(ErrorSource.CALIBRATOR_FROM, study.from(), ErrorSource.CALIBRATOR_TO, study.to())
+        .forEach(
+            (source, fixture) -> {
+              double u = fixture.calibratorUncertaintyDb().orElse(0) / 2;
+              Optional<Level> level =
+                  cancel
+                      ? Optional.of(new Level(0, 0))
+                      : study.calibratorClass(fixture).map(c -> new Level(c.levelLimitDb(), u));
+              level.ifPresent(l -> levels.put(source, l));
+            });
+    return levels;
+  }
 
   private static Optional<VarianceEstimate> ofSeatings(BandSample.Seatings seatings) {
     int freedom = seatings.degreesOfFreedom();
@@ -56,21 +80,17 @@ record BandInputs(
       PairedUnits paired,
       int b,
       BandOutcome.Fitted fitted,
-      Settings settings,
+      Study study,
       Optional<DriftCorrection> correction) {
     BandSample sample = paired.at(b);
     double se = fitted.mean().standardErrorDb();
-    Optional<Double> limit =
-        ErrorBudget.Calibration.of(settings) == ErrorBudget.Calibration.CANCELS
-            ? Optional.of(0.0)
-            : settings.calibratorClass().map(CalibratorClass::levelLimitDb);
     return new BandInputs(
         fitted.band(),
         ofSeatings(sample.from()),
         ofSeatings(sample.to()),
         new VarianceEstimate(se * se, fitted.mean().degreesOfFreedom()),
         fitted.mean().tauSquared(),
-        limit,
+        calibrators(study),
         correction.flatMap(c -> c.uncertainty(fitted.band().midHz())));
   }
 
@@ -104,22 +124,16 @@ record BandInputs(
     from.ifPresent(e -> known.put(ErrorSource.SEATING_FROM, e));
     to.ifPresent(e -> known.put(ErrorSource.SEATING_TO, e));
     known.put(ErrorSource.FIT, fit);
-    calibratorHalfWidthDb.ifPresent(
-        a -> {
-          // Rectangular: u = a/√3 (JCGM 100:2008, 4.3.7), infinitely many degrees of freedom
-          // (G.4.3).
-          VarianceEstimate within = new VarianceEstimate(a * a / 3, Double.POSITIVE_INFINITY);
-          known.put(ErrorSource.CALIBRATOR_FROM, within);
-          known.put(ErrorSource.CALIBRATOR_TO, within);
-        });
+    calibrators.forEach((source, level) -> known.put(source, level.variance()));
     drift.ifPresent(e -> known.put(ErrorSource.DRIFT, e));
     return new BandBudget(band, known, confidence, check);
   }
 
   /** Draws from the joint distribution. */
   MonteCarlo.Result drawn(MonteCarlo monteCarlo, long seed) {
-    double a = calibratorHalfWidthDb.orElse(0.0);
-    return monteCarlo.run(this::normalVariance, a == 0 ? new double[0] : new double[] {a, a}, seed);
+    double[] halfWidths =
+        calibrators.values().stream().mapToDouble(Level::halfWidthDb).filter(a -> a > 0).toArray();
+    return monteCarlo.run(this::normalVariance, halfWidths, seed);
   }
 
   /** Whether that has a standard deviation: Student's t does above two degrees of freedom. */
@@ -140,6 +154,8 @@ record BandInputs(
     double corrected = drift.map(VarianceEstimate::variance).orElse(0.0);
     DoubleSupplier ofDrift =
         drift.map(e -> MonteCarlo.varianceFactor(random, e.degreesOfFreedom())).orElse(() -> 0);
+    double certified =
+        calibrators.values().stream().mapToDouble(l -> l.standardDb() * l.standardDb()).sum();
     return () -> {
       double factor = ofDifferences.getAsDouble();
       double floor = 0;
@@ -148,7 +164,8 @@ record BandInputs(
       }
       return Math.max(unit * factor, floor)
           + fit.variance() * factor
-          + corrected * ofDrift.getAsDouble();
+          + corrected * ofDrift.getAsDouble()
+          + certified;
     };
   }
 }

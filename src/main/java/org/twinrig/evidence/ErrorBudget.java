@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
@@ -13,6 +14,7 @@ import org.twinrig.response.Anchor;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 
 /**
  * Where the error of a translated level comes from, band by band.
@@ -26,15 +28,21 @@ import org.twinrig.study.Settings;
  *   <li>seating on either fixture: {@code s2_g/ñ_g}, with {@code ν_g = Σ (n_ig - 1)} over the units
  *       that take part; not known where no unit was seated twice, and then part of {@code τ²};
  *   <li>fit: {@code SE²}, with {@code n - 1};
- *   <li>calibrator: rectangular within the limits of its class, one for each fixture, independent,
- *       with infinite degrees of freedom. That is the cautious reading: an error that both
- *       calibrations share, as when one calibrator served for both, would cancel. With an anchor
- *       the level of either chain cancels, and both are exactly 0;
+ *   <li>calibrator: rectangular within the limits of the class of the fixture's own, and with it
+ *       the normal uncertainty of its level where a certificate states one, {@code U/2}; one for
+ *       each fixture, independent, with infinite degrees of freedom. Where the stated level is that
+ *       of the certificate the limits count too much: no limit of what the level drifts by between
+ *       certificates is known to us. That is the cautious reading: an error that both calibrations
+ *       share, as when one calibrator served for both, would cancel. With an anchor the level of
+ *       either chain cancels, and both are exactly 0;
  *   <li>drift, only where sessions were corrected by the check unit: how badly its departures are
  *       known, see {@link DriftCorrection#uncertainty}. On the cautious side: as far as the units
  *       were captured in different sessions, {@code τ²} holds that error already. Drift that was
  *       not corrected is no source of its own; it is in {@code τ²} and in the seating scatter.
  * </ul>
+ *
+ * <p>The tolerance of the ear simulators is no input: the transfer is that of two specimens, and
+ * holds what sets them apart from others of their type.
  *
  * <p>{@code τ²} is not observed but left over when the seating variance is taken from the scatter
  * of the units' differences, so that it has Satterthwaite's degrees of freedom of a difference of
@@ -74,28 +82,30 @@ public record ErrorBudget(
     CANCELS,
     /** Levels stand as calibrated, and the class of the calibrators is known. */
     BY_CLASS,
-    /** Levels stand as calibrated, and the class of the calibrators is not known. */
+    /** Levels stand as calibrated, and the class of a calibrator is not known. */
     NOT_KNOWN;
 
     /** How they enter a study: by its anchor first, then by what is known of the calibrators. */
-    public static Calibration of(Settings settings) {
-      if (!(settings.anchor() instanceof Anchor.None)) {
+    public static Calibration of(Study study) {
+      if (!(study.settings().anchor() instanceof Anchor.None)) {
         return CANCELS;
       }
-      return settings.calibratorClass().isPresent() ? BY_CLASS : NOT_KNOWN;
+      return Stream.of(study.from(), study.to())
+              .map(study::calibratorClass)
+              .allMatch(Optional::isPresent)
+          ? BY_CLASS
+          : NOT_KNOWN;
     }
   }
 
   /** The budget of a kind, with the correction of its sessions for drift, if there was one. */
   public static ErrorBudget of(
-      PairedUnits paired,
-      KindEstimate estimate,
-      Settings settings,
-      Optional<DriftCorrection> drift) {
+      PairedUnits paired, KindEstimate estimate, Study study, Optional<DriftCorrection> drift) {
+    Settings settings = study.settings();
     Map<Integer, BandInputs> inputs = new TreeMap<>();
     for (int b = 0; b < estimate.grid().size(); b++) {
       if (estimate.bands().get(b) instanceof BandOutcome.Fitted fitted) {
-        inputs.put(b, BandInputs.of(paired, b, fitted, settings, drift));
+        inputs.put(b, BandInputs.of(paired, b, fitted, study, drift));
       }
     }
     List<Integer> checked = onePerOctave(inputs);
@@ -111,7 +121,7 @@ public record ErrorBudget(
                   .map(total -> check(in, total, monteCarlo, settings.seed() + b));
           bands.add(in.budget(settings.confidence(), check));
         });
-    return new ErrorBudget(paired.kind(), bands, Calibration.of(settings), monteCarlo.trials());
+    return new ErrorBudget(paired.kind(), bands, Calibration.of(study), monteCarlo.trials());
   }
 
   private static BandBudget.MonteCarloCheck check(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
+import org.twinrig.regression.StudentT;
 import org.twinrig.study.BandSample;
 import org.twinrig.study.PairedUnits;
 
@@ -36,20 +37,41 @@ public record Repeatability(
   }
 
   /**
-   * Scatter between seatings at one band: the units that entered, {@code ν} of 1 or more, and
-   * {@code s} with the ends of its interval, dB.
+   * Scatter between seatings at one band: the units that entered, the harmonic mean of their
+   * seatings, {@code ν} of 1 or more, and {@code s} with the ends of its interval, dB.
    */
   public record Scatter(
-      Band band, int units, int degreesOfFreedom, double sdDb, double lowDb, double highDb) {
+      Band band,
+      int units,
+      double seatings,
+      int degreesOfFreedom,
+      double sdDb,
+      double lowDb,
+      double highDb) {
+    /**
+     * How far one seating may lie from the mean of so many others of the same unit on the same
+     * fixture: half-width {@code t_ν·s·√(1 + 1/m)}, dB. With one other it is the repeatability
+     * limit of ISO 5725-6, which has 1.96 for {@code t} (from memory).
+     */
+    public double repeatDb(double others, double confidence) {
+      return StudentT.twoSided(confidence, degreesOfFreedom) * sdDb * Math.sqrt(1 + 1 / others);
+    }
+
     /** Scatter from a pooled variance {@code s²} in dB². */
     static Scatter of(
-        Band band, int units, int degreesOfFreedom, double variance, double confidence) {
+        Band band,
+        int units,
+        double seatings,
+        int degreesOfFreedom,
+        double variance,
+        double confidence) {
       // As χ²; the library makes and seeds an unused generator for the distribution of that name.
       GammaDistribution chi = new GammaDistribution(null, degreesOfFreedom / 2.0, 2);
       double squares = variance * degreesOfFreedom;
       return new Scatter(
           band,
           units,
+          seatings,
           degreesOfFreedom,
           Math.sqrt(variance),
           Math.sqrt(squares / chi.inverseCumulativeProbability((1 + confidence) / 2)),
@@ -73,7 +95,13 @@ public record Repeatability(
     int freedom = seatings.degreesOfFreedom();
     return seatings.variance().isPresent() && freedom > 0
         ? Optional.of(
-            Scatter.of(band, units, freedom, seatings.variance().getAsDouble(), confidence))
+            Scatter.of(
+                band,
+                units,
+                seatings.harmonicMean(),
+                freedom,
+                seatings.variance().getAsDouble(),
+                confidence))
         : Optional.empty();
   }
 }

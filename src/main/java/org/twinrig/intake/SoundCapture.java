@@ -46,6 +46,8 @@ final class SoundCapture {
                 .map(SoundCapture::sweep)
                 .orElse("It was taken for an impulse response."),
             window(spectrum, content.window().fadeMs()),
+            "The resolution is %s: bands that are narrower are coarse points."
+                .formatted(Numbers.hertz(1000 / spectrum.lengthMs())),
             "Levels are relative to full scale: "
                 + (sweep
                     ? "a recording equal to the sweep at full scale is 0 dB."

@@ -24,8 +24,13 @@ public enum Reason {
   OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
   /** The graph is smoothed more than the study's captures, and the band is no wider than that. */
   SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures"),
-  /** A capture, a reference or the graph itself has points further apart than 1/6 octave here. */
-  COARSE_POINTS("coarse points", "points are further apart than 1/6 octave"),
+  /**
+   * A capture, a reference or the graph itself has points further apart than 1/6 octave here, or a
+   * window too short.
+   */
+  COARSE_POINTS(
+      "coarse points",
+      "points are further apart than 1/6 octave, or the window of a sound is too short"),
   /** The units correct for what they are worn on, and so for the fixture. */
   ADAPTIVE("adaptive", "the headphone corrects for what it is worn on"),
   /** No unit of the kind differs from any other: a width of 0 is an alarm, not a best mark. */

@@ -33,17 +33,22 @@ public final class Levels {
    * edge {@code u1} to edge {@code u2}, where {@code L(u)} in dB is the response, piecewise linear
    * in {@code u}; integrated in closed form.
    *
-   * <p>A band that is not wholly inside the response's frequency range has no level, nor has one
-   * that a hole reaches into; where the points around and across a band are further apart than 1/6
-   * octave its level is coarse ({@link Response} says how far that is).
+   * <p>A band that the response's frequency range does not reach to the edges of has no level, but
+   * for a quarter of a band, over which the response goes on at its outermost level: a sweep from
+   * the nominal 20 Hz has the band that begins at 19.95 Hz. Nor has one a level that a hole reaches
+   * into; where the points around and across a band are further apart than 1/6 octave ({@link
+   * Response} says how far that is), or the band is narrower than the response's resolution, its
+   * level is coarse.
    */
   public static Levels of(Response response, BandGrid grid) {
     double[] levels = new double[grid.size()];
     BitSet coarse = new BitSet();
+    double quarter = Math.pow(Band.OCTAVE_RATIO, 0.25 / grid.perOctave()) * (1 + 1e-12);
     int piece = 0;
     for (int b = 0; b < levels.length; b++) {
       Band band = grid.band(b);
-      if (band.lowerHz() < response.fromHz() || band.upperHz() > response.toHz()) {
+      if (band.lowerHz() * quarter < response.fromHz()
+          || band.upperHz() / quarter > response.toHz()) {
         levels[b] = Double.NaN;
         continue;
       }
@@ -51,11 +56,13 @@ public final class Levels {
         piece++;
       }
       boolean hole = false;
-      for (int p = piece; p == piece || response.frequencyHz(p) < band.upperHz(); p++) {
+      coarse.set(b, response.blurs(band));
+      double endHz = Math.min(band.upperHz(), response.toHz());
+      for (int p = piece; p == piece || response.frequencyHz(p) < endHz; p++) {
         hole |= response.isHole(p);
         coarse.set(b, coarse.get(b) || response.isCoarse(p));
       }
-      levels[b] = hole ? Double.NaN : response.meanSquareDb(band.lowerHz(), band.upperHz(), piece);
+      levels[b] = hole ? Double.NaN : response.meanSquareDb(band, piece);
     }
     return copyOf(grid, levels, coarse);
   }
@@ -69,8 +76,8 @@ public final class Levels {
    * Levels of which some are known from points far apart only.
    *
    * @param db one level per band in dB, NaN where there is none; copied
-   * @param coarse the bands whose points are further apart than 1/6 octave; those without a level
-   *     do not count
+   * @param coarse the bands whose points are further apart than 1/6 octave, or that are narrower
+   *     than the resolution; those without a level do not count
    * @throws IllegalArgumentException when the lengths differ or a level is infinite
    */
   public static Levels copyOf(BandGrid grid, double[] db, BitSet coarse) {
@@ -97,7 +104,7 @@ public final class Levels {
     return !Double.isNaN(db[band]);
   }
 
-  /** Whether a band has a level that is known from points further apart than 1/6 octave only. */
+  /** Whether a band has a level that is only interpolated, see {@link #of}. */
   public boolean isCoarse(int band) {
     return coarse.get(band);
   }

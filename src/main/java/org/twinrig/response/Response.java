@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.twinrig.band.Band;
 import org.twinrig.internal.Checks;
 
 /**
@@ -21,6 +22,9 @@ import org.twinrig.internal.Checks;
  * 160 (0.36 octave), and as 1/6 octave up to the widest of R 20, 140 to 160 (0.19 octave). Points
  * {@code Δ} Hz apart, as a Fourier transform gives them, are therefore coarse below {@code 7Δ} and
  * leave a hole below about {@code 3.6Δ}: 35 Hz and 18 Hz for steps of 5 Hz.
+ *
+ * <p>A curve may also have a resolution, which is the same number of Hz everywhere, however close
+ * its points are.
  */
 public final class Response {
   private static final double WIDEST_STEP = 160.0 / 125 * (1 + 1e-9);
@@ -37,10 +41,13 @@ public final class Response {
    */
   private final double[] steps;
 
-  private Response(double[] frequenciesHz, double[] levelsDb, double[] steps) {
+  private final double resolutionHz;
+
+  private Response(double[] frequenciesHz, double[] levelsDb, double[] steps, double resolutionHz) {
     this.frequenciesHz = frequenciesHz;
     this.levelsDb = levelsDb;
     this.steps = steps;
+    this.resolutionHz = resolutionHz;
   }
 
   /** A response from two or more points: strictly rising above 0 Hz, with finite levels; copied. */
@@ -65,7 +72,15 @@ public final class Response {
                 frequenciesHz[i - 1]));
       }
     }
-    return new Response(frequenciesHz.clone(), levelsDb.clone(), new double[0]);
+    return new Response(frequenciesHz.clone(), levelsDb.clone(), new double[0], 0);
+  }
+
+  /**
+   * The same curve as one that tells nothing apart within so many Hz: of a spectrum, the reciprocal
+   * of its window's length.
+   */
+  public Response resolving(double hz) {
+    return new Response(frequenciesHz, levelsDb, steps, Checks.positive(hz, "a resolution in Hz"));
   }
 
   /** How many points there are: 2 or more. */
@@ -117,7 +132,8 @@ public final class Response {
 
   /** As many other finite levels at the same frequencies, measured as these are; copied. */
   public Response withLevels(double[] otherDb) {
-    return new Response(frequenciesHz, copyOf(frequenciesHz, otherDb).levelsDb, steps);
+    return new Response(
+        frequenciesHz, copyOf(frequenciesHz, otherDb).levelsDb, steps, resolutionHz);
   }
 
   /**
@@ -144,7 +160,8 @@ public final class Response {
         widest[i - 1] = Math.max(step(piece(hz[i - 1])), other.step(other.piece(hz[i - 1])));
       }
     }
-    return Optional.of(new Response(hz, copyOf(hz, sums).levelsDb, widest));
+    double coarser = Math.max(resolutionHz, other.resolutionHz);
+    return Optional.of(new Response(hz, copyOf(hz, sums).levelsDb, widest, coarser));
   }
 
   /**
@@ -217,6 +234,11 @@ public final class Response {
     return step(piece) > WIDEST_FINE_STEP;
   }
 
+  /** Whether a band is narrower than what the curve tells apart; its level is interpolated. */
+  boolean blurs(Band band) {
+    return band.upperHz() - band.lowerHz() < resolutionHz * (1 - 1e-9);
+  }
+
   private double step(int piece) {
     return steps.length == 0 ? frequenciesHz[piece + 1] / frequenciesHz[piece] : steps[piece];
   }
@@ -268,12 +290,38 @@ public final class Response {
     return reference + Math.log(integral / Math.log(upperHz / lowerHz)) / NEPERS_PER_DB;
   }
 
+  /**
+   * The mean-square level of a band most of which lies inside the response, which goes on at its
+   * outermost level up to the edge that it does not reach.
+   */
+  double meanSquareDb(Band band, int firstPiece) {
+    double lowHz = Math.max(band.lowerHz(), fromHz());
+    double highHz = Math.min(band.upperHz(), toHz());
+    double insideDb = meanSquareDb(lowHz, highHz, firstPiece);
+    double below = Math.log(lowHz / band.lowerHz());
+    double above = Math.log(band.upperHz() / highHz);
+    if (below == 0 && above == 0) {
+      return insideDb;
+    }
+    double[] partsDb = {insideDb, levelsDb[0], levelsDb[size() - 1]};
+    double[] spans = {Math.log(highHz / lowHz), below, above};
+    // Relative to the greatest, so that no power can overflow.
+    double reference = Arrays.stream(partsDb).max().orElseThrow();
+    double integral = 0;
+    for (int p = 0; p < partsDb.length; p++) {
+      integral += spans[p] * Math.exp(NEPERS_PER_DB * (partsDb[p] - reference));
+    }
+    double span = Math.log(band.upperHz() / band.lowerHz());
+    return reference + Math.log(integral / span) / NEPERS_PER_DB;
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof Response that
         && Arrays.equals(frequenciesHz, that.frequenciesHz)
         && Arrays.equals(levelsDb, that.levelsDb)
-        && Arrays.equals(steps, that.steps);
+        && Arrays.equals(steps, that.steps)
+        && resolutionHz == that.resolutionHz;
   }
 
   @Override

@@ -16,8 +16,8 @@ import org.twinrig.study.AnchoredCapture;
  *       has none ({@link org.twinrig.response.Levels}). The half band allows for points at rounded
  *       mid-band frequencies.
  *   <li>Narrow range: bands without a level, because the capture does not cover them, make up more
- *       than 1/6 octave. A sweep that starts at the study's nominal lower end, and so misses the
- *       lowest band, is not accused.
+ *       than 1/6 octave. One that starts a little late, and so misses the lowest band, is not
+ *       accused.
  * </ul>
  *
  * <p>The bounds are our choice: common practice, no source.

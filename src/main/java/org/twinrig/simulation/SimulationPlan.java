@@ -64,7 +64,7 @@ public record SimulationPlan(
    * @param lost that any other seating is not sealed
    * @param noticed that the lab saw a lost seal and excluded the capture with a reason
    * @param oneFixtureUnits units per kind of 10 or more that were measured on one fixture only
-   * @param lateStart that a unit's captures begin at 20 Hz, too late for the lowest band
+   * @param lateStart that a unit's captures begin at 20 Hz, just inside the lowest band
    * @param drift drift in one session on the head: at its end this much lower above 6 kHz, dB
    */
   public record Troubles(

@@ -8,8 +8,8 @@ import org.twinrig.internal.Checks;
  * of a raised cosine (Hann) and take {@code fadeMs}: at most half of {@code lengthMs}, and before
  * the onset never longer than {@code beforeOnsetMs}.
  *
- * <p>Its length sets the lowest frequency that can be told: the reciprocal of the time after the
- * onset.
+ * <p>Its length sets the resolution, and with it the lowest frequency that can be told: the
+ * reciprocal of the time after the onset.
  */
 public record ImpulseWindow(double beforeOnsetMs, double lengthMs, double fadeMs) {
 
@@ -23,10 +23,10 @@ public record ImpulseWindow(double beforeOnsetMs, double lengthMs, double fadeMs
   }
 
   /**
-   * What holds where study.yaml says nothing: 2 ms before the onset, 200 ms after it, ends of 10
-   * ms. It reaches down to 5 Hz.
+   * What holds where study.yaml says nothing: 2 ms before the onset, 500 ms after it, ends of 10
+   * ms. It tells apart what is 2 Hz apart: bands of 1/12 octave from 35 Hz on.
    */
   public static ImpulseWindow defaults() {
-    return new ImpulseWindow(2, 200, 10);
+    return new ImpulseWindow(2, 500, 10);
   }
 }

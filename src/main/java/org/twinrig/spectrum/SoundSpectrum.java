@@ -60,7 +60,7 @@ public record SoundSpectrum(
     List<String> notes = notes(sound, content, segment, rest);
     LengthCheck.note(response, segment, rest.offset(), span).ifPresent(notes::add);
     return new SoundSpectrum(
-        response,
+        response.resolving(1000 / segment.lengthMs()),
         impulse.milliseconds(onset - lead),
         impulse.milliseconds(onset - segment.from()),
         segment.lengthMs(),

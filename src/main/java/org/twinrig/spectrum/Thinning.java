@@ -6,7 +6,7 @@ import org.twinrig.response.Response;
 /**
  * Leaves out points of a curve where the straight line (in ln f, dB) between those that stay passes
  * within 0.005 dB of every one left out. Two curves that differ nowhere by more than that have band
- * levels that differ by no more than that. A window of 200 ms gives some 65 thousand points; a
+ * levels that differ by no more than that. A window of 500 ms gives some 250 thousand points; a
  * study has a thousand such curves.
  *
  * <p>One pass: from the last point that stays, the slopes that pass all points since within the

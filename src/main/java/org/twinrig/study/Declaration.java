@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.twinrig.band.FrequencyRange;
@@ -39,6 +40,10 @@ record Declaration(
 
   private static final String OWN_KEYS =
       "title from to fixtures units captures sessions catalogue references data_root";
+
+  /** A calibrator that is known worse than this is none. */
+  private static final NumberRange CALIBRATOR_DB =
+      NumberRange.of(0.001, 3, "the expanded uncertainty (k = 2) in dB, from 0.001 to 3");
 
   /** A file as the yaml names it, and where it is. */
   record Named(String name, Path path) {
@@ -133,7 +138,8 @@ record Declaration(
             "usable_hz",
             "specified_hz",
             "specimen",
-            "calibrator_class")
+            "calibrator_class",
+            "calibrator_uncertainty_db")
         .flatMap(
             group -> {
               String label = group.text("label", "Flat-plate ear simulator");
@@ -146,6 +152,11 @@ record Declaration(
                       "calibrator_class",
                       Optional.empty(),
                       v -> Setting.given(SettingReaders.calibratorClass(v)));
+              Optional<OptionalDouble> uncertainty =
+                  group.optional(
+                      "calibrator_uncertainty_db",
+                      OptionalDouble.empty(),
+                      v -> v.number(CALIBRATOR_DB).map(OptionalDouble::of));
               return group.ifSound(
                   () ->
                       new Fixture(
@@ -155,7 +166,8 @@ record Declaration(
                           simulates.get(),
                           usable.get(),
                           specimen.get(),
-                          calibrators.get()));
+                          calibrators.get(),
+                          uncertainty.get()));
             });
   }
 

@@ -118,14 +118,22 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
   }
 
   private boolean plausible(LabRow row, Session session) {
+    OptionalDouble endDb = session.setup().calibratorEndDb();
+    return plausible(row, session, "calibrator_read_db", session.calibratorReadDb())
+        && (endDb.isEmpty() || plausible(row, session, "calibrator_end_db", endDb.getAsDouble()));
+  }
+
+  private boolean plausible(LabRow row, Session session, String column, double readDb) {
     double mostOffDb = Math.max(MOST_OFF_DB, microphoneDriftDb);
-    boolean plausible = Math.abs(session.correctionDb()) <= mostOffDb;
+    double offDb = Math.abs(session.calibratorTrueDb() - readDb);
+    boolean plausible = offDb <= mostOffDb;
     if (!plausible) {
       row.refuse(
           String.format(
-              "`calibrator_read_db` is `%s`, %s dB from the %s dB that the calibrator gave",
-              row.cell("calibrator_read_db"),
-              Numbers.against(Math.abs(session.correctionDb()), mostOffDb, 1),
+              "`%s` is `%s`, %s dB from the %s dB that the calibrator gave",
+              column,
+              row.cell(column),
+              Numbers.against(offDb, mostOffDb, 1),
               Numbers.fixed(session.calibratorTrueDb(), 1)),
           "more than "
               + Numbers.fixed(mostOffDb, 0)

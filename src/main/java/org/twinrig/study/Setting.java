@@ -1,6 +1,7 @@
 package org.twinrig.study;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.twinrig.band.BandGrid;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CalibratorClass;
@@ -115,15 +117,24 @@ public final class Setting<T> {
                   ? "none"
                   : zones.stream().map(Setting::words).collect(Collectors.joining("; ")));
 
-  public static final Setting<FrequencyRange> RESONANCE_SEARCH_HZ =
+  /** By parts of the names of kinds; see {@link Settings#resonanceSearch}. */
+  public static final Setting<Map<String, FrequencyRange>> RESONANCE_SEARCH_HZ =
       new Setting<>(
           "resonance_search_hz",
           "Resonances searched",
-          "Hz, both ends: [5000, 12000]",
-          new FrequencyRange(5000, 12_000),
-          (value, so) -> value.range(),
-          (range, all) -> List.of(range.fromHz(), range.toHz()),
-          (range, study) -> words(range.fromHz(), range.toHz()));
+          "Hz, both ends, for all kinds or by kind: { in-ear: [4000, 15000], default: [5000, 12000] }",
+          Map.of(
+              "in-ear",
+              new FrequencyRange(4000, 15_000),
+              Settings.OTHER_KINDS,
+              new FrequencyRange(5000, 12_000)),
+          SettingReaders::resonances,
+          (ranges, all) -> value(ranges),
+          (ranges, study) ->
+              ordered(ranges)
+                  .map(e -> e.getKey() + " " + words(e.getValue().fromHz(), e.getValue().toHz()))
+                  .collect(Collectors.joining("; "))
+                  .replaceFirst("^" + Settings.OTHER_KINDS + " ", ""));
 
   public static final Setting<ScreeningMode> SCREENING =
       new Setting<>(
@@ -176,17 +187,23 @@ public final class Setting<T> {
       new Setting<>(
           "calibrator_class",
           "Class of the calibrators (IEC 60942)",
-          "LS, 1 or 2",
+          "LS, 1 or 2, each also with /M",
           Optional.empty(),
           (value, so) -> given(SettingReaders.calibratorClass(value)),
           (given, all) -> given.map(CalibratorClass::word).orElse(null),
-          (given, study) -> given.map(CalibratorClass::word).orElse("not known"));
+          (given, study) -> {
+            String from = words(study.calibratorClass(study.from()));
+            String to = words(study.calibratorClass(study.to()));
+            return from.equals(to)
+                ? from
+                : from + " on " + study.from().label() + ", " + to + " on " + study.to().label();
+          });
 
   public static final Setting<ImpulseWindow> IMPULSE =
       new Setting<>(
           "impulse",
           "Window of impulse responses",
-          "of sound files: { before_onset_ms: 2, length_ms: 200, fade_ms: 10 }",
+          "of sound files: { before_onset_ms: 2, length_ms: 500, fade_ms: 10 }",
           ImpulseWindow.defaults(),
           SettingReaders::window,
           (window, all) ->
@@ -439,6 +456,23 @@ public final class Setting<T> {
         : limit.steps().stream().map(s -> group("from_hz", s.fromHz(), "db", s.db())).toList();
   }
 
+  private static Object value(Map<String, FrequencyRange> ranges) {
+    Map<String, Object> group = new LinkedHashMap<>();
+    ordered(ranges)
+        .forEach(e -> group.put(e.getKey(), List.of(e.getValue().fromHz(), e.getValue().toHz())));
+    return group.size() == 1 ? group.get(Settings.OTHER_KINDS) : group;
+  }
+
+  /** By name, the one for all other kinds last. */
+  private static Stream<Map.Entry<String, FrequencyRange>> ordered(
+      Map<String, FrequencyRange> ranges) {
+    return ranges.entrySet().stream()
+        .sorted(
+            Map.Entry.comparingByKey(
+                Comparator.<String, Boolean>comparing(Settings.OTHER_KINDS::equals)
+                    .thenComparing(Comparator.naturalOrder())));
+  }
+
   private static Object value(DeclaredZone zone) {
     return group(
         "name", zone.name(),
@@ -479,6 +513,10 @@ public final class Setting<T> {
   private static String words(BandGrid grid) {
     String range = words(grid.lowerHz(), grid.upperHz());
     return "1/" + grid.perOctave() + " octave, " + grid.size() + " bands from " + range;
+  }
+
+  private static String words(Optional<CalibratorClass> limits) {
+    return limits.map(CalibratorClass::word).orElse("not known");
   }
 
   private static String words(DeclaredZone zone) {

@@ -1,7 +1,9 @@
 package org.twinrig.study;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -185,6 +187,25 @@ final class SettingReaders {
                 value.refuse(
                     "write the class of the calibrator after IEC 60942: `1`, `2` or `LS`, each also"
                         + " with `/M`"));
+  }
+
+  /** One range, for all kinds; or some by parts of the kinds' names, beside the standard ones. */
+  static Optional<Map<String, FrequencyRange>> resonances(YamlValue value, Setting.Context so) {
+    if (!value.isGroup()) {
+      return value.range().map(range -> Map.of(Settings.OTHER_KINDS, range));
+    }
+    Map<String, FrequencyRange> ranges = new HashMap<>(Setting.RESONANCE_SEARCH_HZ.standard());
+    return value
+        .group()
+        .flatMap(
+            group -> {
+              for (String name : group.keys()) {
+                group
+                    .required(name, "[5000, 12000]", YamlValue::range)
+                    .ifPresent(range -> ranges.put(name, range));
+              }
+              return group.ifSound(() -> Map.copyOf(ranges));
+            });
   }
 
   static Optional<List<DeclaredZone>> zones(YamlValue value, Setting.Context so) {

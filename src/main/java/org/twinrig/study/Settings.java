@@ -1,11 +1,14 @@
 package org.twinrig.study;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CalibratorClass;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
@@ -20,6 +23,9 @@ public final class Settings {
 
   /** The fewest units an estimate can be made from; {@code min_units} cannot be lower. */
   public static final int FEWEST_UNITS = 3;
+
+  /** Under this name stands what holds for the kinds that no other name fits. */
+  static final String OTHER_KINDS = "default";
 
   private final Map<Setting<?>, Object> values;
   private final BandGrid grid;
@@ -83,6 +89,24 @@ public final class Settings {
 
   public List<DeclaredZone> zones() {
     return get(Setting.ZONES);
+  }
+
+  /**
+   * Where the notch and the peak of each unit of a kind are looked for: the range under the longest
+   * of the names that the kind's name contains, else the one for all other kinds.
+   */
+  public FrequencyRange resonanceSearch(String kind) {
+    Map<String, FrequencyRange> ranges = get(Setting.RESONANCE_SEARCH_HZ);
+    return ranges.keySet().stream()
+        .filter(name -> fits(name, kind))
+        .max(Comparator.comparingInt(String::length).thenComparing(Comparator.naturalOrder()))
+        .map(ranges::get)
+        .orElseGet(() -> ranges.get(OTHER_KINDS));
+  }
+
+  /** Whether a name under which a setting stands is part of a kind's name. */
+  static boolean fits(String name, String kind) {
+    return kind.toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT));
   }
 
   public ScreeningMode screening() {

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.twinrig.capture.CalibratorClass;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
@@ -110,6 +112,16 @@ public record Study(
   /** How many captures the lab itself left out: 0 or more. */
   public long leftOutByLab() {
     return captures.stream().filter(CaptureEntry::excludedByLab).count();
+  }
+
+  /** Class of the calibrator that is used on a fixture: its own, else that of the study. */
+  public Optional<CalibratorClass> calibratorClass(Fixture fixture) {
+    return fixture.calibratorClass().or(settings::calibratorClass);
+  }
+
+  /** The fixture a session was held on; nothing when it is neither of the two. */
+  public Optional<Fixture> fixture(Session session) {
+    return Stream.of(from, to).filter(f -> f.name().equals(session.fixture())).findFirst();
   }
 
   /** The curve the lab subtracts from graphs made on one of the fixtures, if it names one. */

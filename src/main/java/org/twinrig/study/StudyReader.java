@@ -80,7 +80,11 @@ public final class StudyReader {
     stopIfNone(entries, declared.captures().name(), "capture");
     problems.addAll(notes.onParticipation(names(), entries));
     problems.addAll(notes.onKinds());
-    return new Findings<>(study(units, entries, sessions), inOrder());
+    problems.addAll(notes.onSearch(yaml, settings));
+    Study study = study(units, entries, sessions);
+    sessionsTable.ifPresent(t -> problems.addAll(CalibratorCheck.notes(t.source(), study)));
+    notes.onImpedance(sessions).ifPresent(problems::add);
+    return new Findings<>(study, inOrder());
   }
 
   private Study study(List<Unit> units, List<CaptureEntry> entries, List<Session> sessions) {
@@ -111,11 +115,7 @@ public final class StudyReader {
   }
 
   private List<Session> sessions(LabTable table, Roster<String> fixtures) {
-    List<Session> sessions =
-        kept(new SessionsTable(fixtures, declared.settings().microphoneDriftDb()).read(table));
-    CalibratorCheck.of(declared.settings())
-        .ifPresent(check -> problems.addAll(check.notes(table.source(), sessions)));
-    return sessions;
+    return kept(new SessionsTable(fixtures, declared.settings().microphoneDriftDb()).read(table));
   }
 
   private Optional<LabTable> open(Declaration.Named file, LabTable.Columns columns) {

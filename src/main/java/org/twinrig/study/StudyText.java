@@ -74,7 +74,7 @@ public record StudyText(String text) {
     }
     if (value instanceof Map<?, ?> group) {
       return group.entrySet().stream()
-          .map(e -> e.getKey() + ": " + flow(e.getValue()))
+          .map(e -> flow(e.getKey()) + ": " + flow(e.getValue()))
           .collect(Collectors.joining(", ", "{ ", " }"));
     }
     if (value instanceof List<?> list) {

@@ -12,11 +12,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.capture.Session;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.intake.NearestName;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 
@@ -152,6 +154,45 @@ record UnitsTable(String source, List<Unit> units) {
   private static String on(Set<Side> sides, String fixture) {
     String which = sides.stream().map(Side::name).collect(Collectors.joining("+"));
     return "side " + which + " of `" + fixture + "`";
+  }
+
+  /** On ranges of resonances for kinds that the study does not have. */
+  List<Problem> onSearch(String yaml, Settings settings) {
+    List<String> kinds = units.stream().map(Unit::kind).distinct().sorted().toList();
+    return settings.get(Setting.RESONANCE_SEARCH_HZ).keySet().stream()
+        .filter(name -> !Setting.RESONANCE_SEARCH_HZ.standard().containsKey(name))
+        .filter(name -> kinds.stream().noneMatch(kind -> Settings.fits(name, kind)))
+        .sorted()
+        .map(
+            name ->
+                new Problem(
+                    Problem.Kind.NOTE,
+                    yaml,
+                    0,
+                    "`resonance_search_hz` names `"
+                        + name
+                        + "`, which is part of the name of no kind here, and is not used",
+                    NearestName.question(name, kinds)
+                        + "the kinds of the study are "
+                        + kinds.stream().map(k -> "`" + k + "`").collect(Collectors.joining(", "))))
+        .toList();
+  }
+
+  /** On the sensitivity that the drive of a session would give, were the impedance known. */
+  Optional<Problem> onImpedance(List<Session> sessions) {
+    long without = units.stream().filter(u -> u.impedanceOhm().isEmpty()).count();
+    return without == 0 || sessions.stream().allMatch(s -> s.setup().driveV().isEmpty())
+        ? Optional.empty()
+        : Optional.of(
+            new Problem(
+                Problem.Kind.NOTE,
+                source,
+                0,
+                "sensitivity at 1 mW is not known for "
+                    + Numbers.count(without, "unit, because its", "units, because their")
+                    + " `impedance_ohm` is empty",
+                "add it, or leave it so: at 1 V sensitivity is known from `drive_v` of the"
+                    + " sessions"));
   }
 
   /** On kinds that look like one and are counted as two. */

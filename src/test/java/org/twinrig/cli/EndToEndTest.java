@@ -103,7 +103,9 @@ class EndToEndTest {
         "{\"reliable_db\":1.5,\"caution_db\":3.0,\"equivalence_db\":0.5}",
         settings.get("tolerance").toString());
     assertEquals("canal entrance resonance", settings.at("/zones/0/name").asText());
-    assertEquals("[5000.0,12000.0]", settings.get("resonance_search_hz").toString());
+    assertEquals(
+        "{\"in-ear\":[4000.0,15000.0],\"default\":[5000.0,12000.0]}",
+        settings.get("resonance_search_hz").toString());
     assertEquals("none", settings.get("capture_smoothing").asText());
     assertEquals(1, settings.at("/publishing/lost_octaves").asDouble());
     assertTrue(settings.get("check_unit").isNull());

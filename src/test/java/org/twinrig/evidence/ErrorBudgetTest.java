@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -17,6 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.CalibratorClass;
+import org.twinrig.capture.Fixture;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.StudentT;
@@ -27,6 +30,7 @@ import org.twinrig.study.PairedUnits;
 import org.twinrig.study.PredictionModel;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 
 class ErrorBudgetTest {
   private static final BandGrid GRID = BandGrid.covering(100, 10_000, 3);
@@ -77,12 +81,42 @@ class ErrorBudgetTest {
     }
   }
 
+  private static Study study(Settings settings) {
+    return study(settings, fixture("plate", Optional.empty(), OptionalDouble.empty()));
+  }
+
+  private static Study study(Settings settings, Fixture from) {
+    return new Study(
+        Path.of("."),
+        "made",
+        from,
+        fixture("head", Optional.empty(), OptionalDouble.empty()),
+        List.of(),
+        List.of(),
+        List.of(),
+        Optional.empty(),
+        settings,
+        Path.of("."),
+        List.of(),
+        Map.of());
+  }
+
+  private static Fixture fixture(
+      String name, Optional<CalibratorClass> calibrator, OptionalDouble uncertaintyDb) {
+    return new Fixture(
+        name, name, "", Optional.empty(), Optional.empty(), "", calibrator, uncertaintyDb);
+  }
+
   private static ErrorBudget budget(Truth truth, Settings settings, long seed) {
+    return budget(truth, study(settings), seed);
+  }
+
+  private static ErrorBudget budget(Truth truth, Study study, long seed) {
     PairedUnits paired = truth.draw(GRID, new Random(seed));
     return ErrorBudget.of(
         paired,
         new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired),
-        settings,
+        study,
         Optional.empty());
   }
 
@@ -111,7 +145,7 @@ class ErrorBudgetTest {
   void equalSeatingsGiveTheClassicalPredictionVariance() {
     PairedUnits paired = new Truth(8, 3, 2, 0.75).draw(GRID, new Random(3));
     KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
-    ErrorBudget budget = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty());
+    ErrorBudget budget = ErrorBudget.of(paired, estimate, study(ANCHORED), Optional.empty());
     int checked = 0;
     for (int b = 0; b < GRID.size(); b++) {
       BandBudget band = budget.bands().get(b);
@@ -142,7 +176,7 @@ class ErrorBudgetTest {
     for (int b = 0; b < GRID.size(); b++) {
       if (estimated(estimate, b) == 0) {
         BandBudget band =
-            ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands().get(b);
+            ErrorBudget.of(paired, estimate, study(ANCHORED), Optional.empty()).bands().get(b);
         assertEquals(0, band.variance(ErrorSource.UNITS).orElseThrow(), 1e-12);
         assertTrue(band.total().orElseThrow().effectiveDegreesOfFreedom() < 2 * 4);
         checked++;
@@ -185,6 +219,44 @@ class ErrorBudgetTest {
     }
   }
 
+  /**
+   * Class LS/M of the old fixture's own, with 0.2 dB (k = 2) from a certificate; class 1, the
+   * study's, on the new one.
+   */
+  @Test
+  void aFixturesOwnClassAndCertificateCountThere() {
+    Fixture plate = fixture("plate", Optional.of(CalibratorClass.LS_M), OptionalDouble.of(0.2));
+    Settings settings =
+        CALIBRATED.with(Setting.CALIBRATOR_CLASS, Optional.of(CalibratorClass.CLASS_1));
+    ErrorBudget budget = budget(new Truth(30, 3, 0.0001, 0.0001), study(settings, plate), 2);
+    assertEquals(ErrorBudget.Calibration.BY_CLASS, budget.calibration());
+    double old = 0.1 * 0.1 / 3 + 0.1 * 0.1;
+    double now = 0.25 * 0.25 / 3;
+    for (BandBudget band : budget.bands()) {
+      assertEquals(old, band.variance(ErrorSource.CALIBRATOR_FROM).orElseThrow(), 1e-15);
+      assertEquals(now, band.variance(ErrorSource.CALIBRATOR_TO).orElseThrow(), 1e-15);
+      // The draws hold the normal part too: without it their deviation would be 0.15 dB, not 0.18.
+      band.monteCarlo()
+          .ifPresent(
+              c ->
+                  assertEquals(
+                      band.total().orElseThrow().combined(),
+                      c.standardDeviationDb().orElseThrow(),
+                      0.003));
+    }
+  }
+
+  @Test
+  void oneClassThatIsNotKnownLeavesNoTotal() {
+    Fixture plate = fixture("plate", Optional.of(CalibratorClass.CLASS_1), OptionalDouble.empty());
+    ErrorBudget budget = budget(new Truth(5, 2, 1, 0.1), study(CALIBRATED, plate), 2);
+    assertEquals(ErrorBudget.Calibration.NOT_KNOWN, budget.calibration());
+    for (BandBudget band : budget.bands()) {
+      assertEquals(List.of(ErrorSource.CALIBRATOR_TO), band.unknown());
+      assertEquals(Optional.empty(), band.total());
+    }
+  }
+
   @Test
   void withoutAnAnchorAndAClassThereIsNoTotal() {
     ErrorBudget budget = budget(new Truth(5, 2, 1, 0.1), CALIBRATED, 2);
@@ -217,7 +289,8 @@ class ErrorBudgetTest {
   void withoutRepeatsTheBudgetIsStudentsPredictionInterval(int units) {
     PairedUnits paired = new Truth(units, 1, 1, 0.5).draw(GRID, new Random(units));
     KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
-    List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
+    List<BandBudget> bands =
+        ErrorBudget.of(paired, estimate, study(ANCHORED), Optional.empty()).bands();
     for (int b = 0; b < GRID.size(); b++) {
       UncertaintyBudget total = bands.get(b).total().orElseThrow();
       assertEquals(units - 1, total.effectiveDegreesOfFreedom(), 1e-9);
@@ -281,7 +354,8 @@ class ErrorBudgetTest {
     for (int study = 0; study < 9; study++) {
       PairedUnits paired = truth.draw(wide, random);
       KindEstimate estimate = new TransferEstimator(0.95, PredictionModel.OFFSET, 1).fit(paired);
-      List<BandBudget> bands = ErrorBudget.of(paired, estimate, ANCHORED, Optional.empty()).bands();
+      List<BandBudget> bands =
+          ErrorBudget.of(paired, estimate, study(ANCHORED), Optional.empty()).bands();
       for (int b = 0; b < wide.size(); b++) {
         double mean = Arrays.stream(paired.at(b).differencesDb()).average().orElseThrow();
         double unit = Math.sqrt(tauSquared + 2 * seatVariance / 3) * random.nextGaussian();

@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,10 +42,39 @@ class RepeatabilityTest {
   })
   void theIntervalIsThatOfR(int freedom, double sd, double confidence, double low, double high) {
     Repeatability.Scatter scatter =
-        Repeatability.Scatter.of(Band.ofIndex(0, 12), freedom + 1, freedom, sd * sd, confidence);
+        Repeatability.Scatter.of(Band.ofIndex(0, 12), freedom + 1, 3, freedom, sd * sd, confidence);
     assertEquals(low, scatter.lowDb(), 1e-10);
     assertEquals(high, scatter.highDb(), 1e-10);
     assertEquals(sd, scatter.sdDb(), 1e-14);
+  }
+
+  /** R 4.2.2: {@code qt((1+C)/2, nu) * s * sqrt(1 + 1/m)}. */
+  @Test
+  void aRepeatedMeasurementLiesWithinStudentsHalfWidth() {
+    Repeatability.Scatter scatter =
+        Repeatability.Scatter.of(Band.ofIndex(0, 12), 10, 3, 20, 0.09, 0.95);
+    assertEquals(2.0859634473 * 0.3 * Math.sqrt(2), scatter.repeatDb(1, 0.95), 1e-9);
+    assertEquals(2.0859634473 * 0.3 * Math.sqrt(4 / 3.0), scatter.repeatDb(3, 0.95), 1e-9);
+  }
+
+  /** Two seatings drawn from a kind lie within the half-width as often as stated. */
+  @Test
+  void oneSeatingLiesWithinItOfAnotherAsOftenAsStated() {
+    Random random = new Random(20261130);
+    int held = 0;
+    int drawn = 20_000;
+    for (int r = 0; r < drawn; r++) {
+      double squares = 0;
+      for (int k = 0; k < 6; k++) {
+        double z = random.nextGaussian();
+        squares += z * z;
+      }
+      Repeatability.Scatter scatter =
+          Repeatability.Scatter.of(Band.ofIndex(0, 12), 4, 2.5, 6, squares / 6, 0.9);
+      double apart = random.nextGaussian() - random.nextGaussian();
+      held += Math.abs(apart) <= scatter.repeatDb(1, 0.9) ? 1 : 0;
+    }
+    assertEquals(0.9, (double) held / drawn, 0.01); // standard error 0.002
   }
 
   /** ISO 5725-2, example 1: laboratories as units, replicates (2 to 4 of them) as seatings. */

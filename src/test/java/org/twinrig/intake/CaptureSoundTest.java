@@ -40,7 +40,8 @@ import org.twinrig.spectrum.Sweep;
 
 /** WAV files made in the test: every format, and every fault with its whole message. */
 class CaptureSoundTest {
-  private static final SoundContent IMPULSE = SoundContent.defaults();
+  private static final SoundContent IMPULSE =
+      new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty());
 
   private static double[] click(int size, int at, double height) {
     double[] samples = new double[size];
@@ -99,11 +100,13 @@ class CaptureSoundTest {
     assertEquals(
         """
         capture.txt
-          A curve of 601 points from 5.13 Hz to 22.8 kHz, with levels from -6.0 dB to -6.0 dB.
+          A curve of 606 points from 4.21 Hz to 22.8 kHz, with levels from -6.0 dB to -6.0 dB.
           The sound is WAV, 24-bit integer, 48000 Hz, one channel (any side), 12000 samples (0.250 s).
           It was taken for an impulse response.
-          The onset lies at 10.000 ms; the window opens 2.0 ms before it and closes 200.0 ms after it, its ends raised cosines of up to 10.0 ms.
+          The onset lies at 10.000 ms; the window opens 2.0 ms before it and closes 240.0 ms after it, its ends raised cosines of up to 10.0 ms.
+          The resolution is 4.17 Hz: bands that are narrower are coarse points.
           Levels are relative to full scale: one sample at full scale is 0 dB at every frequency.
+          Note: the file ends 240.0 ms after the onset, before the window does; levels below 4.17 Hz are left out.
         """,
         withoutHash(
             CaptureBytes.read(WavBytes.of(SampleFormat.INTEGER_24).file(click(12_000, 480, 0.5)))));
@@ -142,6 +145,7 @@ class CaptureSoundTest {
           The sound is WAV, 32-bit float, 48000 Hz, one channel (any side), 60000 samples (1.250 s).
           It was taken for the recording of an exponential sweep from 20 Hz to 20 kHz in 1.00 s and divided by that sweep; the second harmonic lies 100.3 ms ahead of the response.
           The onset lies at 99.938 ms; the window opens 50.2 ms before it and closes 200.0 ms after it, its ends raised cosines of up to 10.0 ms.
+          The resolution is 5 Hz: bands that are narrower are coarse points.
           Levels are relative to full scale: a recording equal to the sweep at full scale is 0 dB.
           Note: the mean of the recording, 1.3 % of full scale, was taken off.
         """,
@@ -349,6 +353,6 @@ class CaptureSoundTest {
   }
 
   private static SoundContent swept(Sweep sweep) {
-    return new SoundContent(ImpulseWindow.defaults(), Optional.of(sweep));
+    return new SoundContent(new ImpulseWindow(2, 200, 10), Optional.of(sweep));
   }
 }

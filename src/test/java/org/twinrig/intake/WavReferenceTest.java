@@ -27,7 +27,7 @@ import org.twinrig.spectrum.Sweep;
 class WavReferenceTest {
   private static final Path FOLDER = Path.of("src/test/resources/reference/wav");
   private static final SoundContent SWEPT =
-      new SoundContent(ImpulseWindow.defaults(), Optional.of(new Sweep(10, 22_000, 4, 0, 0)));
+      new SoundContent(new ImpulseWindow(2, 200, 10), Optional.of(new Sweep(10, 22_000, 4, 0, 0)));
 
   private static Response read(String name, SoundContent content, Side side) throws Exception {
     return CaptureFile.read(FOLDER.resolve(name), name, content, side).response();
@@ -49,7 +49,8 @@ class WavReferenceTest {
   })
   void anImpulseResponseHasTheFiltersLevels(
       String name, int rateHz, double aboveDb, double toleranceDb) throws Exception {
-    Response response = read(name, SoundContent.defaults(), Side.M);
+    Response response =
+        read(name, new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty()), Side.M);
     double worstDb = worstDb(response, rateHz, aboveDb);
     assertTrue(worstDb <= toleranceDb, name + " is off by " + worstDb + " dB");
   }
@@ -57,9 +58,16 @@ class WavReferenceTest {
   @Test
   void eachSideOfAStereoFileIsItsOwnChannel() throws Exception {
     String name = "impulse_48000_stereo_float32.wav";
-    Response left = read(name, SoundContent.defaults(), Side.L);
-    Response right = read(name, SoundContent.defaults(), Side.R);
-    assertEquals(read("impulse_48000_float32.wav", SoundContent.defaults(), Side.M), left);
+    Response left =
+        read(name, new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty()), Side.L);
+    Response right =
+        read(name, new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty()), Side.R);
+    assertEquals(
+        read(
+            "impulse_48000_float32.wav",
+            new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty()),
+            Side.M),
+        left);
     assertTrue(worstDb(right, 48_000, 20 * Math.log10(0.5)) <= 0.006);
   }
 
@@ -78,7 +86,11 @@ class WavReferenceTest {
   /** The filter's levels, taken over bands on a grid much finer than the file's own points. */
   @Test
   void bandLevelsAreThoseOfTheFilter() throws Exception {
-    Response response = read("impulse_48000_float64.wav", SoundContent.defaults(), Side.M);
+    Response response =
+        read(
+            "impulse_48000_float64.wav",
+            new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty()),
+            Side.M);
     List<Map<String, String>> rows = ReferenceTable.rows("wav/levels_48000.csv");
     Response golden =
         Response.copyOf(ReferenceTable.column(rows, "hz"), ReferenceTable.column(rows, "level_db"));

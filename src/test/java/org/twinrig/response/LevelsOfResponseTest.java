@@ -2,9 +2,11 @@ package org.twinrig.response;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Map;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -12,6 +14,8 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.apache.commons.math3.analysis.integration.IterativeLegendreGaussIntegrator;
 import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
@@ -27,12 +31,17 @@ class LevelsOfResponseTest {
     Response capture =
         Response.copyOf(
             new double[] {900, 950, 1000, 1050, 1120}, new double[] {60, 63.5, 58, 58, 71});
+    Response prolonged =
+        Response.copyOf(
+            new double[] {880, 900, 950, 1000, 1050, 1120, 1130},
+            new double[] {60, 60, 63.5, 58, 58, 71, 71});
     for (Map<String, String> row : ReferenceTable.rows("band_level_closed_form.csv")) {
       int n = Integer.parseInt(row.get("bands_per_octave"));
       Band band = Band.ofIndex(Integer.parseInt(row.get("x")), n);
-      Levels levels = Levels.of(capture, new BandGrid(java.util.List.of(band)));
+      Levels levels = Levels.of(capture, new BandGrid(List.of(band)));
       if (row.get("band_level_db").isEmpty()) {
-        assertFalse(levels.has(0), row.toString());
+        // The three bands that reach beyond the ends do so by less than a quarter.
+        assertEquals(Levels.of(prolonged, levels.grid()).db(0), levels.db(0), 2e-11);
       } else {
         assertEquals(Double.parseDouble(row.get("band_level_db")), levels.db(0), 2e-11);
       }
@@ -70,7 +79,7 @@ class LevelsOfResponseTest {
         Dense.curve(
             new double[] {100, step, step * (1 + 1e-12), 10_000}, new double[] {60, 60, 80, 80});
     double expected = 10 * Math.log10(0.25 * 1e6 + 0.75 * 1e8);
-    assertEquals(expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-8);
+    assertEquals(expected, Levels.of(response, new BandGrid(List.of(band))).db(0), 1e-8);
   }
 
   @Property(tries = 60)
@@ -107,7 +116,7 @@ class LevelsOfResponseTest {
       }
     }
     double expected = 10 * Math.log10(sum / (high - low));
-    assertEquals(expected, Levels.of(response, new BandGrid(java.util.List.of(band))).db(0), 1e-7);
+    assertEquals(expected, Levels.of(response, new BandGrid(List.of(band))).db(0), 1e-7);
   }
 
   @Provide
@@ -129,20 +138,79 @@ class LevelsOfResponseTest {
 
   @Property(tries = 60)
   void shiftingAResponseShiftsItsBandLevels(@ForAll("responses") Response response) {
-    BandGrid grid = new BandGrid(java.util.List.of(Band.ofMidFrequency(1000, 1)));
+    BandGrid grid = new BandGrid(List.of(Band.ofMidFrequency(1000, 1)));
     assertEquals(
         Levels.of(response, grid).db(0) + 7, Levels.of(response.plus(7), grid).db(0), 1e-9);
   }
 
   @Test
-  void aBandNotWhollyInsideHasNoLevel() {
+  void aBandThatTheResponseDoesNotReachHasNoLevel() {
     BandGrid grid = BandGrid.covering(20, 20_000, 12);
-    Levels levels = Levels.of(flat(20, 20_000, 0), grid);
-    // The first 1/12-octave band begins at 19.95 Hz, just below the capture.
-    assertFalse(levels.has(0));
-    assertTrue(levels.has(1));
-    assertTrue(levels.has(119));
-    assertThrows(IllegalStateException.class, () -> levels.db(0));
+    // The first 1/12-octave band begins at 19.95 Hz, and a quarter of it is over at 20.24 Hz; the
+    // last one ends at 19.95 kHz, and its last quarter begins at 19.67 kHz.
+    Levels from20 = Levels.of(flat(20, 20_000, 3), grid);
+    assertEquals(120, from20.present());
+    assertEquals(3, from20.db(0), 1e-12);
+    assertTrue(Levels.of(flat(20.24, 20_000, 3), grid).has(0));
+    Levels late = Levels.of(flat(20.25, 19_660, 3), grid);
+    assertFalse(late.has(0));
+    assertTrue(late.has(1));
+    assertTrue(late.has(118));
+    assertFalse(late.has(119));
+    assertTrue(Levels.of(flat(20.25, 19_670, 3), grid).has(119));
+    assertThrows(IllegalStateException.class, () -> late.db(0));
+  }
+
+  /** What lies beyond the ends is the level of the outermost points, over a quarter of a band. */
+  @Property(tries = 200)
+  void aResponseGoesOnFlatOverAQuarterOfABandAtMost(
+      @ForAll @IntRange(min = 1, max = 99) int cutLow,
+      @ForAll @IntRange(min = 1, max = 99) int cutHigh,
+      @ForAll @DoubleRange(min = -40, max = 40) double slope,
+      @ForAll("octaves") int perOctave) {
+    Band band = Band.ofMidFrequency(1000, perOctave);
+    BandGrid grid = new BandGrid(List.of(band));
+    double span = Math.log(band.upperHz() / band.lowerHz());
+    double[] hz = {
+      band.lowerHz() * Math.exp(span * cutLow / 200),
+      band.midHz() * Math.exp(span * 0.001),
+      band.upperHz() / Math.exp(span * cutHigh / 200)
+    };
+    double[] db = {60, 60 + slope, 60 - slope};
+    Levels levels = Levels.of(Response.copyOf(hz, db), grid);
+    if (cutLow > 50 || cutHigh > 50) {
+      assertFalse(levels.has(0));
+    } else {
+      double[] on = {band.lowerHz(), hz[0], hz[1], hz[2], band.upperHz()};
+      double[] flat = {db[0], db[0], db[1], db[2], db[2]};
+      assertEquals(Levels.of(Response.copyOf(on, flat), grid).db(0), levels.db(0), 1e-9);
+    }
+  }
+
+  @Provide
+  Arbitrary<Integer> octaves() {
+    return Arbitraries.of(3, 6, 12, 24, 48);
+  }
+
+  /** A window of 200 ms tells 5 Hz apart: 1/12 octave is as wide from 87 Hz on. */
+  @Test
+  void bandsNarrowerThanTheResolutionAreCoarse() {
+    BandGrid grid = BandGrid.covering(20, 20_000, 12);
+    Response blurred = flat(10, 21_000, 0).resolving(5);
+    for (Response curve :
+        List.of(
+            blurred,
+            blurred.plus(3),
+            blurred.plus(flat(10, 21_000, 1)).orElseThrow(),
+            flat(10, 21_000, 1).plus(blurred).orElseThrow(),
+            new Smoothing(3).apply(blurred))) {
+      Levels levels = Levels.of(curve, grid);
+      for (int b = 0; b < grid.size(); b++) {
+        assertEquals(grid.band(b).midHz() < 87, levels.isCoarse(b), "band " + b);
+      }
+    }
+    assertFalse(Levels.of(flat(10, 21_000, 0), grid).isCoarse(0));
+    assertNotEquals(blurred, flat(10, 21_000, 0));
   }
 
   @Test

@@ -246,11 +246,11 @@ class FindingSentencesTest {
     AnchoredCapture sparse = made(Side.M, 1, 90, curve(31, 10, 22_000, FindingSentencesTest::flat));
     AnchoredCapture narrow =
         made(Side.M, 2, 90, curve(240, 50, 16_000, FindingSentencesTest::flat));
-    // One point per band, and a sweep from the nominal 20 Hz, which misses the lowest band only.
+    // One point per band, and a sweep from 20.5 Hz, which misses the lowest band only.
     AnchoredCapture justEnough =
         made(Side.M, 3, 90, curve(134, 10, 22_000, FindingSentencesTest::flat));
     AnchoredCapture from20 =
-        made(Side.M, 4, 90, curve(240, 20, 22_000, FindingSentencesTest::flat));
+        made(Side.M, 4, 90, curve(240, 20.5, 22_000, FindingSentencesTest::flat));
     assertEquals(
         List.of(
             "elm-1.csv few points: widest gap between points, above 16.7 Hz, is 0.37 octaves, but"

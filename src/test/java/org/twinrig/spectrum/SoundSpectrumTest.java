@@ -19,7 +19,8 @@ import org.twinrig.response.Response;
 
 /** Sounds whose response is known in closed form. */
 class SoundSpectrumTest {
-  private static final SoundContent IMPULSE = SoundContent.defaults();
+  private static final SoundContent IMPULSE =
+      new SoundContent(new ImpulseWindow(2, 200, 10), Optional.empty());
 
   private static double[] click(int size, int at, double height) {
     double[] samples = new double[size];
@@ -49,6 +50,20 @@ class SoundSpectrumTest {
     assertTrue(flat.response().size() < 700, "flat, but every band has a point of its own");
     for (double hz : List.of(5.5, 20.0, 1000.0, 20_000.0)) {
       assertEquals(20 * Math.log10(0.5), flat.response().levelAt(hz).orElseThrow(), 1e-9);
+    }
+  }
+
+  /** 500 ms: 2 Hz, which bands of 1/12 octave are as wide as from 35 Hz on. */
+  @Test
+  void theWindowSetsTheResolution() throws Exception {
+    assertEquals(new ImpulseWindow(2, 500, 10), ImpulseWindow.defaults());
+    BandGrid grid = BandGrid.covering(20, 20_000, 12);
+    for (double ms : List.of(200.0, 500.0)) {
+      SoundContent content = new SoundContent(new ImpulseWindow(2, ms, 10), Optional.empty());
+      Levels levels = Levels.of(of(click(48_000, 480, 0.5), 48_000, content).response(), grid);
+      for (int b = 0; b < grid.size(); b++) {
+        assertEquals(grid.band(b).midHz() < 17_320 / ms, levels.isCoarse(b), "band " + b);
+      }
     }
   }
 
@@ -336,6 +351,6 @@ class SoundSpectrumTest {
   }
 
   private static SoundContent swept(Sweep sweep) {
-    return new SoundContent(ImpulseWindow.defaults(), Optional.of(sweep));
+    return new SoundContent(new ImpulseWindow(2, 200, 10), Optional.of(sweep));
   }
 }

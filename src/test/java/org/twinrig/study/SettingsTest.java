@@ -81,6 +81,55 @@ class SettingsTest {
             .with(Setting.SWEEP, Optional.empty()));
   }
 
+  @Test
+  void resonancesAreSearchedByKind(@TempDir Path folder) throws Exception {
+    FrequencyRange low = new FrequencyRange(4000, 15_000);
+    FrequencyRange high = new FrequencyRange(5000, 12_000);
+    assertEquals(low, Settings.defaults().resonanceSearch("In-ear, shallow, ANC on"));
+    assertEquals(high, Settings.defaults().resonanceSearch("closed over-ear"));
+    LabFolder lab = LabFolder.in(folder);
+    Study one = StudyReader.read(lab.study()).value();
+    assertEquals(new FrequencyRange(4000, 11_000), one.settings().resonanceSearch("in-ear"));
+    assertEquals("4 kHz to 11 kHz", Setting.RESONANCE_SEARCH_HZ.words(one));
+    lab.spoil(
+        "study.yaml", "[4000, 11000]", "{ over-ear: [5000, 9000], open over-ear: [6000, 10000] }");
+    Study some = StudyReader.read(lab.study()).value();
+    assertEquals(List.of(), lab.problems());
+    assertEquals(
+        new FrequencyRange(6000, 10_000), some.settings().resonanceSearch("open over-ear"));
+    assertEquals(
+        new FrequencyRange(5000, 9000), some.settings().resonanceSearch("closed over-ear"));
+    assertEquals(low, some.settings().resonanceSearch("in-ear"));
+    assertEquals(high, some.settings().resonanceSearch("on-ear"));
+    assertEquals(
+        "in-ear 4 kHz to 15 kHz; open over-ear 6 kHz to 10 kHz; over-ear 5 kHz to 9 kHz; default"
+            + " 5 kHz to 12 kHz",
+        Setting.RESONANCE_SEARCH_HZ.words(some));
+    assertEquals(
+        "{ in-ear: [4000, 15000], open over-ear: [6000, 10000], over-ear: [5000, 9000], default:"
+            + " [5000, 12000] }",
+        StudyText.flow(Setting.RESONANCE_SEARCH_HZ.value(some.settings())));
+  }
+
+  @Test
+  void aSearchForAKindThatIsNotThereIsNotedAndAWrongRangeRefused(@TempDir Path folder)
+      throws Exception {
+    LabFolder lab =
+        LabFolder.in(folder)
+            .spoil("study.yaml", "[4000, 11000]", "{ open over-aer: [5000, 9000] }");
+    assertEquals(
+        List.of(
+            "NOTE study.yaml: `resonance_search_hz` names `open over-aer`, which is part of the name"
+                + " of no kind here, and is not used; did you mean `open over-ear`? the kinds of"
+                + " the study are `in-ear`, `open over-ear`"),
+        lab.problems());
+    assertEquals(
+        List.of(
+            "FATAL study.yaml:22: `resonance_search_hz.in-ear` runs from 9000 Hz to 5000 Hz; the"
+                + " first frequency must be the lower one"),
+        lab.spoil("study.yaml", "open over-aer: [5000, 9000]", "in-ear: [9000, 5000]").problems());
+  }
+
   /** Whatever is changed must be read back from what the settings page and run.json say of it. */
   @Test
   void everyValueInForceIsWrittenAsStudyYamlTakesIt(@TempDir Path folder) throws Exception {

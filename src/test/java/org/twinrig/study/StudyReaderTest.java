@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -93,7 +94,7 @@ class StudyReaderTest {
             .with(
                 Setting.ZONES,
                 List.of(new DeclaredZone("canal entrance resonance", "plate", 8000, 10_000)))
-            .with(Setting.RESONANCE_SEARCH_HZ, new FrequencyRange(4000, 11_000))
+            .with(Setting.RESONANCE_SEARCH_HZ, Map.of("default", new FrequencyRange(4000, 11_000)))
             .with(Setting.SCREENING, ScreeningMode.EXCLUDE)
             .with(Setting.MODEL, PredictionModel.OFFSET)
             .with(Setting.SEED, 7L)
@@ -185,7 +186,7 @@ class StudyReaderTest {
             tolerance: { reliable_db: 1.5, caution_db: 3.0, equivalence_db: 0.5 }
             min_units: 5
             zones: []
-            resonance_search_hz: [5000, 12000]
+            resonance_search_hz: { in-ear: [4000, 15000], default: [5000, 12000] }
             screening: { apply: suggest }
             model: average
             seed: 1

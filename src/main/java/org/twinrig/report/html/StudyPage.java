@@ -18,6 +18,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Session;
 import org.twinrig.capture.Unit;
@@ -41,6 +42,7 @@ import org.twinrig.screening.DriftCorrection;
 import org.twinrig.screening.FixtureDrift;
 import org.twinrig.screening.SessionReview;
 import org.twinrig.screening.Verdict;
+import org.twinrig.study.DbLimit;
 import org.twinrig.study.InputFingerprint;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Study;
@@ -132,9 +134,48 @@ public final class StudyPage {
         .toList();
   }
 
+  /**
+   * What is asked of translated levels in a region, and how far one seating on the new fixture lies
+   * from another and from the mean of as many as in the study: half-widths, dB.
+   */
+  public record Direct(
+      Region region, String reliable, String caution, double oneDb, double meanDb) {}
+
+  /** That of a kind, for the regions above 4 kHz in which any seating was repeated. */
+  public static List<Direct> direct(Study study, KindOutcome kind) {
+    List<Direct> rows = new ArrayList<>();
+    double confidence = study.settings().confidence();
+    for (Region region : List.of(Region.RESONANCES, Region.TOP)) {
+      List<Repeatability.Scatter> inside = inside(kind.repeatability().to(), region);
+      if (!inside.isEmpty()) {
+        rows.add(
+            new Direct(
+                region,
+                asked(study.settings().tolerance().reliable(), inside),
+                asked(study.settings().tolerance().caution(), inside),
+                rms(inside, s -> s.repeatDb(1, confidence)),
+                rms(inside, s -> s.repeatDb(s.seatings(), confidence))));
+      }
+    }
+    return rows;
+  }
+
+  private static String asked(DbLimit limit, List<Repeatability.Scatter> bands) {
+    DoubleSummaryStatistics db =
+        bands.stream().mapToDouble(s -> limit.atHz(s.band().midHz())).summaryStatistics();
+    String least = Numbers.fixed(db.getMin(), 2);
+    return db.getMin() == db.getMax()
+        ? least
+        : least + "\u00a0to\u00a0" + Numbers.fixed(db.getMax(), 2);
+  }
+
+  private static List<Repeatability.Scatter> inside(
+      List<Optional<Repeatability.Scatter>> bands, Region region) {
+    return bands.stream().flatMap(Optional::stream).filter(s -> region.holds(s.band())).toList();
+  }
+
   private static OptionalDouble sdDb(List<Optional<Repeatability.Scatter>> bands, Region region) {
-    List<Repeatability.Scatter> inside =
-        bands.stream().flatMap(Optional::stream).filter(s -> region.holds(s.band())).toList();
+    List<Repeatability.Scatter> inside = inside(bands, region);
     return inside.isEmpty()
         ? OptionalDouble.empty()
         : OptionalDouble.of(rms(inside, Repeatability.Scatter::sdDb));
@@ -152,6 +193,27 @@ public final class StudyPage {
         .totals()
         .map(bands -> OptionalDouble.of(rms(bands, uncertainty)))
         .orElse(OptionalDouble.empty());
+  }
+
+  /** Where resonances are looked for, kinds of the same range together. */
+  public static String searched(StudyOutcome outcome) {
+    Map<FrequencyRange, List<String>> kinds = new LinkedHashMap<>();
+    outcome
+        .kinds()
+        .forEach(
+            k ->
+                kinds
+                    .computeIfAbsent(
+                        outcome.study().settings().resonanceSearch(k.kind()),
+                        r -> new ArrayList<>())
+                    .add(k.kind()));
+    return kinds.entrySet().stream()
+        .map(
+            e ->
+                "from "
+                    + Texts.range(e.getKey().fromHz(), e.getKey().toHz())
+                    + (kinds.size() == 1 ? "" : " on " + Texts.joined(e.getValue())))
+        .collect(Collectors.joining("; "));
   }
 
   /** A number to 0.01 that may not be known. */

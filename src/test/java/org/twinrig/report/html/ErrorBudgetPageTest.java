@@ -7,19 +7,27 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CalibratorClass;
+import org.twinrig.capture.Fixture;
+import org.twinrig.capture.Session;
+import org.twinrig.capture.Setup;
 import org.twinrig.evidence.ErrorBudget;
+import org.twinrig.evidence.Repeatability;
 import org.twinrig.internal.Later;
+import org.twinrig.internal.Numbers;
+import org.twinrig.regression.StudentT;
 import org.twinrig.report.figure.BudgetFigure;
 import org.twinrig.report.figure.Caption;
 import org.twinrig.response.Anchor;
 import org.twinrig.study.Setting;
 import org.twinrig.study.Settings;
+import org.twinrig.study.Study;
 
 class ErrorBudgetPageTest {
   private static StudyOutcome outcome;
@@ -42,7 +50,12 @@ class ErrorBudgetPageTest {
               k.wanders(),
               k.stability(),
               new Later<>(
-                  () -> ErrorBudget.of(k.paired(), k.estimate(), settings, Optional.empty())),
+                  () ->
+                      ErrorBudget.of(
+                          k.paired(),
+                          k.estimate(),
+                          outcome.study().withSettings(settings),
+                          Optional.empty())),
               k.repeatability(),
               k.seatings(),
               k.evidence()));
@@ -121,7 +134,12 @@ class ErrorBudgetPageTest {
     for (List<String> row : table(asked).subList(1, table(asked).size())) {
       row.subList(6, 11).forEach(cell -> assertEquals("not known", cell));
     }
-    assertEquals("Open over-ear: no band has a combined uncertainty to check.", told(asked).get(3));
+    assertEquals(
+        "The tolerances of the ear simulators are not in the budget: the transfer belongs to the two"
+            + " specimens it was measured on. Another specimen of the same type differs by what its"
+            + " standard allows it.",
+        told(asked).get(3));
+    assertEquals("Open over-ear: no band has a combined uncertainty to check.", told(asked).get(4));
     assertTrue(
         BudgetFigure.of(asked.kinds().get(0), new Caption("open over-ear", 12, 0.95, "f00d"))
             .svg()
@@ -145,6 +163,183 @@ class ErrorBudgetPageTest {
         told(asked).get(2));
     for (List<String> row : table(asked).subList(1, table(asked).size())) {
       assertTrue(Double.parseDouble(row.get(7)) >= 0.2, "0.25·√(2/3) at least");
+    }
+  }
+
+  private static Fixture of(Fixture fixture, CalibratorClass limits, OptionalDouble certified) {
+    return new Fixture(
+        fixture.name(),
+        fixture.label(),
+        fixture.earSimulator(),
+        fixture.simulates(),
+        fixture.usable(),
+        fixture.specimen(),
+        Optional.of(limits),
+        certified);
+  }
+
+  /** The same study with calibrators of its fixtures' own, and sessions that note more. */
+  private static Study ownCalibrators() {
+    Study s = outcome.study();
+    List<Session> sessions = new ArrayList<>(s.sessions());
+    Session first = sessions.get(0);
+    sessions.set(
+        0,
+        new Session(
+            first.name(),
+            first.date(),
+            first.fixture(),
+            94,
+            94.1,
+            first.calibrator(),
+            first.pressureKpa(),
+            first.temperatureC(),
+            "",
+            "",
+            first.line(),
+            new Setup(
+                "",
+                "",
+                "",
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(93.9),
+                Map.of("x_room", "B <2>"))));
+    return new Study(
+        s.folder(),
+        s.title(),
+        of(s.from(), CalibratorClass.LS_M, OptionalDouble.of(0.12)),
+        of(s.to(), CalibratorClass.CLASS_2, OptionalDouble.empty()),
+        s.units(),
+        s.captures(),
+        sessions,
+        s.catalogue(),
+        s.settings().with(Setting.ANCHOR, new Anchor.None()),
+        s.capturesFolder(),
+        s.inputs(),
+        s.references());
+  }
+
+  @Test
+  void classesOfTheFixturesOwnAndACertificateAreTold() {
+    StudyOutcome own = HandMade.outcome(outcome, ownCalibrators(), outcome.kinds());
+    assertEquals(
+        "There is no anchor, so the calibrators' errors count in full: class LS/M of IEC 60942 on"
+            + " Flat-plate ear simulator, rectangular within ± 0.10 dB, and class 2 on Head with"
+            + " soft cheeks, within ± 0.40 dB, once for each fixture as if they were independent. To"
+            + " the limits on Flat-plate ear simulator the uncertainty of its calibrator is added,"
+            + " ± 0.12 dB (k = 2). If one calibrator served both fixtures, its own error cancels and"
+            + " this is on the cautious side.",
+        told(own).get(2));
+  }
+
+  @Test
+  void aClassThatIsNotKnownForOneFixtureIsTold() {
+    Study own = ownCalibrators();
+    Fixture unknown = new Fixture(own.to().name(), own.to().label(), "", 20, 20_000);
+    Study half =
+        new Study(
+            own.folder(),
+            own.title(),
+            own.from(),
+            unknown,
+            own.units(),
+            own.captures(),
+            own.sessions(),
+            own.catalogue(),
+            own.settings(),
+            own.capturesFolder(),
+            own.inputs(),
+            own.references());
+    StudyOutcome asked = HandMade.outcome(outcome, half, outcome.kinds());
+    assertEquals(
+        "There is no anchor, so the calibrators' errors count in full, and the class of one is not"
+            + " known: nothing is combined. Write `calibrator_class` (`1`, `2` or `LS`, after IEC"
+            + " 60942) into study.yaml. The shares are those of the sources that are known.",
+        told(asked).get(2));
+    assertTrue(
+        HandMade.page(asked)
+            .contains(
+                "on Flat-plate ear simulator ± 0.10 dB (class LS/M), on Head with soft cheeks no"
+                    + " reading was judged, because no class is stated."));
+  }
+
+  @Test
+  void sessionsShowTheirLastReadingAndTheLabsOwnColumns() {
+    StudyOutcome own = HandMade.outcome(outcome, ownCalibrators(), outcome.kinds());
+    String page = HandMade.page(own);
+    assertTrue(
+        page.contains(
+            "A reading is in order within the limit of its calibrator's class after IEC 60942: on"
+                + " Flat-plate ear simulator ± 0.10 dB (class LS/M), on Head with soft cheeks ± 0.40"
+                + " dB (class 2). Where the calibrator was read at the end too, both readings are"
+                + " judged, and the captures between them are corrected by the mean of both."),
+        page.substring(page.indexOf("A session is a run")).substring(0, 900));
+    List<List<String>> sessions =
+        PageChecks.table(
+            page, "Sessions: what the calibrator gave, what was read, what was added to captures");
+    List<String> heads = sessions.get(0);
+    assertEquals(
+        List.of("Read at the end (dB)", "Moved (dB)"),
+        heads.subList(heads.indexOf("Reading") + 1, heads.indexOf("Reading") + 3));
+    assertEquals("x_room", heads.get(heads.size() - 1));
+    List<String> first = sessions.get(1);
+    assertEquals("0.00", first.get(heads.indexOf("Added (dB)")));
+    assertEquals("in order", first.get(heads.indexOf("Reading")));
+    assertEquals("93.90", first.get(heads.indexOf("Read at the end (dB)")));
+    assertEquals("-0.20", first.get(heads.indexOf("Moved (dB)")));
+    assertEquals("B &lt;2&gt;", first.get(heads.size() - 1));
+    assertEquals("not read", sessions.get(2).get(heads.indexOf("Moved (dB)")));
+    assertEquals("", sessions.get(2).get(heads.size() - 1));
+  }
+
+  @Test
+  void whereResonancesAreLookedForIsTold() {
+    String page = HandMade.page(outcome);
+    assertTrue(
+        page.contains(
+            " They are looked for from 5 kHz to 12 kHz on open over-ear, closed over-ear and on-ear;"
+                + " from 4 kHz to 15 kHz on in-ear.</p>"),
+        page.substring(page.indexOf("Resonance positions")).substring(0, 600));
+  }
+
+  /** Every row is the root mean square of the bands' half-widths. */
+  @Test
+  void tolerancesAboveFourKilohertzStandBesideWhatAMeasurementRepeats() {
+    String page = HandMade.page(outcome);
+    assertTrue(
+        page.contains(
+            "<p>A tolerance is not to be read as stricter than a measurement made anew. Above 4 kHz"
+                + " one seating of a unit on the new fixture lies, 95 times in 100, within the"
+                + " half-widths below of another seating there, and of the mean of as many as in"
+                + " this study. Where they are wider than the tolerance, a band marked reliable"
+                + " promises a mean over seatings that a single seating does not repeat.</p>"));
+    List<List<String>> table =
+        PageChecks.table(
+            page,
+            "Above 4 kHz: what is asked of a translated level, and how far a direct measurement"
+                + " repeats");
+    assertEquals(2 * outcome.kinds().size(), table.size() - 1);
+    for (int k = 0; k < outcome.kinds().size(); k++) {
+      KindOutcome kind = outcome.kinds().get(k);
+      List<Repeatability.Scatter> bands =
+          kind.repeatability().to().stream()
+              .flatMap(Optional::stream)
+              .filter(s -> s.band().midHz() >= 4000 && s.band().midHz() < 10_000)
+              .toList();
+      double one = 0;
+      for (Repeatability.Scatter s : bands) {
+        double half = StudentT.twoSided(0.95, s.degreesOfFreedom()) * s.sdDb() * Math.sqrt(2);
+        one += half * half / bands.size();
+      }
+      List<String> row = table.get(1 + 2 * k);
+      assertEquals(
+          List.of("4 kHz to 10 kHz", "1.50", "3.00", Numbers.fixed(Math.sqrt(one), 2)),
+          row.subList(1, 5));
+      assertTrue(Double.parseDouble(row.get(5)) < Math.sqrt(one));
     }
   }
 

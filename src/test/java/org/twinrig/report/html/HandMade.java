@@ -200,15 +200,12 @@ final class HandMade {
 
   /** The study of an outcome with other kinds and settings; sessions are not looked at. */
   static StudyOutcome outcome(StudyOutcome like, Settings settings, List<KindOutcome> kinds) {
-    Study s = like.study();
+    return outcome(like, like.study().withSettings(settings), kinds);
+  }
+
+  static StudyOutcome outcome(StudyOutcome like, Study study, List<KindOutcome> kinds) {
     return new StudyOutcome(
-        s.withSettings(settings),
-        like.fingerprint(),
-        List.of(),
-        like.screening(),
-        kinds,
-        Optional.empty(),
-        List.of());
+        study, like.fingerprint(), List.of(), like.screening(), kinds, Optional.empty(), List.of());
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {

@@ -50,7 +50,7 @@ class SentencesTest {
                 + " 2.0 octaves have no data.",
             "On-ear (1 unit): no band translates reliably; too few units were measured on both"
                 + " fixtures.",
-            // Exports that begin at 20 Hz lack the lowest band, and that is no reason.
+            // Exports that begin late lack the lowest band, and that is no reason.
             "On-ear (1 unit): no band translates reliably; too few units were measured on both"
                 + " fixtures."),
         PageChecks.items(
