@@ -26,6 +26,10 @@ public enum Reason {
   OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
   /** The graph is smoothed more than the study's captures, and the band is no wider than that. */
   SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures"),
+  /** The graph is smoothed in decibels and the captures over as much in power, or the reverse. */
+  SMOOTHED_OTHERWISE(
+      "smoothed otherwise",
+      "of old graph and captures, one is smoothed in decibels and one in power"),
   /** A capture, a reference or the graph itself has points further apart than 1/6 octave here. */
   COARSE_POINTS("coarse points", "points are further apart than 1/6 octave"),
   /** The units correct for what they are worn on, and so for the fixture. */
@@ -49,7 +53,12 @@ public enum Reason {
       case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE, NOT_EAR_LIKE -> Optional.empty();
       case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, ADAPTIVE, NO_SCATTER ->
           Optional.of(Mark.UNRELIABLE);
-      case OUTSIDE_USABLE_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE, COARSE_POINTS ->
+      case OUTSIDE_USABLE_RANGE,
+              DECLARED_ZONE,
+              RESONANCE_WANDERS,
+              SMOOTHED_MORE,
+              SMOOTHED_OTHERWISE,
+              COARSE_POINTS ->
           Optional.of(Mark.CAUTION);
     };
   }

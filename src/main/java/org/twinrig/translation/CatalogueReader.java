@@ -53,9 +53,11 @@ public final class CatalogueReader {
       return new Catalogue(source, rows, entriesThen);
     }
 
-    /** What its graphs are smoothed by: each smoothing once, by its fraction. */
+    /** What its graphs are smoothed by: each smoothing once, by its fraction and domain. */
     public SortedSet<Smoothing> smoothings() {
-      SortedSet<Smoothing> all = new TreeSet<>(Comparator.comparingInt(Smoothing::fraction));
+      SortedSet<Smoothing> all = 
+          new TreeSet<>(
+              Comparator.comparingInt(Smoothing::fraction).thenComparing(Smoothing::domain));
       entries.forEach(e -> all.add(e.statedSmoothing()));
       return all;
     }

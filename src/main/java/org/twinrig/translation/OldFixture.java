@@ -27,7 +27,11 @@ record OldFixture(Translation translation, Chain.Captures captures) {
       Map<String, Pairing.OnOldFixture> units =
           known.computeIfAbsent(toMeet(entry.statedSmoothing()), this::units);
       Pairing.OnOldFixture unit = units.get(entry.unit());
-      if (unit != null && unit.unit().kind().equals(entry.kind())) {
+      // What differs by the way of smoothing says nothing of the fixture.
+      boolean met =
+          !entry.statedSmoothing().contradicts(translation.handling().captureSmoothing());
+      if (met
+          && unit != null && unit.unit().kind().equals(entry.kind())) {
         files
             .graph(entry)
             .value()

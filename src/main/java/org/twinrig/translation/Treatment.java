@@ -49,6 +49,11 @@ public record Treatment(
     ALIKE("alike"),
     /** The graph was smoothed as the study's captures are; so is the result. */
     GRAPH_SMOOTHED("graph smoothed as the captures"),
+    /**
+     * Both are smoothed over the same part of an octave, one in decibels and one in power; every
+     * band is marked, unless it is wider than that.
+     */
+    OTHER_DOMAIN("other domain"),
     /** The study's captures were smoothed as the graph is before the fit. */
     STUDY_SMOOTHED("study smoothed as the graph"),
     /** The captures were not at hand, and every band is wider than the smoothing. */
