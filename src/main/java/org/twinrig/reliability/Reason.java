@@ -32,6 +32,8 @@ public enum Reason {
       "of old graph and captures, one is smoothed in decibels and one in power"),
   /** A capture, a reference or the graph itself has points further apart than 1/6 octave here. */
   COARSE_POINTS("coarse points", "points are further apart than 1/6 octave"),
+  /** Only the best seal of several seatings was kept, and seatings scatter here by their seal. */
+  BEST_SEAL("best seal", "the old graph shows the best seal, not what a seating is like"),
   /** The units correct for what they are worn on, and so for the fixture. */
   ADAPTIVE("adaptive", "the headphone corrects for what it is worn on"),
   /** No unit of the kind differs from any other: a width of 0 is an alarm, not a best mark. */
@@ -58,7 +60,8 @@ public enum Reason {
               RESONANCE_WANDERS,
               SMOOTHED_MORE,
               SMOOTHED_OTHERWISE,
-              COARSE_POINTS ->
+              COARSE_POINTS,
+              BEST_SEAL ->
           Optional.of(Mark.CAUTION);
     };
   }

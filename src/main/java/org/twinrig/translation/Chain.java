@@ -301,7 +301,9 @@ public final class Chain {
         file.before().isPresent()
             ? whole.handling().newReference().map(Treatment.Reference::of)
             : Optional.empty();
-    Treatment treatment = new Treatment(match, file.before().map(Treatment.Reference::of), now);
+    boolean corrected = OldGraph.abovePowerMean(file.entry(), first()).isPresent();
+    Treatment treatment =
+        new Treatment(match, file.before().map(Treatment.Reference::of), now, corrected);
     graph = new TranslatedGraph(graph.entry(), bands, treatment);
     Sketch sketch =
         old.pinned().map(Sketch::of).orElseGet(() -> Sketch.empty(old.levels().grid().size()));

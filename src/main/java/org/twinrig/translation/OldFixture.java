@@ -15,7 +15,8 @@ import org.twinrig.translation.Continuity.Compared;
 
 /**
  * Finds the old graphs of units that the study captured on the old fixture, by their names, and
- * holds them against those captures, both smoothed alike.
+ * holds them against those captures, both smoothed alike. Graphs that cannot be made alike are left
+ * out: of the best seal, of an unknown number of seatings averaged in power, smoothed otherwise.
  */
 record OldFixture(Translation translation, Chain.Captures captures) {
 
@@ -27,10 +28,7 @@ record OldFixture(Translation translation, Chain.Captures captures) {
       Map<String, Pairing.OnOldFixture> units =
           known.computeIfAbsent(toMeet(entry.statedSmoothing()), this::units);
       Pairing.OnOldFixture unit = units.get(entry.unit());
-      // What differs by the way of smoothing says nothing of the fixture.
-      boolean met =
-          !entry.statedSmoothing().contradicts(translation.handling().captureSmoothing());
-      if (met
+      if (alike(entry)
           && unit != null && unit.unit().kind().equals(entry.kind())) {
         files
             .graph(entry)
@@ -43,6 +41,17 @@ record OldFixture(Translation translation, Chain.Captures captures) {
     return compared.isEmpty()
         ? Optional.empty()
         : Optional.of(Continuity.of(compared, translation));
+  }
+
+  /** What differs by the way of smoothing or averaging says nothing of the fixture. */
+  private boolean alike(CatalogueEntry entry) {
+    CatalogueEntry.Averaged averaged = entry.averaged();
+    return !entry.statedSmoothing().contradicts(translation.handling().captureSmoothing())
+        && switch (averaged.how()) {
+          case DB -> true;
+          case POWER -> averaged.seatings().isPresent();
+          case BEST_SEAL -> false;
+        };
   }
 
   private Map<String, Pairing.OnOldFixture> units(Smoothing smoothing) {
@@ -66,6 +75,6 @@ record OldFixture(Translation translation, Chain.Captures captures) {
             : file.raw();
     double seatings =
         file.entry().averaged().asSeatingsOf(translation.handling().sidesPerSeating());
-    return OldGraph.of(raw, translation).pinned().map(graph -> Compared.of(unit, graph, seatings));
+    return OldGraph.of(raw, translation).meanOfDecibels(file.entry(), translation).pinned().map(graph -> Compared.of(unit, graph, seatings));
   }
 }
