@@ -56,12 +56,12 @@ public enum Reason {
       case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, ADAPTIVE, NO_SCATTER ->
           Optional.of(Mark.UNRELIABLE);
       case OUTSIDE_USABLE_RANGE,
-              DECLARED_ZONE,
-              RESONANCE_WANDERS,
-              SMOOTHED_MORE,
-              SMOOTHED_OTHERWISE,
-              COARSE_POINTS,
-              BEST_SEAL ->
+          DECLARED_ZONE,
+          RESONANCE_WANDERS,
+          SMOOTHED_MORE,
+          SMOOTHED_OTHERWISE,
+          COARSE_POINTS,
+          BEST_SEAL ->
           Optional.of(Mark.CAUTION);
     };
   }

@@ -75,7 +75,9 @@ public record Smoothing(int fraction, Domain domain) {
         : Optional.empty();
   }
 
-  /** The smoothing as files write it: {@code none} or for example {@code 1/12} or {@code 1/6 db}. */
+  /**
+   * The smoothing as files write it: {@code none} or for example {@code 1/12} or {@code 1/6 db}.
+   */
   public String word() {
     return fraction == 0 ? "none" : "1/" + fraction + (domain == Domain.DB ? " db" : "");
   }

@@ -56,7 +56,7 @@ public final class CatalogueReader {
 
     /** What its graphs are smoothed by: each smoothing once, by its fraction and domain. */
     public SortedSet<Smoothing> smoothings() {
-      SortedSet<Smoothing> all = 
+      SortedSet<Smoothing> all =
           new TreeSet<>(
               Comparator.comparingInt(Smoothing::fraction).thenComparing(Smoothing::domain));
       entries.forEach(e -> all.add(e.statedSmoothing()));

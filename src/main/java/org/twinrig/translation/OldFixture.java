@@ -28,8 +28,7 @@ record OldFixture(Translation translation, Chain.Captures captures) {
       Map<String, Pairing.OnOldFixture> units =
           known.computeIfAbsent(toMeet(entry.statedSmoothing()), this::units);
       Pairing.OnOldFixture unit = units.get(entry.unit());
-      if (alike(entry)
-          && unit != null && unit.unit().kind().equals(entry.kind())) {
+      if (alike(entry) && unit != null && unit.unit().kind().equals(entry.kind())) {
         files
             .graph(entry)
             .value()
@@ -75,6 +74,9 @@ record OldFixture(Translation translation, Chain.Captures captures) {
             : file.raw();
     double seatings =
         file.entry().averaged().asSeatingsOf(translation.handling().sidesPerSeating());
-    return OldGraph.of(raw, translation).meanOfDecibels(file.entry(), translation).pinned().map(graph -> Compared.of(unit, graph, seatings));
+    return OldGraph.of(raw, translation)
+        .meanOfDecibels(file.entry(), translation)
+        .pinned()
+        .map(graph -> Compared.of(unit, graph, seatings));
   }
 }

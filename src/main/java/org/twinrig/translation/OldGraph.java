@@ -47,7 +47,9 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
    * decibels: {@code (ln 10/20)·s2·(1 - 1/m)} dB, where {@code s2} is the variance between seatings
    * on the old fixture, of seatings with as many sides as the graph's. It is what is expected of
    * seatings that scatter normally, to second order: it overstates by less than 0.02 dB where they
-   * scatter by 2 dB, and by 0.05 dB where by 3 dB (Monte Carlo).
+   * scatter by 2 dB, and by 0.05 dB where by 3 dB (Monte Carlo). That {@code s2} is estimated, on
+   * {@code ν} degrees of freedom, leaves an error of {@code √(2/ν)} of what is taken off, which is
+   * not counted.
    *
    * @return one per band, 0 where the variance is not known; nothing for a graph that was averaged
    *     otherwise, or where its seatings, its kind or the variance of seatings are not known
@@ -86,8 +88,7 @@ record OldGraph(Levels levels, Optional<Levels> pinned, Optional<List<Carried>> 
 
   private OldGraph less(Levels by, Anchor anchor) {
     double atAnchor = pin(by, anchor).orElse(0);
-    return new OldGraph(
-        minus(levels, by, 0), pinned.map(p -> minus(p, by, atAnchor)), carried);
+    return new OldGraph(minus(levels, by, 0), pinned.map(p -> minus(p, by, atAnchor)), carried);
   }
 
   private static Levels minus(Levels levels, Levels by, double atAnchor) {

@@ -154,9 +154,7 @@ public final class Translator {
     if (kind.equals(Translation.UNKNOWN_KIND)) {
       return translation.candidatesForUnknown();
     }
-    return Unit.adaptive(kind)
-        ? List.of()
-        : translation.kind(kind).map(List::of).orElse(List.of());
+    return Unit.adaptive(kind) ? List.of() : translation.kind(kind).map(List::of).orElse(List.of());
   }
 
   private Uncertainty ofOldGraphs(TransferFunction kind, int band) {
@@ -187,10 +185,7 @@ public final class Translator {
   }
 
   private TranslatedBand band(
-      OldGraph graph,
-      int b,
-      List<TransferFunction> candidates,
-      CatalogueEntry.Averaged averaged) {
+      OldGraph graph, int b, List<TransferFunction> candidates, CatalogueEntry.Averaged averaged) {
     double seatings = averaged.asSeatingsOf(translation.handling().sidesPerSeating());
     Band band = translation.grid().band(b);
     OptionalDouble level = graph.levels().level(b);

@@ -39,7 +39,7 @@ public record Treatment(
   public String averaging(CatalogueEntry.Averaging how) {
     return how != CatalogueEntry.Averaging.POWER
         ? how.word()
-        : corrected ? "power, corrected" : "power, not corrected";
+        : corrected ? "power corrected" : "power not corrected";
   }
 
   /**

@@ -13,12 +13,20 @@ import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.twinrig.ReferenceTable;
+import org.twinrig.problem.Problem;
+import org.twinrig.problem.UnusableInput;
+import org.twinrig.scripting.LabStudy;
 
 /** Small studies in files whose results can be worked out by hand. */
 class OldAndNewEndToEndTest {
   /** What old graphs of six units show more than today's captures from 4.4 kHz on, dB. */
   private static final double[] MORE = {1.2, 1.9, 1.4, 1.6, 1.3, 1.6};
+
+  private static final List<String> ONLY_THE_HEADER =
+      List.of("kind,band_hz,units,bias_db,ci_low_db,ci_high_db,spread_db,added_db");
 
   @TempDir private Path folder;
 
@@ -74,9 +82,10 @@ class OldAndNewEndToEndTest {
     }
   }
 
-  private Path translated(String unit, double[] moreDb) throws IOException {
+  private Path translated(String unit, double[] moreDb, String said) throws IOException {
     study(new double[6], new double[] {0.3, -0.2, 0.1, 0.5, 0, -0.4}, "");
-    List<String> graphs = new ArrayList<>(List.of("graph,unit,kind,file,seatings,smoothing"));
+    List<String> graphs =
+        new ArrayList<>(List.of("graph,unit,kind,file,seatings,averaging,smoothing"));
     for (int u = 0; u < 6; u++) {
       double slope = 0.1 * (u % 3) - 0.05 * u;
       double more = moreDb[u];
@@ -87,7 +96,7 @@ class OldAndNewEndToEndTest {
               level
                   + unitDb(hz, slope, 0.2 + slope)
                   + more * Math.min(1, Math.max(0, Math.log(hz / 4000) / Math.log(1.1))));
-      graphs.add("G-%d,%s %d,in-ear,old/g%d.csv,1,none".formatted(u, unit, u, u));
+      graphs.add("G-%d,%s %d,in-ear,old/g%d.csv,%s".formatted(u, unit, u, u, said));
     }
     Files.write(folder.resolve("catalogue.csv"), graphs);
     Path out = folder.resolve("out");
@@ -110,7 +119,7 @@ class OldAndNewEndToEndTest {
   /** Mean 1.5 dB, variance 0.32/5 dB²; t_5 = 2.570582; the old level is lined up and cancels. */
   @Test
   void oldGraphsAreHeldAgainstTodaysCaptures() throws IOException {
-    Path out = translated("Alder", MORE);
+    Path out = translated("Alder", MORE, "1,db,none");
     int high = 0;
     for (Map<String, String> row : ReferenceTable.rows(out.resolve("continuity.csv"))) {
       assertEquals("in-ear", row.get("kind"));
@@ -148,17 +157,45 @@ class OldAndNewEndToEndTest {
 
   @Test
   void unitsThatDifferByChanceRaiseNoDoubt() throws IOException {
-    Path out = translated("Alder", new double[] {0.3, -0.2, 0.1, -0.3, 0.2, 0});
+    Path out = translated("Alder", new double[] {0.3, -0.2, 0.1, -0.3, 0.2, 0}, "1,db,none");
     assertEquals(List.of(), ReferenceTable.rows(out.resolve("doubts.csv")));
   }
 
   @Test
   void withoutSuchUnitsThereIsNothingToHoldThemAgainst() throws IOException {
-    Path out = translated("Birch", MORE);
-    assertEquals(
-        List.of("kind,band_hz,units,bias_db,ci_low_db,ci_high_db,spread_db,added_db"),
-        Files.readAllLines(out.resolve("continuity.csv")));
+    Path out = translated("Birch", MORE, "1,db,none");
+    assertEquals(ONLY_THE_HEADER, Files.readAllLines(out.resolve("continuity.csv")));
     assertEquals(List.of(), ReferenceTable.rows(out.resolve("doubts.csv")));
+  }
+
+  /** What differs by the way of averaging says nothing of the fixture. */
+  @ParameterizedTest
+  @CsvSource({"5,best seal,none", ",power,none"})
+  void graphsThatCannotBeMadeAlikeAreNotHeldAgainstThem(
+      String seatings, String averaging, String smoothing) throws IOException {
+    String said = (seatings == null ? "" : seatings) + "," + averaging + "," + smoothing;
+    Path out = translated("Alder", MORE, said);
+    assertEquals(ONLY_THE_HEADER, Files.readAllLines(out.resolve("continuity.csv")));
+    Map<String, String> handled = ReferenceTable.rows(out.resolve("handling.csv")).get(0);
+    assertEquals("1", handled.get("seatings_taken"));
+    assertEquals(
+        averaging.equals("power") ? "power not corrected" : "best seal", handled.get("averaging"));
+  }
+
+  @Test
+  void capturesBeyondTheUsableRangeAreNoted() throws IOException, UnusableInput {
+    study(new double[] {90, 91, 92}, new double[] {91, 92.3, 93.2}, "");
+    Path yaml = folder.resolve("study.yaml");
+    Files.writeString(
+        yaml,
+        Files.readString(yaml)
+            .replace("{ label: Plate }", "{ label: Plate, usable_hz: [20, 16000] }")
+            .replace("{ label: Head }", "{ label: Head, usable_hz: [20, 20000] }"));
+    assertEquals(
+        List.of(
+            "study.yaml: captures on `plate` reach from 10 Hz to 24.7 kHz and `usable_hz` from 20 Hz"
+                + " to 16 kHz: bands outside it are caution at best"),
+        LabStudy.read(folder).analyse().problems().stream().map(Problem::text).toList());
   }
 
   /**

@@ -46,8 +46,7 @@ class StudyDoubtsTest {
 
   private static Setup serials(String earSimulator, String microphone, String pinna) {
     OptionalDouble none = OptionalDouble.empty();
-    return new Setup(
-        earSimulator, microphone, pinna, none, none, none, none, none, none, Map.of());
+    return new Setup(earSimulator, microphone, pinna, none, none, none, none, none, none, Map.of());
   }
 
   /** A session of so many captures. */

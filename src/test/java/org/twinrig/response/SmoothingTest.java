@@ -34,7 +34,10 @@ class SmoothingTest {
     return Response.copyOf(hz, db);
   }
 
-  /** Mean of {@code 10^(L/10)}, or of {@code L}, over 20 000 samples of the stretch, evenly spaced in ln f. */
+  /**
+   * Mean of {@code 10^(L/10)}, or of {@code L}, over 20 000 samples of the stretch, evenly spaced
+   * in ln f.
+   */
   private static double direct(Response curve, double hz, Smoothing by) {
     int fraction = by.fraction();
     double lower = Math.log(Math.max(curve.fromHz(), hz * Math.pow(OCTAVE, -0.5 / fraction)));
@@ -86,12 +89,10 @@ class SmoothingTest {
         db[k] = notchDb(hz[k] / 1000, depth, q);
       }
       Smoothing by =
-          new Smoothing(
-              Integer.parseInt(row.get("fraction")), Domain.valueOf(row.get("domain")));
+          new Smoothing(Integer.parseInt(row.get("fraction")), Domain.valueOf(row.get("domain")));
       Response smooth = by.apply(Response.copyOf(hz, db));
       double at = Double.parseDouble(row.get("at_hz"));
-      assertEquals(
-          Double.parseDouble(row.get("level_db")), smooth.levelAt(at).orElseThrow(), 2e-4);
+      assertEquals(Double.parseDouble(row.get("level_db")), smooth.levelAt(at).orElseThrow(), 2e-4);
     }
   }
 

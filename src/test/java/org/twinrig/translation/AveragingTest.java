@@ -96,7 +96,7 @@ class AveragingTest {
           decibels.bands().get(b).predicted().orElseThrow().halfDb(),
           band.predicted().orElseThrow().halfDb());
     }
-    assertEquals("power, corrected", done(entry(3, Averaging.POWER)));
+    assertEquals("power corrected", done(entry(3, Averaging.POWER)));
     assertEquals("db", done(entry(3, Averaging.DB)));
   }
 
@@ -131,7 +131,7 @@ class AveragingTest {
         List.of(
             entry("in-ear", OptionalInt.empty(), Averaging.POWER),
             entry("unknown", OptionalInt.of(3), Averaging.POWER))) {
-      assertEquals("power, not corrected", done(entry));
+      assertEquals("power not corrected", done(entry));
       assertEquals(
           new Translator(translation)
               .apply(entry(entry.kind(), entry.averaged().seatings(), Averaging.DB), graph)
@@ -217,8 +217,7 @@ class AveragingTest {
   void aGraphOfAnAdaptiveUnitIsNeverTranslated() {
     CatalogueEntry adaptive = entry("in-ear, adaptive", OptionalInt.of(3), Averaging.DB);
     Translation study =
-        translation.withKinds(
-            List.of(renamed(translation.kinds().get(0), "in-ear, adaptive")));
+        translation.withKinds(List.of(renamed(translation.kinds().get(0), "in-ear, adaptive")));
     TranslatedGraph given = new Translator(study).apply(adaptive, graph);
     for (TranslatedBand band : given.bands()) {
       assertEquals(Optional.empty(), band.predicted());

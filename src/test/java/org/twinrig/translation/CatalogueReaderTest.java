@@ -59,8 +59,7 @@ class CatalogueReaderTest {
                 + " `adaptive`",
             "catalogue.csv:3: `state` is `ANC on`, and `kind` is `unknown`; name the kind, because a"
                 + " graph of unknown kind is held against passive units only"),
-        texts(
-            read("state", "a,Oak 5,in-ear,oak.txt,anc", "b,Oak 5,unknown,oak.txt,ANC on")));
+        texts(read("state", "a,Oak 5,in-ear,oak.txt,anc", "b,Oak 5,unknown,oak.txt,ANC on")));
   }
 
   @Test
@@ -75,14 +74,13 @@ class CatalogueReaderTest {
             "e,Oak 5,in-ear,oak.txt,power,",
             "f,Oak 5,in-ear,oak.txt,mean,");
     assertEquals(
-        List.of(Averaging.DB, Averaging.POWER, Averaging.BEST_SEAL, Averaging.POWER, Averaging.POWER),
+        List.of(
+            Averaging.DB, Averaging.POWER, Averaging.BEST_SEAL, Averaging.POWER, Averaging.POWER),
         read.value().entries().stream().map(e -> e.averaged().how()).toList());
     assertEquals(
-        List.of(
-            "catalogue.csv:7: `averaging` is `mean`; write `db`, `power` or `best seal`"),
+        List.of("catalogue.csv:7: `averaging` is `mean`; write `db`, `power` or `best seal`"),
         texts(read));
-    Translation none =
-        SmallStudy.of(5, 1, Settings.defaults()).translation();
+    Translation none = SmallStudy.of(5, 1, Settings.defaults()).translation();
     assertEquals(
         List.of(
             "catalogue.csv:5: 2 graphs average powers and leave `seatings` empty: they read higher"

@@ -211,8 +211,7 @@ class ChainFormsTest {
   @Test
   void theStudyIsSmoothedInTheDomainOfTheGraph() {
     Smoothing decibels = new Smoothing(3, Smoothing.Domain.DB);
-    Chain chain =
-        Chain.of(study.outcome().link(2)).refitted(List.of(decibels, new Smoothing(3)));
+    Chain chain = Chain.of(study.outcome().link(2)).refitted(List.of(decibels, new Smoothing(3)));
     TranslatedGraph given = chain.translate(raw(decibels.apply(graph), decibels)).given();
     assertEquals(SmoothingMatch.STUDY_SMOOTHED, given.treatment().smoothing());
     assertEquals(

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.ScreeningEffect;
-import org.twinrig.report.StudyRun;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.Mark;
@@ -24,6 +23,7 @@ import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
+import org.twinrig.report.StudyRun;
 import org.twinrig.study.DeclaredZone;
 
 /** Octaves here are powers of two: a base-ten band of one octave is 0.9966 of them. */
@@ -308,10 +308,7 @@ class SentencesTest {
             + " nowhere by as much as 0.1 dB.",
         effect(
             new ScreeningEffect(
-                "on-ear",
-                1,
-                Optional.of(new ScreeningEffect.Change(40, -0.04)),
-                Optional.empty()),
+                "on-ear", 1, Optional.of(new ScreeningEffect.Change(40, -0.04)), Optional.empty()),
             false));
     assertEquals(
         "on-ear: leaving out the 2 captures that the rules do not believe decides whether there is"
