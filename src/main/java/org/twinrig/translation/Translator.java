@@ -117,10 +117,10 @@ public final class Translator {
   }
 
   TranslatedGraph translate(CatalogueEntry entry, OldGraph asItCame) {
-    OldGraph graph = asItCame.meanOfDecibels(entry, translation);
-    if (!graph.levels().grid().equals(translation.grid())) {
+    if (!asItCame.levels().grid().equals(translation.grid())) {
       throw new IllegalArgumentException("a graph must be on the bands of the study");
     }
+    OldGraph graph = asItCame.meanOfDecibels(entry, translation);
     List<TransferFunction> candidates = candidates(entry.kind());
     boolean unlike =
         !candidates.isEmpty()
@@ -143,8 +143,10 @@ public final class Translator {
               ? band.lowered(List.of(Reason.OUTSIDE_THE_STUDY))
               : band);
     }
-    for (int b = 0; b < bands.size() && graph != asItCame; b++) {
-      bands.set(b, bands.get(b).with(asItCame.levels().level(b), bands.get(b).predicted()));
+    if (entry.averaged().how() == CatalogueEntry.Averaging.POWER) {
+      for (int b = 0; b < bands.size(); b++) {
+        bands.set(b, bands.get(b).with(asItCame.levels().level(b), bands.get(b).predicted()));
+      }
     }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
   }
