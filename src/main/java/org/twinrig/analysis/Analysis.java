@@ -8,9 +8,11 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Capture;
+import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Unit;
 import org.twinrig.evidence.Equivalence;
 import org.twinrig.evidence.ErrorBudget;
@@ -31,6 +33,7 @@ import org.twinrig.reliability.MarkStability;
 import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
+import org.twinrig.response.Response;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.screening.Finding;
 import org.twinrig.screening.Screening;
@@ -113,6 +116,7 @@ public final class Analysis {
       screening = screening.again(study, anchored.value());
     }
     List<Problem> problems = new ArrayList<>(anchored.problems());
+    problems.addAll(beyondUsable(corrected));
     if (review.isPresent()) {
       problems.addAll(review.get().notes());
       screening = screening.with(review.get().verdicts(study.captures()));
@@ -125,6 +129,44 @@ public final class Analysis {
         kinds(anchoring, screening, drift, problems),
         review,
         problems);
+  }
+
+  /** Where captures show more than a fixture can be used for. */
+  private List<Problem> beyondUsable(List<Capture> captures) {
+    List<Problem> notes = new ArrayList<>();
+    for (Fixture fixture : List.of(study.from(), study.to())) {
+      List<Response> own =
+          captures.stream()
+              .filter(c -> c.entry().fixture().equals(fixture.name()))
+              .map(Capture::response)
+              .toList();
+      double fromHz = own.stream().mapToDouble(Response::fromHz).min().orElse(0);
+      double toHz = own.stream().mapToDouble(Response::toHz).max().orElse(0);
+      boolean beyond =
+          fixture.usable().isPresent()
+              && study.settings().grid().bands().stream()
+                  .filter(b -> b.lowerHz() >= fromHz && b.upperHz() <= toHz)
+                  .anyMatch(b -> !holds(fixture.usable().get(), b));
+      if (beyond) {
+        notes.add(
+            Problem.note(
+                "study.yaml",
+                0,
+                ("captures on `%s` reach from %s to %s and `usable_hz` from %s to %s: bands outside it"
+                        + " are caution at best")
+                    .formatted(
+                        fixture.name(),
+                        Numbers.hertz(fromHz),
+                        Numbers.hertz(toHz),
+                        Numbers.hertz(fixture.usable().get().fromHz()),
+                        Numbers.hertz(fixture.usable().get().toHz()))));
+      }
+    }
+    return notes;
+  }
+
+  private static boolean holds(FrequencyRange range, Band band) {
+    return BandGrid.holds(band.midHz(), range.fromHz(), range.toHz(), band.perOctave());
   }
 
   private List<KindOutcome> kinds(

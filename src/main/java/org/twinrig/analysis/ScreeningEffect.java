@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
 import org.twinrig.regression.RandomEffects;
@@ -26,8 +27,11 @@ import org.twinrig.study.Settings;
  *
  * @param captures how many captures of its fitting units the rules do not believe
  * @param largest where the mean changes most; empty when no band has an estimate both ways
+ * @param bass what becomes of the bass; empty when no band from 20 to 200 Hz has
  */
-public record ScreeningEffect(String kind, int captures, Optional<Change> largest) {
+public record ScreeningEffect(
+    String kind, int captures, Optional<Change> largest, Optional<Bass> bass) {
+  private static final FrequencyRange BASS_HZ = new FrequencyRange(20, 200);
 
   /**
    * A change of the mean transfer.
@@ -36,6 +40,15 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
    * @param changeDb mean with the doubtful captures out minus mean with them in, dB
    */
   public record Change(double bandHz, double changeDb) {}
+
+  /**
+   * The mean transfer from 20 to 200 Hz, averaged over the bands there: where leaks show, of which
+   * those of the new fixture are part of what it is like.
+   *
+   * @param withDb with the doubtful captures in, dB
+   * @param withoutDb with them out, dB
+   */
+  public record Bass(double withDb, double withoutDb) {}
 
   /** The effect on every kind that has such captures: in the order of the outcome's kinds. */
   public static List<ScreeningEffect> of(StudyOutcome outcome) {
@@ -67,11 +80,11 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
       int captures = count(outcome, kind.kind(), doubted);
       if (captures > 0 && in.containsKey(kind.kind())) {
         effects.add(
-            new ScreeningEffect(
+            of(
                 kind.kind(),
                 captures,
-                Optional.ofNullable(out.get(kind.kind()))
-                    .flatMap(without -> largest(in.get(kind.kind()), without))));
+                in.get(kind.kind()),
+                Optional.ofNullable(out.get(kind.kind()))));
       }
     }
     return effects;
@@ -86,19 +99,33 @@ public record ScreeningEffect(String kind, int captures, Optional<Change> larges
     return (int) doubted.stream().filter(c -> fitting.contains(c.unit())).count();
   }
 
-  private static Optional<Change> largest(PairedUnits in, PairedUnits out) {
+  private static ScreeningEffect of(
+      String kind, int captures, PairedUnits in, Optional<PairedUnits> out) {
     Change largest = null;
-    for (int b = 0; b < in.grid().size(); b++) {
+    List<Bass> bass = new ArrayList<>();
+    for (int b = 0; b < in.grid().size() && out.isPresent(); b++) {
       BandSample with = in.at(b);
-      BandSample without = out.at(b);
+      BandSample without = out.get().at(b);
       if (Math.min(with.size(), without.size()) >= Settings.FEWEST_UNITS) {
-        double changeDb = meanDb(without) - meanDb(with);
+        Bass means = new Bass(meanDb(with), meanDb(without));
+        double bandHz = in.grid().band(b).midHz();
+        double changeDb = means.withoutDb - means.withDb;
         if (largest == null || Math.abs(changeDb) > Math.abs(largest.changeDb)) {
-          largest = new Change(in.grid().band(b).midHz(), changeDb);
+          largest = new Change(bandHz, changeDb);
+        }
+        if (BASS_HZ.contains(bandHz)) {
+          bass.add(means);
         }
       }
     }
-    return Optional.ofNullable(largest);
+    Optional<Bass> mean =
+        bass.isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                new Bass(
+                    bass.stream().mapToDouble(Bass::withDb).average().orElseThrow(),
+                    bass.stream().mapToDouble(Bass::withoutDb).average().orElseThrow()));
+    return new ScreeningEffect(kind, captures, Optional.ofNullable(largest), mean);
   }
 
   private static double meanDb(BandSample sample) {

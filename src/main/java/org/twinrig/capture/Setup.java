@@ -3,7 +3,9 @@ package org.twinrig.capture;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * What a lab may note of a session beyond its calibrator's reading; all of it may be missing.
@@ -30,6 +32,17 @@ public record Setup(
     OptionalDouble calibratorEndDb,
     Map<String, String> own) {
 
+  /** The parts of a fixture that have serials, by column. */
+  public static final Map<String, Function<Setup, String>> PARTS = parts();
+
+  private static Map<String, Function<Setup, String>> parts() {
+    Map<String, Function<Setup, String>> parts = new LinkedHashMap<>();
+    parts.put("ear_simulator", Setup::earSimulator);
+    parts.put("microphone", Setup::microphone);
+    parts.put("pinna", Setup::pinna);
+    return Collections.unmodifiableMap(parts);
+  }
+
   /** Nothing is noted. */
   public static final Setup NOT_NOTED =
       new Setup(
@@ -43,6 +56,18 @@ public record Setup(
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           Map.of());
+
+  /** A part whose serial two notes give differently: its column and both serials. */
+  public Optional<String> contradiction(Setup other) {
+    for (Map.Entry<String, Function<Setup, String>> part : PARTS.entrySet()) {
+      String here = part.getValue().apply(this);
+      String there = part.getValue().apply(other);
+      if (!here.isEmpty() && !there.isEmpty() && !here.equals(there)) {
+        return Optional.of("`%s`: %s there, %s here".formatted(part.getKey(), here, there));
+      }
+    }
+    return Optional.empty();
+  }
 
   public Setup {
     own = Collections.unmodifiableMap(new LinkedHashMap<>(own));

@@ -40,6 +40,11 @@ public record Unit(
     return state.isEmpty() || state.equals(STATES.get(0)) ? kind : kind + ", " + state;
   }
 
+  /** Whether a kind is one of units in the state they are in when nothing is said of it. */
+  public static boolean passive(String kind) {
+    return STATES.stream().skip(1).noneMatch(state -> kind.endsWith(", " + state));
+  }
+
   /** Whether a kind is one of units that correct for what they are worn on. */
   public static boolean adaptive(String kind) {
     return kind.endsWith(", " + ADAPTIVE);

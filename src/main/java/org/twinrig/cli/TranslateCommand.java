@@ -91,7 +91,8 @@ final class TranslateCommand extends TwinrigCommand {
   @Option(
       names = "--subtract-smoothing",
       paramLabel = "1/N",
-      description = "What the curve of --subtract is smoothed by: none, or 1/1 to 1/48.")
+      description =
+          "What the curve of --subtract is smoothed by: none, 1/1 to 1/48, or in decibels '1/6 db'.")
   private String subtractSmoothing;
 
   @Option(names = "--figures", description = "Also draw every graph, into the folder figures.")

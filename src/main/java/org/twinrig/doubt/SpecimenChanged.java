@@ -2,6 +2,7 @@ package org.twinrig.doubt;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Session;
@@ -17,14 +18,6 @@ public final class SpecimenChanged {
   /** The doubt as files name it. */
   public static final String DOUBT = "specimen changed";
 
-  private record Part(String column, Function<Setup, String> of) {}
-
-  private static final List<Part> PARTS =
-      List.of(
-          new Part("ear_simulator", Setup::earSimulator),
-          new Part("microphone", Setup::microphone),
-          new Part("pinna", Setup::pinna));
-
   private SpecimenChanged() {}
 
   /** One doubt for every change, by fixture and part, in the order of time. */
@@ -32,12 +25,12 @@ public final class SpecimenChanged {
     List<Doubt> doubts = new ArrayList<>();
     for (Fixture fixture : List.of(study.from(), study.to())) {
       List<Session> sessions = Session.inOrder(study.sessions(), fixture.name());
-      for (Part part : PARTS) {
+      for (Map.Entry<String, Function<Setup, String>> part : Setup.PARTS.entrySet()) {
         String before = "";
         for (Session session : sessions) {
-          String now = part.of.apply(session.setup());
+          String now = part.getValue().apply(session.setup());
           if (!before.isEmpty() && !now.isEmpty() && !now.equals(before)) {
-            doubts.add(doubt(fixture, session, part.column, before, now));
+            doubts.add(doubt(fixture, session, part.getKey(), before, now));
           }
           before = now.isEmpty() ? before : now;
         }

@@ -24,6 +24,10 @@ public enum Reason {
   OUTSIDE_THE_STUDY("outside the study", "the study has no unit like this one"),
   /** The graph is smoothed more than the study's captures, and the band is no wider than that. */
   SMOOTHED_MORE("smoothed more", "the old graph is smoothed more than the study's captures"),
+  /** The graph is smoothed in decibels and the captures over as much in power, or the reverse. */
+  SMOOTHED_OTHERWISE(
+      "smoothed otherwise",
+      "of old graph and captures, one is smoothed in decibels and one in power"),
   /**
    * A capture, a reference or the graph itself has points further apart than 1/6 octave here, or a
    * window too short.
@@ -31,6 +35,8 @@ public enum Reason {
   COARSE_POINTS(
       "coarse points",
       "points are further apart than 1/6 octave, or the window of a sound is too short"),
+  /** Only the best seal of several seatings was kept, and seatings scatter here by their seal. */
+  BEST_SEAL("best seal", "the old graph shows the best seal, not what a seating is like"),
   /** The units correct for what they are worn on, and so for the fixture. */
   ADAPTIVE("adaptive", "the headphone corrects for what it is worn on"),
   /** No unit of the kind differs from any other: a width of 0 is an alarm, not a best mark. */
@@ -55,7 +61,13 @@ public enum Reason {
       case WIDE_PREDICTION, SEATING_SCATTER, UNITS_DISAGREE, NOT_EAR_LIKE -> Optional.empty();
       case FEW_UNITS, NO_DATA, KIND_NOT_IN_THE_STUDY, OUTSIDE_THE_STUDY, ADAPTIVE, NO_SCATTER ->
           Optional.of(Mark.UNRELIABLE);
-      case OUTSIDE_USABLE_RANGE, DECLARED_ZONE, RESONANCE_WANDERS, SMOOTHED_MORE, COARSE_POINTS ->
+      case OUTSIDE_USABLE_RANGE,
+          DECLARED_ZONE,
+          RESONANCE_WANDERS,
+          SMOOTHED_MORE,
+          SMOOTHED_OTHERWISE,
+          COARSE_POINTS,
+          BEST_SEAL ->
           Optional.of(Mark.CAUTION);
     };
   }

@@ -315,6 +315,26 @@ public final class Response {
     return reference + Math.log(integral / span) / NEPERS_PER_DB;
   }
 
+  /**
+   * The mean of the levels in dB over a stretch that lies inside the response, per unit of log
+   * frequency: {@code 1/(u2-u1) · ∫ L(u) du}, exact for the lines between points.
+   *
+   * @param firstPiece the point the piece of the lower end starts at
+   */
+  double meanLevelDb(double lowerHz, double upperHz, int firstPiece) {
+    double leftHz = lowerHz;
+    double leftDb = between(firstPiece, lowerHz);
+    double integral = 0;
+    for (int piece = firstPiece; leftHz < upperHz; piece++) {
+      double rightHz = Math.min(frequenciesHz[piece + 1], upperHz);
+      double rightDb = between(piece, rightHz);
+      integral += Math.log(rightHz / leftHz) * (leftDb + rightDb) / 2;
+      leftHz = rightHz;
+      leftDb = rightDb;
+    }
+    return integral / Math.log(upperHz / lowerHz);
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof Response that

@@ -147,6 +147,9 @@ record Declaration(
               Optional<String> specimen = group.optional("specimen", "", YamlValue::text);
               Optional<Optional<FrequencyRange>> simulates = range(group, "simulates_hz");
               Optional<Optional<FrequencyRange>> usable = usable(group);
+              if (simulates.isPresent() && usable.isPresent()) {
+                noteBeyond(group, simulates.get(), usable.get());
+              }
               Optional<Optional<CalibratorClass>> calibrators =
                   group.optional(
                       "calibrator_class",
@@ -173,6 +176,21 @@ record Declaration(
 
   private static Optional<Optional<FrequencyRange>> range(YamlGroup group, String key) {
     return group.optional(key, Optional.empty(), v -> Setting.given(v.range()));
+  }
+
+  private static void noteBeyond(
+      YamlGroup group, Optional<FrequencyRange> simulates, Optional<FrequencyRange> usable) {
+    if (simulates.isPresent()
+        && usable.isPresent()
+        && (simulates.get().fromHz() < usable.get().fromHz()
+            || simulates.get().toHz() > usable.get().toHz())) {
+      group
+          .value("simulates_hz")
+          .orElseThrow()
+          .note(
+              "`simulates_hz` reaches beyond the range the fixture is usable in; one of the two is"
+                  + " wrong, and bands outside the usable range are caution at best");
+    }
   }
 
   /** The range a fixture is usable in; an older study calls it the specified one. */

@@ -60,11 +60,35 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
           .toList();
 
   Findings<List<Session>> read(LabTable table) {
-    Map<String, Integer> lines = new HashMap<>();
-    return table.read(row -> session(row, lines));
+    Map<String, First> firsts = new HashMap<>();
+    return table.read(row -> session(row, firsts));
   }
 
-  private Optional<Session> session(LabRow row, Map<String, Integer> lines) {
+  /** The row that a session stands in first. */
+  private record First(int line, String fixture, Setup setup) {
+
+    /** Refuses a later row of the same session: with what it says otherwise, if anything. */
+    void refuse(LabRow row, String name, First later) {
+      String again = "session `" + name + "` stands in line " + line + " already";
+      Optional<String> serial = setup.contradiction(later.setup);
+      if (!later.fixture.equals(fixture)) {
+        row.refuse(
+            again + ", on `" + fixture + "`",
+            "a session is held on one fixture: give the one on `"
+                + later.fixture
+                + "` a name of its own");
+      } else if (serial.isPresent()) {
+        row.refuse(
+            again + ", with another " + serial.get(),
+            "a session is held with one: give what was captured after the change a session of its"
+                + " own, or correct the serial");
+      } else {
+        row.refuse(again, "keep one row for each session");
+      }
+    }
+  }
+
+  private Optional<Session> session(LabRow row, Map<String, First> firsts) {
     String name = row.text("session");
     String date = row.text("date");
     String fixture = row.text("fixture");
@@ -76,11 +100,10 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
     OptionalDouble temperatureC = row.decimalIfAny("temperature_c", -30, 60);
     Calibrator calibrator = calibrator(row);
     Setup setup = setup(row);
-    Integer earlier = lines.putIfAbsent(name, row.line());
+    First here = new First(row.line(), fixture, setup);
+    First earlier = firsts.putIfAbsent(name, here);
     if (earlier != null && row.has("session")) {
-      row.refuse(
-          "session `" + name + "` stands in line " + earlier + " already",
-          "keep one row for each session");
+      earlier.refuse(row, name, here);
     }
     return row.ifSound(
             () ->

@@ -263,7 +263,7 @@ public final class Setting<T> {
       new Setting<>(
           "capture_smoothing",
           "Captures as they came",
-          "none, or smoothed to 1/1 to 1/48 octave",
+          "none, or smoothed to 1/1 to 1/48 octave; in decibels 1/6 db",
           Smoothing.NONE,
           (value, so) -> smoothing(value),
           (smoothing, all) -> smoothing.word(),

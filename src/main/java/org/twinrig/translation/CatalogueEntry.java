@@ -60,9 +60,17 @@ public record CatalogueEntry(
    *
    * @param seatings how many seatings; nothing when not known
    * @param sides how many sides of each seating, 1 or 2; nothing when not known
+   * @param how how the seatings were made one
    */
-  public record Averaged(OptionalInt seatings, OptionalInt sides) {
+  public record Averaged(OptionalInt seatings, OptionalInt sides, Averaging how) {
+
+    /** In decibels, as the study averages. */
+    public Averaged(OptionalInt seatings, OptionalInt sides) {
+      this(seatings, sides, Averaging.DB);
+    }
+
     public Averaged {
+      Objects.requireNonNull(how, "how");
       if (seatings.isPresent() && seatings.getAsInt() < 1) {
         throw new IllegalArgumentException("seatings must be 1 or more");
       }
@@ -79,11 +87,42 @@ public record CatalogueEntry(
     /**
      * How many seatings of the study the graph counts as: {@code m·(its sides / the study's
      * sides)}, because the sides of a seating scatter each by itself. One seating when the number
-     * is not known, the cautious choice; sides as in the study when theirs is not.
+     * is not known, the cautious choice, and where only the best was kept; sides as in the study
+     * when theirs is not.
      */
     public double asSeatingsOf(double studySides) {
-      double ofEach = sides.isPresent() ? sides.getAsInt() / studySides : 1;
-      return seatings.orElse(1) * ofEach;
+      return taken() * ofEach(studySides);
+    }
+
+    /** How many seatings the graph is taken to average. */
+    public int taken() {
+      return how == Averaging.BEST_SEAL ? 1 : seatings.orElse(1);
+    }
+
+    /** How many seatings of the study one seating of the graph counts as. */
+    double ofEach(double studySides) {
+      return sides.isPresent() ? sides.getAsInt() / studySides : 1;
+    }
+  }
+
+  /** How an old graph was made of several seatings. */
+  public enum Averaging {
+    /** The mean of their levels in decibels, as the study makes it. */
+    DB("db"),
+    /** The mean of their powers, which reads higher. */
+    POWER("power"),
+    /** The seating with the best seal was kept, the others were not. */
+    BEST_SEAL("best seal");
+
+    private final String word;
+
+    Averaging(String word) {
+      this.word = word;
+    }
+
+    /** The word of catalogue.csv: for example {@code best seal}. */
+    public String word() {
+      return word;
     }
   }
 

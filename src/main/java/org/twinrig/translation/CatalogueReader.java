@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.problem.Findings;
@@ -53,9 +54,11 @@ public final class CatalogueReader {
       return new Catalogue(source, rows, entriesThen);
     }
 
-    /** What its graphs are smoothed by: each smoothing once, by its fraction. */
+    /** What its graphs are smoothed by: each smoothing once, by its fraction and domain. */
     public SortedSet<Smoothing> smoothings() {
-      SortedSet<Smoothing> all = new TreeSet<>(Comparator.comparingInt(Smoothing::fraction));
+      SortedSet<Smoothing> all =
+          new TreeSet<>(
+              Comparator.comparingInt(Smoothing::fraction).thenComparing(Smoothing::domain));
       entries.forEach(e -> all.add(e.statedSmoothing()));
       return all;
     }
@@ -77,12 +80,12 @@ public final class CatalogueReader {
   private Optional<CatalogueEntry> entry(LabRow row) {
     String graph = row.text("graph");
     String unit = row.text("unit");
-    String kind = row.text("kind");
+    String kind = kind(row);
     String file = row.text("file");
     String form = row.word("form", List.of(RAW, COMPENSATED), RAW);
     CatalogueEntry.Averaged averaged =
         new CatalogueEntry.Averaged(
-            countIfAny(row, "seatings", 10_000), countIfAny(row, "sides", 2));
+            countIfAny(row, "seatings", 10_000), countIfAny(row, "sides", 2), averaging(row));
     Optional<CatalogueEntry.Subtracted> subtracted = subtracted(row, form);
     Optional<Smoothing> smoothing = smoothing(row, "smoothing");
     Integer before = lineOfGraph.putIfAbsent(graph, row.line());
@@ -95,6 +98,27 @@ public final class CatalogueReader {
         () ->
             new CatalogueEntry(
                 graph, unit, kind, file, averaged, subtracted, smoothing, row.line()));
+  }
+
+  /** The kind of a unit in its state, which is a kind apart. */
+  private static String kind(LabRow row) {
+    String kind = row.text("kind");
+    String state = row.word("state", Unit.STATES, Unit.STATES.get(0));
+    String inState = Unit.kindInState(kind, state);
+    if (kind.equals(Translation.UNKNOWN_KIND)
+        && !Unit.passive(inState)
+        && !Unit.adaptive(inState)) {
+      row.refuse(
+          "`state` is `" + state + "`, and `kind` is `" + kind + "`",
+          "name the kind, because a graph of unknown kind is held against passive units only");
+    }
+    return inState;
+  }
+
+  private static CatalogueEntry.Averaging averaging(LabRow row) {
+    List<CatalogueEntry.Averaging> all = List.of(CatalogueEntry.Averaging.values());
+    List<String> words = all.stream().map(CatalogueEntry.Averaging::word).toList();
+    return all.get(Math.max(0, words.indexOf(row.word("averaging", words, words.get(0)))));
   }
 
   private static Optional<CatalogueEntry.Subtracted> subtracted(LabRow row, String form) {

@@ -29,7 +29,10 @@ import org.twinrig.translation.Treatment.SmoothingMatch;
  *
  * <p>A graph that is smoothed less than the study's captures is smoothed as they are. One that is
  * smoothed more goes through links whose captures were smoothed alike before the fit; where the
- * captures are not at hand, bands no wider than the smoothing are marked.
+ * captures are not at hand, bands no wider than the smoothing are marked. One that is smoothed as
+ * far, but in decibels where the captures are in power or the reverse, cannot be made alike, and
+ * bands are marked too. A curve that is smoothed again keeps what it had lost before: the narrower
+ * of two smoothings counts little.
  *
  * <p>A compensated graph has had its reference added back. When the reference of the new fixture is
  * known it is subtracted again; otherwise the result is the raw graph. Both references are pinned
@@ -264,13 +267,16 @@ public final class Chain {
     if (captures.widerThan(graph)) {
       return through(translators, file, captures.apply(file.raw()), SmoothingMatch.GRAPH_SMOOTHED);
     }
+    boolean finer = graph.fraction() > first().grid().perOctave();
+    if (graph.contradicts(captures) && !finer) {
+      return through(translators, file, file.raw(), SmoothingMatch.OTHER_DOMAIN);
+    }
     if (!graph.widerThan(captures)) {
       return through(translators, file, file.raw(), SmoothingMatch.ALIKE);
     }
     if (alike.containsKey(graph)) {
       return through(alike.get(graph), file, file.raw(), SmoothingMatch.STUDY_SMOOTHED);
     }
-    boolean finer = graph.fraction() > first().grid().perOctave();
     return through(
         translators,
         file,
@@ -287,22 +293,29 @@ public final class Chain {
     }
     List<TranslatedBand> bands = graph.bands();
     if (match == SmoothingMatch.MARKED) {
-      bands =
-          bands.stream()
-              .map(b -> b.predicted().isEmpty() ? b : b.lowered(List.of(Reason.SMOOTHED_MORE)))
-              .toList();
+      bands = lowered(bands, Reason.SMOOTHED_MORE);
+    } else if (match == SmoothingMatch.OTHER_DOMAIN) {
+      bands = lowered(bands, Reason.SMOOTHED_OTHERWISE);
     }
     Optional<Treatment.Reference> now =
         file.before().isPresent()
             ? whole.handling().newReference().map(Treatment.Reference::of)
             : Optional.empty();
-    Treatment treatment = new Treatment(match, file.before().map(Treatment.Reference::of), now);
+    boolean corrected = OldGraph.abovePowerMean(file.entry(), first()).isPresent();
+    Treatment treatment =
+        new Treatment(match, file.before().map(Treatment.Reference::of), now, corrected);
     graph = new TranslatedGraph(graph.entry(), bands, treatment);
     Sketch sketch =
         old.pinned().map(Sketch::of).orElseGet(() -> Sketch.empty(old.levels().grid().size()));
     return now.isPresent()
         ? new Result(graph, compensated(graph, file), file.published(), sketch)
         : new Result(graph, graph, file.raw(), sketch);
+  }
+
+  private static List<TranslatedBand> lowered(List<TranslatedBand> bands, Reason reason) {
+    return bands.stream()
+        .map(b -> b.predicted().isEmpty() ? b : b.lowered(List.of(reason)))
+        .toList();
   }
 
   /** The old graph as it came, and the new one less the new reference. */

@@ -16,7 +16,8 @@ import org.twinrig.translation.Continuity.Compared;
 /**
  * Finds the old graphs of units that the study captured on the old fixture, by their names, and
  * holds them against those captures, both smoothed alike. A graph that is one of the captures says
- * nothing and does not count.
+ * nothing and does not count; nor do graphs that cannot be made alike: of the best seal, of an
+ * unknown number of seatings averaged in power, smoothed otherwise.
  */
 record OldFixture(Translation translation, Chain.Captures captures) {
 
@@ -28,7 +29,7 @@ record OldFixture(Translation translation, Chain.Captures captures) {
       Map<String, Pairing.OnOldFixture> units =
           known.computeIfAbsent(toMeet(entry.statedSmoothing()), this::units);
       Pairing.OnOldFixture unit = units.get(entry.unit());
-      if (unit != null && unit.unit().kind().equals(entry.kind())) {
+      if (alike(entry) && unit != null && unit.unit().kind().equals(entry.kind())) {
         files
             .graph(entry)
             .value()
@@ -41,6 +42,17 @@ record OldFixture(Translation translation, Chain.Captures captures) {
     return compared.isEmpty()
         ? Optional.empty()
         : Optional.of(Continuity.of(compared, translation));
+  }
+
+  /** What differs by the way of smoothing or averaging says nothing of the fixture. */
+  private boolean alike(CatalogueEntry entry) {
+    CatalogueEntry.Averaged averaged = entry.averaged();
+    return !entry.statedSmoothing().contradicts(translation.handling().captureSmoothing())
+        && switch (averaged.how()) {
+          case DB -> true;
+          case POWER -> averaged.seatings().isPresent();
+          case BEST_SEAL -> false;
+        };
   }
 
   private Map<String, Pairing.OnOldFixture> units(Smoothing smoothing) {
@@ -64,6 +76,9 @@ record OldFixture(Translation translation, Chain.Captures captures) {
             : file.raw();
     double seatings =
         file.entry().averaged().asSeatingsOf(translation.handling().sidesPerSeating());
-    return OldGraph.of(raw, translation).pinned().map(graph -> Compared.of(unit, graph, seatings));
+    return OldGraph.of(raw, translation)
+        .meanOfDecibels(file.entry(), translation)
+        .pinned()
+        .map(graph -> Compared.of(unit, graph, seatings));
   }
 }

@@ -3,6 +3,7 @@ package org.twinrig.translation;
 import java.util.List;
 import java.util.Optional;
 import org.twinrig.band.BandGrid;
+import org.twinrig.capture.Unit;
 import org.twinrig.internal.Checks;
 import org.twinrig.response.Anchor;
 import org.twinrig.response.Smoothing;
@@ -97,8 +98,8 @@ public record Translation(
     return kinds.stream().filter(k -> k.kind().equals(kind)).findFirst();
   }
 
-  /** The kinds that a graph of unknown kind is held to be one of: those with enough units. */
+  /** The kinds a graph of unknown kind is held to be one of: passive ones with enough units. */
   public List<TransferFunction> candidatesForUnknown() {
-    return kinds.stream().filter(k -> k.units() >= minUnits).toList();
+    return kinds.stream().filter(k -> k.units() >= minUnits && Unit.passive(k.kind())).toList();
   }
 }

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.twinrig.band.Band;
+import org.twinrig.capture.Unit;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkRule;
@@ -39,9 +40,17 @@ import org.twinrig.response.Response;
  * c| + half_k}, so that the interval holds whichever of them it is. It is unlike the study's units
  * when it is unlike those of every kind.
  *
- * <p>A kind the study does not have is not translated at all.
+ * <p>A kind the study does not have is not translated at all, and neither is one of units that
+ * adapt to what they are worn on.
+ *
+ * <p>A graph of seatings averaged in power is taken as their mean in decibels, see {@link
+ * OldGraph#abovePowerMean}; one that shows the best seal counts as one seating, and its bass is
+ * marked where seals scatter.
  */
 public final class Translator {
+  /** As far as leaks reach in over-ear and in-ear headphones: common practice, no source. */
+  private static final double LEAKS_TO_HZ = 300;
+
   private final Translation translation;
   private final Intervals intervals;
   private final Optional<Continuity> continuity;
@@ -107,16 +116,12 @@ public final class Translator {
     return new TranslatedGraph(before.entry(), bands, before.treatment());
   }
 
-  TranslatedGraph translate(CatalogueEntry entry, OldGraph graph) {
-    if (!graph.levels().grid().equals(translation.grid())) {
+  TranslatedGraph translate(CatalogueEntry entry, OldGraph asItCame) {
+    if (!asItCame.levels().grid().equals(translation.grid())) {
       throw new IllegalArgumentException("a graph must be on the bands of the study");
     }
-    boolean unknown = entry.kind().equals(Translation.UNKNOWN_KIND);
-    List<TransferFunction> candidates =
-        unknown
-            ? translation.candidatesForUnknown()
-            : translation.kind(entry.kind()).map(List::of).orElse(List.of());
-    double seatings = entry.averaged().asSeatingsOf(translation.handling().sidesPerSeating());
+    OldGraph graph = asItCame.meanOfDecibels(entry, translation);
+    List<TransferFunction> candidates = candidates(entry.kind());
     boolean unlike =
         !candidates.isEmpty()
             && candidates.stream()
@@ -128,8 +133,8 @@ public final class Translator {
     for (int b = 0; b < translation.grid().size(); b++) {
       TranslatedBand band =
           candidates.isEmpty()
-              ? notTranslated(graph, b, unknown)
-              : band(graph, b, candidates, seatings);
+              ? notTranslated(graph, b, entry.kind())
+              : band(graph, b, candidates, entry.averaged());
       if (b > 0) {
         band = band.after(bands.get(b - 1), unitStepDb(candidates, b));
       }
@@ -138,7 +143,20 @@ public final class Translator {
               ? band.lowered(List.of(Reason.OUTSIDE_THE_STUDY))
               : band);
     }
+    if (entry.averaged().how() == CatalogueEntry.Averaging.POWER) {
+      for (int b = 0; b < bands.size(); b++) {
+        bands.set(b, bands.get(b).with(asItCame.levels().level(b), bands.get(b).predicted()));
+      }
+    }
     return new TranslatedGraph(entry, bands, Treatment.RAW);
+  }
+
+  /** The kinds a graph may be of; none where it is not translated. */
+  private List<TransferFunction> candidates(String kind) {
+    if (kind.equals(Translation.UNKNOWN_KIND)) {
+      return translation.candidatesForUnknown();
+    }
+    return Unit.adaptive(kind) ? List.of() : translation.kind(kind).map(List::of).orElse(List.of());
   }
 
   private Uncertainty ofOldGraphs(TransferFunction kind, int band) {
@@ -156,15 +174,21 @@ public final class Translator {
     return step;
   }
 
-  private TranslatedBand notTranslated(OldGraph graph, int b, boolean unknown) {
+  private TranslatedBand notTranslated(OldGraph graph, int b, String kind) {
+    Reason without =
+        Unit.adaptive(kind)
+            ? Reason.ADAPTIVE
+            : kind.equals(Translation.UNKNOWN_KIND)
+                ? Reason.OUTSIDE_THE_STUDY
+                : Reason.KIND_NOT_IN_THE_STUDY;
     OptionalDouble level = graph.levels().level(b);
-    Reason without = unknown ? Reason.OUTSIDE_THE_STUDY : Reason.KIND_NOT_IN_THE_STUDY;
     return TranslatedBand.unusable(
         translation.grid().band(b), level, List.of(level.isEmpty() ? Reason.NO_DATA : without));
   }
 
   private TranslatedBand band(
-      OldGraph graph, int b, List<TransferFunction> candidates, double seatings) {
+      OldGraph graph, int b, List<TransferFunction> candidates, CatalogueEntry.Averaged averaged) {
+    double seatings = averaged.asSeatingsOf(translation.handling().sidesPerSeating());
     Band band = translation.grid().band(b);
     OptionalDouble level = graph.levels().level(b);
     if (level.isEmpty()) {
@@ -185,7 +209,14 @@ public final class Translator {
       return TranslatedBand.unusable(
           band, level, List.of(nothing ? Reason.NO_DATA : Reason.FEW_UNITS));
     }
-    return predicted(band, level, found, graph.reasons(b));
+    List<Reason> reasons = new ArrayList<>(graph.reasons(b));
+    if (averaged.how() == CatalogueEntry.Averaging.BEST_SEAL
+        && graph.carried().isEmpty()
+        && band.midHz() < LEAKS_TO_HZ
+        && found.stream().anyMatch(KindPrediction::misledByBestSeal)) {
+      reasons.add(Reason.BEST_SEAL);
+    }
+    return predicted(band, level, found, reasons);
   }
 
   private TranslatedBand predicted(

@@ -12,18 +12,34 @@ import org.twinrig.study.ReferenceCurve;
  * @param before the curve that was added back; nothing for a raw graph
  * @param now the curve of the new fixture that was subtracted again; nothing where the result is
  *     raw
+ * @param corrected whether it was made a mean of decibels, having averaged powers
  */
 public record Treatment(
-    SmoothingMatch smoothing, Optional<Reference> before, Optional<Reference> now) {
+    SmoothingMatch smoothing,
+    Optional<Reference> before,
+    Optional<Reference> now,
+    boolean corrected) {
   /** A raw graph smoothed as the study's captures are. */
   public static final Treatment RAW =
       new Treatment(SmoothingMatch.ALIKE, Optional.empty(), Optional.empty());
+
+  /** Of a graph that needs no correction for how it averages, or allows of none. */
+  public Treatment(SmoothingMatch smoothing, Optional<Reference> before, Optional<Reference> now) {
+    this(smoothing, before, now, false);
+  }
 
   public Treatment {
     Objects.requireNonNull(smoothing, "smoothing");
     if (now.isPresent() && before.isEmpty()) {
       throw new IllegalArgumentException("a raw graph stays raw");
     }
+  }
+
+  /** How a graph averages its seatings, and whether that was met, as files write it. */
+  public String averaging(CatalogueEntry.Averaging how) {
+    return how != CatalogueEntry.Averaging.POWER
+        ? how.word()
+        : corrected ? "power corrected" : "power not corrected";
   }
 
   /**
@@ -49,6 +65,11 @@ public record Treatment(
     ALIKE("alike"),
     /** The graph was smoothed as the study's captures are; so is the result. */
     GRAPH_SMOOTHED("graph smoothed as the captures"),
+    /**
+     * Both are smoothed over the same part of an octave, one in decibels and one in power; every
+     * band is marked, unless it is wider than that.
+     */
+    OTHER_DOMAIN("other domain"),
     /** The study's captures were smoothed as the graph is before the fit. */
     STUDY_SMOOTHED("study smoothed as the graph"),
     /** The captures were not at hand, and every band is wider than the smoothing. */

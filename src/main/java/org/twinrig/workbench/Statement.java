@@ -24,7 +24,15 @@ import org.twinrig.translation.CatalogueReader;
  */
 public record Statement(Upload upload) {
   static final List<String> ASKED =
-      List.of("kind", "seatings", "sides", "form", "reference", "reference_smoothing", "smoothing");
+      List.of(
+          "kind",
+          "seatings",
+          "sides",
+          "averaging",
+          "form",
+          "reference",
+          "reference_smoothing",
+          "smoothing");
 
   /** In a form: the reference the study itself names for its old fixture. */
   public static final String OWN_REFERENCE = ":own";

@@ -63,12 +63,24 @@ class ScreeningEffectTest {
     for (ScreeningEffect effect : effects) {
       ScreeningEffect.Change change = effect.largest().orElseThrow();
       double largest = 0;
+      double inBass = 0;
+      double outBass = 0;
+      int bands = 0;
       for (int b = 0; b < in.study().settings().grid().size(); b++) {
         double changeDb = meanDb(out, effect.kind(), b) - meanDb(in, effect.kind(), b);
         largest = Math.abs(changeDb) > Math.abs(largest) ? changeDb : largest;
+        double hz = in.study().settings().grid().band(b).midHz();
+        if (hz >= 20 && hz <= 200) {
+          inBass += meanDb(in, effect.kind(), b);
+          outBass += meanDb(out, effect.kind(), b);
+          bands++;
+        }
       }
       assertEquals(largest, change.changeDb(), 1e-12);
       assertTrue(Math.abs(largest) > 0.1);
+      assertEquals(inBass / bands, effect.bass().orElseThrow().withDb(), 1e-12);
+      assertEquals(outBass / bands, effect.bass().orElseThrow().withoutDb(), 1e-12);
+      assertTrue(outBass > inBass, "lost seals lack bass");
     }
   }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import net.jqwik.api.ForAll;
@@ -13,6 +14,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
+import org.twinrig.ReferenceTable;
+import org.twinrig.response.Smoothing.Domain;
 
 /** Smoothing against a direct average of powers, and what must hold of any smoothing. */
 class SmoothingTest {
@@ -31,8 +34,12 @@ class SmoothingTest {
     return Response.copyOf(hz, db);
   }
 
-  /** Mean of {@code 10^(L/10)} over 20 000 samples of the stretch, evenly spaced in ln f. */
-  private static double direct(Response curve, double hz, int fraction) {
+  /**
+   * Mean of {@code 10^(L/10)}, or of {@code L}, over 20 000 samples of the stretch, evenly spaced
+   * in ln f.
+   */
+  private static double direct(Response curve, double hz, Smoothing by) {
+    int fraction = by.fraction();
     double lower = Math.log(Math.max(curve.fromHz(), hz * Math.pow(OCTAVE, -0.5 / fraction)));
     double upper = Math.log(Math.min(curve.toHz(), hz * Math.pow(OCTAVE, 0.5 / fraction)));
     int samples = 20_000;
@@ -40,19 +47,21 @@ class SmoothingTest {
     for (int k = 0; k < samples; k++) {
       double f = Math.exp(lower + (upper - lower) * (k + 0.5) / samples);
       f = Math.min(Math.max(f, curve.fromHz()), curve.toHz());
-      sum += Math.pow(10, curve.levelAt(f).orElseThrow() / 10);
+      double db = curve.levelAt(f).orElseThrow();
+      sum += by.domain() == Domain.DB ? db : Math.pow(10, db / 10);
     }
-    return 10 * Math.log10(sum / samples);
+    return by.domain() == Domain.DB ? sum / samples : 10 * Math.log10(sum / samples);
   }
 
   @Property(tries = 30)
-  void everyPointIsTheMeanSquareAroundIt(
-      @ForAll long seed, @ForAll @IntRange(min = 1, max = 48) int n) {
+  void everyPointIsTheMeanAroundIt(
+      @ForAll long seed, @ForAll @IntRange(min = 1, max = 48) int n, @ForAll Domain domain) {
     Response curve = drawn(seed, 60);
-    Response smooth = new Smoothing(n).apply(curve);
+    Smoothing by = new Smoothing(n, domain);
+    Response smooth = by.apply(curve);
     for (int k = 0; k < curve.size(); k += 7) {
       assertEquals(curve.frequencyHz(k), smooth.frequencyHz(k));
-      assertEquals(direct(curve, curve.frequencyHz(k), n), smooth.levelDb(k), 2e-4);
+      assertEquals(direct(curve, curve.frequencyHz(k), by), smooth.levelDb(k), 2e-4);
     }
   }
 
@@ -65,6 +74,51 @@ class SmoothingTest {
     for (int k = 0; k < curve.size(); k++) {
       assertEquals(smooth.levelDb(k) - 31.4, shifted.levelDb(k), 1e-9);
     }
+  }
+
+  /** scipy.integrate and numpy: see the source lines of the table. */
+  @Test
+  void aNotchReadsAsNumericalIntegrationSays() {
+    for (Map<String, String> row : ReferenceTable.rows("smoothed_notch.csv")) {
+      double depth = Double.parseDouble(row.get("depth_db"));
+      double q = Double.parseDouble(row.get("q"));
+      double[] hz = new double[6001]; // 100 Hz to 10 kHz, with a point at 1 kHz
+      double[] db = new double[hz.length];
+      for (int k = 0; k < hz.length; k++) {
+        hz[k] = 1000 * Math.pow(10, (k - 3000) / 3000.0);
+        db[k] = notchDb(hz[k] / 1000, depth, q);
+      }
+      Smoothing by =
+          new Smoothing(Integer.parseInt(row.get("fraction")), Domain.valueOf(row.get("domain")));
+      Response smooth = by.apply(Response.copyOf(hz, db));
+      double at = Double.parseDouble(row.get("at_hz"));
+      assertEquals(Double.parseDouble(row.get("level_db")), smooth.levelAt(at).orElseThrow(), 2e-4);
+    }
+  }
+
+  /** What a lab finds on the two sorts of smoothed graphs. */
+  @Test
+  void aDeepNotchIsShallowerInPowerThanInDecibels() {
+    assertEquals(-6.6, smoothedNotchDb(new Smoothing(6)), 0.05);
+    assertEquals(-7.9, smoothedNotchDb(new Smoothing(6, Domain.DB)), 0.05);
+  }
+
+  private static double smoothedNotchDb(Smoothing by) {
+    double[] hz = new double[401];
+    double[] db = new double[hz.length];
+    for (int k = 0; k < hz.length; k++) {
+      hz[k] = 1000 * Math.pow(2, (k - 200) / 200.0);
+      db[k] = notchDb(hz[k] / 1000, 15, 8);
+    }
+    return by.apply(Response.copyOf(hz, db)).levelAt(1000).orElseThrow();
+  }
+
+  /** {@code |1-x²+jx·10^(-d/20)/Q|² / |1-x²+jx/Q|²} in dB. */
+  private static double notchDb(double x, double depthDb, double q) {
+    double real = 1 - x * x;
+    double pole = x / q;
+    double zero = pole * Math.pow(10, -depthDb / 20);
+    return 10 * Math.log10((real * real + zero * zero) / (real * real + pole * pole));
   }
 
   /** Closed form: over a straight line the mean of powers is the line's plus a constant. */
@@ -88,17 +142,24 @@ class SmoothingTest {
   void itIsWrittenAsPartsOfAnOctave() {
     assertEquals(Optional.of(Smoothing.NONE), Smoothing.of("none"));
     assertEquals(Optional.of(new Smoothing(12)), Smoothing.of(" 1/12 "));
+    assertEquals(Optional.of(new Smoothing(6)), Smoothing.of("1/6 power"));
+    assertEquals(Optional.of(new Smoothing(6, Domain.DB)), Smoothing.of("1/6 dB"));
     for (String wrong :
-        new String[] {"", "0", "1/0", "1/49", "1/012", "2/3", "12", "1 / 3", "None"}) {
+        new String[] {
+          "", "0", "1/0", "1/49", "1/012", "2/3", "12", "1 / 3", "None", "none db", "1/6 oct"
+        }) {
       assertEquals(Optional.empty(), Smoothing.of(wrong), wrong);
     }
     assertEquals("1/3", new Smoothing(3).word());
     assertEquals("smoothed to 1/3 octave", new Smoothing(3).plain());
+    assertEquals("1/6 db", new Smoothing(6, Domain.DB).word());
+    assertEquals("smoothed to 1/6 octave in decibels", new Smoothing(6, Domain.DB).plain());
     assertEquals("not smoothed", Smoothing.NONE.plain());
     assertEquals(
         "smoothing must be 1/1 to 1/48 octave or none, but is 1/49",
         assertThrows(IllegalArgumentException.class, () -> new Smoothing(49)).getMessage());
     assertThrows(IllegalArgumentException.class, () -> new Smoothing(-1));
+    assertThrows(IllegalArgumentException.class, () -> new Smoothing(0, Domain.DB));
   }
 
   @Test
@@ -108,5 +169,11 @@ class SmoothingTest {
     assertFalse(Smoothing.NONE.widerThan(new Smoothing(48)));
     assertFalse(new Smoothing(6).widerThan(new Smoothing(6)));
     assertFalse(Smoothing.NONE.widerThan(Smoothing.NONE));
+    Smoothing decibels = new Smoothing(6, Domain.DB);
+    assertFalse(decibels.widerThan(new Smoothing(6)));
+    assertTrue(decibels.contradicts(new Smoothing(6)));
+    assertFalse(decibels.contradicts(decibels));
+    assertFalse(decibels.contradicts(new Smoothing(12)));
+    assertFalse(Smoothing.NONE.contradicts(Smoothing.NONE));
   }
 }

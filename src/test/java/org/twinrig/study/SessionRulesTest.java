@@ -53,6 +53,49 @@ class SessionRulesTest {
     assertEquals(0, Settings.defaults().microphoneDriftDb());
   }
 
+  /** A row that stands twice says what it says otherwise: a fixture, a serial, or nothing. */
+  @Test
+  void aSessionIsHeldOnOneFixtureWithOneOfEachPart() throws IOException {
+    String serials =
+        HEADER.strip() + ",ear_simulator,microphone,pinna\n" + EVENING.strip() + ",E1,M1,\n";
+    LabFolder lab = LabFolder.in(folder);
+    String morning = "morning,2026-03-02,plate,94.0,93.8,,,E1,M1,\n";
+    for (List<String> wrong :
+        List.of(
+            List.of(
+                "morning,2026-03-02,head,94.0,93.8,,,E1,M1,",
+                "session `morning` stands in line 3 already, on `plate`; a session is held on one"
+                    + " fixture: give the one on `head` a name of its own"),
+            List.of(
+                "morning,2026-03-02,plate,94.0,93.8,,,E1,M2,",
+                "session `morning` stands in line 3 already, with another `microphone`: M1 there, M2"
+                    + " here; a session is held with one: give what was captured after the change a"
+                    + " session of its own, or correct the serial"),
+            List.of(
+                "morning,2026-03-02,plate,94.0,93.8,,,E1,,P1",
+                "session `morning` stands in line 3 already; keep one row for each session"))) {
+      List<String> refused =
+          lab.write("sessions.csv", serials + morning + wrong.get(0) + "\n").problems().stream()
+              .filter(p -> p.contains("sessions.csv:4"))
+              .toList();
+      assertEquals(List.of("REFUSED sessions.csv:4: " + wrong.get(1)), refused);
+    }
+  }
+
+  @Test
+  void aRangeLikeAnEarLiesInTheUsableOne() throws IOException {
+    String said =
+        "NOTE study.yaml:6: `simulates_hz` reaches beyond the range the fixture is usable in; one of"
+            + " the two is wrong, and bands outside the usable range are caution at best";
+    LabFolder lab = LabFolder.in(folder);
+    String sound = "simulates_hz: [100, 10000], usable_hz: [20, 16000]";
+    assertEquals(List.of(), lab.problems());
+    String low = "simulates_hz: [19, 10000], usable_hz: [20, 16000]";
+    assertEquals(List.of(said), lab.spoil("study.yaml", sound, low).problems());
+    String high = "simulates_hz: [100, 16001], usable_hz: [20, 16000]";
+    assertEquals(List.of(said), lab.spoil("study.yaml", low, high).problems());
+  }
+
   @Test
   void aCheckUnitMustBeKnown() throws IOException {
     assertEquals(

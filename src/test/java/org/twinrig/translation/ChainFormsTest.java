@@ -183,6 +183,46 @@ class ChainFormsTest {
     assertFalse(fine.reasons().contains(Reason.SMOOTHED_MORE));
   }
 
+  /** What was smoothed as far in another domain cannot be made alike, captures at hand or not. */
+  @Test
+  void aGraphSmoothedInAnotherDomainIsMarked() {
+    Smoothing decibels = new Smoothing(6, Smoothing.Domain.DB);
+    Translation.Handling plain = translation.handling();
+    Translation power =
+        translation.withHandling(
+            new Translation.Handling(
+                new Smoothing(6), 1, plain.publishing(), Optional.empty(), Optional.empty()));
+    TranslatedGraph given = chain(power).translate(raw(graph, decibels)).given();
+    assertEquals(SmoothingMatch.OTHER_DOMAIN, given.treatment().smoothing());
+    for (TranslatedBand band : given.bands()) {
+      assertTrue(band.reasons().contains(Reason.SMOOTHED_OTHERWISE));
+      assertFalse(band.mark() == Mark.RELIABLE);
+    }
+    assertEquals(
+        SmoothingMatch.GRAPH_SMOOTHED,
+        chain(power)
+            .translate(raw(graph, new Smoothing(12, Smoothing.Domain.DB)))
+            .given()
+            .treatment()
+            .smoothing());
+  }
+
+  /** Graphs smoothed in decibels meet captures smoothed in decibels. */
+  @Test
+  void theStudyIsSmoothedInTheDomainOfTheGraph() {
+    Smoothing decibels = new Smoothing(3, Smoothing.Domain.DB);
+    Chain chain = Chain.of(study.outcome().link(2)).refitted(List.of(decibels, new Smoothing(3)));
+    TranslatedGraph given = chain.translate(raw(decibels.apply(graph), decibels)).given();
+    assertEquals(SmoothingMatch.STUDY_SMOOTHED, given.treatment().smoothing());
+    assertEquals(
+        new Translator(study.outcome().smoothed(decibels, 1))
+            .apply(entry(Optional.of(decibels)), decibels.apply(graph))
+            .bands(),
+        given.bands());
+    TranslatedGraph power = chain.translate(raw(decibels.apply(graph), new Smoothing(3))).given();
+    assertFalse(power.bands().equals(given.bands()));
+  }
+
   /** A study whose captures came smoothed is the study whose captures were smoothed here. */
   @Test
   void theStudyIsSmoothedAlikeBeforeTheFit() throws UnusableInput {

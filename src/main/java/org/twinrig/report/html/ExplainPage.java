@@ -281,6 +281,8 @@ public final class ExplainPage {
       case COARSE_POINTS -> "the curves have few points here";
       case NO_SCATTER -> "all headphones look the same here, which real ones never do";
       case SMOOTHED_MORE -> "the old graph shows less detail than the measurements";
+      case BEST_SEAL -> "the old graph shows the headphone at its best fit only";
+      case SMOOTHED_OTHERWISE -> "the old graph was smoothed in another way than the measurements";
     };
   }
 

@@ -23,6 +23,7 @@ import org.twinrig.reliability.Resonance;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.reliability.Zone;
 import org.twinrig.reliability.ZoneEdge;
+import org.twinrig.report.StudyRun;
 import org.twinrig.study.DeclaredZone;
 
 /** Octaves here are powers of two: a base-ten band of one octave is 0.9966 of them. */
@@ -264,15 +265,43 @@ class SentencesTest {
   @Test
   void theEffectIsToldInTheDirectionInWhichTheStudyWent() {
     ScreeningEffect effect =
-        new ScreeningEffect("in-ear", 4, Optional.of(new ScreeningEffect.Change(21.8, 0.81)));
+        new ScreeningEffect(
+            "in-ear",
+            4,
+            Optional.of(new ScreeningEffect.Change(21.8, 0.81)),
+            Optional.of(new ScreeningEffect.Bass(-4.851, -4.274)));
     assertEquals(
         "in-ear: leaving out the 4 captures that the rules do not believe moves the mean transfer by"
-            + " at most 0.8 dB (up, at 21.8 Hz).",
+            + " at most 0.8 dB (up, at 21.8 Hz). From 20 to 200 Hz it is -4.85 dB on average with them"
+            + " and -4.27 dB without.",
         effect(effect, false));
     assertEquals(
         "in-ear: using the 4 captures that the rules do not believe moves the mean transfer by at"
-            + " most 0.8 dB (down, at 21.8 Hz).",
+            + " most 0.8 dB (down, at 21.8 Hz). From 20 to 200 Hz it is -4.85 dB on average with them"
+            + " and -4.27 dB without.",
         effect(effect, true));
+  }
+
+  @Test
+  void whatLeavingOutLostSealsKeepsIsSaid() {
+    assertEquals(
+        "Leaving out lost seals would keep the best seals only: of a new fixture that leaks by"
+            + " nature, the mean transfer then shows less than a seating like any other.",
+        Page.fill("study/seals.jte", Map.of("used", true)));
+    List<String> terminal = StudyRun.sentences(demo.outcome());
+    int said =
+        terminal.indexOf(
+            "Leaving out lost seals keeps the best seals only: of a new fixture that leaks by"
+                + " nature, the mean transfer then shows less than a seating like any other.");
+    assertTrue(said > 0, String.join("\n", terminal));
+    assertTrue(
+        terminal
+            .get(said - 1)
+            .matches(
+                "[a-z-]+: leaving out the .* From 20 to 200 Hz it is -[0-9.]+ dB on average with them"
+                    + " and -[0-9.]+ dB without[.]"),
+        terminal.get(said - 1));
+    assertTrue(terminal.stream().noneMatch(String::isBlank), String.join("\n", terminal));
   }
 
   @Test
@@ -281,11 +310,12 @@ class SentencesTest {
         "on-ear: leaving out the 1 capture that the rules do not believe moves the mean transfer"
             + " nowhere by as much as 0.1 dB.",
         effect(
-            new ScreeningEffect("on-ear", 1, Optional.of(new ScreeningEffect.Change(40, -0.04))),
+            new ScreeningEffect(
+                "on-ear", 1, Optional.of(new ScreeningEffect.Change(40, -0.04)), Optional.empty()),
             false));
     assertEquals(
         "on-ear: leaving out the 2 captures that the rules do not believe decides whether there is"
             + " a mean transfer at all: without them, units are too few.",
-        effect(new ScreeningEffect("on-ear", 2, Optional.empty()), false));
+        effect(new ScreeningEffect("on-ear", 2, Optional.empty(), Optional.empty()), false));
   }
 }
