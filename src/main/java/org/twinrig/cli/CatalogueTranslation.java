@@ -28,7 +28,7 @@ record CatalogueTranslation(TwinrigCommand command, Chain chain, boolean strict,
     long start = System.nanoTime();
     command.progress(
         "Re-expressing " + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
-    var choices = new CatalogueReport.Choices(figures, command.threads());
+    var choices = new CatalogueReport.Choices(figures, command.threads(), TwinrigCommand.today());
     CatalogueReport report =
         place.write(
             folder -> {

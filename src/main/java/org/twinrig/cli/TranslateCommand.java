@@ -224,6 +224,7 @@ final class TranslateCommand extends TwinrigCommand {
           "give a curve that reaches from low to high frequencies, its points no further apart than"
               + " 1/3 octave");
     }
+    translation.origin().validityPassed(today()).ifPresent(doubt -> remark(doubt.sentence()));
     record.lap("translate");
     ReferenceReport report = new ReferenceReport(reference, translation);
     place.write(

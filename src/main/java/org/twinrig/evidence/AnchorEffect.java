@@ -9,6 +9,7 @@ import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.response.Anchor;
+import org.twinrig.translation.LevelShift;
 
 /**
  * What another anchor would make of the mean transfer in the bass: the mean over the bands up to

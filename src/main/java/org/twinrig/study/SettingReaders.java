@@ -1,5 +1,7 @@
 package org.twinrig.study;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -185,6 +187,14 @@ final class SettingReaders {
                 value.refuse(
                     "write the class of the calibrator after IEC 60942: `1`, `2` or `LS`, each also"
                         + " with `/M`"));
+  }
+
+  static Optional<LocalDate> day(YamlValue value) {
+    try {
+      return Optional.of(LocalDate.parse(value.word()));
+    } catch (DateTimeParseException e) {
+      return value.refuse("write a day as in `2027-03-31`, or leave the key out");
+    }
   }
 
   static Optional<List<DeclaredZone>> zones(YamlValue value, Setting.Context so) {

@@ -40,6 +40,9 @@ import org.twinrig.response.Response;
  * when it is unlike those of every kind.
  *
  * <p>A kind the study does not have is not translated at all.
+ *
+ * <p>An absolute graph of a kind whose {@link LevelShift} is known is moved by it, see {@link
+ * #moved}.
  */
 public final class Translator {
   private final Translation translation;
@@ -105,6 +108,36 @@ public final class Translator {
                   now.predicted().map(p -> p.with(p.toDb(), Math.max(p.stepDb(), step)))));
     }
     return new TranslatedGraph(before.entry(), bands, before.treatment());
+  }
+
+  /**
+   * The same graph moved in level as a whole, and judged by its intervals with what is uncertain of
+   * that added: as if the errors of shape and level did not go together. Pinning makes them go
+   * against each other, so that this is on the wide side.
+   */
+  List<TranslatedBand> moved(List<TranslatedBand> bands, double db, Uncertainty level) {
+    return bands.stream()
+        .map(b -> b.predicted().map(p -> moved(b, p, db, level)).orElse(b))
+        .toList();
+  }
+
+  private TranslatedBand moved(
+      TranslatedBand band, TranslatedBand.Predicted was, double db, Uncertainty level) {
+    Uncertainty own = intervals.own(was.own()).and(level);
+    Uncertainty whole = intervals.whole(was.whole()).and(level);
+    TranslatedBand.Predicted now =
+        new TranslatedBand.Predicted(
+            was.toDb() + db,
+            was.stepDb(),
+            new TranslatedBand.Reach(intervals.ownHalfDb(own), own.degreesOfFreedom()),
+            new TranslatedBand.Reach(intervals.wholeHalfDb(whole), whole.degreesOfFreedom()));
+    Mark byWidth = MarkRule.byWidth(translation.tolerance(), band.band().midHz(), now.halfDb());
+    List<Reason> reasons = new ArrayList<>(band.reasons());
+    if (byWidth != Mark.RELIABLE) {
+      reasons.add(Reason.WIDE_PREDICTION);
+    }
+    return new TranslatedBand(
+        band.band(), band.fromDb(), Optional.of(now), band.mark().worse(byWidth), reasons);
   }
 
   TranslatedGraph translate(CatalogueEntry entry, OldGraph graph) {

@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.ReferenceCurve;
 
@@ -9,21 +10,32 @@ import org.twinrig.study.ReferenceCurve;
  * How a graph was taken and given.
  *
  * @param smoothing how the graph's smoothing was met
+ * @param levelShiftDb by how much an absolute graph was moved to be absolute on the new fixture,
+ *     dB; nothing where it is given relative
  * @param before the curve that was added back; nothing for a raw graph
  * @param now the curve of the new fixture that was subtracted again; nothing where the result is
  *     raw
  */
 public record Treatment(
-    SmoothingMatch smoothing, Optional<Reference> before, Optional<Reference> now) {
+    SmoothingMatch smoothing,
+    OptionalDouble levelShiftDb,
+    Optional<Reference> before,
+    Optional<Reference> now) {
   /** A raw graph smoothed as the study's captures are. */
   public static final Treatment RAW =
-      new Treatment(SmoothingMatch.ALIKE, Optional.empty(), Optional.empty());
+      new Treatment(
+          SmoothingMatch.ALIKE, OptionalDouble.empty(), Optional.empty(), Optional.empty());
 
   public Treatment {
     Objects.requireNonNull(smoothing, "smoothing");
     if (now.isPresent() && before.isEmpty()) {
       throw new IllegalArgumentException("a raw graph stays raw");
     }
+  }
+
+  /** How the level of the graph as it is given is to be taken. */
+  public CatalogueEntry.Level level() {
+    return levelShiftDb.isPresent() ? CatalogueEntry.Level.ABSOLUTE : CatalogueEntry.Level.RELATIVE;
   }
 
   /**

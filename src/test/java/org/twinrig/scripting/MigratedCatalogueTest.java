@@ -69,7 +69,7 @@ class MigratedCatalogueTest {
     CatalogueResults.SUMMARY.write(
         folder,
         new CatalogueRun.Outcome(
-            catalogue.listed(), catalogue.lines(), java.util.Optional.empty()));
+            catalogue.listed(), catalogue.lines(), java.util.Optional.empty(), List.of()));
     assertEquals(0, status);
     assertEquals(Files.readString(out.resolve("summary.csv")), Files.readString(summary));
     for (CatalogueRun.Line line : catalogue.lines()) {

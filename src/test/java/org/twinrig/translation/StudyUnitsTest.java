@@ -95,10 +95,14 @@ class StudyUnitsTest {
     assertEquals(11.460, one, 5e-4);
     assertEquals(16.207, two, 5e-4);
     for (int sign : new int[] {-1, 1}) {
-      assertEquals(0, StudyUnits.beyond(above(sign * (one - 1e-6), 0, 10), kind, INTERVALS));
-      assertEquals(0.7, StudyUnits.beyond(above(sign * (one + 1e-6), 0, 10), kind, INTERVALS));
-      assertEquals(0.7, StudyUnits.beyond(above(sign * (two - 1e-6), 0, 10), kind, INTERVALS));
-      assertEquals(1, StudyUnits.beyond(above(sign * (two + 1e-6), 0, 10), kind, INTERVALS));
+      assertEquals(
+          0, StudyUnits.beyond(above(sign * (one - 1e-6), 0, 10), kind, INTERVALS, b -> 0));
+      assertEquals(
+          0.7, StudyUnits.beyond(above(sign * (one + 1e-6), 0, 10), kind, INTERVALS, b -> 0));
+      assertEquals(
+          0.7, StudyUnits.beyond(above(sign * (two - 1e-6), 0, 10), kind, INTERVALS, b -> 0));
+      assertEquals(
+          1, StudyUnits.beyond(above(sign * (two + 1e-6), 0, 10), kind, INTERVALS, b -> 0));
     }
   }
 
@@ -113,15 +117,15 @@ class StudyUnitsTest {
       OldGraph graph =
           new OldGraph(levels, Optional.of(levels), Optional.of(Collections.nCopies(10, carried)));
       double expected = db < limit ? 0 : 0.3;
-      assertEquals(expected, StudyUnits.beyond(graph, three(SDS), INTERVALS));
+      assertEquals(expected, StudyUnits.beyond(graph, three(SDS), INTERVALS, b -> 0));
     }
   }
 
   @Test
   void moreThanATenthOfTheBandsIsUnlikeTheUnits() {
     TransferFunction kind = three(SDS);
-    assertFalse(StudyUnits.unlike(above(12, 0, 1), kind, INTERVALS));
-    assertTrue(StudyUnits.unlike(above(12, 0, 2), kind, INTERVALS));
+    assertFalse(StudyUnits.unlike(above(12, 0, 1), kind, INTERVALS, b -> 0));
+    assertTrue(StudyUnits.unlike(above(12, 0, 2), kind, INTERVALS, b -> 0));
   }
 
   /** One of nine bands is more than a tenth. */
@@ -131,17 +135,18 @@ class StudyUnitsTest {
     graph[0] += 12;
     graph[9] = Double.NaN;
     assertTrue(
-        StudyUnits.unlike(OldGraph.pinned(Levels.copyOf(TEN, graph)), three(SDS), INTERVALS));
+        StudyUnits.unlike(
+            OldGraph.pinned(Levels.copyOf(TEN, graph)), three(SDS), INTERVALS, b -> 0));
   }
 
   @Test
   void unitsThatDoNotDifferAndGraphsWithoutTheAnchorTellNothing() {
     double[] same = new double[10];
     Arrays.fill(same, 0.009);
-    assertEquals(0, StudyUnits.beyond(above(50, 0, 10), three(same), INTERVALS));
+    assertEquals(0, StudyUnits.beyond(above(50, 0, 10), three(same), INTERVALS, b -> 0));
     Levels far = above(50, 0, 10).levels();
     OldGraph unpinned = new OldGraph(far, Optional.empty(), Optional.empty());
-    assertFalse(StudyUnits.unlike(unpinned, three(SDS), INTERVALS));
+    assertFalse(StudyUnits.unlike(unpinned, three(SDS), INTERVALS, b -> 0));
   }
 
   /** Units that differ by a smooth curve of their own. */
@@ -167,7 +172,7 @@ class StudyUnitsTest {
             .mapToDouble(b -> levels.stream().mapToDouble(u -> u[b]).average().orElseThrow())
             .toArray();
     OldGraph graph = OldGraph.pinned(Levels.copyOf(TEN, mean));
-    assertEquals(0, StudyUnits.beyond(graph, kind(TEN, levels), INTERVALS));
+    assertEquals(0, StudyUnits.beyond(graph, kind(TEN, levels), INTERVALS, b -> 0));
   }
 
   /** A graph is pinned before it is held against the units, so its own level says nothing. */
@@ -184,14 +189,17 @@ class StudyUnitsTest {
             Settings.defaults().tolerance(),
             5,
             Translation.Handling.plain(),
-            List.of(kind));
+            List.of(kind),
+            List.of());
     double[] hz =
         IntStream.rangeClosed(0, 40).mapToDouble(k -> 800 * Math.pow(2, k / 16.0)).toArray();
     SplittableRandom random = new SplittableRandom(seed);
     double[] db = random.doubles(hz.length, -30, 30).toArray();
     double[] shifted = Arrays.stream(db).map(level -> level + shiftDb).toArray();
     assertEquals(
-        StudyUnits.beyond(OldGraph.of(Response.copyOf(hz, db), translation), kind, INTERVALS),
-        StudyUnits.beyond(OldGraph.of(Response.copyOf(hz, shifted), translation), kind, INTERVALS));
+        StudyUnits.beyond(
+            OldGraph.of(Response.copyOf(hz, db), translation), kind, INTERVALS, b -> 0),
+        StudyUnits.beyond(
+            OldGraph.of(Response.copyOf(hz, shifted), translation), kind, INTERVALS, b -> 0));
   }
 }

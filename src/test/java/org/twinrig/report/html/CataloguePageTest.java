@@ -29,11 +29,12 @@ class CataloguePageTest {
           Translation.Handling.plain(),
           List.of(
               HandMade.kind("in-ear", 8, "UCRRRRRRCU").transfer(),
-              HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()));
+              HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()),
+          List.of());
 
   private static String html(int rows, List<CatalogueRun.Line> lines, Problem... problems) {
     CatalogueRun.Outcome outcome =
-        new CatalogueRun.Outcome(rows, lines, java.util.Optional.empty());
+        new CatalogueRun.Outcome(rows, lines, java.util.Optional.empty(), List.of());
     return CataloguePage.html(
         TRANSLATION,
         new Findings<>(outcome, List.of(problems)),

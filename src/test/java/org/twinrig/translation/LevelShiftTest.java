@@ -1,4 +1,4 @@
-package org.twinrig.evidence;
+package org.twinrig.translation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
