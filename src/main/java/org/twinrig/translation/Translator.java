@@ -129,8 +129,8 @@ public final class Translator {
         new TranslatedBand.Predicted(
             was.toDb() + db,
             was.stepDb(),
-            new TranslatedBand.Reach(intervals.ownHalfDb(own), own.degreesOfFreedom()),
-            new TranslatedBand.Reach(intervals.wholeHalfDb(whole), whole.degreesOfFreedom()));
+            reach(was.own(), intervals.ownHalfDb(own), own),
+            reach(was.whole(), intervals.wholeHalfDb(whole), whole));
     Mark byWidth = MarkRule.byWidth(translation.tolerance(), band.band().midHz(), now.halfDb());
     List<Reason> reasons = new ArrayList<>(band.reasons());
     if (byWidth != Mark.RELIABLE) {
@@ -138,6 +138,12 @@ public final class Translator {
     }
     return new TranslatedBand(
         band.band(), band.fromDb(), Optional.of(now), band.mark().worse(byWidth), reasons);
+  }
+
+  /** More to be uncertain of comes with more degrees of freedom, but never narrows an interval. */
+  private static TranslatedBand.Reach reach(
+      TranslatedBand.Reach was, double halfDb, Uncertainty now) {
+    return new TranslatedBand.Reach(Math.max(was.halfDb(), halfDb), now.degreesOfFreedom());
   }
 
   TranslatedGraph translate(CatalogueEntry entry, OldGraph graph) {
