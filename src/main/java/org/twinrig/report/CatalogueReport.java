@@ -103,7 +103,7 @@ public record CatalogueReport(
           folder.resolve("points").resolve(table),
           CatalogueResults.POINTS.csv(GraphPoints.of(graph, came)));
       if (figures) {
-        GraphFigure.of(graph, translation.origin())
+        GraphFigure.of(graph, translation.origin(), translation.anchor())
             .write(folder.resolve("figures").resolve(names.of(id)));
       }
       examples.computeIfPresent(id, (e, none) -> Optional.of(graph));
@@ -211,7 +211,7 @@ public record CatalogueReport(
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =
-        Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
+        Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin(), translation.anchor()));
     Files.writeString(
         folder.resolve("report.html"), CataloguePage.html(translation, outcome, overview, drawn));
     record.with(
