@@ -17,6 +17,7 @@ import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.evidence.Sensitivity;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Problem;
+import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.ResonanceWander;
 import org.twinrig.response.Smoothing;
 import org.twinrig.screening.Screening;
@@ -149,7 +150,12 @@ public record StudyOutcome(
     Map<String, LevelShift> shifts =
         levelShifts().stream().collect(Collectors.toMap(LevelShift::kind, s -> s));
     return kinds.stream()
-        .map(k -> AnchorEffect.of(k.estimate(), Optional.ofNullable(shifts.get(k.kind()))))
+        .map(
+            k ->
+                AnchorEffect.of(
+                    k.kind(),
+                    k.transfer().bands().stream().map(MarkedBand::outcome).toList(),
+                    Optional.ofNullable(shifts.get(k.kind()))))
         .toList();
   }
 

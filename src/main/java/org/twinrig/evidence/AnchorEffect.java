@@ -7,7 +7,6 @@ import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
-import org.twinrig.regression.KindEstimate;
 import org.twinrig.response.Anchor;
 import org.twinrig.translation.LevelShift;
 
@@ -32,11 +31,11 @@ public record AnchorEffect(String kind, List<OptionalDouble> lined, OptionalDoub
   }
 
   /** The effect on a kind, whose level shift may be known. */
-  public static AnchorEffect of(KindEstimate estimate, Optional<LevelShift> shift) {
-    OptionalDouble bass = mean(estimate, band -> band.midHz() <= BASS_HZ);
+  public static AnchorEffect of(String kind, List<BandOutcome> bands, Optional<LevelShift> shift) {
+    OptionalDouble bass = mean(bands, band -> band.midHz() <= BASS_HZ);
     List<OptionalDouble> lined = new ArrayList<>();
     for (Anchor anchor : ANCHORS) {
-      OptionalDouble there = mean(estimate, anchor::linesUp);
+      OptionalDouble there = mean(bands, anchor::linesUp);
       lined.add(
           bass.isPresent() && there.isPresent()
               ? OptionalDouble.of(bass.getAsDouble() - there.getAsDouble())
@@ -46,13 +45,12 @@ public record AnchorEffect(String kind, List<OptionalDouble> lined, OptionalDoub
         bass.isPresent() && shift.isPresent()
             ? OptionalDouble.of(bass.getAsDouble() + shift.get().mean().meanDb())
             : OptionalDouble.empty();
-    return new AnchorEffect(estimate.kind(), lined, calibrated);
+    return new AnchorEffect(kind, lined, calibrated);
   }
 
   /** The mean over some bands; nothing where there is none, or one has no estimate. */
-  private static OptionalDouble mean(KindEstimate estimate, Predicate<Band> which) {
-    List<BandOutcome> bands =
-        estimate.bands().stream().filter(outcome -> which.test(outcome.band())).toList();
+  private static OptionalDouble mean(List<BandOutcome> all, Predicate<Band> which) {
+    List<BandOutcome> bands = all.stream().filter(outcome -> which.test(outcome.band())).toList();
     return bands.stream().allMatch(BandOutcome.Fitted.class::isInstance)
         ? bands.stream().mapToDouble(b -> ((BandOutcome.Fitted) b).mean().meanDb()).average()
         : OptionalDouble.empty();
