@@ -211,7 +211,8 @@ public record CatalogueReport(
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =
-        Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin(), translation.anchor()));
+        Parallel.map(
+            examples, threads, g -> GraphFigure.of(g, translation.origin(), translation.anchor()));
     Files.writeString(
         folder.resolve("report.html"), CataloguePage.html(translation, outcome, overview, drawn));
     record.with(

@@ -154,7 +154,6 @@ public final class KindResult {
 
   /** The mean transfer with its intervals and the mark strip, drawn as in the report. */
   public Figure figure() {
-    return TransferFigure.of(
-        kind, Caption.of(outcome, kind), outcome.study().settings().anchor());
+    return TransferFigure.of(kind, Caption.of(outcome, kind), outcome.study().settings().anchor());
   }
 }

@@ -63,8 +63,7 @@ public record TranslatedGraph(
     if (there.isEmpty() || there.stream().anyMatch(TranslatedBand::missing)) {
       return Optional.empty();
     }
-    double mean =
-        there.stream().mapToDouble(b -> b.fromDb().orElseThrow()).average().orElseThrow();
+    double mean = there.stream().mapToDouble(b -> b.fromDb().orElseThrow()).average().orElseThrow();
     List<TranslatedBand> moved =
         bands.stream()
             .map(

@@ -54,8 +54,7 @@ public record TranslatedCatalogue(
         .map(
             g ->
                 drawn.computeIfAbsent(
-                    name,
-                    k -> Plate.of(List.of(GraphFigure.of(g, by.origin(), by.anchor())))))
+                    name, k -> Plate.of(List.of(GraphFigure.of(g, by.origin(), by.anchor())))))
         .orElse(List.of());
   }
 

@@ -142,7 +142,7 @@ class MigratedCatalogueTest {
             .orElseThrow();
 
     assertEquals(
-        "`G-002` is compensated or smoothed more than the captures; list it in a catalogue.csv and"
+        "`G-002` is compensated, absolute or smoothed more than the captures; list it in a catalogue.csv and"
             + " migrate that",
         assertThrows(
                 IllegalArgumentException.class,

@@ -97,22 +97,22 @@ class AbsoluteGraphTest {
       assertEquals(was.fromDb(), is.fromDb());
       assertEquals(before.toDb() - 1.5, after.toDb(), 1e-12);
       Uncertainty own = intervals.own(before.own()).and(0.62, 7);
-      assertEquals(
-          Math.max(before.halfDb(), intervals.ownHalfDb(own)), after.halfDb(), 1e-12);
+      assertEquals(Math.max(before.halfDb(), intervals.ownHalfDb(own)), after.halfDb(), 1e-12);
       Uncertainty whole = intervals.whole(before.whole()).and(0.62, 7);
       assertEquals(
           Math.max(before.whole().halfDb(), intervals.wholeHalfDb(whole)),
           after.whole().halfDb(),
           1e-12);
-      Mark byWidth =
-          MarkRule.byWidth(translation.tolerance(), was.band().midHz(), after.halfDb());
+      Mark byWidth = MarkRule.byWidth(translation.tolerance(), was.band().midHz(), after.halfDb());
       assertEquals(was.mark().worse(byWidth), is.mark());
       lowered += is.mark() == was.mark() ? 0 : 1;
     }
     assertTrue(lowered > 0);
   }
 
-  /** Without the shift the graph is what a relative one is; a study without an anchor needs none. */
+  /**
+   * Without the shift the graph is what a relative one is; a study without an anchor needs none.
+   */
   @Test
   void withoutALevelShiftTheShapeAloneIsGiven() throws UnusableInput {
     SmallStudy study = SmallStudy.of(6, 5, Settings.defaults());
@@ -120,22 +120,19 @@ class AbsoluteGraphTest {
     CatalogueEntry absolute = entry("in-ear", 2, Optional.of("1 V"));
     CatalogueEntry relative = entry("in-ear", 2, Optional.empty());
     Chain chain = Chain.of(Chain.Link.of(study.translation().withLevelShifts(List.of())));
-    assertEquals(
-        through(chain, relative, curve).bands(), through(chain, absolute, curve).bands());
+    assertEquals(through(chain, relative, curve).bands(), through(chain, absolute, curve).bands());
     assertEquals(
         CatalogueEntry.Level.RELATIVE, through(chain, absolute, curve).treatment().level());
     CatalogueEntry unknown = entry(Translation.UNKNOWN_KIND, 2, Optional.of("1 V"));
     Chain knows =
         Chain.of(Chain.Link.of(study.translation().withLevelShifts(List.of(shift("in-ear", 1)))));
-    assertEquals(
-        CatalogueEntry.Level.RELATIVE, through(knows, unknown, curve).treatment().level());
+    assertEquals(CatalogueEntry.Level.RELATIVE, through(knows, unknown, curve).treatment().level());
     Settings none = Settings.defaults().with(Setting.ANCHOR, new Anchor.None());
     Chain calibrated = Chain.of(Chain.Link.of(SmallStudy.of(6, 5, none).translation()));
     assertEquals(
         OptionalDouble.of(0), through(calibrated, absolute, curve).treatment().levelShiftDb());
     assertEquals(
-        through(calibrated, relative, curve).bands(),
-        through(calibrated, absolute, curve).bands());
+        through(calibrated, relative, curve).bands(), through(calibrated, absolute, curve).bands());
   }
 
   @Test
@@ -209,8 +206,7 @@ class AbsoluteGraphTest {
     for (int seed = 1; seed <= studies; seed++) {
       SimulatedStudy drawn = plan.withSeed(52_000 + seed).draw();
       Study study = drawn.declared(settings);
-      Translation translation =
-          Analysis.of(study, drawn.captures(), "none", 2).translation();
+      Translation translation = Analysis.of(study, drawn.captures(), "none", 2).translation();
       assertEquals(3, translation.levelShifts().size());
       Chain chain = Chain.of(Chain.Link.of(translation));
       List<Capture> captures = study.corrected(drawn.captures());
@@ -222,8 +218,7 @@ class AbsoluteGraphTest {
         }
         Response old = mean(captures, unit, study.from());
         Levels now = Levels.of(mean(captures, unit, study.to()), translation.grid());
-        TranslatedGraph graph =
-            through(chain, entry(unit.kind(), 3, Optional.of("1 V")), old);
+        TranslatedGraph graph = through(chain, entry(unit.kind(), 3, Optional.of("1 V")), old);
         boolean all = true;
         for (int b = 0; b < graph.bands().size(); b++) {
           Predicted to = graph.bands().get(b).predicted().orElseThrow();

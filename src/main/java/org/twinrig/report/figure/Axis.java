@@ -66,7 +66,8 @@ record Axis(
     if (anchor instanceof Anchor.None) {
       return "Level as it came, dB";
     }
-    return "Level, dB re " + (anchor instanceof Anchor.Range ? "mean over " : "level at ")
+    return "Level, dB re "
+        + (anchor instanceof Anchor.Range ? "mean over " : "level at ")
         + anchor.words();
   }
 

@@ -37,7 +37,9 @@ public final class GraphFigure {
                 .formatted(
                     graph.entry().unit(),
                     graph.entry().kind(),
-                    lined.anchor instanceof Anchor.None ? "" : " after lining up there"),
+                    lined.anchor instanceof Anchor.None
+                        ? ""
+                        : " after lining up at " + lined.anchor.words()),
             origin.fingerprint())
         .overFrequency(plot, Stretch.of(graph))
         .figure(
@@ -92,6 +94,11 @@ public final class GraphFigure {
   private static double[] now(
       TranslatedGraph graph, ToDoubleFunction<TranslatedBand.Predicted> what) {
     return Values.known(graph.bands().stream().map(TranslatedBand::predicted).toList(), what);
+  }
+
+  /** Whether a graph is drawn lined up: where it is relative and covers the anchor. */
+  public static boolean linedUp(TranslatedGraph graph, Anchor anchor) {
+    return !(Lined.of(graph, anchor).anchor instanceof Anchor.None);
   }
 
   /** How many dB of an example are as long as one decade: 25, or 50 where the range asks for it. */

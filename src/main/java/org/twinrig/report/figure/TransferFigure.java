@@ -23,7 +23,9 @@ public final class TransferFigure {
     double[] simHigh = ends(bands, 1, Double.POSITIVE_INFINITY);
     Axis axis =
         Axis.differences(
-            "New minus old, dB",
+            anchor instanceof Anchor.None
+                ? "New minus old, dB"
+                : "New minus old after lining up, dB",
             Values.least(-2, ends(bands, -1, WIDEST_DB)) - 0.5,
             Values.greatest(2, ends(bands, 1, WIDEST_DB)) + 0.5);
     Plot plot =

@@ -158,8 +158,7 @@ public final class ExplainPage {
   }
 
   /** The mean difference of one of several kinds, all drawn to one scale. */
-  public static TrustedMarkup difference(
-      KindOutcome kind, List<KindOutcome> drawn, Anchor anchor) {
+  public static TrustedMarkup difference(KindOutcome kind, List<KindOutcome> drawn, Anchor anchor) {
     return TrustedMarkup.of(
         new DifferenceGraphs(drawn.stream().map(KindOutcome::transfer).toList())
             .svg(kind.transfer(), kind.zones(), anchor));

@@ -64,6 +64,7 @@ class CataloguePageTest {
             "h2 How to read the marks",
             "h2 Examples",
             "h2 Problems met while reading",
+            "h2 Inputs and fingerprint",
             "h2 Cautions"),
         PageChecks.headings(page));
     PageChecks.tagsClose(page);
