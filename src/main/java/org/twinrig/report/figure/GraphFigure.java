@@ -35,11 +35,7 @@ public final class GraphFigure {
             "%s: %s can be read as measured".formatted(graph.entry().graph(), octaves),
             "%s, %s; the pale band is where a new measurement is expected%s"
                 .formatted(
-                    graph.entry().unit(),
-                    graph.entry().kind(),
-                    lined.anchor instanceof Anchor.None
-                        ? ""
-                        : " after lining up at " + lined.anchor.words()),
+                    graph.entry().unit(), graph.entry().kind(), lined.anchor.afterLiningUp()),
             origin.fingerprint())
         .overFrequency(plot, Stretch.of(graph))
         .figure(

@@ -123,7 +123,8 @@ class CataloguePageTest {
     assertTrue(
         html(7, some())
             .contains(
-                ">7 graphs, all made on the plate, read as if made on the head. 5 were"
+                ">7 graphs, all made on the plate, read as if made on the head after lining up over 300 Hz to"
+                    + " 1 kHz. 5 were"
                     + " re-expressed.</p>"));
     assertTrue(html(5, some()).contains(" 5 were re-expressed, none refused.</p>"));
     String page = html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"));
