@@ -346,18 +346,19 @@ public final class Chain {
     if (entry.level() == CatalogueEntry.Level.RELATIVE) {
       return Optional.empty();
     }
-    double seatings = entry.averaged().asSeatingsOf(first().handling().sidesPerSeating());
+    OptionalDouble seatings =
+        OptionalDouble.of(entry.averaged().asSeatingsOf(first().handling().sidesPerSeating()));
     Optional<LevelShift.Total> total = Optional.of(LevelShift.Total.NONE);
-    for (Link link : links) {
-      Optional<LevelShift> shift = link.translation.levelShift(entry.kind());
+    for (Translation link : links()) {
       boolean inTransfer =
-          link.translation.anchor() instanceof Anchor.None
-              && link.translation.kind(entry.kind()).isPresent();
-      boolean comesIn = link == links.get(0);
-      total =
-          inTransfer
-              ? total
-              : total.flatMap(t -> shift.map(s -> t.and(s, comesIn ? seatings : s.seatings())));
+          link.anchor() instanceof Anchor.None && link.kind(entry.kind()).isPresent();
+      if (!inTransfer) {
+        OptionalDouble own = seatings;
+        Optional<LevelShift> shift = link.levelShift(entry.kind());
+        total = total.flatMap(t -> shift.map(s -> t.and(s, own.orElse(s.seatings()))));
+      }
+      // What an earlier link made holds the scatter of a seating already.
+      seatings = OptionalDouble.empty();
     }
     return total;
   }
