@@ -13,7 +13,6 @@ import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
 import org.twinrig.evidence.AnchorEffect;
-import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.evidence.Sensitivity;
 import org.twinrig.internal.Parallel;
@@ -27,8 +26,10 @@ import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Anchoring;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
+import org.twinrig.study.Setting;
 import org.twinrig.study.Study;
 import org.twinrig.translation.Chain;
+import org.twinrig.translation.LevelShift;
 import org.twinrig.translation.TransferFunction;
 import org.twinrig.translation.Translation;
 
@@ -66,7 +67,8 @@ public record StudyOutcome(
             study.reference(study.from()),
             study.reference(study.to()));
     return translation(
-        study, fingerprint, handling, kinds.stream().map(KindOutcome::transfer).toList());
+            study, fingerprint, handling, kinds.stream().map(KindOutcome::transfer).toList())
+        .withLevelShifts(levelShifts());
   }
 
   /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
@@ -165,17 +167,20 @@ public record StudyOutcome(
     return new Translation(
         new Translation.Origin(
             study.title(),
-            study.from().label(),
-            study.to().label(),
+            study.from(),
+            study.to(),
             study.settings().anchor().words(),
-            fingerprint),
+            fingerprint,
+            study.days(),
+            study.settings().get(Setting.VALID_UNTIL)),
         study.settings().anchor(),
         study.settings().grid(),
         study.settings().confidence(),
         study.settings().tolerance(),
         study.settings().minUnits(),
         handling,
-        kinds);
+        kinds,
+        List.of());
   }
 
   /** Mean number of sides over the accepted seatings on the old fixture. */

@@ -68,4 +68,9 @@ public record Fixture(
         "",
         Optional.empty());
   }
+
+  /** A fixture of which nothing is stated but what it is called. */
+  public Fixture(String label) {
+    this(label, label, "", Optional.empty(), Optional.empty(), "", Optional.empty());
+  }
 }

@@ -1,6 +1,7 @@
 package org.twinrig.cli;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.Locale;
 import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
@@ -16,8 +17,10 @@ import org.twinrig.translation.Chain;
  *
  * @param strict whether one refused graph stops everything
  * @param figures whether to draw every graph
+ * @param today the day that a study's validity is held against
  */
-record CatalogueTranslation(TwinrigCommand command, Chain chain, boolean strict, boolean figures) {
+record CatalogueTranslation(
+    TwinrigCommand command, Chain chain, boolean strict, boolean figures, LocalDate today) {
   private static final int WORTH_TIMING = 1000;
 
   /** Runs, says what was refused, and gives back what became of the rest. */
@@ -28,7 +31,7 @@ record CatalogueTranslation(TwinrigCommand command, Chain chain, boolean strict,
     long start = System.nanoTime();
     command.progress(
         "Re-expressing " + Numbers.count(catalogue.value().entries().size(), "graph.", "graphs."));
-    var choices = new CatalogueReport.Choices(figures, command.threads());
+    var choices = new CatalogueReport.Choices(figures, command.threads(), today);
     CatalogueReport report =
         place.write(
             folder -> {

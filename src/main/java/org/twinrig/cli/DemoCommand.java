@@ -66,7 +66,7 @@ final class DemoCommand extends TwinrigCommand {
     Chain chain = Chain.of(run.found().link(threads()));
     Path table = run.study().catalogue().orElseThrow();
     print(
-        new CatalogueTranslation(this, chain, false, false)
+        new CatalogueTranslation(this, chain, false, false, today())
             .into(catalogueResults, table, CatalogueReader.read(table, table.toString())),
         Optional.of(catalogueResults.target()),
         false);

@@ -3,6 +3,7 @@ package org.twinrig.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -99,6 +100,13 @@ final class TranslateCommand extends TwinrigCommand {
   private boolean figures;
 
   @Option(
+      names = "--on",
+      paramLabel = "DAY",
+      description =
+          "The day to hold a study's valid_until against, such as 2027-03-31 (default: today).")
+  private LocalDate day;
+
+  @Option(
       names = "--strict",
       description = "Stop when any graph is refused, instead of going on without it.")
   private boolean strict;
@@ -135,9 +143,14 @@ final class TranslateCommand extends TwinrigCommand {
             inputs.and(RunInputs.ofCatalogue(table, catalogue.value())));
     Chain chain = withSubtract(analysed(places, declared));
     CatalogueReport report =
-        new CatalogueTranslation(this, chain, strict, figures).into(place, table, catalogue);
+        new CatalogueTranslation(this, chain, strict, figures, used())
+            .into(place, table, catalogue);
     print(report, Optional.of(out), json);
     return 0;
+  }
+
+  private LocalDate used() {
+    return day == null ? today() : day;
   }
 
   /** A study of the chain; nothing where a place is a translation file and no folder. */
@@ -225,6 +238,7 @@ final class TranslateCommand extends TwinrigCommand {
           "give a curve that reaches from low to high frequencies, its points no further apart than"
               + " 1/3 octave");
     }
+    translation.origin().validityPassed(used()).ifPresent(doubt -> remark(doubt.sentence()));
     record.lap("translate");
     ReferenceReport report = new ReferenceReport(reference, translation);
     place.write(

@@ -3,6 +3,8 @@ package org.twinrig.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -55,6 +57,11 @@ abstract class TwinrigCommand implements Callable<Integer> {
 
   final int threads() {
     return threads;
+  }
+
+  /** The day on the clock of whoever runs the program: nothing below the commands looks at it. */
+  static LocalDate today() {
+    return LocalDate.now(ZoneId.systemDefault());
   }
 
   final RunRecord record() {

@@ -8,6 +8,7 @@ import java.util.function.Predicate;
 import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.response.Anchor;
+import org.twinrig.translation.LevelShift;
 
 /**
  * What another anchor would make of the mean transfer in the bass: the mean over the bands up to

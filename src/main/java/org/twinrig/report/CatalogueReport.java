@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -51,8 +52,8 @@ public record CatalogueReport(
     implements Report {
   private static final int MOST_EXAMPLES = 4;
 
-  /** Whether every graph is to be drawn, and on how many threads to work. */
-  public record Choices(boolean figures, int threads) {}
+  /** Whether every graph is to be drawn, on how many threads to work, and what day it is. */
+  public record Choices(boolean figures, int threads, LocalDate today) {}
 
   /**
    * Re-expresses a catalogue and writes its graphs.
@@ -78,7 +79,8 @@ public record CatalogueReport(
     }
     Graphs graphs = new Graphs(folder, whole, names, choices.figures(), examples(entries));
     Findings<CatalogueRun.Outcome> run = chain.run(table, catalogue, choices.threads(), graphs);
-    Findings<CatalogueRun.Outcome> outcome = new Findings<>(run.value(), noted(run, source, whole));
+    CatalogueRun.Outcome judged = run.value().and(whole.origin().validityPassed(choices.today()));
+    Findings<CatalogueRun.Outcome> outcome = new Findings<>(judged, noted(run, source, whole));
     if (outcome.value().lines().isEmpty()) {
       throw nothing(outcome, source);
     }
@@ -103,7 +105,7 @@ public record CatalogueReport(
           folder.resolve("points").resolve(table),
           CatalogueResults.POINTS.csv(GraphPoints.of(graph, came)));
       if (figures) {
-        GraphFigure.of(graph, translation.origin())
+        GraphFigure.of(graph, translation.origin(), translation.anchor())
             .write(folder.resolve("figures").resolve(names.of(id)));
       }
       examples.computeIfPresent(id, (e, none) -> Optional.of(graph));
@@ -228,7 +230,8 @@ public record CatalogueReport(
     CatalogueOverview overview = CatalogueOverview.of(translation, outcome.value());
     overview.write(folder);
     List<Figure> drawn =
-        Parallel.map(examples, threads, g -> GraphFigure.of(g, translation.origin()));
+        Parallel.map(
+            examples, threads, g -> GraphFigure.of(g, translation.origin(), translation.anchor()));
     Files.writeString(
         folder.resolve("report.html"),
         CataloguePage.html(translation, outcome, overview, drawn, continuity(folder)));

@@ -72,6 +72,13 @@ public sealed interface Anchor {
   /** The anchor in words: for example {@code 500 Hz to 1 kHz}. */
   String words();
 
+  /** What results hold after, as the end of a sentence; nothing where nothing is lined up. */
+  default String afterLiningUp() {
+    return this instanceof None
+        ? ""
+        : " after lining up " + (this instanceof Range ? "over " : "at ") + words();
+  }
+
   /** The mean of the band levels over a range, from above 0 Hz. */
   record Range(double fromHz, double toHz) implements Anchor {
     public Range {

@@ -64,7 +64,7 @@ public final class GraphTranslation {
    * @param entry what graph it is, for example {@code CatalogueEntry.raw("Rowan 32", "in-ear", 3)}
    *     for one averaged over three seatings
    * @throws IllegalArgumentException when the study has no such kind, or the entry is of a
-   *     compensated or more smoothed graph, which only {@link #migrate} takes
+   *     compensated, absolute or more smoothed graph, which only {@link #migrate} takes
    */
   public ReexpressedGraph apply(CatalogueEntry entry, Response raw) {
     check(entry);
@@ -120,9 +120,10 @@ public final class GraphTranslation {
 
   private void check(CatalogueEntry entry) {
     if (entry.subtracted().isPresent()
+        || entry.level() == CatalogueEntry.Level.ABSOLUTE
         || entry.statedSmoothing().widerThan(translation.handling().captureSmoothing())) {
       throw new IllegalArgumentException(
-          "`%s` is compensated or smoothed more than the captures; list it in a catalogue.csv and migrate that"
+          "`%s` is compensated, absolute or smoothed more than the captures; list it in a catalogue.csv and migrate that"
               .formatted(entry.graph()));
     }
     if (!entry.kind().equals(Translation.UNKNOWN_KIND)

@@ -1,6 +1,7 @@
 package org.twinrig.scripting;
 
 import java.util.List;
+import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.band.BandGrid;
@@ -19,6 +20,7 @@ import org.twinrig.report.table.PlanResults;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.Settings;
+import org.twinrig.translation.LevelShift;
 
 /** What a study found about one kind of headphone. Immutable. */
 public final class KindResult {
@@ -69,6 +71,14 @@ public final class KindResult {
                     "the study has no band at %s Hz; its bands lie from %s to %s"
                         .formatted(
                             hz, Numbers.hertz(grid.lowerHz()), Numbers.hertz(grid.upperHz()))));
+  }
+
+  /**
+   * By how much the kind reads louder on the new fixture, dB over the anchor: a quantity beside the
+   * transfer, which is about shape alone. Nothing where levels are not known on both fixtures.
+   */
+  public Optional<LevelShift> levelShift() {
+    return outcome.levelShifts().stream().filter(s -> s.kind().equals(kind())).findFirst();
   }
 
   /** Runs of bands with the same mark: rising in frequency, without gaps. */
@@ -144,6 +154,6 @@ public final class KindResult {
 
   /** The mean transfer with its intervals and the mark strip, drawn as in the report. */
   public Figure figure() {
-    return TransferFigure.of(kind, Caption.of(outcome, kind));
+    return TransferFigure.of(kind, Caption.of(outcome, kind), outcome.study().settings().anchor());
   }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.study;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -288,6 +289,16 @@ public final class Setting<T> {
                   + (rule.lostOctaves() == 1 ? " octave of " : " octaves of ")
                   + words(rule.compared().fromHz(), rule.compared().toHz()));
 
+  public static final Setting<Optional<LocalDate>> VALID_UNTIL =
+      new Setting<>(
+          "valid_until",
+          "Valid until",
+          "the last day for which the study is to be used, such as 2027-03-31; else left empty",
+          Optional.empty(),
+          (value, so) -> given(SettingReaders.day(value)),
+          (day, all) -> day.map(LocalDate::toString).orElse(null),
+          (day, study) -> day.map(LocalDate::toString).orElse("not stated"));
+
   /** Every setting; those that the reading of others asks for come before them. */
   public static final List<Setting<?>> ALL =
       List.of(
@@ -308,7 +319,8 @@ public final class Setting<T> {
           DRIFT,
           MICROPHONE_DRIFT_DB,
           CAPTURE_SMOOTHING,
-          PUBLISHING);
+          PUBLISHING,
+          VALID_UNTIL);
 
   private final String key;
   private final String label;

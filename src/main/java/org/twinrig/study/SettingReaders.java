@@ -1,5 +1,7 @@
 package org.twinrig.study;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -206,6 +208,14 @@ final class SettingReaders {
               }
               return group.ifSound(() -> Map.copyOf(ranges));
             });
+  }
+
+  static Optional<LocalDate> day(YamlValue value) {
+    try {
+      return Optional.of(LocalDate.parse(value.word()));
+    } catch (DateTimeParseException e) {
+      return value.refuse("write a day as in `2027-03-31`, or leave the key out");
+    }
   }
 
   static Optional<List<DeclaredZone>> zones(YamlValue value, Setting.Context so) {

@@ -1,6 +1,8 @@
 package org.twinrig.study;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,6 +56,30 @@ public record Study(
     sessions = List.copyOf(sessions);
     inputs = List.copyOf(inputs);
     references = Map.copyOf(references);
+  }
+
+  /** First and last day of sessions. */
+  public record Days(LocalDate first, LocalDate last) {
+    /** In words: for example {@code 2026-03-02 to 2026-03-25}. */
+    public String words() {
+      return first.equals(last) ? first.toString() : first + " to " + last;
+    }
+  }
+
+  /**
+   * When the two fixtures' sessions were held; nothing without any, or where a day is not known.
+   */
+  public Optional<Days> days() {
+    List<Optional<LocalDate>> days =
+        sessions.stream()
+            .filter(s -> s.fixture().equals(from.name()) || s.fixture().equals(to.name()))
+            .map(s -> s.time().map(LocalDateTime::toLocalDate))
+            .toList();
+    if (days.isEmpty() || days.contains(Optional.<LocalDate>empty())) {
+      return Optional.empty();
+    }
+    List<LocalDate> sorted = days.stream().flatMap(Optional::stream).sorted().toList();
+    return Optional.of(new Days(sorted.get(0), sorted.get(sorted.size() - 1)));
   }
 
   /** The same study under other settings. */

@@ -1,6 +1,7 @@
 package org.twinrig.study;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -84,7 +85,20 @@ public final class StudyReader {
     Study study = study(units, entries, sessions);
     sessionsTable.ifPresent(t -> problems.addAll(CalibratorCheck.notes(t.source(), study)));
     notes.onImpedance(sessions).ifPresent(problems::add);
+    stopIfOver(study, yaml);
     return new Findings<>(study, inOrder());
+  }
+
+  /** A study that ends before its own sessions do is a slip of the pen. */
+  private void stopIfOver(Study study, String yaml) throws UnusableInput {
+    Optional<LocalDate> until = study.settings().get(Setting.VALID_UNTIL);
+    Optional<LocalDate> last = study.days().map(Study.Days::last);
+    if (until.isPresent() && last.isPresent() && until.get().isBefore(last.get())) {
+      String what = "`valid_until` is %s, before the study's last session on %s";
+      String remedy = "write the last day for which the study is to be used, or mend that date";
+      problems.add(Problem.fatal(yaml, 0, what.formatted(until.get(), last.get()), remedy));
+      stopIf(true);
+    }
   }
 
   private Study study(List<Unit> units, List<CaptureEntry> entries, List<Session> sessions) {

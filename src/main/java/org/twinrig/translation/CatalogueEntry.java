@@ -1,5 +1,6 @@
 package org.twinrig.translation;
 
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -12,6 +13,8 @@ import org.twinrig.response.Smoothing;
  * @param file the file as the lab wrote it, relative to the table
  * @param subtracted the curve that was subtracted; nothing for a raw graph
  * @param smoothing what the graph was smoothed by; nothing when not stated
+ * @param drive what the unit was driven with, such as {@code 1 V}, where the graph's level is
+ *     absolute: dB SPL; nothing for a relative graph, of which only the shape counts
  * @param line the line of catalogue.csv, from 1
  */
 public record CatalogueEntry(
@@ -22,6 +25,7 @@ public record CatalogueEntry(
     Averaged averaged,
     Optional<Subtracted> subtracted,
     Optional<Smoothing> smoothing,
+    Optional<String> drive,
     int line) {
 
   public CatalogueEntry {
@@ -31,9 +35,12 @@ public record CatalogueEntry(
     Objects.requireNonNull(averaged, "averaged");
     Objects.requireNonNull(subtracted, "subtracted");
     Objects.requireNonNull(smoothing, "smoothing");
+    if (drive.isPresent() && subtracted.isPresent()) {
+      throw new IllegalArgumentException("a compensated graph has no absolute level");
+    }
   }
 
-  /** A raw graph. */
+  /** A raw graph, relative. */
   public static CatalogueEntry raw(String graph, String kind, int seatings) {
     return new CatalogueEntry(
         graph,
@@ -43,6 +50,7 @@ public record CatalogueEntry(
         Averaged.overSeatings(seatings),
         Optional.empty(),
         Optional.of(Smoothing.NONE),
+        Optional.empty(),
         1);
   }
 
@@ -123,6 +131,23 @@ public record CatalogueEntry(
     /** The word of catalogue.csv: for example {@code best seal}. */
     public String word() {
       return word;
+    }
+  }
+
+  /** Whether the graph's level is known. */
+  public Level level() {
+    return drive.isPresent() ? Level.ABSOLUTE : Level.RELATIVE;
+  }
+
+  /** Whether the level of a graph is known, or its shape alone. */
+  public enum Level {
+    RELATIVE,
+    /** dB SPL (re 20 µPa) at a stated drive. */
+    ABSOLUTE;
+
+    /** The level as files write it: for example {@code relative}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 

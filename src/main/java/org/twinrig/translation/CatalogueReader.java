@@ -29,10 +29,14 @@ public final class CatalogueReader {
               "form",
               "reference",
               "reference_smoothing",
-              "smoothing"));
+              "smoothing",
+              "level",
+              "drive"));
 
   private static final String RAW = "raw";
   private static final String COMPENSATED = "compensated";
+  private static final String RELATIVE = CatalogueEntry.Level.RELATIVE.word();
+  private static final String ABSOLUTE = CatalogueEntry.Level.ABSOLUTE.word();
 
   private final Map<String, Integer> lineOfGraph = new HashMap<>();
 
@@ -88,6 +92,7 @@ public final class CatalogueReader {
             countIfAny(row, "seatings", 10_000), countIfAny(row, "sides", 2), averaging(row));
     Optional<CatalogueEntry.Subtracted> subtracted = subtracted(row, form);
     Optional<Smoothing> smoothing = smoothing(row, "smoothing");
+    Optional<String> drive = drive(row, form);
     Integer before = lineOfGraph.putIfAbsent(graph, row.line());
     if (before != null) {
       row.refuse(
@@ -97,7 +102,7 @@ public final class CatalogueReader {
     return row.ifSound(
         () ->
             new CatalogueEntry(
-                graph, unit, kind, file, averaged, subtracted, smoothing, row.line()));
+                graph, unit, kind, file, averaged, subtracted, smoothing, drive, row.line()));
   }
 
   /** The kind of a unit in its state, which is a kind apart. */
@@ -136,6 +141,28 @@ public final class CatalogueReader {
               + " empty");
     }
     return Optional.empty();
+  }
+
+  /** What an absolute graph was driven with; nothing for a relative one. */
+  private static Optional<String> drive(LabRow row, String form) {
+    List<String> words = List.of(RELATIVE, ABSOLUTE);
+    if (!row.word("level", words, RELATIVE).equals(ABSOLUTE)) {
+      return Optional.empty();
+    }
+    if (form.equals(COMPENSATED)) {
+      row.refuse(
+          "a compensated graph is called `absolute`",
+          "give the raw graph, or write `relative` under `level`");
+      return Optional.empty();
+    }
+    if (!row.has("drive")) {
+      row.refuse(
+          "an absolute graph names no `drive`",
+          "write what the unit was driven with, such as `1 V` or `1 mW`, or `relative` under"
+              + " `level`");
+      return Optional.empty();
+    }
+    return Optional.of(row.text("drive"));
   }
 
   private static OptionalInt countIfAny(LabRow row, String column, int most) {

@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.twinrig.doubt.Doubt;
+import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -85,15 +87,20 @@ public final class CatalogueRun {
    * @param rows how many graphs the catalogue lists
    * @param lines one per re-expressed graph, in the order of the catalogue
    * @param continuity whether the old fixture is still what it was, where that can be told
+   * @param doubts claims about the catalogue as a whole that its graphs, or the day, contradict
    */
-  public record Outcome(int rows, List<Line> lines, Optional<Continuity> continuity) {
+  public record Outcome(
+      int rows, List<Line> lines, Optional<Continuity> continuity, List<Doubt> doubts) {
     public Outcome {
       lines = List.copyOf(lines);
+      doubts = List.copyOf(doubts);
     }
 
-    /** Claims about the catalogue as a whole that its graphs contradict. */
-    public List<Doubt> doubts() {
-      return continuity.map(Continuity::doubts).orElse(List.of());
+    /** The same with one doubt more, if there is one. */
+    public Outcome and(Optional<Doubt> doubt) {
+      List<Doubt> more = new ArrayList<>(doubts);
+      doubt.ifPresent(more::add);
+      return new Outcome(rows, lines, continuity, more);
     }
 
     /** How many graphs could not be read: rows minus lines. */
@@ -127,8 +134,35 @@ public final class CatalogueRun {
       row.value().ifPresent(lines::add);
       problems.addAll(row.problems());
     }
+    levelsNotKnown(catalogue.value().source(), lines).ifPresent(problems::add);
+    List<Doubt> doubts = chain.continuity().map(Continuity::doubts).orElse(List.of());
     return new Findings<>(
-        new Outcome(catalogue.value().rows(), lines, chain.continuity()), problems);
+        new Outcome(catalogue.value().rows(), lines, chain.continuity(), doubts), problems);
+  }
+
+  /** Says which absolute graphs could be re-expressed in shape alone. */
+  private static Optional<Problem> levelsNotKnown(String source, List<Line> lines) {
+    List<CatalogueEntry> shapes =
+        lines.stream()
+            .filter(l -> l.entry().level() == CatalogueEntry.Level.ABSOLUTE)
+            .filter(l -> l.treatment().level() == CatalogueEntry.Level.RELATIVE)
+            .map(Line::entry)
+            .toList();
+    return shapes.stream()
+        .findFirst()
+        .map(
+            first ->
+                Problem.note(
+                    source,
+                    first.line(),
+                    "%s given relative, because the level shift of the kind is not known (%s): it takes three units with calibrated sessions on both fixtures"
+                        .formatted(
+                            Numbers.count(
+                                shapes.size(), "absolute graph is", "absolute graphs are"),
+                            shapes.stream()
+                                .map(CatalogueEntry::kind)
+                                .distinct()
+                                .collect(Collectors.joining(", ")))));
   }
 
   private void checkNewReference() throws UnusableInput {

@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -15,10 +16,12 @@ import java.util.stream.Collectors;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.Pairing;
+import org.twinrig.study.Study;
 import org.twinrig.translation.GraphFiles.OldGraphFile;
 import org.twinrig.translation.Treatment.SmoothingMatch;
 
@@ -37,6 +40,8 @@ import org.twinrig.translation.Treatment.SmoothingMatch;
  * <p>A compensated graph has had its reference added back. When the reference of the new fixture is
  * known it is subtracted again; otherwise the result is the raw graph. Both references are pinned
  * to the study's anchor, so that the graph keeps the level it came with.
+ *
+ * <p>An absolute graph is moved by the level shifts of its kind, where all links know them.
  *
  * <p>Of several links each starts on the fixture the one before it ends on.
  */
@@ -226,10 +231,14 @@ public final class Chain {
     Translation.Origin origin =
         new Translation.Origin(
             joined(links, ", then ", t -> t.origin().title()),
-            first.origin().from(),
-            last.origin().to(),
+            first.origin().old(),
+            last.origin().now(),
             last.origin().anchor(),
-            joined(links, " + ", t -> t.origin().fingerprint()));
+            joined(links, " + ", t -> t.origin().fingerprint()),
+            days(links),
+            links.stream()
+                .flatMap(t -> t.origin().validUntil().stream())
+                .min(LocalDate::compareTo));
     Translation.Handling handling =
         new Translation.Handling(
             first.handling().captureSmoothing(),
@@ -245,7 +254,21 @@ public final class Chain {
         last.tolerance(),
         last.minUnits(),
         handling,
-        last.kinds());
+        last.kinds(),
+        last.levelShifts());
+  }
+
+  /**
+   * From the first session of all studies to the last; nothing where those of one are not known.
+   */
+  private static Optional<Study.Days> days(List<Translation> links) {
+    List<Study.Days> all = links.stream().flatMap(t -> t.origin().sessions().stream()).toList();
+    return all.size() < links.size()
+        ? Optional.empty()
+        : Optional.of(
+            new Study.Days(
+                all.stream().map(Study.Days::first).min(LocalDate::compareTo).orElseThrow(),
+                all.stream().map(Study.Days::last).max(LocalDate::compareTo).orElseThrow()));
   }
 
   private static String joined(
@@ -301,9 +324,19 @@ public final class Chain {
         file.before().isPresent()
             ? whole.handling().newReference().map(Treatment.Reference::of)
             : Optional.empty();
+    Optional<LevelShift.Total> level = levelShift(file.entry());
+    if (level.isPresent()) {
+      Translator last = way.get(way.size() - 1);
+      bands = last.moved(bands, level.get().db(), level.get().uncertainty());
+    }
     boolean corrected = OldGraph.abovePowerMean(file.entry(), first()).isPresent();
     Treatment treatment =
-        new Treatment(match, file.before().map(Treatment.Reference::of), now, corrected);
+        new Treatment(
+            match,
+            level.map(l -> OptionalDouble.of(l.db())).orElse(OptionalDouble.empty()),
+            file.before().map(Treatment.Reference::of),
+            now,
+            corrected);
     graph = new TranslatedGraph(graph.entry(), bands, treatment);
     Sketch sketch =
         old.pinned().map(Sketch::of).orElseGet(() -> Sketch.empty(old.levels().grid().size()));
@@ -316,6 +349,31 @@ public final class Chain {
     return bands.stream()
         .map(b -> b.predicted().isEmpty() ? b : b.lowered(List.of(reason)))
         .toList();
+  }
+
+  /**
+   * How far an absolute graph is moved in all: nothing for a relative one, and where a link does
+   * not know the level shift of its kind.
+   */
+  private Optional<LevelShift.Total> levelShift(CatalogueEntry entry) {
+    if (entry.level() == CatalogueEntry.Level.RELATIVE) {
+      return Optional.empty();
+    }
+    OptionalDouble seatings =
+        OptionalDouble.of(entry.averaged().asSeatingsOf(first().handling().sidesPerSeating()));
+    Optional<LevelShift.Total> total = Optional.of(LevelShift.Total.NONE);
+    for (Translation link : links()) {
+      boolean inTransfer =
+          link.anchor() instanceof Anchor.None && link.kind(entry.kind()).isPresent();
+      if (!inTransfer) {
+        OptionalDouble own = seatings;
+        Optional<LevelShift> shift = link.levelShift(entry.kind());
+        total = total.flatMap(t -> shift.map(s -> t.and(s, own.orElse(s.seatings()))));
+      }
+      // What an earlier link made holds the scatter of a seating already.
+      seatings = OptionalDouble.empty();
+    }
+    return total;
   }
 
   /** The old graph as it came, and the new one less the new reference. */

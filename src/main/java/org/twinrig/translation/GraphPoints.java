@@ -23,7 +23,7 @@ import org.twinrig.response.Response;
  * <p>Half-widths of the interval run straight between the middles of bands; the mark is that of the
  * band a point lies in.
  */
-public record GraphPoints(List<Point> points) {
+public record GraphPoints(CatalogueEntry.Level level, List<Point> points) {
   private static final double CLOSE_DB = 0.01;
   private static final int MOST_ROUNDS = 10;
 
@@ -56,7 +56,7 @@ public record GraphPoints(List<Point> points) {
     for (int k = 0; k < said.length; k++) {
       points.add(new Point(came.frequencyHz(k), Optional.ofNullable(said[k])));
     }
-    return new GraphPoints(points);
+    return new GraphPoints(graph.treatment().level(), points);
   }
 
   /** Writes what is said of the points inside a run of neighbouring bands with levels. */

@@ -1,9 +1,12 @@
 package org.twinrig.translation;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.Reason;
+import org.twinrig.response.Anchor;
 
 /**
  * An old graph re-expressed as if it had been measured on the new fixture.
@@ -49,6 +52,29 @@ public record TranslatedGraph(
         .mapToDouble(TranslatedBand.Predicted::stepDb)
         .max()
         .orElse(0);
+  }
+
+  /**
+   * The same graph in dB re the mean of the old one over an anchor; nothing where that does not
+   * cover it, or where there is none.
+   */
+  public Optional<TranslatedGraph> re(Anchor anchor) {
+    List<TranslatedBand> there = bands.stream().filter(b -> anchor.linesUp(b.band())).toList();
+    if (there.isEmpty() || there.stream().anyMatch(TranslatedBand::missing)) {
+      return Optional.empty();
+    }
+    double mean = there.stream().mapToDouble(b -> b.fromDb().orElseThrow()).average().orElseThrow();
+    List<TranslatedBand> moved =
+        bands.stream()
+            .map(
+                b ->
+                    b.missing()
+                        ? b
+                        : b.with(
+                            OptionalDouble.of(b.fromDb().orElseThrow() - mean),
+                            b.predicted().map(p -> p.with(p.toDb() - mean, p.stepDb()))))
+            .toList();
+    return Optional.of(new TranslatedGraph(entry, moved, treatment));
   }
 
   double octaves(Predicate<TranslatedBand> which) {

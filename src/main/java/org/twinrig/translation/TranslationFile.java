@@ -36,7 +36,7 @@ import org.twinrig.study.Tolerance;
  */
 public final class TranslationFile {
   private static final String FORMAT = "twinrig-translation";
-  private static final int VERSION = 3;
+  private static final int VERSION = 4;
 
   /** What to do with a file that is not as it was written. */
   static final String UNCHANGED = "give the translation.json that `twinrig study` wrote, unchanged";
@@ -96,12 +96,7 @@ public final class TranslationFile {
     ObjectNode root = NODES.objectNode();
     root.put("format", FORMAT).put("version", VERSION);
     Translation.Origin origin = translation.origin();
-    root.putObject("study")
-        .put("title", origin.title())
-        .put("from", origin.from())
-        .put("to", origin.to())
-        .put("anchor", origin.anchor())
-        .put("fingerprint", origin.fingerprint());
+    root.set("study", OriginNode.of(origin));
     root.set("anchor", HandlingNode.anchor(translation.anchor()));
     root.putObject("grid")
         .put("per_octave", translation.grid().perOctave())
@@ -123,6 +118,7 @@ public final class TranslationFile {
       }
       ArrayNode bands = node.putArray("bands");
       kind.bands().forEach(b -> bands.add(band(b)));
+      translation.levelShift(kind.kind()).ifPresent(s -> node.set("level_shift", shift(s)));
     }
     String others = root.toPrettyString().replace("\r\n", "\n") + "\n";
     int behindVersion = others.indexOf('\n', others.indexOf("\"version\"")) + 1;
@@ -163,6 +159,36 @@ public final class TranslationFile {
     ArrayNode reasons = node.putArray("reasons");
     marked.reasons().forEach(r -> reasons.add(r.word()));
     return node;
+  }
+
+  private static ObjectNode shift(LevelShift shift) {
+    ObjectNode node =
+        NODES
+            .objectNode()
+            .put("units", shift.mean().units())
+            .put("shift_db", shift.mean().meanDb())
+            .put("se_db", shift.mean().standardErrorDb())
+            .put("ci_half_db", shift.mean().halfWidthDb())
+            .put("unit_variance_db2", shift.mean().tauSquared())
+            .put("seating_variance_db2", shift.seatingVariance())
+            .put("seatings_from", shift.seatings());
+    shift.seatVariance().ifPresent(v -> node.put("seat_variance_from_db2", v));
+    return node;
+  }
+
+  private static LevelShift shift(JsonPart part, String kind, Fit fit) throws UnusableInput {
+    return new LevelShift(
+        kind,
+        new RandomEffects.Result(
+            part.number("shift_db", LEVEL_DB),
+            part.number("se_db", ERROR_DB),
+            part.number("unit_variance_db2", VARIANCE_DB2),
+            part.whole("units", Settings.FEWEST_UNITS, fit.units()),
+            fit.confidence(),
+            part.number("ci_half_db", ERROR_DB)),
+        part.number("seatings_from", SEATINGS),
+        part.optional("seat_variance_from_db2", VARIANCE_DB2),
+        part.number("seating_variance_db2", VARIANCE_DB2));
   }
 
   private static ObjectNode errors(BandOutcome.Errors errors) {
@@ -242,7 +268,6 @@ public final class TranslationFile {
   }
 
   private static Translation translation(JsonPart root) throws UnusableInput {
-    JsonPart study = root.child("study");
     BandGrid grid = grid(root.child("grid"));
     double confidence = root.number("confidence", NumberRange.CONFIDENCE);
     int minUnits =
@@ -253,6 +278,7 @@ public final class TranslationFile {
     DbLimit caution = limit(tolerance, "caution");
     double equivalenceDb = tolerance.number("equivalence_db", NumberRange.LIMIT_DB);
     List<TransferFunction> kinds = new ArrayList<>();
+    List<LevelShift> shifts = new ArrayList<>();
     for (JsonPart part : root.list("kinds")) {
       TransferFunction kind = kind(part, grid, confidence);
       if (kinds.stream().anyMatch(k -> k.kind().equals(kind.kind()))) {
@@ -262,24 +288,27 @@ public final class TranslationFile {
         throw part.amiss("has a `too_few_units` that does not go with `min_units`");
       }
       kinds.add(kind);
+      if (part.has("level_shift")) {
+        Fit fit = new Fit(kind.units(), confidence);
+        if (fit.units() < Settings.FEWEST_UNITS) {
+          throw part.amiss("has a `level_shift`, but fewer than 3 `unit_names`");
+        }
+        shifts.add(shift(part.child("level_shift"), kind.kind(), fit));
+      }
     }
     if (kinds.isEmpty()) {
       throw root.child("kinds").amiss("is empty");
     }
     return new Translation(
-        new Translation.Origin(
-            study.text("title"),
-            study.text("from"),
-            study.text("to"),
-            study.text("anchor"),
-            study.text("fingerprint")),
+        OriginNode.read(root.child("study")),
         HandlingNode.anchor(root.child("anchor"), grid.perOctave()),
         grid,
         confidence,
         tolerance.made(() -> new Tolerance(reliable, caution, equivalenceDb)),
         minUnits,
         HandlingNode.read(root.child("handling")),
-        kinds);
+        kinds,
+        shifts);
   }
 
   /** The bands lie where study.yaml may have them. */

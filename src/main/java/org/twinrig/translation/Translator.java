@@ -46,6 +46,9 @@ import org.twinrig.response.Response;
  * <p>A graph of seatings averaged in power is taken as their mean in decibels, see {@link
  * OldGraph#abovePowerMean}; one that shows the best seal counts as one seating, and its bass is
  * marked where seals scatter.
+ *
+ * <p>An absolute graph of a kind whose {@link LevelShift} is known is moved by it, see {@link
+ * #moved}.
  */
 public final class Translator {
   /** As far as leaks reach in over-ear and in-ear headphones: common practice, no source. */
@@ -114,6 +117,42 @@ public final class Translator {
                   now.predicted().map(p -> p.with(p.toDb(), Math.max(p.stepDb(), step)))));
     }
     return new TranslatedGraph(before.entry(), bands, before.treatment());
+  }
+
+  /**
+   * The same graph moved in level as a whole, and judged by its intervals with what is uncertain of
+   * that added: as if the errors of shape and level did not go together. Pinning makes them go
+   * against each other, so that this is on the wide side.
+   */
+  List<TranslatedBand> moved(List<TranslatedBand> bands, double db, Uncertainty level) {
+    return bands.stream()
+        .map(b -> b.predicted().map(p -> moved(b, p, db, level)).orElse(b))
+        .toList();
+  }
+
+  private TranslatedBand moved(
+      TranslatedBand band, TranslatedBand.Predicted was, double db, Uncertainty level) {
+    Uncertainty own = intervals.own(was.own()).and(level);
+    Uncertainty whole = intervals.whole(was.whole()).and(level);
+    TranslatedBand.Predicted now =
+        new TranslatedBand.Predicted(
+            was.toDb() + db,
+            was.stepDb(),
+            reach(was.own(), intervals.ownHalfDb(own), own),
+            reach(was.whole(), intervals.wholeHalfDb(whole), whole));
+    Mark byWidth = MarkRule.byWidth(translation.tolerance(), band.band().midHz(), now.halfDb());
+    List<Reason> reasons = new ArrayList<>(band.reasons());
+    if (byWidth != Mark.RELIABLE) {
+      reasons.add(Reason.WIDE_PREDICTION);
+    }
+    return new TranslatedBand(
+        band.band(), band.fromDb(), Optional.of(now), band.mark().worse(byWidth), reasons);
+  }
+
+  /** More to be uncertain of comes with more degrees of freedom, but never narrows an interval. */
+  private static TranslatedBand.Reach reach(
+      TranslatedBand.Reach was, double halfDb, Uncertainty now) {
+    return new TranslatedBand.Reach(Math.max(was.halfDb(), halfDb), now.degreesOfFreedom());
   }
 
   TranslatedGraph translate(CatalogueEntry entry, OldGraph asItCame) {

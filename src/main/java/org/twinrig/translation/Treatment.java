@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.ReferenceCurve;
 
@@ -9,6 +10,8 @@ import org.twinrig.study.ReferenceCurve;
  * How a graph was taken and given.
  *
  * @param smoothing how the graph's smoothing was met
+ * @param levelShiftDb by how much an absolute graph was moved to be absolute on the new fixture,
+ *     dB; nothing where it is given relative
  * @param before the curve that was added back; nothing for a raw graph
  * @param now the curve of the new fixture that was subtracted again; nothing where the result is
  *     raw
@@ -16,6 +19,7 @@ import org.twinrig.study.ReferenceCurve;
  */
 public record Treatment(
     SmoothingMatch smoothing,
+    OptionalDouble levelShiftDb,
     Optional<Reference> before,
     Optional<Reference> now,
     boolean corrected) {
@@ -23,9 +27,9 @@ public record Treatment(
   public static final Treatment RAW =
       new Treatment(SmoothingMatch.ALIKE, Optional.empty(), Optional.empty());
 
-  /** Of a graph that needs no correction for how it averages, or allows of none. */
+  /** Of a relative graph that needs no correction for how it averages, or allows of none. */
   public Treatment(SmoothingMatch smoothing, Optional<Reference> before, Optional<Reference> now) {
-    this(smoothing, before, now, false);
+    this(smoothing, OptionalDouble.empty(), before, now, false);
   }
 
   public Treatment {
@@ -40,6 +44,11 @@ public record Treatment(
     return how != CatalogueEntry.Averaging.POWER
         ? how.word()
         : corrected ? "power corrected" : "power not corrected";
+  }
+
+  /** How the level of the graph as it is given is to be taken. */
+  public CatalogueEntry.Level level() {
+    return levelShiftDb.isPresent() ? CatalogueEntry.Level.ABSOLUTE : CatalogueEntry.Level.RELATIVE;
   }
 
   /**

@@ -30,7 +30,9 @@ public final class FigureCache {
     return once(
         snapshot,
         "transfer " + kind.kind(),
-        o -> Optional.of(TransferFigure.of(kind, Caption.of(o, kind))));
+        o ->
+            Optional.of(
+                TransferFigure.of(kind, Caption.of(o, kind), o.study().settings().anchor())));
   }
 
   public List<Plate> budget(Snapshot snapshot, KindOutcome kind) {

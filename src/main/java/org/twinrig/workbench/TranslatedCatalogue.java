@@ -52,9 +52,12 @@ public record TranslatedCatalogue(
     if (drawn.size() > MOST_DRAWN) {
       drawn.clear();
     }
-    Translation.Origin origin = snapshot.outcome().orElseThrow().translation().origin();
+    Translation by = snapshot.outcome().orElseThrow().translation();
     return graph(name)
-        .map(g -> drawn.computeIfAbsent(name, k -> Plate.of(List.of(GraphFigure.of(g, origin)))))
+        .map(
+            g ->
+                drawn.computeIfAbsent(
+                    name, k -> Plate.of(List.of(GraphFigure.of(g, by.origin(), by.anchor())))))
         .orElse(List.of());
   }
 

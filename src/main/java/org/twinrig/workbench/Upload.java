@@ -123,6 +123,7 @@ public record Upload(
         row.subtracted()
             .map(s -> new CatalogueEntry.Subtracted(s.file().map(this::placed), s.smoothing())),
         row.smoothing(),
+        row.drive(),
         row.line());
   }
 

@@ -165,6 +165,7 @@ final class Reexpressed {
             new CatalogueEntry.Averaged(graph.seatings(), raw.averaged().sides()),
             raw.subtracted(),
             raw.smoothing(),
+            raw.drive(),
             raw.line());
     // Pinned before it is re-expressed, so that its result is pinned as the re-capture is.
     Response old =

@@ -43,7 +43,8 @@ class SpoiledTranslationTest {
 
   private static ObjectNode sound(String from, String to) throws IOException {
     ObjectNode root = (ObjectNode) JsonMapper.builder().build().readTree(Files.readString(SOUND));
-    ((ObjectNode) root.get("study")).put("from", from).put("to", to);
+    ((ObjectNode) root.get("study").get("from")).put("label", from);
+    ((ObjectNode) root.get("study").get("to")).put("label", to);
     ObjectNode handling = (ObjectNode) root.get("handling");
     handling.set("new_reference", handling.get("old_reference").deepCopy());
     ArrayNode kinds = (ArrayNode) root.get("kinds");
@@ -63,10 +64,11 @@ class SpoiledTranslationTest {
     Files.writeString(
         folder.resolve("catalogue.csv"),
         """
-        graph,unit,kind,file,seatings,sides,form,smoothing
-        G-1,Rowan 1,in-ear,g.csv,3,2,raw,none
-        G-2,Rowan 2,unknown,g.csv,,,raw,1/3
-        G-3,Rowan 3,on-ear,g.csv,1,1,compensated,
+        graph,unit,kind,file,seatings,sides,form,smoothing,level,drive
+        G-1,Rowan 1,in-ear,g.csv,3,2,raw,none,,
+        G-2,Rowan 2,unknown,g.csv,,,raw,1/3,,
+        G-3,Rowan 3,on-ear,g.csv,1,1,compensated,,,
+        G-4,Rowan 4,in-ear,g.csv,1,1,raw,none,absolute,1 V
         """);
   }
 

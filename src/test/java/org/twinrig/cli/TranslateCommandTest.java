@@ -9,12 +9,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.twinrig.Dense;
 import org.twinrig.ReferenceTable;
+import org.twinrig.translation.Translation;
+import org.twinrig.translation.TranslationFile;
 
 /** Catalogues through the command line: compensated, smoothed, there and back. */
 class TranslateCommandTest extends OnACatalogue {
@@ -43,6 +47,67 @@ class TranslateCommandTest extends OnACatalogue {
         files.toString());
     assertEquals(12, files.stream().filter(f -> f.startsWith("translated/")).count());
     assertEquals(List.of("catalogue", "catalogue.csv", "out"), beside());
+  }
+
+  /** Beyond the day a study is valid until, results say so; up to it no day is in them. */
+  @Test
+  void useBeyondTheValidityIsDoubted() throws Exception {
+    Translation always = TranslationFile.read(translation, "t");
+    Translation.Origin from = always.origin();
+    Translation.Origin until =
+        new Translation.Origin(
+            from.title(),
+            from.old(),
+            from.now(),
+            from.anchor(),
+            from.fingerprint(),
+            from.sessions(),
+            Optional.of(LocalDate.of(2027, 3, 31)));
+    Path file =
+        Files.writeString(
+            folder.resolve("until.json"),
+            TranslationFile.text(
+                new Translation(
+                    until,
+                    always.anchor(),
+                    always.grid(),
+                    always.confidence(),
+                    always.tolerance(),
+                    always.minUnits(),
+                    always.handling(),
+                    always.kinds(),
+                    always.levelShifts())));
+    assertEquals(until, TranslationFile.read(file, "t").origin());
+    assertEquals(List.of(), validity(file, "2027-03-31"));
+    assertEquals(List.of(), validity(translation, "2090-01-01"));
+    assertEquals(
+        List.of(
+            "catalogue,,,,validity passed,1 day,2027-03-31,\"The study was to be used up to that"
+                + " day; pads, pinnae and microphones age.\",No number is changed by it. Capture"
+                + " some units on both fixtures again; move `valid_until` in study.yaml if they"
+                + " still differ as they did.,"),
+        validity(file, "2027-04-01"));
+    assertTrue(
+        Files.readString(folder.resolve("until-2027-04-01/report.html"))
+            .contains("The lab holds the study valid until 2027-03-31."));
+  }
+
+  private List<String> validity(Path study, String day) throws IOException {
+    String out = folder.resolve("until-" + day).toString();
+    Ran ran =
+        Ran.of(
+            "translate",
+            study.toString(),
+            "--catalogue",
+            catalogue.toString(),
+            "--out",
+            out,
+            "--on",
+            day);
+    assertEquals(0, ran.status(), ran.err());
+    return Files.readAllLines(Path.of(out, "doubts.csv")).stream()
+        .filter(line -> line.contains("validity"))
+        .toList();
   }
 
   @Test

@@ -72,7 +72,8 @@ class ValidationTest {
             settings.tolerance(),
             settings.minUnits(),
             Translation.Handling.plain(),
-            List.of(transfer));
+            List.of(transfer),
+            List.of());
     return Trial.heldOut(translation, estimate, unseen);
   }
 

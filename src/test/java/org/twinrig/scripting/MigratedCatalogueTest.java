@@ -69,7 +69,7 @@ class MigratedCatalogueTest {
     CatalogueResults.SUMMARY.write(
         folder,
         new CatalogueRun.Outcome(
-            catalogue.listed(), catalogue.lines(), java.util.Optional.empty()));
+            catalogue.listed(), catalogue.lines(), java.util.Optional.empty(), List.of()));
     assertEquals(0, status);
     assertEquals(Files.readString(out.resolve("summary.csv")), Files.readString(summary));
     for (CatalogueRun.Line line : catalogue.lines()) {
@@ -142,7 +142,7 @@ class MigratedCatalogueTest {
             .orElseThrow();
 
     assertEquals(
-        "`G-002` is compensated or smoothed more than the captures; list it in a catalogue.csv and"
+        "`G-002` is compensated, absolute or smoothed more than the captures; list it in a catalogue.csv and"
             + " migrate that",
         assertThrows(
                 IllegalArgumentException.class,

@@ -42,6 +42,7 @@ class ChainFormsTest {
         CatalogueEntry.Averaged.overSeatings(3),
         Optional.empty(),
         smoothing,
+        Optional.empty(),
         2);
   }
 
@@ -136,6 +137,7 @@ class ChainFormsTest {
     assertEquals(
         new Treatment(
             SmoothingMatch.ALIKE,
+            OptionalDouble.empty(),
             Optional.of(new Treatment.Reference("old.csv", Optional.of(new Smoothing(2)))),
             Optional.of(new Treatment.Reference("new.csv", Optional.of(new Smoothing(2))))),
         result.given().treatment());

@@ -139,7 +139,15 @@ class HandlingTest {
                     Optional.empty()));
     CatalogueEntry oneSide =
         new CatalogueEntry(
-            "a", "a", "in-ear", "a.csv", averaged(1, 1), Optional.empty(), Optional.empty(), 2);
+            "a",
+            "a",
+            "in-ear",
+            "a.csv",
+            averaged(1, 1),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            2);
     TranslatedGraph graph = new Translator(two).apply(oneSide, study.old().get(0));
     for (int b = 0; b < graph.bands().size(); b++) {
       BandOutcome.Fitted f = (BandOutcome.Fitted) two.kinds().get(0).bands().get(b).outcome();

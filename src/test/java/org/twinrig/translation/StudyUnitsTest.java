@@ -189,7 +189,8 @@ class StudyUnitsTest {
             Settings.defaults().tolerance(),
             5,
             Translation.Handling.plain(),
-            List.of(kind));
+            List.of(kind),
+            List.of());
     double[] hz =
         IntStream.rangeClosed(0, 40).mapToDouble(k -> 800 * Math.pow(2, k / 16.0)).toArray();
     SplittableRandom random = new SplittableRandom(seed);

@@ -252,11 +252,11 @@ class WindowTranslationTest {
         "t.json: the file has no line with its checksum, `sha256`" + again,
         refusal(text.replaceFirst("  \"sha256\".*\n", "")));
     assertEquals(
-        "t.json: this is version 1 of the format, and this program reads version 3; use the"
+        "t.json: this is version 1 of the format, and this program reads version 4; use the"
             + " version of the program that wrote it, or run `twinrig study` again",
         refusal(
             text.replaceFirst("  \"sha256\".*\n", "")
-                .replace("\"version\" : 3", "\"version\" : 1")));
+                .replace("\"version\" : 4", "\"version\" : 1")));
   }
 
   private String refusal(String text) throws IOException {
@@ -286,6 +286,9 @@ class WindowTranslationTest {
         "\"band_hz\" : | \"band_hz\" : 12345, \"was\" : | `kinds[0].bands[0].band_hz` is not that of the grid",
         "\"spread\" : [ | \"spread\" : [ 1, | `kinds[0].bands[W].window` cannot be: one row of the spread is needed for each predictor",
         "\"unit_names\" : | \"unit_names\" : \"\", \"was\" : | `kinds[0].unit_names` must be a list",
+        "\"shift_db\" : | \"shift_db\" : 601, \"was\" : | `kinds[0].level_shift.shift_db` is 601, and not a level in dB from -600 to 600",
+        "\"first\" : | \"first\" : \"2 March\", \"was\" : | `study.sessions.first` is `2 March`, and not a day such as 2027-03-31",
+        "\"usable\" : | \"usable\" : { \"from_hz\" : 9, \"to_hz\" : 8 }, \"was\" : | `study.from.usable` cannot be: a frequency range must satisfy 0 < from < to, but is 9.0 to 8.0 Hz",
         "\"seat_variance_from_db2\" : | \"seat_variance_from_db2\" : -9, \"was\" : | `kinds[0].bands[0].seat_variance_from_db2` is -9, and not a variance in dB² from 0 to 3.6e9"
       })
   void aDamagedFileIsRefused(String found, String put, String what) throws IOException {

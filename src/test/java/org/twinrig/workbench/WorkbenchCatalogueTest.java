@@ -57,7 +57,7 @@ class WorkbenchCatalogueTest extends OpenWorkbench {
         table
             .body()
             .startsWith(
-                "band_hz,from_db,to_db,low_db,high_db,whole_low_db,whole_high_db,mark,reasons\n"));
+                "band_hz,from_db,to_db,low_db,high_db,whole_low_db,whole_high_db,mark,reasons,level\n"));
     assertEquals(200, browser.get("/graph?name=two.csv").statusCode());
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.twinrig.internal.Numbers;
+import org.twinrig.response.Anchor;
 
 /**
  * An axis of a plot.
@@ -58,6 +59,16 @@ record Axis(
 
   private static String hertz(double hz) {
     return hz < 1000 ? Long.toString((long) hz) : (long) (hz / 1000) + "k";
+  }
+
+  /** What levels that are lined up at an anchor are relative to; how they came where at none. */
+  static String lined(Anchor anchor) {
+    if (anchor instanceof Anchor.None) {
+      return "Level as it came, dB";
+    }
+    return "Level, dB re "
+        + (anchor instanceof Anchor.Range ? "mean over " : "level at ")
+        + anchor.words();
   }
 
   /** Levels in steps of 10 dB, one decade as long as 25 dB (IEC 60263). */

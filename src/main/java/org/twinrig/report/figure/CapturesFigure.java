@@ -7,6 +7,7 @@ import java.util.Set;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
+import org.twinrig.response.Anchor;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
@@ -34,7 +35,10 @@ public final class CapturesFigure {
       lowest = Math.max(LOWEST_DB, Values.least(lowest, Values.levels(capture.levels())));
       highest = Values.greatest(highest, Values.levels(capture.levels()));
     }
-    Plot plot = Plot.overFrequency(Axis.levels("Level re anchor, dB", lowest - 1, highest + 1));
+    Anchor anchor = outcome.study().settings().anchor();
+    Plot plot =
+        Plot.overFrequency(Axis.levels(Axis.lined(anchor), lowest - 1, highest + 1))
+            .linedUp(anchor);
     add(plot, captures, outcome.study(), leftOut);
     long out = captures.stream().filter(c -> leftOut.contains(entry(c))).count();
     String title =

@@ -9,6 +9,7 @@ import org.twinrig.band.Band;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Zone;
+import org.twinrig.response.Anchor;
 import org.twinrig.translation.TransferFunction;
 
 /** The mean difference of several kinds as small graphs with one level axis. */
@@ -35,8 +36,11 @@ public final class DifferenceGraphs {
   /** The mean difference at a band, new fixture minus old fixture, dB. */
   public record Mean(Band band, double db) {}
 
-  /** One kind over the strip of its zones, as an inline SVG as wide as its place. */
-  public String svg(TransferFunction kind, List<Zone> zones) {
+  /**
+   * One kind, lined up at the anchor, over the strip of its zones, as an inline SVG as wide as its
+   * place.
+   */
+  public String svg(TransferFunction kind, List<Zone> zones, Anchor anchor) {
     String name = Figure.nameOf("difference", kind.kind());
     return SvgText.inline(
         name,
@@ -47,6 +51,7 @@ public final class DifferenceGraphs {
           Rectangle box = place(width, db);
           new Plot(Axis.fewFrequencies(20, 100, 1000, 10_000), db, false)
               .line(Values.hz(kind.bands()), mean, Ink.NEW)
+              .linedUp(anchor)
               .paint(d, box);
           return MarkStrip.paintBelow(d, Stretch.ofZones(zones), box);
         });

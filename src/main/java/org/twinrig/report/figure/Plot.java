@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.function.BiConsumer;
 import org.knowm.xchart.style.markers.Marker;
 import org.twinrig.report.figure.Drawing.Lie;
+import org.twinrig.response.Anchor;
 
 /**
  * Two axes and what is drawn between them, in drawing order, at any place of any size. The plotting
@@ -15,6 +16,9 @@ import org.twinrig.report.figure.Drawing.Lie;
 @SuppressWarnings("ArrayRecordComponent") // a drawing holds hundreds of points and is drawn once
 final class Plot {
   static final int MARKER_SIZE = 7;
+
+  /** Bands per octave so fine that their edges are those of an anchor as stated. */
+  private static final int FINE = 48;
 
   private final Axis across;
   private final Axis up;
@@ -90,6 +94,24 @@ final class Plot {
   Plot note(String words, double x, double y, Lie lie, Ink.Type type) {
     double aside = lie == Lie.END ? -5 : 0;
     notes.add((d, box) -> d.text(words, x(x, box) + aside, y(y, box) + 4, lie, type));
+    return this;
+  }
+
+  /** A bracket at the lower edge over the stretch that levels are lined up by, if there is one. */
+  Plot linedUp(Anchor anchor) {
+    double[] ends = anchor.stretch(FINE);
+    if (ends[0] > 0) {
+      notes.add(
+          (d, box) -> {
+            double left = x(ends[0], box);
+            double right = x(ends[1], box);
+            double low = box.getMaxY() - 4;
+            d.line(left, low, right, low, Ink.HAIRLINE);
+            d.line(left, low - 4, left, low, Ink.HAIRLINE);
+            d.line(right, low - 4, right, low, Ink.HAIRLINE);
+            d.text("lined up here", (left + right) / 2, low - 6, Lie.MIDDLE, Ink.SMALL);
+          });
+    }
     return this;
   }
 

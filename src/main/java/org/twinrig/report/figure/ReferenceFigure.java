@@ -23,7 +23,8 @@ public final class ReferenceFigure {
     double[] high = Values.known(means, m -> m.toDb() + m.whole().halfDb());
     Translation.Origin origin = translation.origin();
     Plot plot =
-        Plot.overFrequency(Axis.levelsHolding("Level, dB", 1, old, low, high))
+        Plot.overFrequency(Axis.levelsHolding("Level as it came, dB", 1, old, low, high))
+            .linedUp(translation.anchor())
             .area(hz, low, high, "interval of the mean")
             .line(hz, old, Ink.OLD, "old: " + origin.from())
             .line(

@@ -11,6 +11,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.internal.Parallel;
+import org.twinrig.response.Anchor;
 import org.twinrig.study.Tolerance;
 
 /** All drawings of a study, in the order of their sorts. */
@@ -48,7 +49,8 @@ public record StudyDrawings(List<Figure> all) {
   public static StudyDrawings of(StudyOutcome outcome, int threads) {
     Tolerance tolerance = outcome.study().settings().tolerance();
     List<Supplier<Optional<Figure>>> work = new ArrayList<>();
-    each(outcome, work, (kind, caption) -> Optional.of(TransferFigure.of(kind, caption)));
+    Anchor anchor = outcome.study().settings().anchor();
+    each(outcome, work, (kind, c) -> Optional.of(TransferFigure.of(kind, c, anchor)));
     each(outcome, work, (kind, c) -> Optional.of(ErrorFigure.of(kind, tolerance, c)));
     each(outcome, work, (kind, caption) -> Optional.of(BudgetFigure.of(kind, caption)));
     each(outcome, work, (kind, c) -> CapturesFigure.of(outcome, shown(outcome, kind), c.kind()));

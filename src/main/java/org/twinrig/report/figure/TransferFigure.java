@@ -5,6 +5,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.internal.Numbers;
 import org.twinrig.reliability.Mark;
 import org.twinrig.reliability.MarkedBand;
+import org.twinrig.response.Anchor;
 
 /** The mean transfer of a kind with its intervals and marks. */
 public final class TransferFigure {
@@ -13,7 +14,8 @@ public final class TransferFigure {
 
   private TransferFigure() {}
 
-  public static Figure of(KindOutcome kind, Caption caption) {
+  /** Draws a kind; captures were lined up at the anchor. */
+  public static Figure of(KindOutcome kind, Caption caption, Anchor anchor) {
     List<MarkedBand> bands = kind.transfer().bands();
     double[] hz = Values.hz(bands);
     double[] mean = Values.fitted(bands, f -> f.mean().meanDb());
@@ -21,7 +23,9 @@ public final class TransferFigure {
     double[] simHigh = ends(bands, 1, Double.POSITIVE_INFINITY);
     Axis axis =
         Axis.differences(
-            "New minus old, dB",
+            anchor instanceof Anchor.None
+                ? "New minus old, dB"
+                : "New minus old after lining up, dB",
             Values.least(-2, ends(bands, -1, WIDEST_DB)) - 0.5,
             Values.greatest(2, ends(bands, 1, WIDEST_DB)) + 0.5);
     Plot plot =
@@ -33,7 +37,8 @@ public final class TransferFigure {
                 "per band")
             .line(hz, simLow, Ink.OUTLINE, "all bands at once")
             .line(hz, simHigh, Ink.OUTLINE)
-            .line(hz, mean, Ink.ESTIMATE, "mean transfer");
+            .line(hz, mean, Ink.ESTIMATE, "mean transfer")
+            .linedUp(anchor);
     String howToRead =
         "; the %s intervals hold for the mean of the kind, not for a single unit%s"
             .formatted(

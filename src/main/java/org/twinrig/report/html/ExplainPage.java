@@ -28,6 +28,7 @@ import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.figure.MarkStrip;
 import org.twinrig.report.figure.Stretch;
 import org.twinrig.report.table.PlainZones;
+import org.twinrig.response.Anchor;
 import org.twinrig.study.DbLimit;
 import org.twinrig.study.DeclaredZone;
 import org.twinrig.study.Study;
@@ -168,14 +169,14 @@ public final class ExplainPage {
   }
 
   /** The mean difference of one of several kinds, all drawn to one scale. */
-  public static TrustedMarkup difference(KindOutcome kind, List<KindOutcome> drawn) {
+  public static TrustedMarkup difference(KindOutcome kind, List<KindOutcome> drawn, Anchor anchor) {
     return TrustedMarkup.of(
         new DifferenceGraphs(drawn.stream().map(KindOutcome::transfer).toList())
-            .svg(kind.transfer(), kind.zones()));
+            .svg(kind.transfer(), kind.zones(), anchor));
   }
 
-  public static TrustedMarkup example(TranslatedGraph graph) {
-    return TrustedMarkup.of(GraphFigure.example(graph));
+  public static TrustedMarkup example(TranslatedGraph graph, Anchor anchor) {
+    return TrustedMarkup.of(GraphFigure.example(graph, anchor));
   }
 
   /** Whether any zone of any kind carries a mark. */

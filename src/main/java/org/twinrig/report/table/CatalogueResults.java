@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Smoothing;
+import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Continuity;
 import org.twinrig.translation.GraphPoints;
@@ -22,36 +23,51 @@ public final class CatalogueResults {
 
   private CatalogueResults() {}
 
+  /** A row of a graph's own file, which says in every row how its level is to be taken. */
+  private record Levelled<R>(R row, CatalogueEntry.Level level) {
+    static <R> Stream<Levelled<R>> of(List<R> rows, CatalogueEntry.Level level) {
+      return rows.stream().map(row -> new Levelled<>(row, level));
+    }
+
+    static <R> Columns<Levelled<R>> columns(Columns<R> columns) {
+      return Columns.<Levelled<R>>start()
+          .all(Levelled::row, columns)
+          .word("level", l -> l.level.word());
+    }
+  }
+
   public static final Result<TranslatedGraph> GRAPH =
       Result.of(
           "translated/<graph>.csv",
-          Columns.<TranslatedBand>start()
-              .hz("band_hz", b -> b.band().midHz())
-              .number("from_db", TranslatedBand::fromDb)
-              .part(
-                  TranslatedBand::predicted,
-                  predicted ->
-                      predicted
-                          .number("to_db", p -> p.toDb())
-                          .number("low_db", p -> p.lowDb())
-                          .number("high_db", p -> p.highDb())
-                          .interval("whole_%s_db", p -> p.toDb(), p -> p.whole().halfDb()))
-              .word("mark", b -> b.mark().word())
-              .word("reasons", b -> Reason.join(b.reasons())),
-          graph -> graph.bands().stream());
+          Levelled.columns(
+              Columns.<TranslatedBand>start()
+                  .hz("band_hz", b -> b.band().midHz())
+                  .number("from_db", TranslatedBand::fromDb)
+                  .part(
+                      TranslatedBand::predicted,
+                      predicted ->
+                          predicted
+                              .number("to_db", p -> p.toDb())
+                              .number("low_db", p -> p.lowDb())
+                              .number("high_db", p -> p.highDb())
+                              .interval("whole_%s_db", p -> p.toDb(), p -> p.whole().halfDb()))
+                  .word("mark", b -> b.mark().word())
+                  .word("reasons", b -> Reason.join(b.reasons()))),
+          graph -> Levelled.of(graph.bands(), graph.treatment().level()));
 
   public static final Result<GraphPoints> POINTS =
       Result.of(
           "points/<graph>.csv",
-          Columns.<GraphPoints.Point>start()
-              .hz("frequency_hz", p -> p.frequencyHz())
-              .part(
-                  GraphPoints.Point::said,
-                  said ->
-                      said.number("level_db", s -> s.levelDb())
-                          .interval("%s_db", s -> s.levelDb(), s -> s.halfDb())
-                          .word("mark", s -> s.mark().word())),
-          points -> points.points().stream());
+          Levelled.columns(
+              Columns.<GraphPoints.Point>start()
+                  .hz("frequency_hz", p -> p.frequencyHz())
+                  .part(
+                      GraphPoints.Point::said,
+                      said ->
+                          said.number("level_db", s -> s.levelDb())
+                              .interval("%s_db", s -> s.levelDb(), s -> s.halfDb())
+                              .word("mark", s -> s.mark().word()))),
+          points -> Levelled.of(points.points(), points.level()));
 
   public static final Result<CatalogueRun.Outcome> SUMMARY =
       Result.of(
@@ -79,6 +95,10 @@ public final class CatalogueResults {
               .count("seatings_taken", l -> l.entry().averaged().taken())
               .count("sides", l -> l.entry().averaged().sides())
               .word("averaging", l -> l.treatment().averaging(l.entry().averaged().how()))
+              .word("level_from", l -> l.entry().level().word())
+              .word("level_to", l -> l.treatment().level().word())
+              .text("drive", l -> l.entry().drive())
+              .number("level_shift_db", l -> l.treatment().levelShiftDb())
               .word("form_from", l -> form(l.treatment().before()))
               .word("form_to", l -> form(l.treatment().now()))
               .word("smoothing", l -> l.entry().smoothing().map(Smoothing::word))

@@ -6,13 +6,13 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.evidence.Equivalence;
-import org.twinrig.evidence.LevelShift;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.evidence.Sensitivity;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.MarkedBand;
 import org.twinrig.reliability.Reason;
 import org.twinrig.study.PairedUnits;
+import org.twinrig.translation.LevelShift;
 
 /** How the fixtures differ: band by band, unit by unit, and where the difference makes none. */
 final class TransferResults {

@@ -155,14 +155,16 @@ class ApprovedPagesTest {
         new Tolerance(DbLimit.everywhere(1.5), DbLimit.everywhere(3), 0.5),
         5,
         handling,
-        java.util.stream.Stream.of(kinds).map(KindOutcome::transfer).toList());
+        java.util.stream.Stream.of(kinds).map(KindOutcome::transfer).toList(),
+        List.of());
   }
 
   private static void catalogueIsApproved(
       String name, Translation translation, List<CatalogueRun.Line> lines, Problem... problems)
       throws IOException {
     CatalogueRun.Outcome outcome =
-        new CatalogueRun.Outcome(lines.size() + problems.length, lines, Optional.empty());
+        new CatalogueRun.Outcome(
+            lines.size() + problems.length, lines, Optional.empty(), List.of());
     isApproved(
         name,
         CataloguePage.html(
@@ -183,7 +185,15 @@ class ApprovedPagesTest {
     CatalogueEntry e = raw.entry();
     return new CatalogueRun.Line(
         new CatalogueEntry(
-            graph, e.unit(), e.kind(), e.file(), e.averaged(), e.subtracted(), smoothing, e.line()),
+            graph,
+            e.unit(),
+            e.kind(),
+            e.file(),
+            e.averaged(),
+            e.subtracted(),
+            smoothing,
+            e.drive(),
+            e.line()),
         raw.decision(),
         raw.octaves(),
         raw.reasons(),
@@ -215,14 +225,18 @@ class ApprovedPagesTest {
       lines.add(
           treated(
               "G-" + k++,
-              new Treatment(match, Optional.of(old), Optional.of(now)),
+              new Treatment(match, OptionalDouble.empty(), Optional.of(old), Optional.of(now)),
               Smoothing.of("1/6"),
               OptionalDouble.of(0.5)));
     }
     lines.add(
         treated(
             "G-" + k,
-            new Treatment(Treatment.SmoothingMatch.ALIKE, Optional.of(old), Optional.empty()),
+            new Treatment(
+                Treatment.SmoothingMatch.ALIKE,
+                OptionalDouble.empty(),
+                Optional.of(old),
+                Optional.empty()),
             Optional.empty(),
             OptionalDouble.empty()));
     catalogueIsApproved(
@@ -240,6 +254,7 @@ class ApprovedPagesTest {
     Treatment raised =
         new Treatment(
             Treatment.SmoothingMatch.ALIKE,
+            OptionalDouble.empty(),
             Optional.of(new Treatment.Reference("old.csv", Optional.empty())),
             Optional.empty());
     catalogueIsApproved(

@@ -29,11 +29,12 @@ class CataloguePageTest {
           Translation.Handling.plain(),
           List.of(
               HandMade.kind("in-ear", 8, "UCRRRRRRCU").transfer(),
-              HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()));
+              HandMade.kind("on-ear", 3, "UUUUUUUUUU").transfer()),
+          List.of());
 
   private static String html(int rows, List<CatalogueRun.Line> lines, Problem... problems) {
     CatalogueRun.Outcome outcome =
-        new CatalogueRun.Outcome(rows, lines, java.util.Optional.empty());
+        new CatalogueRun.Outcome(rows, lines, java.util.Optional.empty(), List.of());
     return CataloguePage.html(
         TRANSLATION,
         new Findings<>(outcome, List.of(problems)),
@@ -64,6 +65,7 @@ class CataloguePageTest {
             "h2 How to read the marks",
             "h2 Examples",
             "h2 Problems met while reading",
+            "h2 Inputs and fingerprint",
             "h2 Cautions"),
         PageChecks.headings(page));
     PageChecks.tagsClose(page);
@@ -122,7 +124,8 @@ class CataloguePageTest {
     assertTrue(
         html(7, some())
             .contains(
-                ">7 graphs, all made on the plate, read as if made on the head. 5 were"
+                ">7 graphs, all made on the plate, read as if made on the head after lining up over 300 Hz to"
+                    + " 1 kHz. 5 were"
                     + " re-expressed.</p>"));
     assertTrue(html(5, some()).contains(" 5 were re-expressed, none refused.</p>"));
     String page = html(6, some(), Problem.refused("g.csv", 4, "no level", "write one"));

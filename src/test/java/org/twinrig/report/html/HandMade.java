@@ -228,6 +228,7 @@ final class HandMade {
             new CatalogueEntry.Averaged(OptionalInt.empty(), OptionalInt.empty()),
             Optional.empty(),
             Optional.of(Smoothing.NONE),
+            Optional.empty(),
             2),
         decision,
         new CatalogueRun.Octaves(9.97 - lost, 0, lost, 0, lost),

@@ -1,8 +1,10 @@
-package org.twinrig.evidence;
+package org.twinrig.translation;
 
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.twinrig.band.BandGrid;
 import org.twinrig.capture.Session;
@@ -25,8 +27,10 @@ import org.twinrig.study.Study;
  * the level that pinning takes away.
  *
  * <p>Known only where levels are: of units whose captures all belong to sessions, whose calibrator
- * readings make them dB SPL on both fixtures. A unit's level is averaged like any band (sides in
- * dB, then seatings); the mean over units is that of {@link RandomEffects}.
+ * readings make them dB SPL on both fixtures. Where any session notes its drive, levels are those
+ * at 1 V and captures without it have none; otherwise all are taken to be driven alike. A unit's
+ * level is averaged like any band (sides in dB, then seatings); the mean over units is that of
+ * {@link RandomEffects}.
  *
  * <p>A new unit's shift, averaged over as many seatings as in the study, lies within {@code t_{n-1}
  * · √(τ² + v̄ + SE²)} of the mean, {@code v̄} the mean of the {@code v_i} (Higgins, Thompson and
@@ -37,16 +41,23 @@ import org.twinrig.study.Study;
  *
  * @param kind the kind
  * @param mean the estimate of the mean shift, dB
- * @param seatings seatings on the old fixture, with their pooled variance at the anchor, dB²
+ * @param seatings harmonic mean of the units' numbers of seatings on the old fixture
+ * @param seatVariance pooled variance of a seating there at the anchor, dB²; nothing when no unit
+ *     was seated twice
  * @param seatingVariance {@code v̄}, dB²
  */
 public record LevelShift(
-    String kind, RandomEffects.Result mean, BandSample.Seatings seatings, double seatingVariance) {
+    String kind,
+    RandomEffects.Result mean,
+    double seatings,
+    OptionalDouble seatVariance,
+    double seatingVariance) {
 
   /** One band to hold the level at the anchor; which one makes no difference. */
   private static final BandGrid ONE_BAND = BandGrid.covering(900, 1100, 1);
 
   public LevelShift {
+    Checks.positive(seatings, "the number of seatings");
     Checks.notNegative(seatingVariance, "the seating variance in dB²");
   }
 
@@ -60,15 +71,21 @@ public record LevelShift(
     if (study.settings().anchor() instanceof Anchor.None) {
       return List.of();
     }
-    Set<String> sessions = study.sessions().stream().map(Session::name).collect(Collectors.toSet());
-    Set<String> uncalibrated =
+    Map<String, Session> sessions =
+        study.sessions().stream().collect(Collectors.toMap(Session::name, Function.identity()));
+    boolean driveNoted = sessions.values().stream().anyMatch(s -> s.setup().driveV().isPresent());
+    Function<AnchoredCapture, OptionalDouble> level =
+        a -> levelDb(a, sessions.get(a.capture().entry().session()), driveNoted);
+    Set<String> unknown =
         accepted.stream()
-            .map(a -> a.capture().entry())
-            .filter(e -> !sessions.contains(e.session()))
-            .map(e -> e.unit())
+            .filter(a -> level.apply(a).isEmpty())
+            .map(a -> a.capture().entry().unit())
             .collect(Collectors.toSet());
-    Predicate<AnchoredCapture> known = a -> !uncalibrated.contains(a.capture().entry().unit());
-    List<AnchoredCapture> levels = accepted.stream().filter(known).map(LevelShift::level).toList();
+    List<AnchoredCapture> levels =
+        accepted.stream()
+            .filter(a -> !unknown.contains(a.capture().entry().unit()))
+            .map(a -> withLevel(a, level.apply(a).getAsDouble()))
+            .toList();
     return new Pairing(study)
         .pair(levels, Unit.Role.FIT).stream()
             .filter(paired -> paired.units().size() >= Settings.FEWEST_UNITS)
@@ -85,14 +102,22 @@ public record LevelShift(
     return new LevelShift(
         paired.kind(),
         new RandomEffects(confidence).fit(sample.differencesDb(), sample.variances()),
-        sample.from(),
+        sample.from().harmonicMean(),
+        sample.from().variance(),
         mean);
   }
 
+  /** Level at the anchor, dB SPL, at 1 V where any session notes its drive; nothing if unknown. */
+  private static OptionalDouble levelDb(AnchoredCapture a, Session session, boolean driveNoted) {
+    if (session == null || (driveNoted && session.setup().driveV().isEmpty())) {
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(a.anchorDb() - 20 * Math.log10(session.setup().driveV().orElse(1)));
+  }
+
   /** A capture with its level at the anchor in place of its bands. */
-  private static AnchoredCapture level(AnchoredCapture pinned) {
-    return new AnchoredCapture(
-        pinned.capture(), Levels.copyOf(ONE_BAND, new double[] {pinned.anchorDb()}), 0);
+  private static AnchoredCapture withLevel(AnchoredCapture pinned, double db) {
+    return new AnchoredCapture(pinned.capture(), Levels.copyOf(ONE_BAND, new double[] {db}), 0);
   }
 
   /**
@@ -100,16 +125,28 @@ public record LevelShift(
    * a new unit, and of the mean.
    */
   public double varianceDb2(double seatingsOfGraph) {
-    double fewer = Math.max(0, 1 / seatingsOfGraph - 1 / seatings.harmonicMean());
+    double fewer = Math.max(0, 1 / seatingsOfGraph - 1 / seatings);
     return mean.tauSquared()
         + seatingVariance
         + mean.standardErrorDb() * mean.standardErrorDb()
-        + seatings.variance().orElse(0) * fewer;
+        + seatVariance.orElse(0) * fewer;
+  }
+
+  /** How far a graph is moved in level by one study or several, with what is uncertain of that. */
+  record Total(double db, Uncertainty uncertainty) {
+    static final Total NONE = new Total(0, Uncertainty.NONE);
+
+    /** With one study more, whose old fixture's seatings the graph averages so many of. */
+    Total and(LevelShift next, double seatings) {
+      return new Total(
+          db + next.mean.meanDb(),
+          uncertainty.and(next.varianceDb2(seatings), next.mean.degreesOfFreedom()));
+    }
   }
 
   /** Half-width of the prediction interval of a unit seated as often as in the study: dB. */
   public double predictionHalfDb() {
     return StudentT.twoSided(mean.confidence(), mean.degreesOfFreedom())
-        * Math.sqrt(varianceDb2(seatings.harmonicMean()));
+        * Math.sqrt(varianceDb2(seatings));
   }
 }

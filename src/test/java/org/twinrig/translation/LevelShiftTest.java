@@ -1,4 +1,4 @@
-package org.twinrig.evidence;
+package org.twinrig.translation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -20,6 +20,7 @@ import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Session;
+import org.twinrig.capture.Setup;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 import org.twinrig.response.Anchor;
@@ -134,6 +135,55 @@ class LevelShiftTest {
     assertEquals(List.of(), LevelShift.of(study(Settings.defaults(), units), captures));
     Settings none = Settings.defaults().with(Setting.ANCHOR, new Anchor.None());
     assertEquals(List.of(), LevelShift.of(study(none, units), captures));
+  }
+
+  /** Units driven with 2 V on the head read 6 dB more there for that alone. */
+  @Test
+  void unequalDrivesAreAllowedFor() {
+    List<String> units = new ArrayList<>();
+    for (int u = 1; u <= 3; u++) {
+      units.add("Oak " + u + "/open");
+      add("Oak " + u, PLATE, 1, 90 + u, "p");
+      add("Oak " + u, HEAD, 1, 92 + u + 20 * Math.log10(2), "h");
+    }
+    Study study = study(Settings.defaults(), units);
+    Study driven = driven(study, OptionalDouble.of(1), OptionalDouble.of(2));
+    assertEquals(2, LevelShift.of(driven, captures).get(0).mean().meanDb(), 1e-12);
+    Study half = driven(study, OptionalDouble.of(1), OptionalDouble.empty());
+    assertEquals(List.of(), LevelShift.of(half, captures));
+  }
+
+  private static Study driven(Study study, OptionalDouble plate, OptionalDouble head) {
+    return new Study(
+        study.folder(),
+        study.title(),
+        study.from(),
+        study.to(),
+        study.units(),
+        study.captures(),
+        List.of(driven(study.sessions().get(0), plate), driven(study.sessions().get(1), head)),
+        study.catalogue(),
+        study.settings(),
+        study.capturesFolder(),
+        study.inputs(),
+        study.references());
+  }
+
+  private static Session driven(Session s, OptionalDouble drive) {
+    OptionalDouble none = OptionalDouble.empty();
+    return new Session(
+        s.name(),
+        s.date(),
+        s.fixture(),
+        s.calibratorNominalDb(),
+        s.calibratorReadDb(),
+        s.calibrator(),
+        none,
+        none,
+        "",
+        "",
+        2,
+        new Setup("", "", "", none, drive, none, none, none, none, Map.of()));
   }
 
   /**
