@@ -9,9 +9,8 @@ import org.junit.jupiter.api.Test;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.regression.BandOutcome;
-import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.RandomEffects;
-import org.twinrig.study.BandSample;
+import org.twinrig.translation.LevelShift;
 
 class AnchorEffectTest {
   private static final BandGrid THIRDS = BandGrid.covering(20, 20_000, 3);
@@ -41,21 +40,17 @@ class AnchorEffectTest {
         new BandOutcome.UnitSpread(0, 1, 0));
   }
 
-  private static KindEstimate estimate(double missingHz) {
-    List<BandOutcome> bands = THIRDS.bands().stream().map(b -> band(b, missingHz)).toList();
-    return new KindEstimate("in-ear", THIRDS, List.of(), bands, List.of(), List.of());
+  private static List<BandOutcome> bands(double missingHz) {
+    return THIRDS.bands().stream().map(b -> band(b, missingHz)).toList();
   }
 
   private static AnchorEffect effect(double missingHz, Optional<LevelShift> shift) {
-    return AnchorEffect.of(estimate(missingHz), shift);
+    return AnchorEffect.of("in-ear", bands(missingHz), shift);
   }
 
   private static LevelShift shift(double db) {
     return new LevelShift(
-        "in-ear",
-        new RandomEffects.Result(db, 0.1, 0, 6, 0.95, 0.2),
-        new BandSample.Seatings(OptionalDouble.empty(), 0, 1),
-        0);
+        "in-ear", new RandomEffects.Result(db, 0.1, 0, 6, 0.95, 0.2), 1, OptionalDouble.empty(), 0);
   }
 
   /** Less 2.5/6, 0.5/4 and 0.5 dB; calibrated, two dB more than lined up. */

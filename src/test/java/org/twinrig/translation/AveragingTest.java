@@ -49,6 +49,7 @@ class AveragingTest {
         new CatalogueEntry.Averaged(seatings, OptionalInt.empty(), how),
         Optional.empty(),
         Optional.of(Smoothing.NONE),
+        Optional.empty(),
         2);
   }
 
@@ -110,6 +111,7 @@ class AveragingTest {
             "in-ear",
             "a.csv",
             new CatalogueEntry.Averaged(OptionalInt.of(4), OptionalInt.of(2), Averaging.POWER),
+            Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             2);

@@ -139,7 +139,8 @@ class ChainFormsTest {
             SmoothingMatch.ALIKE,
             OptionalDouble.empty(),
             Optional.of(new Treatment.Reference("old.csv", Optional.of(new Smoothing(2)))),
-            Optional.of(new Treatment.Reference("new.csv", Optional.of(new Smoothing(2))))),
+            Optional.of(new Treatment.Reference("new.csv", Optional.of(new Smoothing(2)))),
+            false),
         result.given().treatment());
   }
 

@@ -58,7 +58,8 @@ class GraphFigureTest {
             Treatment.SmoothingMatch.ALIKE,
             known ? OptionalDouble.of(1) : OptionalDouble.empty(),
             Optional.empty(),
-            Optional.empty());
+            Optional.empty(),
+            false);
     return new TranslatedGraph(entry, bands, treatment);
   }
 

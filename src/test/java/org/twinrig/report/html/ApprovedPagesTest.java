@@ -225,18 +225,14 @@ class ApprovedPagesTest {
       lines.add(
           treated(
               "G-" + k++,
-              new Treatment(match, OptionalDouble.empty(), Optional.of(old), Optional.of(now)),
+              new Treatment(match, Optional.of(old), Optional.of(now)),
               Smoothing.of("1/6"),
               OptionalDouble.of(0.5)));
     }
     lines.add(
         treated(
             "G-" + k,
-            new Treatment(
-                Treatment.SmoothingMatch.ALIKE,
-                OptionalDouble.empty(),
-                Optional.of(old),
-                Optional.empty()),
+            new Treatment(Treatment.SmoothingMatch.ALIKE, Optional.of(old), Optional.empty()),
             Optional.empty(),
             OptionalDouble.empty()));
     catalogueIsApproved(
@@ -254,7 +250,6 @@ class ApprovedPagesTest {
     Treatment raised =
         new Treatment(
             Treatment.SmoothingMatch.ALIKE,
-            OptionalDouble.empty(),
             Optional.of(new Treatment.Reference("old.csv", Optional.empty())),
             Optional.empty());
     catalogueIsApproved(
