@@ -71,7 +71,8 @@ class ReferencesTest {
             + " name a file inside it, or widen `data_root` in study.yaml",
         "references:\\n  plate: { file: plate.csv, smoothing: 1/3 oct }\\n"
             + "|study.yaml:31: `references.plate.smoothing` is `1/3 oct`; write `none`, or a part"
-            + " of an octave from `1/1` to `1/48`",
+            + " of an octave from `1/1` to `1/48`, with ` db` behind it where decibels were averaged"
+            + " and not powers: `1/6 db`",
       })
   void aFaultIsNamedWithItsPlaceAndRemedy(String yaml, String message) throws Exception {
     append(yaml);
