@@ -115,13 +115,11 @@ record ContinuityProof(List<Integer> unitsPerKind) implements Proof<ContinuityPr
             harness.each(
                 lab.word() + ", " + units + " units per kind",
                 study -> tried(lab, harness.seed(), units, study));
-        for (Planted planted : Planted.values()) {
-          rows.add(
-              new Row(
-                  lab.word(),
-                  units,
-                  planted,
-                  studies.stream().map(s -> s.get(planted.ordinal())).toList()));
+        List<Planted> all = List.of(Planted.values());
+        for (int p = 0; p < all.size(); p++) {
+          int which = p;
+          List<Tried> tried = studies.stream().map(s -> s.get(which)).toList();
+          rows.add(new Row(lab.word(), units, all.get(p), tried));
         }
       }
     }

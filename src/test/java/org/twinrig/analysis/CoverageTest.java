@@ -44,7 +44,7 @@ class CoverageTest {
   @BeforeAll
   static void workOutTheTruths() {
     BandGrid grid = BandGrid.covering(20, 20_000, 12);
-    Anchor anchor = new Anchor.Range(300, 1000);
+    Anchor anchor = new Anchor.Range(500, 1000);
     for (SimulatedKind kind :
         List.of(SimulatedKind.OPEN_OVER_EAR, SimulatedKind.CLOSED_OVER_EAR, SimulatedKind.IN_EAR)) {
       TRUTHS.put(kind, PLAN.draw().trueMeanTransfer(kind, grid, anchor));

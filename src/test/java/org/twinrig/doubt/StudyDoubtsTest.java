@@ -89,8 +89,8 @@ class StudyDoubtsTest {
     held("b", "2026-03-09", "head", 4);
     assertEquals(
         Optional.of(
-            "Fixture and time confounded: 100 %, limit 90 %. Of all pairs of captures, one on each"
-                + " fixture, that many have the one on Plate first. Drift and worn pads cannot be told"
+            "Fixture and time confounded: of all pairs of captures, one on each fixture, 100 % have the"
+                + " one on Plate first (doubted from 90 % on). Drift and worn pads cannot be told"
                 + " from the change of fixture. Capture some units again on Plate now, after Head, and"
                 + " take turns from here on."),
         confounded());
@@ -102,8 +102,8 @@ class StudyDoubtsTest {
     held("b", "2026-03-02", "head", 4);
     assertEquals(
         Optional.of(
-            "Fixture and time confounded: 100 %, limit 90 %. Of all pairs of captures, one on each"
-                + " fixture, that many have the one on Head first. Drift and worn pads cannot be told"
+            "Fixture and time confounded: of all pairs of captures, one on each fixture, 100 % have the"
+                + " one on Head first (doubted from 90 % on). Drift and worn pads cannot be told"
                 + " from the change of fixture. Capture some units again on Head now, after Plate, and"
                 + " take turns from here on."),
         confounded());
@@ -170,8 +170,8 @@ class StudyDoubtsTest {
   }
 
   private static String change(String where, String part) {
-    return "Specimen changed (%s): %s, limit no change. From this session on `%s` is another specimen, or a serial is mistyped. "
-            .formatted(where, part, where.replaceAll(".*, ", ""))
+    return "Specimen changed (%s): %s: from here on the fixture is another specimen, or a serial is mistyped. "
+            .formatted(where, part)
         + "What the part changes is counted as scatter between units. Correct the serial; or make a"
         + " fixture of its own of the sessions from here on.";
   }
@@ -187,8 +187,8 @@ class StudyDoubtsTest {
     session("f", "2026-03-11", "head", serials("E9", "M9", "P9"));
     assertEquals(
         List.of(
-            change("d, plate", "`microphone` M2 after M1"),
-            change("e, plate", "`pinna` P2 after P1")),
+            change("d, plate", "`microphone` is M2 after M1"),
+            change("e, plate", "`pinna` is P2 after P1")),
         changed());
   }
 

@@ -45,9 +45,9 @@ class PackageExampleTest {
                 + " `plate` and takes no part",
             "../../demo-data/plate-to-head/units.csv:29: unit `Elm 19` has no usable capture on"
                 + " `head` and takes no part",
-            "9173 Hz: the kind -3.9 dB +/- 1.9, a unit +/- 2.4: caution (wide prediction; units"
+            "9173 Hz: the kind -4.2 dB +/- 1.9, a unit +/- 2.3: caution (wide prediction; units"
                 + " disagree; declared zone; resonance wanders)",
-            "publish with marks: 5.5 octaves reliable"),
+            "publish with marks: 6.0 octaves reliable"),
         printed.lines().toList());
     byte[] start = Arrays.copyOf(Files.readAllBytes(figure), PNG_SIGNATURE.length);
     assertArrayEquals(PNG_SIGNATURE, start);

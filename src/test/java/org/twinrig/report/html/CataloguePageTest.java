@@ -60,6 +60,7 @@ class CataloguePageTest {
             "h1 Plate to head: the back catalogue",
             "h2 Measure these again",
             "h2 Graphs to publish",
+            "h2 Is the old fixture still the old fixture?",
             "h2 Overview",
             "h2 How graphs were handled",
             "h2 How to read the marks",

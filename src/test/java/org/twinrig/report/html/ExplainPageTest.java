@@ -147,8 +147,8 @@ class ExplainPageTest {
                 + " (treble).",
             "Compare from 84 Hz to 1.7 kHz (bass and middle) and from 2.7 to 4 kHz (middle).",
             "Do not compare below 33 Hz (bass) and above 11 kHz (treble).",
-            "Take care from 33 to 67 Hz (bass) and from 4.5 to 11 kHz (treble).",
-            "Compare from 67 Hz to 4.5 kHz (bass and middle).",
+            "Take care from 33 to 67 Hz (bass) and from 4.2 to 11 kHz (treble).",
+            "Compare from 67 Hz to 4.2 kHz (bass and middle).",
             "Do not compare old with new: only 3 of this kind were measured on both fixtures. That"
                 + " is too few; it takes 5."),
         advice(page));
