@@ -150,8 +150,8 @@ class OldAndNewEndToEndTest {
         doubt
             .get("likely_cause")
             .matches(
-                "Old graphs of 6 units show more from .* kHz to .* kHz than today's captures on the"
-                    + " old fixture[.]"),
+                "old graphs of 6 units show 1[.]50 dB more from .* kHz to .* kHz than today's captures"
+                    + " [(]beyond chance from .* dB on[)][.]"),
         doubt.get("likely_cause"));
   }
 

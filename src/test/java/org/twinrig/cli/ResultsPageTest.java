@@ -77,8 +77,16 @@ class ResultsPageTest {
   }
 
   private static void note(String name, String table) {
-    assertFalse(WRITTEN.containsKey(name), "two commands write " + name);
+    // Doubts about a study and about a catalogue are listed alike.
+    String before = WRITTEN.getOrDefault(name, table);
+    assertTrue(
+        name.equals("doubts.csv") ? head(before).equals(head(table)) : before.equals(table),
+        () -> "two commands write " + name);
     WRITTEN.put(name, table);
+  }
+
+  private static String head(String table) {
+    return table.lines().findFirst().orElseThrow();
   }
 
   /** What a page carries as a link to be saved. */
