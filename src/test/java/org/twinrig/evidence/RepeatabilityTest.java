@@ -71,7 +71,8 @@ class RepeatabilityTest {
       }
       Repeatability.Scatter scatter =
           Repeatability.Scatter.of(Band.ofIndex(0, 12), 4, 2.5, 6, squares / 6, 0.9);
-      double apart = random.nextGaussian() - random.nextGaussian();
+      double one = random.nextGaussian();
+      double apart = one - random.nextGaussian();
       held += Math.abs(apart) <= scatter.repeatDb(1, 0.9) ? 1 : 0;
     }
     assertEquals(0.9, (double) held / drawn, 0.01); // standard error 0.002
