@@ -185,7 +185,10 @@ class SessionRulesTest {
   void aFixturesOwnClassJudgesItsSessionsAndTheStudysTheOthers() throws Exception {
     LabFolder lab =
         sessions(
-                "morning,2026-03-02,plate,94.0,93.7,,\n" + "evening,2026-03-02,head,94.0,94.15,,\n")
+                """
+                morning,2026-03-02,plate,94.0,93.7,,
+                evening,2026-03-02,head,94.0,94.15,,
+                """)
             .spoil("study.yaml", "type 4.3,", "type 4.3, calibrator_class: LS,")
             .spoil("study.yaml", "seed: 7", "seed: 7\nmicrophone_drift_db: 0.1");
     Study study = StudyReader.read(lab.study()).value();
@@ -323,9 +326,11 @@ class SessionRulesTest {
         LabFolder.in(folder)
             .write(
                 "sessions.csv",
-                "session,date,fixture,calibrator_nominal_db,calibrator_read_db,drive_v\n"
-                    + "morning,2026-03-02,plate,94.0,94.0,0.5\n"
-                    + "evening,2026-03-02,head,94.0,94.0,0.5\n");
+                """
+                session,date,fixture,calibrator_nominal_db,calibrator_read_db,drive_v
+                morning,2026-03-02,plate,94.0,94.0,0.5
+                evening,2026-03-02,head,94.0,94.0,0.5
+                """);
     assertEquals(
         List.of(
             "NOTE units.csv: sensitivity at 1 mW is not known for 3 units, because their"
