@@ -255,7 +255,10 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
         .orElse(Uncertainty.NONE);
   }
 
-  /** Where the old fixture seems to have changed: one doubt a kind, or one for all together. */
+  /**
+   * Where the old fixture seems to have changed: one doubt for all kinds together where they show
+   * it together, for that is one cause; else one a kind.
+   */
   public List<Doubt> doubts() {
     List<Kind> tried = new ArrayList<>();
     all.filter(k -> k.units.size() >= FEWEST_TO_DOUBT).ifPresent(tried::add);
@@ -263,6 +266,9 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
     List<Doubt> doubts = new ArrayList<>();
     for (Kind kind : tried) {
       farthest(kind, FALSE_DOUBTS / tried.size()).ifPresent(m -> doubts.add(doubt(kind, m)));
+      if (!doubts.isEmpty() && kind.kind.equals(ALL_KINDS)) {
+        return doubts;
+      }
     }
     return doubts;
   }

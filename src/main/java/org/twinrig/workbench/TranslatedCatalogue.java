@@ -2,6 +2,8 @@ package org.twinrig.workbench;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -116,14 +118,16 @@ public record TranslatedCatalogue(
           }
           work.step();
         };
-    Findings<CatalogueRun.Outcome> done =
-        Chain.of(outcome.link(threads)).run(table, catalogue, threads, sink);
+    Chain chain = Chain.of(outcome.link(threads));
+    Findings<CatalogueRun.Outcome> done = chain.run(table, catalogue, threads, sink);
+    Optional<Doubt> passed =
+        chain.whole().origin().validityPassed(LocalDate.now(ZoneId.systemDefault()));
     return new TranslatedCatalogue(
         snapshot,
         done.value().lines(),
         kept,
         done.problems(),
-        done.value().doubts(),
+        done.value().and(passed).doubts(),
         new ConcurrentHashMap<>());
   }
 }

@@ -1,5 +1,6 @@
 package org.twinrig.report.figure;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.twinrig.band.Band;
@@ -33,9 +34,20 @@ public final class ContinuityFigure {
             .area(hz, low, high, "interval per band")
             .line(hz, mean, Ink.ESTIMATE, "mean over units");
     return new Sheet(
-            "%s: old graphs against today's captures of %s"
-                .formatted(kind.kind(), Numbers.count(kind.units().size(), "unit", "units")),
-            "both on " + origin.from() + ", after lining up; 0 dB where nothing changed",
+            "%s: old graphs of %s differ from today's captures by up to %s dB"
+                .formatted(
+                    Figure.capital(kind.kind()),
+                    Numbers.count(kind.units().size(), "unit", "units"),
+                    Numbers.fixed(
+                        Arrays.stream(mean)
+                            .filter(v -> !Double.isNaN(v))
+                            .map(Math::abs)
+                            .max()
+                            .orElse(0),
+                        1)),
+            "both on "
+                + origin.from()
+                + ", mean of units, after lining up; 0 dB where nothing changed",
             origin.fingerprint())
         .overFrequency(plot, List.of())
         .figure(
