@@ -34,7 +34,7 @@ public final class ContinuityFigure {
             .area(hz, low, high, "interval per band")
             .line(hz, mean, Ink.ESTIMATE, "mean over units");
     return new Sheet(
-            "%s: old graphs of %s differ from today's captures by up to %s dB"
+            "%s: old graphs of %s differ from today by up to %s dB"
                 .formatted(
                     Figure.capital(kind.kind()),
                     Numbers.count(kind.units().size(), "unit", "units"),
