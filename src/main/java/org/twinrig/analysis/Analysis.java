@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Capture;
@@ -146,7 +145,7 @@ public final class Analysis {
           fixture.usable().isPresent()
               && study.settings().grid().bands().stream()
                   .filter(b -> b.lowerHz() >= fromHz && b.upperHz() <= toHz)
-                  .anyMatch(b -> !holds(fixture.usable().get(), b));
+                  .anyMatch(b -> !fixture.usable().get().holds(b));
       if (beyond) {
         notes.add(
             Problem.note(
@@ -163,10 +162,6 @@ public final class Analysis {
       }
     }
     return notes;
-  }
-
-  private static boolean holds(FrequencyRange range, Band band) {
-    return BandGrid.holds(band.midHz(), range.fromHz(), range.toHz(), band.perOctave());
   }
 
   private List<KindOutcome> kinds(

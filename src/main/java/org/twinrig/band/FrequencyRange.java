@@ -31,6 +31,11 @@ public record FrequencyRange(double fromHz, double toHz) {
     return runs;
   }
 
+  /** Whether a band belongs to the range, under the rule of {@link BandGrid#holds}. */
+  public boolean holds(Band band) {
+    return BandGrid.holds(band.midHz(), fromHz, toHz, band.perOctave());
+  }
+
   /** Whether a frequency lies in the range, ends included. */
   public boolean contains(double hz) {
     return hz >= fromHz && hz <= toHz;

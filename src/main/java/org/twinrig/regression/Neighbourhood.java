@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
  * Which bands count for a band: those within some width of it that have an estimate. At the ends of
  * the grid fewer do.
  */
-final class Neighbourhood {
+public final class Neighbourhood {
   private final int[][] around;
 
   private Neighbourhood(int[][] around) {
@@ -21,7 +21,7 @@ final class Neighbourhood {
    * @param reach whole bands to either side: of {@code N} bands per octave {@code N/6} are as far
    *     as weights and errors of neighbours are averaged
    */
-  static Neighbourhood of(int bands, IntPredicate estimated, int reach) {
+  public static Neighbourhood of(int bands, IntPredicate estimated, int reach) {
     int[][] around = new int[bands][];
     Arrays.setAll(
         around,
@@ -38,7 +38,7 @@ final class Neighbourhood {
   }
 
   /** The mean of a quantity over the bands that count for a band; NaN where none does. */
-  double mean(int band, double[] values) {
+  public double mean(int band, double[] values) {
     double sum = 0;
     for (int k : around[band]) {
       sum += values[k];

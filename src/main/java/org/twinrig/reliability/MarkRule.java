@@ -4,7 +4,6 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.twinrig.band.Band;
@@ -159,10 +158,10 @@ public record MarkRule(
     Set<Reason> caps = EnumSet.noneOf(Reason.class);
     caps.addAll(lacking.getOrDefault(band, Set.of()));
     for (Fixture fixture : fixtures) {
-      if (outside(band, fixture.usable())) {
+      if (fixture.usable().filter(range -> !range.holds(band)).isPresent()) {
         caps.add(Reason.OUTSIDE_USABLE_RANGE);
       }
-      if (outside(band, fixture.simulates())) {
+      if (fixture.simulates().filter(range -> !range.holds(band)).isPresent()) {
         caps.add(Reason.NOT_EAR_LIKE);
       }
     }
@@ -173,12 +172,6 @@ public record MarkRule(
       caps.add(Reason.FEW_UNITS);
     }
     return caps;
-  }
-
-  private static boolean outside(Band band, Optional<FrequencyRange> range) {
-    return range.isPresent()
-        && !BandGrid.holds(
-            band.midHz(), range.get().fromHz(), range.get().toHz(), band.perOctave());
   }
 
   static boolean overlaps(Band band, double fromHz, double toHz) {

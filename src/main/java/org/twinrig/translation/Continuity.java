@@ -14,6 +14,7 @@ import org.twinrig.band.BandGrid;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
+import org.twinrig.regression.Neighbourhood;
 import org.twinrig.regression.StudentT;
 import org.twinrig.response.Levels;
 import org.twinrig.study.Pairing;
@@ -185,6 +186,8 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
                 .getAsDouble();
       }
     }
+    Neighbourhood near =
+        Neighbourhood.of(bands, b -> !Double.isNaN(squares[b]), grid.perOctave() / 6);
     List<Optional<At>> at = new ArrayList<>();
     for (int b = 0; b < bands; b++) {
       int band = b;
@@ -193,7 +196,7 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
               .filter(u -> u.differenceDb.has(band))
               .mapToDouble(u -> u.differenceDb.db(band))
               .toArray();
-      double added = near(b, squares, grid.perOctave()) - near(b, seating, grid.perOctave());
+      double added = near.mean(b, squares) - near.mean(b, seating);
       at.add(
           values.length == 0
               ? Optional.empty()
@@ -220,20 +223,6 @@ public record Continuity(BandGrid grid, double confidence, List<Kind> kinds, Opt
     double sd = Math.sqrt(StatUtils.variance(values));
     double half = StudentT.twoSided(confidence, n - 1.0) * sd / Math.sqrt(n);
     return new At(band, n, mean, OptionalDouble.of(half), OptionalDouble.of(sd), added);
-  }
-
-  /** The mean over the bands within 1/6 octave that have one. */
-  private static double near(int band, double[] values, int perOctave) {
-    double sum = 0;
-    int count = 0;
-    int reach = perOctave / 6;
-    for (int k = Math.max(0, band - reach); k <= Math.min(values.length - 1, band + reach); k++) {
-      if (!Double.isNaN(values[k])) {
-        sum += values[k];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
   }
 
   /** Whether the intervals of a catalogue are widened by what was found: three units suffice. */
