@@ -5,16 +5,19 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.Answers;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
 import org.twinrig.evidence.AnchorEffect;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.evidence.Sensitivity;
+import org.twinrig.internal.Later;
 import org.twinrig.internal.Parallel;
 import org.twinrig.problem.Problem;
 import org.twinrig.reliability.MarkedBand;
@@ -73,6 +76,13 @@ public record StudyOutcome(
 
   /** The study as a link of a chain; on so many threads fitted anew where graphs are smoothed. */
   public Chain.Link link(int threads) {
+    Supplier<Map<String, CaptureEntry>> files =
+        new Later<>(
+            () ->
+                captures.stream()
+                    .collect(
+                        Collectors.toMap(
+                            c -> c.capture().sha256(), AnchoredCapture::entry, (a, b) -> a)));
     return new Chain.Link(
         translation(),
         Optional.of(
@@ -85,6 +95,16 @@ public record StudyOutcome(
               @Override
               public List<Pairing.OnOldFixture> onOldFixture(Smoothing smoothing) {
                 return new Pairing(study).onOldFixture(accepted(smoothing, threads));
+              }
+
+              @Override
+              public Optional<CaptureEntry> ofFile(String sha256) {
+                return Optional.ofNullable(files.get().get(sha256));
+              }
+
+              @Override
+              public Study study() {
+                return study;
               }
             }));
   }
@@ -137,7 +157,7 @@ public record StudyOutcome(
     List<Doubt> doubts = new ArrayList<>();
     FixtureAndTime.of(study).ifPresent(doubts::add);
     doubts.addAll(SpecimenChanged.of(study));
-    return doubts;
+    return Answers.of(study, doubts);
   }
 
   /** How loud units are for what drives them, where that is noted. */

@@ -7,6 +7,7 @@ package org.twinrig.capture;
  * @param file the file as the lab wrote it, relative to the table
  * @param session empty when none
  * @param exclude why the lab left the capture out; empty when it did not
+ * @param confirmed what the lab answers to doubts about the capture; empty when nothing
  * @param line the line of captures.csv, from 1
  */
 public record CaptureEntry(
@@ -18,6 +19,7 @@ public record CaptureEntry(
     String session,
     String exclude,
     String note,
+    String confirmed,
     int line) {
 
   public CaptureEntry {

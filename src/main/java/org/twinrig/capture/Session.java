@@ -19,6 +19,7 @@ import org.twinrig.internal.Checks;
  * @param pressureKpa static pressure in kPa, if noted; with a pistonphone it must be
  * @param temperatureC temperature in °C, if noted
  * @param operator who measured; may be empty
+ * @param confirmed what the lab answers to doubts about the session; empty when nothing
  * @param line the line of sessions.csv, from 1
  * @param setup what else was noted
  */
@@ -33,6 +34,7 @@ public record Session(
     OptionalDouble temperatureC,
     String operator,
     String note,
+    String confirmed,
     int line,
     Setup setup) {
 
@@ -60,6 +62,7 @@ public record Session(
         temperatureC,
         operator,
         note,
+        "",
         line,
         Setup.NOT_NOTED);
   }

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  * @param kind what sort of headphone it is, with its state, compared exactly
  * @param pads the ear pads or tips it was measured with; empty when not stated
  * @param impedanceOhm nominal impedance, Ω, if noted
+ * @param confirmed what the lab answers to doubts about the unit; empty when nothing
  * @param line the line of units.csv it stands in, from 1
  */
 public record Unit(
@@ -18,6 +19,7 @@ public record Unit(
     String pads,
     OptionalDouble impedanceOhm,
     String note,
+    String confirmed,
     int line) {
 
   /** A state in which a unit corrects for what it is worn on. */
@@ -29,7 +31,7 @@ public record Unit(
 
   /** A unit whose impedance is not noted. */
   public Unit(String name, String kind, Role role, String pads, String note, int line) {
-    this(name, kind, role, pads, OptionalDouble.empty(), note, line);
+    this(name, kind, role, pads, OptionalDouble.empty(), note, "", line);
   }
 
   /**

@@ -1,12 +1,18 @@
 package org.twinrig.doubt;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A claim that the data contradict: one cause, however many files it touches.
  *
- * @param name of the subject: the unit, session or graph; of a study or catalogue the kind, or
- *     empty where it is about all
+ * @param name of the subject: the unit (of a pair {@code A / B}), session or graph; of graphs that
+ *     share a cause all of them, joined by {@code ; }; of a study or catalogue the kind, or empty
+ *     where it is about all
  * @param fixture empty where it is about both or none
  * @param file empty where it is about no one file
  * @param doubt what is doubted, in the few words by which files name it
@@ -28,10 +34,16 @@ public record Doubt(
     String effect,
     String confirmed) {
 
+  private static final int MOST_NAMES = 3;
+
   /** What a doubt is about. */
   public enum Subject {
+    CAPTURE,
+    UNIT,
+    PAIR,
     SESSION,
     STUDY,
+    GRAPH,
     CATALOGUE;
 
     /** The subject as files write it. */
@@ -59,14 +71,73 @@ public record Doubt(
         subject, name, fixture, "", doubt, found.size, found.limit, likelyCause, effect, "");
   }
 
+  /** A doubt about an old graph that the lab has not answered. */
+  public static Doubt ofGraph(
+      String graph, String file, String doubt, Found found, String likelyCause, String effect) {
+    return new Doubt(
+        Subject.GRAPH, graph, "", file, doubt, found.size, found.limit, likelyCause, effect, "");
+  }
+
   /** What was found, and the limit it is held against, both with their unit. */
   public record Found(String size, String limit) {}
+
+  /** Whether the lab has not answered it. */
+  public boolean isOpen() {
+    return confirmed.isEmpty();
+  }
+
+  /** The same doubt with what the lab answers; open where that is empty. */
+  public Doubt answered(String reason) {
+    return new Doubt(subject, name, fixture, file, doubt, size, limit, likelyCause, effect, reason);
+  }
 
   /** The doubt in sentences: what, why and how much, what to do. */
   public String sentence() {
     String where = fixture.isEmpty() ? "" : ", " + fixture;
-    String about = name.isEmpty() ? "" : " (" + name + where + ")";
+    String about = name.isEmpty() ? "" : " (" + shortName() + where + ")";
     return capital(doubt) + about + ": " + likelyCause + " " + effect;
+  }
+
+  /** The first names of those that share the cause, and how many more there are. */
+  public String shortName() {
+    List<String> names = List.of(name.split("; "));
+    int more = names.size() - MOST_NAMES;
+    return more <= 1
+        ? name
+        : String.join(", ", names.subList(0, MOST_NAMES)) + " and " + more + " more";
+  }
+
+  /**
+   * Doubts about single graphs, one for each cause: those with the same words, the same remedy and
+   * the same answer share it. What was found and the likely cause are those of the first.
+   */
+  public static List<Doubt> byCause(List<Doubt> doubts) {
+    Map<List<String>, List<Doubt>> causes = new LinkedHashMap<>();
+    doubts.forEach(
+        d ->
+            causes
+                .computeIfAbsent(
+                    List.of(d.subject.word(), d.doubt, d.effect, d.confirmed),
+                    k -> new ArrayList<>())
+                .add(d));
+    return causes.values().stream().map(Doubt::together).toList();
+  }
+
+  private static Doubt together(List<Doubt> cause) {
+    Doubt first = cause.get(0);
+    return cause.size() == 1
+        ? first
+        : new Doubt(
+            first.subject,
+            cause.stream().map(Doubt::name).collect(Collectors.joining("; ")),
+            first.fixture,
+            "",
+            first.doubt,
+            first.size,
+            first.limit,
+            "Of " + first.name + ": " + first.likelyCause,
+            first.effect,
+            first.confirmed);
   }
 
   private static String capital(String text) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.twinrig.problem.Problem;
@@ -19,6 +20,8 @@ import org.twinrig.problem.Problem;
  * that was never declared is an {@link IllegalArgumentException}.
  */
 public final class LabRow {
+  private static final Set<String> NO = Set.of("no", "n", "false", "0", "-", "none");
+
   private final String source;
   private final int line;
   private final UnaryOperator<String> cells;
@@ -80,6 +83,25 @@ public final class LabRow {
       refuse(shown(column), guess + "write " + most + " or `" + words.get(last) + "`");
     }
     return word;
+  }
+
+  /**
+   * A reason in words; empty for none. A word that says no is a reason all the same, which is told.
+   *
+   * @param then what any reason does, and how to undo it
+   */
+  public String reason(String column, String then) {
+    String written = cell(column).strip();
+    if (NO.contains(written.toLowerCase(Locale.ROOT))) {
+      note("`" + column + "` is `" + written + "`, and whatever stands there " + then);
+    }
+    return written;
+  }
+
+  /** A reason given to doubts about what the row is of. */
+  public String confirmed() {
+    return reason(
+        "confirmed", "answers the doubts about this row; empty the cell to leave them open");
   }
 
   /** A whole number that must be there, from the smallest to the largest that makes sense. */

@@ -41,12 +41,13 @@ public final class LabTable {
   public static final Columns CAPTURES =
       new Columns(
           List.of("unit", "fixture", "side", "seating", "file"),
-          List.of("session", "exclude", "note"));
+          List.of("session", "exclude", "note", "confirmed"));
 
   /** Of units.csv. */
   public static final Columns UNITS =
       new Columns(
-          List.of("unit", "kind"), List.of("role", "pads", "state", "impedance_ohm", "note"));
+          List.of("unit", "kind"),
+          List.of("role", "pads", "state", "impedance_ohm", "note", "confirmed"));
 
   private final String source;
   private final Columns columns;

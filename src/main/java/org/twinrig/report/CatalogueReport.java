@@ -192,6 +192,7 @@ public record CatalogueReport(
         .put(
             "publish_with_marks",
             CataloguePage.with(Decision.PUBLISH_WITH_MARKS, done.lines()).size())
+        .put("check_first", CataloguePage.with(Decision.CHECK_FIRST, done.lines()).size())
         .put("re_measure", CataloguePage.with(Decision.RE_MEASURE, done.lines()).size());
     results.ifPresent(folder -> root.put("report", folder.resolve("report.html").toString()));
     ArrayNode tooFew = root.putArray("kinds_with_too_few_units");

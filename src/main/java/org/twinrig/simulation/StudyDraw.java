@@ -135,6 +135,7 @@ final class StudyDraw {
         diary.of(spot.fixture, spot.member.turn()).name(),
         exclude,
         startsLate(spot) ? "sweep from 20 Hz" : "",
+        "",
         spot.line);
   }
 

@@ -3,7 +3,6 @@ package org.twinrig.study;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -32,8 +31,6 @@ record CapturesTable(
 
   private static final int MOST_SEATINGS = 9999;
 
-  private static final Set<String> NO = Set.of("no", "n", "false", "0", "-", "none");
-
   /** What may be captured only once. */
   private record Slot(String unit, String fixture, Side side, int seating) {}
 
@@ -53,7 +50,8 @@ record CapturesTable(
     String file = row.text("file").strip();
     checkFile(row, file, files);
     checkSession(row, fixture);
-    noteRefusal(row);
+    String exclude = row.reason("exclude", "leaves the capture out; empty the cell to keep it");
+    String confirmed = row.confirmed();
     noteOtherFixture(row, fixture, file);
     return row.ifSound(
         () ->
@@ -64,8 +62,9 @@ record CapturesTable(
                 seating,
                 file,
                 row.has("session") ? row.cell("session") : "",
-                row.cell("exclude").strip(),
+                exclude,
                 row.cell("note"),
+                confirmed,
                 row.line()));
   }
 
@@ -93,17 +92,6 @@ record CapturesTable(
               "session `%s` was held on `%s`, not on `%s`",
               session.get().name(), session.get().fixture(), fixture),
           "correct the session or the fixture");
-    }
-  }
-
-  /** The column holds a reason; a word that says no would leave the capture out all the same. */
-  private static void noteRefusal(LabRow row) {
-    String written = row.cell("exclude").strip();
-    if (NO.contains(written.toLowerCase(Locale.ROOT))) {
-      row.note(
-          "`exclude` is `"
-              + written
-              + "`, and whatever stands there leaves the capture out; empty the cell to keep it");
     }
   }
 

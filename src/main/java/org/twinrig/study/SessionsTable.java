@@ -38,7 +38,8 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
               "source_ohm",
               "level_db",
               "operator",
-              "note"));
+              "note",
+              "confirmed"));
 
   /**
    * A reading farther off is taken for a slip, such as a lost digit or a calibrator on its other
@@ -100,6 +101,7 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
     OptionalDouble temperatureC = row.decimalIfAny("temperature_c", -30, 60);
     Calibrator calibrator = calibrator(row);
     Setup setup = setup(row);
+    String confirmed = row.confirmed();
     First here = new First(row.line(), fixture, setup);
     First earlier = firsts.putIfAbsent(name, here);
     if (earlier != null && row.has("session")) {
@@ -118,6 +120,7 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
                     temperatureC,
                     row.cell("operator"),
                     row.cell("note"),
+                    confirmed,
                     row.line(),
                     setup))
         .filter(session -> plausible(row, session))

@@ -39,6 +39,7 @@ record UnitsTable(String source, List<Unit> units) {
     String role = row.word("role", List.of("fit", "holdout", "check"), unsaid);
     String state = row.word("state", Unit.STATES, Unit.STATES.get(0));
     OptionalDouble impedanceOhm = row.decimalIfAny("impedance_ohm", 0.1, 100_000);
+    String confirmed = row.confirmed();
     Integer earlier = lines.putIfAbsent(name, row.line());
     if (earlier != null && row.has("unit")) {
       row.refuse(
@@ -63,6 +64,7 @@ record UnitsTable(String source, List<Unit> units) {
                 row.cell("pads"),
                 impedanceOhm,
                 row.cell("note"),
+                confirmed,
                 row.line()));
   }
 

@@ -15,6 +15,8 @@ import org.twinrig.response.Smoothing;
  * @param smoothing what the graph was smoothed by; nothing when not stated
  * @param drive what the unit was driven with, such as {@code 1 V}, where the graph's level is
  *     absolute: dB SPL; nothing for a relative graph, of which only the shape counts
+ * @param pads the ear pads or tips it was made with; empty when not stated
+ * @param confirmed what the lab answers to doubts about the graph; empty when nothing
  * @param line the line of catalogue.csv, from 1
  */
 public record CatalogueEntry(
@@ -26,6 +28,8 @@ public record CatalogueEntry(
     Optional<Subtracted> subtracted,
     Optional<Smoothing> smoothing,
     Optional<String> drive,
+    String pads,
+    String confirmed,
     int line) {
 
   public CatalogueEntry {
@@ -51,6 +55,8 @@ public record CatalogueEntry(
         Optional.empty(),
         Optional.of(Smoothing.NONE),
         Optional.empty(),
+        "",
+        "",
         1);
   }
 

@@ -1,12 +1,10 @@
 package org.twinrig.translation;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.twinrig.capture.Unit;
 import org.twinrig.intake.NearestName;
@@ -41,7 +39,6 @@ final class CatalogueNames {
                 .filter(link -> link.kind(kind).isEmpty())
                 .findFirst()
                 .ifPresent(link -> notes.add(note(catalogue.source(), graphs, link))));
-    notes.addAll(units(catalogue, links.get(0)));
     seatingsNotStated(catalogue).ifPresent(notes::add);
     return notes;
   }
@@ -75,31 +72,6 @@ final class CatalogueNames {
             + "` adapt to what they are worn on and so correct for the fixture; "
             + Numbers.count(graphs.size(), "graph of it is", "graphs of it are")
             + " not translated and must be measured again");
-  }
-
-  /** Units are known by their names: `Birch-1` is measured again where the study has `Birch 1`. */
-  private static List<Problem> units(CatalogueReader.Catalogue catalogue, Translation study) {
-    Map<String, String> known = new LinkedHashMap<>();
-    study.kinds().stream()
-        .flatMap(kind -> kind.unitNames().stream())
-        .forEach(name -> known.putIfAbsent(NearestName.bare(name), name));
-    Set<String> told = new HashSet<>(known.values());
-    List<Problem> notes = new ArrayList<>();
-    for (CatalogueEntry entry : catalogue.entries()) {
-      String alike = known.get(NearestName.bare(entry.unit()));
-      if (alike != null && told.add(entry.unit())) {
-        notes.add(
-            Problem.note(
-                catalogue.source(),
-                entry.line(),
-                "unit `"
-                    + entry.unit()
-                    + "` is taken for another one than the study's `"
-                    + alike
-                    + "`; if they are the same, write their names alike"));
-      }
-    }
-    return notes;
   }
 
   private static Problem note(String source, List<CatalogueEntry> graphs, Translation link) {

@@ -31,7 +31,9 @@ public final class CatalogueReader {
               "reference_smoothing",
               "smoothing",
               "level",
-              "drive"));
+              "drive",
+              "pads",
+              "confirmed"));
 
   private static final String RAW = "raw";
   private static final String COMPENSATED = "compensated";
@@ -93,6 +95,7 @@ public final class CatalogueReader {
     Optional<CatalogueEntry.Subtracted> subtracted = subtracted(row, form);
     Optional<Smoothing> smoothing = smoothing(row, "smoothing");
     Optional<String> drive = drive(row, form);
+    String confirmed = row.confirmed();
     Integer before = lineOfGraph.putIfAbsent(graph, row.line());
     if (before != null) {
       row.refuse(
@@ -102,7 +105,17 @@ public final class CatalogueReader {
     return row.ifSound(
         () ->
             new CatalogueEntry(
-                graph, unit, kind, file, averaged, subtracted, smoothing, drive, row.line()));
+                graph,
+                unit,
+                kind,
+                file,
+                averaged,
+                subtracted,
+                smoothing,
+                drive,
+                row.cell("pads").strip(),
+                confirmed,
+                row.line()));
   }
 
   /** The kind of a unit in its state, which is a kind apart. */

@@ -6,8 +6,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.twinrig.doubt.Answers;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Parallel;
@@ -25,6 +28,8 @@ import org.twinrig.study.ReferenceCurve;
  * reason; the catalogue itself is only read.
  */
 public final class CatalogueRun {
+  private static final int SHA256_DIGITS = 64;
+
   private final Chain chain;
   private final PublishingRule rule;
   private final int threads;
@@ -49,6 +54,7 @@ public final class CatalogueRun {
    * @param marks one per band; nothing where the graph has no level
    * @param change how much of the range readers compare by moved
    * @param largestStepDb see {@link TranslatedGraph#largestStepDb}
+   * @param doubts claims about the graph that the data contradict, answered ones among them
    * @param sha256 of the graph's file, followed by that of its reference's when it names one
    */
   public record Line(
@@ -61,6 +67,7 @@ public final class CatalogueRun {
       Change change,
       double largestStepDb,
       Sketch sketch,
+      List<Doubt> doubts,
       String sha256) {
     /** Graphs to measure again: by octaves lost, then by octaves unreliable, then by name. */
     public static final Comparator<Line> WORST_FIRST =
@@ -70,6 +77,31 @@ public final class CatalogueRun {
 
     public Line {
       reasons = List.copyOf(reasons);
+      doubts = List.copyOf(doubts);
+    }
+
+    /** Of the graph's own file. */
+    String fileSha256() {
+      return sha256.substring(0, SHA256_DIGITS);
+    }
+
+    /** The same graph with more doubts, answered as its row answers them. */
+    Line with(List<Doubt> more) {
+      List<Doubt> all = new ArrayList<>(doubts);
+      more.forEach(d -> all.add(d.answered(Answers.to(d.doubt(), entry.confirmed()))));
+      boolean open = all.stream().anyMatch(Doubt::isOpen);
+      return new Line(
+          entry,
+          open ? decision.whenDoubted() : decision,
+          octaves,
+          reasons,
+          marks,
+          treatment,
+          change,
+          largestStepDb,
+          sketch,
+          all,
+          sha256);
     }
   }
 
@@ -87,7 +119,7 @@ public final class CatalogueRun {
    * @param rows how many graphs the catalogue lists
    * @param lines one per re-expressed graph, in the order of the catalogue
    * @param continuity whether the old fixture is still what it was, where that can be told
-   * @param doubts claims about the catalogue as a whole that its graphs, or the day, contradict
+   * @param doubts claims that the graphs, or the day, contradict: one for each cause
    */
   public record Outcome(
       int rows, List<Line> lines, Optional<Continuity> continuity, List<Doubt> doubts) {
@@ -135,9 +167,27 @@ public final class CatalogueRun {
       problems.addAll(row.problems());
     }
     levelsNotKnown(catalogue.value().source(), lines).ifPresent(problems::add);
-    List<Doubt> doubts = chain.continuity().map(Continuity::doubts).orElse(List.of());
+    lines = doubted(lines);
+    List<Doubt> doubts =
+        new ArrayList<>(chain.continuity().map(Continuity::doubts).orElse(List.of()));
+    SeatingsNotStated.of(entries).ifPresent(doubts::add);
+    doubts.addAll(Doubt.byCause(lines.stream().flatMap(l -> l.doubts().stream()).toList()));
     return new Findings<>(
         new Outcome(catalogue.value().rows(), lines, chain.continuity(), doubts), problems);
+  }
+
+  /** Claims that graphs contradict among each other, and against the study. */
+  private List<Line> doubted(List<Line> lines) {
+    Map<String, List<Doubt>> doubts =
+        Stream.of(
+                TablesContradict.of(lines, chain.start()),
+                SameGraph.of(lines, chain.start().captures()),
+                AlreadyMeasured.of(lines, chain.last()))
+            .flatMap(List::stream)
+            .collect(Collectors.groupingBy(Doubt::name));
+    return lines.stream()
+        .map(l -> l.with(doubts.getOrDefault(l.entry().graph(), List.of())))
+        .toList();
   }
 
   /** Says which absolute graphs could be re-expressed in shape alone. */
@@ -211,6 +261,7 @@ public final class CatalogueRun {
         Change.of(result, rule),
         graph.largestStepDb(),
         result.sketch(),
+        List.of(),
         sha256);
   }
 }

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import org.twinrig.capture.CaptureEntry;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Reason;
@@ -80,6 +81,12 @@ public final class Chain {
 
     /** What the old fixture showed. */
     List<Pairing.OnOldFixture> onOldFixture(Smoothing smoothing);
+
+    /** The capture whose file has a SHA-256, if there is one. */
+    Optional<CaptureEntry> ofFile(String sha256);
+
+    /** What was declared. */
+    Study study();
   }
 
   private Chain(
@@ -210,6 +217,11 @@ public final class Chain {
   /** The first link, from the fixture the old graphs were made on. */
   Translation first() {
     return links.get(0).translation;
+  }
+
+  /** The first link. */
+  Link start() {
+    return links.get(0);
   }
 
   /** The translation of the last study. */

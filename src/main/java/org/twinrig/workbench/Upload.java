@@ -124,6 +124,8 @@ public record Upload(
             .map(s -> new CatalogueEntry.Subtracted(s.file().map(this::placed), s.smoothing())),
         row.smoothing(),
         row.drive(),
+        "",
+        "",
         row.line());
   }
 

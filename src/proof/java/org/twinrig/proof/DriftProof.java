@@ -187,6 +187,7 @@ record DriftProof(List<Integer> sessions, List<SimulatedKind> kinds)
             name(e.fixture(), number),
             "",
             "",
+            "",
             e.line());
     return new Capture(own, r.withLevels(levels), capture.sha256());
   }

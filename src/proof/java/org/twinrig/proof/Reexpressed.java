@@ -147,7 +147,7 @@ final class Reexpressed {
       String file = unit + "/" + fixture.name() + "-" + seating + ".csv";
       CaptureEntry entry =
           new CaptureEntry(
-              unit, fixture.name(), Side.M, seating, file, "", "", "", captures.size() + 2);
+              unit, fixture.name(), Side.M, seating, file, "", "", "", "", captures.size() + 2);
       captures.add(
           new Capture(entry, Response.copyOf(hz, curves.get(seating - 1)), "made:" + file));
     }
@@ -166,6 +166,8 @@ final class Reexpressed {
             raw.subtracted(),
             raw.smoothing(),
             raw.drive(),
+            "",
+            "",
             raw.line());
     // Pinned before it is re-expressed, so that its result is pinned as the re-capture is.
     Response old =

@@ -66,6 +66,7 @@ class AnalysisAgainTest {
         e.session(),
         "out",
         e.note(),
+        "",
         e.line());
   }
 

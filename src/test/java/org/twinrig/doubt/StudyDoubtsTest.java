@@ -40,6 +40,7 @@ class StudyDoubtsTest {
             OptionalDouble.empty(),
             "",
             "",
+            "",
             sessions.size() + 2,
             setup));
   }
@@ -53,7 +54,7 @@ class StudyDoubtsTest {
   private void held(String name, String date, String fixture, int count, String unit, String why) {
     session(name, date, fixture, Setup.NOT_NOTED);
     for (int k = 1; k <= count; k++) {
-      captures.add(new CaptureEntry(unit, fixture, Side.M, k, "c", name, why, "", k + 1));
+      captures.add(new CaptureEntry(unit, fixture, Side.M, k, "c", name, why, "", "", k + 1));
     }
   }
 

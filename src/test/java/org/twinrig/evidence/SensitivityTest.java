@@ -42,6 +42,7 @@ class SensitivityTest {
             session,
             "",
             "",
+            "",
             captures.size() + 2);
     Response curve = Dense.curve(new double[] {10, 200, 2000, 20_000}, new double[] {6, 0, 0, 9});
     Levels bands = Levels.copyOf(BandGrid.covering(20, 20_000, 1), new double[10]);
@@ -61,6 +62,7 @@ class SensitivityTest {
         none,
         "",
         "",
+        "",
         2,
         new Setup("", "", "", none, driveV, none, none, none, none, Map.of()));
   }
@@ -73,7 +75,7 @@ class SensitivityTest {
             PLATE,
             HEAD,
             List.of(
-                new Unit("Oak", "in-ear", Unit.Role.FIT, "", OptionalDouble.of(32), "", 2),
+                new Unit("Oak", "in-ear", Unit.Role.FIT, "", OptionalDouble.of(32), "", "", 2),
                 new Unit("Ash", "in-ear", Unit.Role.FIT, "", "", 3)),
             captures.stream().map(c -> c.capture().entry()).toList(),
             List.of(

@@ -113,7 +113,8 @@ class StrdVarianceTest {
   }
 
   private static AnchoredCapture capture(String unit, String fixture, int seating, double db) {
-    CaptureEntry entry = new CaptureEntry(unit, fixture, Side.M, seating, "file", "", "", "", 1);
+    CaptureEntry entry =
+        new CaptureEntry(unit, fixture, Side.M, seating, "file", "", "", "", "", 1);
     Response unused = Response.copyOf(new double[] {100, 9000}, new double[] {0, 0});
     return new AnchoredCapture(
         new Capture(entry, unused, "x"), Levels.copyOf(ONE_BAND, new double[] {db}), 0);

@@ -26,7 +26,7 @@ class FindingSentencesTest {
     made++;
     CaptureEntry entry =
         new CaptureEntry(
-            "Elm 1", "head", side, seating, "elm-" + made + ".csv", "", "", "", made + 1);
+            "Elm 1", "head", side, seating, "elm-" + made + ".csv", "", "", "", "", made + 1);
     Capture capture = new Capture(entry, response, "sum " + made);
     return new AnchoredCapture(capture, Levels.of(response, GRID), anchorDb);
   }
@@ -209,7 +209,8 @@ class FindingSentencesTest {
   private static AnchoredCapture of(String unit, AnchoredCapture made) {
     CaptureEntry e = made.capture().entry();
     CaptureEntry own =
-        new CaptureEntry(unit, e.fixture(), e.side(), e.seating(), e.file(), "", "", "", e.line());
+        new CaptureEntry(
+            unit, e.fixture(), e.side(), e.seating(), e.file(), "", "", "", "", e.line());
     return new AnchoredCapture(
         new Capture(own, made.capture().response(), made.capture().sha256()),
         made.levels(),

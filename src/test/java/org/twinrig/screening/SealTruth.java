@@ -67,6 +67,7 @@ record SealTruth(SimulatedScreening study, Set<CaptureEntry> lost) {
         e.session(),
         "",
         e.note(),
+        "",
         e.line());
   }
 

@@ -40,6 +40,7 @@ class PairingTest {
               "",
               "",
               "",
+              "",
               1);
       double db = Double.parseDouble(row.get("level_db"));
       entries.add(entry);

@@ -145,6 +145,7 @@ class StudyReaderTest {
             "",
             "cable touched the cheek",
             "",
+            "",
             6),
         study.captures().get(4));
   }

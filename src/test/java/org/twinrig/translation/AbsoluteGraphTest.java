@@ -51,6 +51,8 @@ class AbsoluteGraphTest {
         Optional.empty(),
         Optional.of(Smoothing.NONE),
         drive,
+        "",
+        "",
         2);
   }
 

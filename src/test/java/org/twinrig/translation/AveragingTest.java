@@ -50,6 +50,8 @@ class AveragingTest {
         Optional.empty(),
         Optional.of(Smoothing.NONE),
         Optional.empty(),
+        "",
+        "",
         2);
   }
 
@@ -114,6 +116,8 @@ class AveragingTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            "",
+            "",
             2);
     assertEquals(
         Math.log(10)

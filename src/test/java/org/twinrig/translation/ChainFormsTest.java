@@ -43,6 +43,8 @@ class ChainFormsTest {
         Optional.empty(),
         smoothing,
         Optional.empty(),
+        "",
+        "",
         2);
   }
 

@@ -147,6 +147,8 @@ class HandlingTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            "",
+            "",
             2);
     TranslatedGraph graph = new Translator(two).apply(oneSide, study.old().get(0));
     for (int b = 0; b < graph.bands().size(); b++) {

@@ -42,7 +42,7 @@ class LevelShiftTest {
   private void add(String unit, Fixture fixture, int seating, double levelDb, String session) {
     CaptureEntry entry =
         new CaptureEntry(
-            unit, fixture.name(), Side.M, seating, "c", session, "", "", captures.size() + 2);
+            unit, fixture.name(), Side.M, seating, "c", session, "", "", "", captures.size() + 2);
     Response flat = Response.copyOf(new double[] {10, 20_000}, new double[2]);
     Levels bands = Levels.copyOf(BandGrid.covering(20, 20_000, 1), new double[10]);
     captures.add(new AnchoredCapture(new Capture(entry, flat, "x"), bands, levelDb));
@@ -180,6 +180,7 @@ class LevelShiftTest {
         s.calibrator(),
         none,
         none,
+        "",
         "",
         "",
         2,

@@ -3,8 +3,10 @@ package org.twinrig.report.table;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.reliability.Reason;
 import org.twinrig.response.Smoothing;
@@ -82,8 +84,16 @@ public final class CatalogueResults {
               .number("unreliable_octaves", l -> l.octaves().unreliable())
               .number("missing_octaves", l -> l.octaves().missing())
               .number("largest_step_db", l -> l.largestStepDb())
-              .word("reasons", l -> Reason.join(l.reasons())),
+              .word("reasons", l -> Reason.join(l.reasons()))
+              .word("doubts", l -> open(l.doubts())),
           outcome -> outcome.lines().stream());
+
+  private static String open(List<Doubt> doubts) {
+    return doubts.stream()
+        .filter(Doubt::isOpen)
+        .map(Doubt::doubt)
+        .collect(Collectors.joining("; "));
+  }
 
   public static final Result<CatalogueRun.Outcome> HANDLING =
       Result.of(

@@ -52,6 +52,8 @@ class GraphFigureTest {
             Optional.empty(),
             Optional.of(Smoothing.NONE),
             drive,
+            "",
+            "",
             2);
     Treatment treatment =
         new Treatment(

@@ -193,6 +193,8 @@ class ApprovedPagesTest {
             e.subtracted(),
             smoothing,
             e.drive(),
+            "",
+            "",
             e.line()),
         raw.decision(),
         raw.octaves(),
@@ -202,6 +204,7 @@ class ApprovedPagesTest {
         new Change(OptionalDouble.of(1.5), OptionalDouble.of(1), byReference),
         raw.largestStepDb(),
         raw.sketch(),
+        raw.doubts(),
         raw.sha256());
   }
 

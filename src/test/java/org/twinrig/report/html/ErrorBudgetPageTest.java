@@ -196,6 +196,7 @@ class ErrorBudgetPageTest {
             first.temperatureC(),
             "",
             "",
+            "",
             first.line(),
             new Setup(
                 "",

@@ -229,6 +229,8 @@ final class HandMade {
             Optional.empty(),
             Optional.of(Smoothing.NONE),
             Optional.empty(),
+            "",
+            "",
             2),
         decision,
         new CatalogueRun.Octaves(9.97 - lost, 0, lost, 0, lost),
@@ -238,6 +240,7 @@ final class HandMade {
         new Change(OptionalDouble.of(1), OptionalDouble.of(1), OptionalDouble.empty()),
         0.4,
         Sketch.empty(10),
+        List.of(),
         "0".repeat(64));
   }
 

@@ -26,7 +26,8 @@ import org.twinrig.study.Study;
 class ScreeningTableTest {
   private static CaptureEntry entry(int seating, String exclude) {
     String file = "elm-" + seating + ".csv";
-    return new CaptureEntry("Elm 1", "head", Side.L, seating, file, "", exclude, "", seating + 1);
+    return new CaptureEntry(
+        "Elm 1", "head", Side.L, seating, file, "", exclude, "", "", seating + 1);
   }
 
   @Test
