@@ -120,14 +120,17 @@ public final class Analysis {
       problems.addAll(review.get().notes());
       screening = screening.with(review.get().verdicts(study.captures()));
     }
+    List<KindOutcome> kinds = kinds(anchoring, screening, drift, problems);
+    StudyDoubts doubts = new StudyDoubts(study, screening, kinds, threads);
     return new StudyOutcome(
         study,
         fingerprint,
         anchored.value(),
         screening,
-        kinds(anchoring, screening, drift, problems),
+        kinds,
         review,
-        problems);
+        problems,
+        new Later<>(doubts::found));
   }
 
   /** Where captures show more than a fixture can be used for. */

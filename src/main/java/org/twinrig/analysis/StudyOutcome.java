@@ -10,10 +10,7 @@ import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
-import org.twinrig.doubt.Answers;
 import org.twinrig.doubt.Doubt;
-import org.twinrig.doubt.FixtureAndTime;
-import org.twinrig.doubt.SpecimenChanged;
 import org.twinrig.evidence.AnchorEffect;
 import org.twinrig.evidence.RegionEquivalence;
 import org.twinrig.evidence.Sensitivity;
@@ -44,6 +41,8 @@ import org.twinrig.translation.Translation;
  * @param kinds one outcome per kind that has units on both fixtures
  * @param sessions what the check unit says of the sessions, if the study names one
  * @param problems what was wrong with captures, found on this way
+ * @param doubted gives claims that the data contradict; what results would be without them is
+ *     worked out when first asked for
  */
 public record StudyOutcome(
     Study study,
@@ -52,7 +51,8 @@ public record StudyOutcome(
     Screening screening,
     List<KindOutcome> kinds,
     Optional<SessionReview> sessions,
-    List<Problem> problems) {
+    List<Problem> problems,
+    Supplier<List<Doubt>> doubted) {
 
   public StudyOutcome {
     captures = List.copyOf(captures);
@@ -154,10 +154,7 @@ public record StudyOutcome(
 
   /** Claims that the study's own data contradict or leave open. */
   public List<Doubt> doubts() {
-    List<Doubt> doubts = new ArrayList<>();
-    FixtureAndTime.of(study).ifPresent(doubts::add);
-    doubts.addAll(SpecimenChanged.of(study));
-    return Answers.of(study, doubts);
+    return doubted.get();
   }
 
   /** How loud units are for what drives them, where that is noted. */

@@ -19,7 +19,9 @@ import java.util.stream.Collectors;
  * @param size what was found, with its unit
  * @param limit from where on it is doubted, in the same unit
  * @param likelyCause in a sentence, with size and limit
- * @param effect what it does to results and what to do, in a sentence
+ * @param changes what changes in the results without what is doubted; empty where that is not
+ *     worked out
+ * @param remedy what it does and what to do, in a sentence that is the same for all of one cause
  * @param confirmed the lab's answer; empty while the doubt is open
  */
 public record Doubt(
@@ -31,7 +33,8 @@ public record Doubt(
     String size,
     String limit,
     String likelyCause,
-    String effect,
+    String changes,
+    String remedy,
     String confirmed) {
 
   private static final int MOST_NAMES = 3;
@@ -53,7 +56,7 @@ public record Doubt(
   }
 
   public Doubt {
-    if (doubt.isBlank() || likelyCause.isBlank() || effect.isBlank()) {
+    if (doubt.isBlank() || likelyCause.isBlank() || remedy.isBlank()) {
       throw new IllegalArgumentException("a doubt says what, why and what to do");
     }
   }
@@ -66,20 +69,41 @@ public record Doubt(
       String doubt,
       Found found,
       String likelyCause,
-      String effect) {
+      String remedy) {
     return new Doubt(
-        subject, name, fixture, "", doubt, found.size, found.limit, likelyCause, effect, "");
+        subject, name, fixture, "", doubt, found.size, found.limit, likelyCause, "", remedy, "");
   }
 
   /** A doubt about an old graph that the lab has not answered. */
   public static Doubt ofGraph(
-      String graph, String file, String doubt, Found found, String likelyCause, String effect) {
+      String graph, String file, String doubt, Found found, String likelyCause, String remedy) {
     return new Doubt(
-        Subject.GRAPH, graph, "", file, doubt, found.size, found.limit, likelyCause, effect, "");
+        Subject.GRAPH,
+        graph,
+        "",
+        file,
+        doubt,
+        found.size,
+        found.limit,
+        likelyCause,
+        "",
+        remedy,
+        "");
   }
 
   /** What was found, and the limit it is held against, both with their unit. */
   public record Found(String size, String limit) {}
+
+  /** What changes without what is doubted, and what to do. */
+  public String effect() {
+    return changes.isEmpty() ? remedy : changes + " " + remedy;
+  }
+
+  /** The same doubt, knowing what changes without what is doubted. */
+  public Doubt changing(String changes) {
+    return new Doubt(
+        subject, name, fixture, file, doubt, size, limit, likelyCause, changes, remedy, confirmed);
+  }
 
   /** Whether the lab has not answered it. */
   public boolean isOpen() {
@@ -88,14 +112,15 @@ public record Doubt(
 
   /** The same doubt with what the lab answers; open where that is empty. */
   public Doubt answered(String reason) {
-    return new Doubt(subject, name, fixture, file, doubt, size, limit, likelyCause, effect, reason);
+    return new Doubt(
+        subject, name, fixture, file, doubt, size, limit, likelyCause, changes, remedy, reason);
   }
 
   /** The doubt in sentences: what, why and how much, what to do. */
   public String sentence() {
     String where = fixture.isEmpty() ? "" : ", " + fixture;
     String about = name.isEmpty() ? "" : " (" + shortName() + where + ")";
-    return capital(doubt) + about + ": " + likelyCause + " " + effect;
+    return capital(doubt) + about + ": " + likelyCause + " " + effect();
   }
 
   /** The first names of those that share the cause, and how many more there are. */
@@ -117,7 +142,7 @@ public record Doubt(
         d ->
             causes
                 .computeIfAbsent(
-                    List.of(d.subject.word(), d.doubt, d.effect, d.confirmed),
+                    List.of(d.subject.word(), d.doubt, d.remedy, d.confirmed),
                     k -> new ArrayList<>())
                 .add(d));
     return causes.values().stream().map(Doubt::together).toList();
@@ -136,7 +161,8 @@ public record Doubt(
             first.size,
             first.limit,
             "Of " + first.name + ": " + first.likelyCause,
-            first.effect,
+            first.changes,
+            first.remedy,
             first.confirmed);
   }
 

@@ -102,7 +102,8 @@ class ScreeningEffectTest {
                 in.screening().accepted(), List.of(), in.screening().kinds()),
             new ArrayList<>(in.kinds()),
             in.sessions(),
-            in.problems());
+            in.problems(),
+            List::of);
     assertEquals(List.of(), ScreeningEffect.of(undoubted));
   }
 }

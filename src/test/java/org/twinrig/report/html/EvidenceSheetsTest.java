@@ -101,7 +101,8 @@ class EvidenceSheetsTest {
         Screening.of(study, List.of()),
         kinds,
         Optional.empty(),
-        List.of());
+        List.of(),
+        List::of);
   }
 
   private static Unit unit(String name, Unit.Role role) {

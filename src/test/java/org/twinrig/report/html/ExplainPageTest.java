@@ -353,7 +353,8 @@ class ExplainPageTest {
             whole.screening(),
             whole.kinds(),
             whole.sessions(),
-            whole.problems());
+            whole.problems(),
+            List::of);
     TranslatedGraph shown = new ExampleChoice(without, 2).graph().value().orElseThrow();
     assertTrue(
         Stream.of(0, 1, 2)

@@ -205,7 +205,14 @@ final class HandMade {
 
   static StudyOutcome outcome(StudyOutcome like, Study study, List<KindOutcome> kinds) {
     return new StudyOutcome(
-        study, like.fingerprint(), List.of(), like.screening(), kinds, Optional.empty(), List.of());
+        study,
+        like.fingerprint(),
+        List.of(),
+        like.screening(),
+        kinds,
+        Optional.empty(),
+        List.of(),
+        List::of);
   }
 
   static CatalogueRun.Line line(String graph, String kind, Decision decision, double lost) {

@@ -175,7 +175,8 @@ class StudyPageTest {
             demo.outcome().screening(),
             List.of(renamed),
             Optional.empty(),
-            List.of());
+            List.of(),
+            List::of);
     String told =
         StudyPage.html(outcome, demo.fingerprint(), List.of(), StudyDrawings.of(outcome, 1));
     assertEquals(1, PageChecks.count(told, "<script>"));

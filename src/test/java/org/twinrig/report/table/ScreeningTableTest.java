@@ -60,7 +60,8 @@ class ScreeningTableTest {
             new Screening(List.of(), verdicts, List.of(kind)),
             List.of(),
             java.util.Optional.empty(),
-            List.of());
+            List.of(),
+            List::of);
     StudyResults.write(folder, outcome);
     assertEquals(
         List.of(
