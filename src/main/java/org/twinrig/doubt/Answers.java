@@ -68,5 +68,6 @@ public final class Answers {
   }
 
   /** The doubts that can be answered, by the words that name them. */
-  static final List<String> NAMED = List.of(SpecimenChanged.DOUBT);
+  private static final List<String> NAMED =
+      List.of(SpecimenChanged.DOUBT, "already measured", "same as", "tables contradict");
 }

@@ -233,22 +233,6 @@ class CatalogueProblemsTest extends OnACatalogue {
         told(translate("out")).get(0));
   }
 
-  /** A unit written otherwise than in the study would be asked for again. */
-  @Test
-  void aUnitWrittenOtherwiseThanInTheStudyIsTold() throws IOException {
-    List<String> rows = rows();
-    String[] cells = rows.get(3).split(",", -1);
-    cells[1] = "hawthorn-8";
-    rows.set(3, String.join(",", cells));
-    Files.write(catalogue, rows);
-    assertEquals(
-        "Note: "
-            + catalogue
-            + ":4: unit `hawthorn-8` is taken for another one than the study's `Hawthorn 8`; if they"
-            + " are the same, write their names alike",
-        told(translate("out")).get(0));
-  }
-
   /**
    * What was said on standard error, the note that the demonstration's catalogue always gets cut.
    */
