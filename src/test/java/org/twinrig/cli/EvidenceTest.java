@@ -248,17 +248,20 @@ class EvidenceTest {
     curve("thirds-reference.csv", THIRDS, reference);
     curve("two-less.csv", new double[] {15, 22_000}, hz -> 60);
     curve("sound-less.csv", DENSE, hz -> shape.applyAsDouble(hz) - reference.applyAsDouble(hz));
+    // The same curve in a file of its own.
+    Files.writeString(
+        folder.resolve("fine-less.csv"), Files.readString(folder.resolve("sound-less.csv")) + "\n");
     Files.writeString(
         folder.resolve("catalogue.csv"),
         """
         graph,unit,kind,file,seatings,form,reference,smoothing
-        two,Elm 1,over-ear open,two.csv,2,raw,,none
-        holed,Elm 2,over-ear open,holed.csv,2,raw,,none
-        thirds,Elm 3,over-ear open,thirds.csv,2,raw,,none
-        sound,Elm 4,over-ear open,sound.csv,2,raw,,none
-        two-less,Elm 5,over-ear open,two-less.csv,2,compensated,dense-reference.csv,none
-        sound-less,Elm 6,over-ear open,sound-less.csv,2,compensated,thirds-reference.csv,none
-        fine-less,Elm 7,over-ear open,sound-less.csv,2,compensated,dense-reference.csv,none
+        two,Ash 1,over-ear open,two.csv,2,raw,,none
+        holed,Ash 2,over-ear open,holed.csv,2,raw,,none
+        thirds,Ash 3,over-ear open,thirds.csv,2,raw,,none
+        sound,Ash 4,over-ear open,sound.csv,2,raw,,none
+        two-less,Ash 5,over-ear open,two-less.csv,2,compensated,dense-reference.csv,none
+        sound-less,Ash 6,over-ear open,sound-less.csv,2,compensated,thirds-reference.csv,none
+        fine-less,Ash 7,over-ear open,fine-less.csv,2,compensated,dense-reference.csv,none
         """);
     assertEquals(0, run().status());
     Ran ran =

@@ -144,10 +144,11 @@ class CataloguePageTest {
                 "Kind",
                 "Publish (graphs)",
                 "Publish with marks (graphs)",
+                "Check first (graphs)",
                 "Re-measure (graphs)",
                 "All (graphs)"),
-            List.of("in-ear", "1", "1", "0", "2"),
-            List.of("on-ear", "0", "0", "3", "3")),
+            List.of("in-ear", "1", "1", "0", "0", "2"),
+            List.of("on-ear", "0", "0", "0", "3", "3")),
         decisions(some()));
     assertEquals(List.of(), decisions(List.of()));
   }
