@@ -16,7 +16,8 @@ public final class PlannedStudy {
         plan.bothSidesShare(),
         troubles,
         plan.formats(),
-        plan.catalogueGraphs());
+        plan.catalogueGraphs(),
+        plan.falseClaims());
   }
 
   /** The same plan with so many held-out units in every kind. */

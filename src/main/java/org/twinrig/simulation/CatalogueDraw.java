@@ -12,6 +12,11 @@ import org.twinrig.simulation.SimulatedGraph.Form;
 record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
   static final String REFERENCE = "house-reference";
 
+  /** The demonstration's graphs, from 0, that are not what they are listed as. */
+  private static final int WRONG_KIND = 12;
+
+  private static final int WRONG_FORM = 26;
+
   private static final int MOST_SEATINGS = 5;
   private static final double NARROW_FROM_HZ = 50;
   private static final double NARROW_TO_HZ = 16_000;
@@ -24,18 +29,23 @@ record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
     Specimen specimen = specimen(plan, index);
     int seatings = 1 + Purpose.GRAPH.draws(plan.seed(), index).below(MOST_SEATINGS);
     Form form = index % 11 == 4 ? Form.COMPENSATED : Form.RAW;
+    boolean wrongForm = plan.falseClaims() && index == WRONG_FORM;
+    boolean wrongKind = plan.falseClaims() && index == WRONG_KIND;
     boolean unknown = index % 13 == 6;
     boolean narrow = index % 9 == 2;
     return new SimulatedGraph(
         String.format(Locale.ROOT, "G-%03d", index + 1),
         Member.unitName(firstName + index),
-        unknown ? "unknown" : specimen.kind().label(),
+        unknown
+            ? "unknown"
+            : wrongKind ? plan.groups().get(0).kind().label() : specimen.kind().label(),
         bench.response(
             levels(specimen, seatings, form),
             narrow ? NARROW_FROM_HZ : 0,
             narrow ? NARROW_TO_HZ : Double.POSITIVE_INFINITY),
         seatings,
-        form);
+        wrongForm ? Form.RAW : form,
+        wrongForm ? "compensated" : wrongKind ? specimen.kind().label() : "");
   }
 
   /** The unit behind a graph: kinds take turns, weighted as in the study. */

@@ -16,6 +16,8 @@ record SimulatedCapture(
     /** The cushion or tip did not seal. */
     LOST_SEAL,
     /** The microphone had drifted. */
-    DRIFTING_SESSION
+    DRIFTING_SESSION,
+    /** The unit had other pads than on the other fixture. */
+    OTHER_PADS
   }
 }

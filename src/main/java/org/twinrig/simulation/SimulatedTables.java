@@ -145,6 +145,16 @@ record SimulatedTables(SimulatedStudy study) {
                             made.capture().entry().excludedByLab() ? "yes" : "no")));
   }
 
+  List<String> claims() {
+    return table(
+        """
+        # Old graphs that are not what catalogue.csv lists them as.
+        graph,truth""",
+        study.catalogue().stream()
+            .filter(g -> !g.truth().isEmpty())
+            .map(g -> row(g.graph(), g.truth())));
+  }
+
   List<String> trueMeanTransfer() {
     return table(
         """

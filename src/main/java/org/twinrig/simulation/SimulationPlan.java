@@ -7,7 +7,9 @@ import org.twinrig.internal.Checks;
 /**
  * What study to make. Immutable; the same plan gives the same study, to the byte. Units wanted, per
  * kind; 1 or more seatings of every unit on each fixture; the share of units that are measured left
- * and right, 0 to 1; old graphs of units that are not in the study.
+ * and right, 0 to 1; old graphs of units that are not in the study; whether a few claims of the lab
+ * are false: a unit has other pads on the new fixture than on the old one, an in-ear's graph is
+ * listed as one of the first kind, and a compensated graph as raw.
  */
 public record SimulationPlan(
     long seed,
@@ -17,7 +19,8 @@ public record SimulationPlan(
     double bothSidesShare,
     Troubles troubles,
     Formats formats,
-    int catalogueGraphs) {
+    int catalogueGraphs,
+    boolean falseClaims) {
 
   public enum Formats {
     /** Comma, point, UTF-8: one way for all. */
@@ -122,12 +125,14 @@ public record SimulationPlan(
         0,
         new Troubles(0, 0, 0, 0, 0, 0),
         Formats.PLAIN,
-        0);
+        0,
+        false);
   }
 
   /**
    * The study the demonstration shows: three kinds with enough units and one with too few, some
-   * units measured on both sides, the usual troubles, files in mixed formats and a back catalogue.
+   * units measured on both sides, the usual troubles, files in mixed formats, a back catalogue, and
+   * three claims that are false.
    */
   public static SimulationPlan demo() {
     List<Group> groups =
@@ -144,17 +149,34 @@ public record SimulationPlan(
         0.2,
         new Troubles(0.20, 0.012, 0.4, 1, 0.08, 0.8),
         Formats.MIXED,
-        44);
+        44,
+        true);
   }
 
   public SimulationPlan withSeed(long newSeed) {
     return new SimulationPlan(
-        newSeed, groups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
+        newSeed,
+        groups,
+        seatings,
+        axis,
+        bothSidesShare,
+        troubles,
+        formats,
+        catalogueGraphs,
+        falseClaims);
   }
 
   public SimulationPlan withGroups(List<Group> newGroups) {
     return new SimulationPlan(
-        seed, newGroups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
+        seed,
+        newGroups,
+        seatings,
+        axis,
+        bothSidesShare,
+        troubles,
+        formats,
+        catalogueGraphs,
+        falseClaims);
   }
 
   /** The same plan with so many fitting units in every kind. */
@@ -171,22 +193,44 @@ public record SimulationPlan(
 
   public SimulationPlan withSeatings(int newSeatings) {
     return new SimulationPlan(
-        seed, groups, newSeatings, axis, bothSidesShare, troubles, formats, catalogueGraphs);
+        seed,
+        groups,
+        newSeatings,
+        axis,
+        bothSidesShare,
+        troubles,
+        formats,
+        catalogueGraphs,
+        falseClaims);
   }
 
   public SimulationPlan withAxis(Axis newAxis) {
     return new SimulationPlan(
-        seed, groups, seatings, newAxis, bothSidesShare, troubles, formats, catalogueGraphs);
+        seed,
+        groups,
+        seatings,
+        newAxis,
+        bothSidesShare,
+        troubles,
+        formats,
+        catalogueGraphs,
+        falseClaims);
   }
 
   public SimulationPlan withBothSidesShare(double share) {
     return new SimulationPlan(
-        seed, groups, seatings, axis, share, troubles, formats, catalogueGraphs);
+        seed, groups, seatings, axis, share, troubles, formats, catalogueGraphs, falseClaims);
   }
 
   public SimulationPlan withCatalogueGraphs(int graphs) {
     return new SimulationPlan(
-        seed, groups, seatings, axis, bothSidesShare, troubles, formats, graphs);
+        seed, groups, seatings, axis, bothSidesShare, troubles, formats, graphs, falseClaims);
+  }
+
+  /** The same plan without claims that are false. */
+  public SimulationPlan withTrueClaims() {
+    return new SimulationPlan(
+        seed, groups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs, false);
   }
 
   /** Makes the study on a plate and a head: the study; the same for equal plans. */

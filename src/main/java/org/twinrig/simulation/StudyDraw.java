@@ -17,6 +17,11 @@ import org.twinrig.simulation.SimulatedCapture.Trouble;
 final class StudyDraw {
   private static final double LATE_START_HZ = 20;
 
+  /** The number, in its kind, of the unit whose pads were changed. */
+  private static final int OTHER_PADS = 6;
+
+  private static final double PADS_OCTAVES = 0.35;
+
   private final SimulationPlan plan;
   private final List<Bench> benches;
   private final List<Member> members;
@@ -93,6 +98,9 @@ final class StudyDraw {
     if (seal == FittedUnit.Seal.LOST) {
       return Optional.of(Trouble.LOST_SEAL);
     }
+    if (onOtherPads(spot)) {
+      return Optional.of(Trouble.OTHER_PADS);
+    }
     return diary.drifting(spot.fixture, spot.member.turn())
         ? Optional.of(Trouble.DRIFTING_SESSION)
         : Optional.empty();
@@ -109,9 +117,25 @@ final class StudyDraw {
       // Room rumble: the noise of a reading grows towards the lowest frequencies.
       double noiseDb = noise.gaussian(0, 0.03 + 0.8 / hz);
       double driftDb = diary.driftDb(spot.fixture, spot.member.turn(), hz);
-      levels[i] = Math.rint((pressure[i].decibels() + gainDb + driftDb + noiseDb) * 100) / 100;
+      double padsDb = onOtherPads(spot) ? otherPadsDb(hz) : 0;
+      levels[i] =
+          Math.rint((pressure[i].decibels() + gainDb + driftDb + padsDb + noiseDb) * 100) / 100;
     }
     return levels;
+  }
+
+  private boolean onOtherPads(Spot spot) {
+    return plan.falseClaims()
+        && spot.fixture == 1
+        && spot.member.specimen().number() == OTHER_PADS
+        && spot.member.specimen().kind() == plan.groups().get(0).kind();
+  }
+
+  /** What other pads change: more bass, less presence, by decibels; common practice, no source. */
+  static double otherPadsDb(double hz) {
+    double bass = Math.log(hz / 180) / Math.log(2) / PADS_OCTAVES;
+    double presence = Math.log(hz / 4200) / Math.log(2) / PADS_OCTAVES;
+    return 3 * Math.exp(-bass * bass / 2) - 4 * Math.exp(-presence * presence / 2);
   }
 
   private CaptureEntry entry(FittedUnit fitted, Spot spot, String extension, String exclude) {

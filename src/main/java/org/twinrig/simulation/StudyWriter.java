@@ -89,6 +89,9 @@ record StudyWriter(SimulatedStudy study) {
     byte[] reference = CaptureFormat.PLAIN.bytes(Response.copyOf(hz, levels));
     write(data.resolve(SimulatedTables.REFERENCE_FILE), reference);
     write(data.resolve("truth/catalogue.csv"), tables.trueCatalogue());
+    if (study.plan().falseClaims()) {
+      write(data.resolve("truth/claims.csv"), tables.claims());
+    }
   }
 
   private static void write(Path file, List<String> lines) throws IOException {
