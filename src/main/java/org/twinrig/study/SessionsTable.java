@@ -23,6 +23,7 @@ import org.twinrig.problem.Findings;
 record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
   static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
+          "sessions",
           List.of("session", "date", "fixture", "calibrator_nominal_db", "calibrator_read_db"),
           List.of(
               "calibrator",

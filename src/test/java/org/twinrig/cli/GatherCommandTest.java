@@ -252,8 +252,8 @@ class GatherCommandTest {
     Files.write(lab.resolve("captures.csv"), spreadsheet);
     assertEquals(1, gather("--force"));
     assertEquals(
-        "LAB/captures.csv: the file is a spreadsheet or a zip archive, not text; export the sheet as"
-            + " CSV (UTF-8)\n",
+        "LAB/captures.csv: begins as a spreadsheet or a zip archive does, but cannot be read as one;"
+            + " save it anew as .xlsx, or the sheet as CSV\n",
         told(err));
     assertArrayEquals(spreadsheet, Files.readAllBytes(lab.resolve("captures.csv")));
   }
