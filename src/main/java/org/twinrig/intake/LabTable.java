@@ -3,7 +3,9 @@ package org.twinrig.intake;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -54,7 +56,7 @@ public final class LabTable {
       new Columns(
           "units",
           List.of("unit", "kind"),
-          List.of("role", "pads", "state", "impedance_ohm", "note", "confirmed"));
+          List.of("role", "pads", "state", "impedance_ohm", "exclude", "note", "confirmed"));
 
   private final String source;
   private final Columns columns;
@@ -150,6 +152,17 @@ public final class LabTable {
         .filter(line -> position >= 0 && position < line.cells().size())
         .map(line -> line.cells().get(position))
         .toList();
+  }
+
+  /** Why rows are left out, by what stands in the column that names them; those with a reason. */
+  public Map<String, String> leftOut(String name) {
+    Map<String, String> reasons = new LinkedHashMap<>();
+    for (TableText.Line line : lines) {
+      if (line.cells().size() == names.size() && !cell(line, "exclude").isBlank()) {
+        reasons.putIfAbsent(cell(line, name), cell(line, "exclude").strip());
+      }
+    }
+    return reasons;
   }
 
   /**
