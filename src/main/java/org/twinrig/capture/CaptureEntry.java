@@ -31,6 +31,25 @@ public record CaptureEntry(
     }
   }
 
+  /** The same capture left out for a reason; one that is left out already keeps its own. */
+  public CaptureEntry leftOut(String reason) {
+    return excludedByLab() || reason.isEmpty()
+        ? this
+        : new CaptureEntry(
+            unit, fixture, side, seating, file, session, reason, note, confirmed, line);
+  }
+
+  /** The same capture of no session that is known. */
+  public CaptureEntry withoutSession() {
+    return new CaptureEntry(unit, fixture, side, seating, file, "", exclude, note, confirmed, line);
+  }
+
+  /** The same capture as another seating. */
+  public CaptureEntry asSeating(int number) {
+    return new CaptureEntry(
+        unit, fixture, side, number, file, session, exclude, note, confirmed, line);
+  }
+
   /** Whether the lab left the capture out. */
   public boolean excludedByLab() {
     return !exclude.isBlank();

@@ -5,7 +5,6 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -27,12 +26,14 @@ import org.twinrig.problem.UnusableInput;
 public final class GrowingTable {
   private final Path file;
   private final byte[] before;
+  private final TableForm form;
   private final List<String> columns;
   private final Set<String> keys = new HashSet<>();
   private final Map<String, Map<String, String>> rows = new HashMap<>();
 
-  private GrowingTable(Path file, byte[] before, List<String> columns) {
+  private GrowingTable(Path file, byte[] before, TableForm form, List<String> columns) {
     this.file = file;
+    this.form = form;
     this.before = before;
     this.columns = columns;
   }
@@ -44,11 +45,19 @@ public final class GrowingTable {
   public static GrowingTable open(Path file, LabTable.Columns known, String key)
       throws UnusableInput, IOException {
     if (!Files.exists(file)) {
-      return new GrowingTable(file, new byte[0], known.all());
+      return new GrowingTable(file, new byte[0], TableForm.of(new byte[0], known), known.all());
     }
     LabTable table = LabTable.of(file, file.toString(), known);
     byte[] bytes = OrdinaryFile.at(file).bytes(); // no more than the table's reader takes
-    GrowingTable growing = new GrowingTable(file.toRealPath(), bytes, table.columnNames());
+    TableForm form = TableForm.of(bytes, known);
+    if (Workbook.is(bytes) || !form.isBytewise()) {
+      throw UnusableInput.fatal(
+          file.toString(),
+          0,
+          "is no CSV, and rows can be added to CSV only",
+          "save it as CSV (UTF-8)");
+    }
+    GrowingTable growing = new GrowingTable(file.toRealPath(), bytes, form, table.columnNames());
     growing.keys.addAll(table.cells(key));
     table.read(
         row -> {
@@ -93,19 +102,25 @@ public final class GrowingTable {
     if (!Arrays.equals(before, now)) {
       throw new IOException("it was changed by someone else meanwhile; run the command again");
     }
-    String old = new String(before, StandardCharsets.UTF_8);
+    String old = new String(before, form.charset());
     boolean windows = old.contains("\r\n");
     StringBuilder text = new StringBuilder(old);
     if (!old.isEmpty() && !old.endsWith("\n")) {
       text.append(windows ? "\r\n" : "\n");
     }
-    text.append(lines(rows, windows ? LineDelimiter.CRLF : LineDelimiter.LF));
-    AsideFile.replace(file, aside -> Files.writeString(aside, text, StandardCharsets.UTF_8));
+    String more = lines(rows, windows ? LineDelimiter.CRLF : LineDelimiter.LF);
+    if (!form.canWrite(more)) {
+      throw new IOException(
+          "it is Latin-1 text, which lacks letters of the new rows; save it as UTF-8");
+    }
+    text.append(more);
+    AsideFile.replace(file, aside -> Files.writeString(aside, text, form.charset()));
   }
 
   private String lines(List<Map<String, String>> rows, LineDelimiter end) {
     StringWriter text = new StringWriter();
-    try (CsvWriter csv = CsvWriter.builder().lineDelimiter(end).build(text)) {
+    try (CsvWriter csv =
+        CsvWriter.builder().fieldSeparator(form.separator()).lineDelimiter(end).build(text)) {
       if (!exists()) {
         csv.writeRecord(columns);
       }

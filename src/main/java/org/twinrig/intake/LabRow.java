@@ -26,9 +26,16 @@ public final class LabRow {
   private final int line;
   private final UnaryOperator<String> cells;
   private final List<String> columns;
+  private final boolean decimalCommas;
   private final List<Problem> problems = new ArrayList<>();
 
-  LabRow(String source, int line, UnaryOperator<String> cells, List<String> columns) {
+  LabRow(
+      String source,
+      int line,
+      UnaryOperator<String> cells,
+      List<String> columns,
+      boolean decimalCommas) {
+    this.decimalCommas = decimalCommas;
     this.columns = columns;
     this.source = source;
     this.line = line;
@@ -154,7 +161,7 @@ public final class LabRow {
   }
 
   private OptionalDouble parsed(String column) {
-    OptionalDouble number = PlainNumber.decimal(cell(column));
+    OptionalDouble number = PlainNumber.decimal(cell(column), decimalCommas);
     if (number.isEmpty()) {
       refuse(
           shown(column),

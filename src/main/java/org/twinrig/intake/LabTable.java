@@ -3,7 +3,9 @@ package org.twinrig.intake;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -14,15 +16,20 @@ import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 
 /**
- * A table a lab keeps by hand: UTF-8, cells separated by commas, one header line of names in
- * lower_snake_case, {@code #} for a comment line, quotes around a cell that holds a comma, a quote
- * or a line break. Columns that begin with {@code x_} are the lab's own. Cells are kept as written,
- * spaces included; lines without any text are skipped.
+ * A table a lab keeps by hand, as text or as a sheet of a spreadsheet: cells separated by commas,
+ * semicolons or tabs, one header line of names in lower_snake_case, {@code #} for a comment line,
+ * quotes around a cell that holds a separator, a quote or a line break. Columns that begin with
+ * {@code x_} are the lab's own. Cells are kept as written, spaces included; lines without any text
+ * are skipped.
  */
 public final class LabTable {
 
-  /** The columns a table may have: without the required ones it is of no use. */
-  public record Columns(List<String> required, List<String> optional) {
+  /**
+   * The columns a table may have: without the required ones it is of no use.
+   *
+   * @param table what its sheet is called in a spreadsheet of several
+   */
+  public record Columns(String table, List<String> required, List<String> optional) {
     public Columns {
       required = List.copyOf(required);
       optional = List.copyOf(optional);
@@ -40,25 +47,29 @@ public final class LabTable {
   /** Of captures.csv. */
   public static final Columns CAPTURES =
       new Columns(
+          "captures",
           List.of("unit", "fixture", "side", "seating", "file"),
           List.of("session", "exclude", "note", "confirmed"));
 
   /** Of units.csv. */
   public static final Columns UNITS =
       new Columns(
+          "units",
           List.of("unit", "kind"),
-          List.of("role", "pads", "state", "impedance_ohm", "note", "confirmed"));
+          List.of("role", "pads", "state", "impedance_ohm", "exclude", "note", "confirmed"));
 
   private final String source;
   private final Columns columns;
   private final List<String> names;
   private final List<TableText.Line> lines;
+  private final TableText.Content content;
 
-  private LabTable(String source, Columns columns, List<String> names, List<TableText.Line> lines) {
-    this.source = source;
+  private LabTable(Columns columns, List<String> names, TableText.Content content) {
+    this.source = content.source();
     this.columns = columns;
     this.names = names;
-    this.lines = lines;
+    this.content = content;
+    this.lines = content.lines().subList(1, content.lines().size());
   }
 
   /**
@@ -70,31 +81,22 @@ public final class LabTable {
    *     required column, repeats one or has one that is not known
    */
   public static LabTable of(Path file, String source, Columns columns) throws UnusableInput {
-    List<TableText.Line> lines = TableText.read(file, source);
-    if (lines.isEmpty()) {
+    TableText.Content content = TableText.read(file, source, columns);
+    if (content.lines().isEmpty()) {
       throw UnusableInput.fatal(
-          source,
+          content.source(),
           0,
           "holds no header line",
           "name the columns in the first line: " + String.join(",", columns.required()));
     }
-    List<String> names = header(source, lines.get(0), columns);
-    return new LabTable(source, columns, names, lines.subList(1, lines.size()));
+    List<String> names = header(content.source(), content.lines().get(0), columns);
+    return new LabTable(columns, names, content);
   }
 
   /** The names of the columns, judged against those the table may have. */
   private static List<String> header(String source, TableText.Line header, Columns columns)
       throws UnusableInput {
     List<String> names = header.cells().stream().map(String::strip).toList();
-    String first = names.get(0);
-    if (names.size() == 1 && (first.indexOf(';') >= 0 || first.indexOf('\t') >= 0)) {
-      // Other separators leave the header in one cell.
-      throw UnusableInput.fatal(
-          source,
-          header.number(),
-          "the cells are separated by " + (first.indexOf(';') >= 0 ? "semicolons" : "tabs"),
-          "save the table with commas between cells and a point as the decimal mark");
-    }
     List<Problem> problems = new ArrayList<>();
     BiConsumer<String, String> fatal =
         (what, remedy) -> problems.add(Problem.fatal(source, header.number(), what, remedy));
@@ -152,6 +154,17 @@ public final class LabTable {
         .toList();
   }
 
+  /** Why rows are left out, by what stands in the column that names them; those with a reason. */
+  public Map<String, String> leftOut(String name) {
+    Map<String, String> reasons = new LinkedHashMap<>();
+    for (TableText.Line line : lines) {
+      if (line.cells().size() == names.size() && !cell(line, "exclude").isBlank()) {
+        reasons.putIfAbsent(cell(line, name), cell(line, "exclude").strip());
+      }
+    }
+    return reasons;
+  }
+
   /**
    * Reads every row.
    *
@@ -161,9 +174,14 @@ public final class LabTable {
   public <T> Findings<List<T>> read(Function<LabRow, Optional<T>> reader) {
     List<T> values = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
+    if (!content.readAs().isEmpty()) {
+      problems.add(Problem.note(source, 0, "is read as a table with " + content.readAs()));
+    }
     for (TableText.Line line : lines) {
       if (line.cells().size() == names.size()) {
-        LabRow row = new LabRow(source, line.number(), name -> cell(line, name), names);
+        LabRow row =
+            new LabRow(
+                source, line.number(), name -> cell(line, name), names, content.decimalCommas());
         reader.apply(row).ifPresent(values::add);
         problems.addAll(row.problems());
       } else {

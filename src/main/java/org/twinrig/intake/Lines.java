@@ -33,6 +33,7 @@ final class Lines {
   private static final NumberText WITH_POINT = new NumberText('.', 0);
 
   private final List<String> lines = new ArrayList<>();
+  private final boolean endsWithLine;
   private String ends = "";
 
   Lines(String text, Remarks remarks) throws UnusableInput {
@@ -66,6 +67,7 @@ final class Lines {
             "export the curve as text");
       }
     }
+    endsWithLine = start == length;
     if (start < length) {
       lines.add(text.substring(start, length));
     }
@@ -77,6 +79,11 @@ final class Lines {
 
   int count() {
     return lines.size();
+  }
+
+  /** Whether the last line is ended as the others are. */
+  boolean endsWithLine() {
+    return endsWithLine;
   }
 
   /** What ends a line, in words. */

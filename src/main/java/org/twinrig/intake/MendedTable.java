@@ -3,13 +3,15 @@ package org.twinrig.intake;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import org.twinrig.problem.UnusableInput;
 
 /**
  * A lab's table in which one cell is written anew: every other byte stays as it is, with comments,
  * the order of the columns, quotes and line ends.
  *
- * <p>Commas, quotes and line ends are single bytes that are part of no other letter in UTF-8, so
- * the table is cut as bytes. Rows are found as {@link LabTable} counts them.
+ * <p>What separates cells, quotes and line ends are single bytes that are part of no other letter
+ * in UTF-8 and in Latin-1, so the table is cut as bytes; it keeps its letters and its separator.
+ * Rows are found as {@link LabTable} counts them.
  */
 public final class MendedTable {
   /** The file's bytes, one letter each. */
@@ -27,8 +29,25 @@ public final class MendedTable {
     }
   }
 
-  /** Of a file that {@link LabTable} can read. */
-  public MendedTable(byte[] bytes) {
+  private final TableForm form;
+  private final String source;
+
+  /**
+   * Of a file that {@link LabTable} can read.
+   *
+   * @param source how problems name it
+   * @throws UnusableInput where it cannot be mended in place: a spreadsheet, or UTF-16
+   */
+  public MendedTable(byte[] bytes, String source, LabTable.Columns columns) throws UnusableInput {
+    this.source = source;
+    form = TableForm.of(bytes, columns);
+    if (Workbook.is(bytes) || !form.isBytewise()) {
+      throw UnusableInput.fatal(
+          source,
+          0,
+          "is " + (Workbook.is(bytes) ? "a spreadsheet" : "UTF-16 text") + " and is only read",
+          "write into it where it was made, or save it as CSV (UTF-8) and name that in study.yaml");
+    }
     table = new String(bytes, StandardCharsets.ISO_8859_1);
     cut();
   }
@@ -40,8 +59,13 @@ public final class MendedTable {
    * @param text what the cell shall say; without line breaks
    * @return the whole file
    * @throws IllegalArgumentException when no row begins in the line, or the text has a line break
+   * @throws UnusableInput when the table's letters have none for a letter of the text
    */
-  public byte[] with(int line, String column, String text) {
+  public byte[] with(int line, String column, String text) throws UnusableInput {
+    if (!form.canWrite(text)) {
+      throw UnusableInput.fatal(
+          source, line, "cannot hold `" + text + "`, being Latin-1 text", "save it as UTF-8");
+    }
     if (text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0) {
       throw new IllegalArgumentException("a cell is written on one line");
     }
@@ -61,7 +85,7 @@ public final class MendedTable {
     int at = 0;
     for (Row each : rows) {
       String cell = each.equals(rows.get(0)) ? column : each.equals(row) ? written(text) : "";
-      changed.append(table, at, each.end()).append(',').append(cell);
+      changed.append(table, at, each.end()).append(form.separator()).append(cell);
       at = each.end();
     }
     return bytes(changed.append(table, at, table.length()).toString());
@@ -73,15 +97,16 @@ public final class MendedTable {
 
   private String plain(Cell cell) {
     byte[] bytes = bytes(table.substring(cell.from(), cell.to()));
-    String written = new String(bytes, StandardCharsets.UTF_8).strip();
+    String written = new String(bytes, form.charset()).strip();
     boolean quoted = written.length() > 1 && written.startsWith("\"") && written.endsWith("\"");
     return quoted ? written.substring(1, written.length() - 1).replace("\"\"", "\"") : written;
   }
 
-  private static String written(String text) {
-    boolean quoted = text.indexOf(',') >= 0 || text.indexOf('"') >= 0 || !text.equals(text.strip());
+  private String written(String text) {
+    boolean quoted =
+        text.indexOf(form.separator()) >= 0 || text.indexOf('"') >= 0 || !text.equals(text.strip());
     String cell = quoted ? '"' + text.replace("\"", "\"\"") + '"' : text;
-    return new String(cell.getBytes(StandardCharsets.UTF_8), StandardCharsets.ISO_8859_1);
+    return new String(cell.getBytes(form.charset()), StandardCharsets.ISO_8859_1);
   }
 
   private void cut() {
@@ -109,7 +134,7 @@ public final class MendedTable {
         quoted = !quoted; // a doubled quote closes and opens again
       } else if (!quoted && b == '"' && table.charAt(at - 1) == '"') {
         quoted = true;
-      } else if (!quoted && b == ',') {
+      } else if (!quoted && b == form.separator()) {
         cells.add(new Cell(from, at));
         from = at + 1;
       } else if (!quoted && (b == '\n' || b == '\r')) {

@@ -17,6 +17,10 @@ final class NumberLines {
   private static final double MOST_DB = 300;
 
   private static final String FOOTER = "text after the numbers";
+  private static final String NO_LEVEL = "no level";
+
+  /** Of lines with a frequency so many, at most, may be without a level: our choice. */
+  private static final double MOST_WITHOUT = 0.1;
 
   /** Adjacent lines that hold no point for the same reason. */
   private record Skipped(String why, int from, int to) {
@@ -31,6 +35,8 @@ final class NumberLines {
   private Fields fields = Fields.of("", Separator.COMMA);
   private final List<Points.Point> points = new ArrayList<>();
   private final List<Skipped> skipped = new ArrayList<>();
+  private final List<Integer> withoutLevel = new ArrayList<>();
+  private final List<Integer> groupedLines = new ArrayList<>();
   private int zeroHzLine;
 
   NumberLines(Lines lines, TextFormat format, Remarks remarks) {
@@ -41,7 +47,13 @@ final class NumberLines {
 
   /** Reads all lines; the points are in the order of the file. */
   Points read() throws UnusableInput {
+    int cut = cutLine();
     for (int line = 1; line <= lines.count(); line++) {
+      if (line == cut) {
+        remarks.note(line, "the file ends within this line, which was left out");
+        skip("cut short", line, lines.count());
+        break;
+      }
       if (!takePoint(line) && passOver(line).equals(FOOTER)) {
         remarks.note(line, "the text after the numbers was left out");
         skip(FOOTER, line, lines.count());
@@ -51,7 +63,64 @@ final class NumberLines {
     if (zeroHzLine > 0) {
       remarks.note(zeroHzLine, "the point at 0 Hz was left out");
     }
+    tellWithoutLevel();
+    if (!groupedLines.isEmpty()) {
+      remarks.note(
+          groupedLines.get(0),
+          "numbers have thousands marks here"
+              + (groupedLines.size() > 1
+                  ? " and in " + Numbers.count(groupedLines.size() - 1, "other line", "other lines")
+                  : ""));
+    }
     return new Points(points);
+  }
+
+  /** A few lines without a level leave gaps; many say that the file is not what it seems. */
+  private void tellWithoutLevel() throws UnusableInput {
+    int missing = withoutLevel.size();
+    if (missing > MOST_WITHOUT * (points.size() + missing)) {
+      throw complaint(withoutLevel.get(0));
+    }
+    if (missing > 0) {
+      remarks.note(
+          withoutLevel.get(0),
+          missing == 1
+              ? "this line has no level and was left out"
+              : "this and "
+                  + Numbers.count(missing - 1, "other line", "other lines")
+                  + " have no level and were left out");
+    }
+  }
+
+  /**
+   * The last line where the file ends within it, for lack of fields or, where every level has the
+   * same number of decimals, for lack of these; else 0.
+   */
+  private int cutLine() {
+    int last = lines.count();
+    if (lines.endsWithLine() || last < 2 || lines.shape(last) != Shape.NUMBERS) {
+      return 0;
+    }
+    if (!isWhole(last)) {
+      return fields.count() < format.sample.filled() ? last : 0;
+    }
+    int here = decimals();
+    int usual = -1;
+    for (int line = 1; line < last; line++) {
+      if (lines.shape(line) == Shape.NUMBERS && isWhole(line)) {
+        if (usual >= 0 && decimals() != usual) {
+          return 0;
+        }
+        usual = decimals();
+      }
+    }
+    return format.level == format.sample.filled() && here < usual ? last : 0;
+  }
+
+  private int decimals() {
+    String level = fields.text(levelColumn());
+    int mark = level.lastIndexOf(format.mark.mark);
+    return mark < 0 ? 0 : level.length() - mark - 1;
   }
 
   /** The lines that hold no point, in a sentence. */
@@ -81,6 +150,10 @@ final class NumberLines {
     }
     if (hz > 0 && Math.abs(db) <= MOST_DB && hz < Double.POSITIVE_INFINITY) {
       points.add(new Points.Point(hz, db, line));
+      if (format.frequencies.isGrouped(frequencyText())
+          || format.levels.isGrouped(fields.text(levelColumn()))) {
+        groupedLines.add(line);
+      }
       return true;
     }
     return false;
@@ -89,6 +162,11 @@ final class NumberLines {
   /** Why a line that holds no point may be passed over; throws when it may not. */
   private String passOver(int line) throws UnusableInput {
     Shape shape = lines.shape(line);
+    if (isWithoutLevel(line)) {
+      withoutLevel.add(line);
+      skip(NO_LEVEL, line, line);
+      return NO_LEVEL;
+    }
     String why =
         switch (shape) {
           case BLANK -> "blank";
@@ -121,6 +199,16 @@ final class NumberLines {
           "put one curve in a file, and start remarks with #");
     }
     return FOOTER;
+  }
+
+  /** A point of which nothing but the level is missing, amid or right after others. */
+  private boolean isWithoutLevel(int line) {
+    return !points.isEmpty()
+        && !lines.isBlankOrComment(line)
+        && isWhole(line)
+        && frequency() > 0
+        && NumberText.isMissing(fields.text(levelColumn()))
+        && !NumberText.isSilence(fields.text(levelColumn()));
   }
 
   private boolean numbersFollow(int line) {

@@ -33,6 +33,9 @@ final class NumberText {
   /** Minus infinity, the level of a pressure of exactly zero. */
   private static final Set<String> SILENCE = words("-inf -infinity -∞ \u2212∞ -1.#inf \u2212inf");
 
+  /** Of a number with thousands marks and decimals: with both marks it can be read in one way. */
+  private final Pattern grouped;
+
   private final char mark;
   private final int powerOfTen;
   private final Pattern form;
@@ -41,16 +44,28 @@ final class NumberText {
   NumberText(char mark, int powerOfTen) {
     this.mark = mark;
     this.powerOfTen = powerOfTen;
+    this.grouped =
+        Pattern.compile("%s[0-9]{1,3}([%s][0-9]{3})+[%s][0-9]+".formatted(SIGN, other(mark), mark));
     this.form =
         Pattern.compile("%s([0-9]+[%s]?[0-9]*|[%2$s][0-9]+)%s".formatted(SIGN, mark, EXPONENT));
   }
 
+  private static char other(char mark) {
+    return mark == '.' ? ',' : '.';
+  }
+
+  /** Whether a number is written with thousands marks. */
+  boolean isGrouped(String field) {
+    return field.length() <= LONGEST && grouped.matcher(field).matches();
+  }
+
   /** The number as the nearest double; NaN for any other text, which never leaves this package. */
   double parse(String field) {
-    if (field.length() > LONGEST || !form.matcher(field).matches()) {
+    String bare = isGrouped(field) ? field.replace(String.valueOf(other(mark)), "") : field;
+    if (bare.length() > LONGEST || !form.matcher(bare).matches()) {
       return Double.NaN;
     }
-    String plain = field.replace(mark, '.').replace(TYPESET_MINUS, '-');
+    String plain = bare.replace(mark, '.').replace(TYPESET_MINUS, '-');
     return powerOfTen == 0
         ? Double.parseDouble(plain)
         : new BigDecimal(plain).scaleByPowerOfTen(powerOfTen).doubleValue();

@@ -24,6 +24,12 @@ public final class PlainNumber {
     return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
 
+  /** The same; with a decimal comma too, where commas may be such. */
+  static OptionalDouble decimal(String text, boolean decimalCommas) {
+    boolean comma = decimalCommas && DECIMAL_COMMA.matcher(text.strip()).matches();
+    return decimal(comma ? text.replace(',', '.') : text);
+  }
+
   /** A whole number of at most 18 digits, likewise. */
   public static OptionalLong whole(String text) {
     String bare = text.strip();

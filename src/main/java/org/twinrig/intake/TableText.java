@@ -38,9 +38,35 @@ final class TableText {
   /** The cells of one row and the line it begins in, from 1. */
   record Line(int number, List<String> cells) {}
 
-  static List<Line> read(Path file, String source) throws UnusableInput {
-    String text = Utf8File.read(file, source, MOST_BYTES);
-    List<Line> lines = split(text + "\n" + END, source);
+  /**
+   * What a table holds.
+   *
+   * @param lines the header and the rows with any text
+   * @param decimalCommas whether numbers may be written with one
+   * @param source how problems name it, with its sheet
+   * @param readAs how it was understood where it is not written as we write tables; else empty
+   */
+  record Content(List<Line> lines, boolean decimalCommas, String source, String readAs) {
+    Content {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  static Content read(Path file, String source, LabTable.Columns columns) throws UnusableInput {
+    byte[] bytes = Utf8File.bytes(file, source, MOST_BYTES);
+    if (Workbook.is(bytes)) {
+      return new Workbook(bytes, source).content(columns.table(), MOST_ROWS);
+    }
+    TableForm form = TableForm.of(bytes, columns);
+    if (form.isBytewise()) {
+      Utf8File.refuseWhatIsNoText(bytes, source);
+    }
+    List<Line> lines = lines(form.text(bytes), form.separator(), source);
+    return new Content(lines, form.decimalCommas(), source, form.readAs());
+  }
+
+  private static List<Line> lines(String text, char separator, String source) throws UnusableInput {
+    List<Line> lines = split(text + "\n" + END, separator, source);
     Line last = lines.remove(lines.size() - 1);
     if (!last.cells().equals(List.of(END))) {
       throw UnusableInput.fatal(
@@ -53,10 +79,11 @@ final class TableText {
     return lines;
   }
 
-  private static List<Line> split(String text, String source) throws UnusableInput {
+  private static List<Line> split(String text, char separator, String source) throws UnusableInput {
     List<Line> lines = new ArrayList<>();
     CsvReader<CsvRecord> records =
         CsvReader.builder()
+            .fieldSeparator(separator)
             .commentStrategy(CommentStrategy.SKIP)
             .allowExtraFields(true)
             .allowMissingFields(true)

@@ -29,6 +29,25 @@ public final class Utf8File {
    */
   public static String read(Path file, String source, int mostBytes) throws UnusableInput {
     byte[] bytes = bytes(file, source, mostBytes);
+    refuseWhatIsNoText(bytes, source);
+    String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
+    int start = begin.equals("efbbbf") ? 3 : 0;
+    ByteBuffer input = ByteBuffer.wrap(bytes, start, bytes.length - start);
+    CharBuffer text = CharBuffer.allocate(bytes.length - start + 1);
+    CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(input, text, true);
+    if (result.isError()) {
+      int at = input.position();
+      throw UnusableInput.fatal(
+          source,
+          line(bytes, at),
+          String.format(Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
+          SAVE_AS);
+    }
+    return text.flip().toString();
+  }
+
+  /** Refuses spreadsheets, UTF-16 and what holds zero bytes. */
+  static void refuseWhatIsNoText(byte[] bytes, String source) throws UnusableInput {
     Optional<ForeignContent> foreign = ForeignContent.in(bytes);
     if (foreign.isPresent() && foreign.get().isSpreadsheet()) {
       throw UnusableInput.fatal(source, 0, foreign.get().what(), foreign.get().remedy());
@@ -46,22 +65,9 @@ public final class Utf8File {
             SAVE_AS);
       }
     }
-    int start = begin.equals("efbbbf") ? 3 : 0;
-    ByteBuffer input = ByteBuffer.wrap(bytes, start, bytes.length - start);
-    CharBuffer text = CharBuffer.allocate(bytes.length - start + 1);
-    CoderResult result = StandardCharsets.UTF_8.newDecoder().decode(input, text, true);
-    if (result.isError()) {
-      int at = input.position();
-      throw UnusableInput.fatal(
-          source,
-          line(bytes, at),
-          String.format(Locale.ROOT, "byte 0x%02X does not belong in UTF-8 text", bytes[at] & 0xFF),
-          SAVE_AS);
-    }
-    return text.flip().toString();
   }
 
-  private static byte[] bytes(Path file, String source, int mostBytes) throws UnusableInput {
+  static byte[] bytes(Path file, String source, int mostBytes) throws UnusableInput {
     try {
       OrdinaryFile found = OrdinaryFile.at(file);
       if (found.size() > mostBytes) {

@@ -1,7 +1,10 @@
 package org.twinrig.study;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,6 +18,7 @@ import org.twinrig.capture.Unit;
 import org.twinrig.intake.LabRow;
 import org.twinrig.intake.LabTable;
 import org.twinrig.problem.Findings;
+import org.twinrig.problem.Problem;
 
 /**
  * The table of captures, every name in it checked against what it refers to.
@@ -32,12 +36,14 @@ record CapturesTable(
   private static final int MOST_SEATINGS = 9999;
 
   /** What may be captured only once. */
-  private record Slot(String unit, String fixture, Side side, int seating) {}
+  private record Slot(String unit, String fixture, Side side, int seating, String session) {}
 
   Findings<List<CaptureEntry>> read(LabTable table) {
     Set<String> files = table.cells("file").stream().map(String::strip).collect(Collectors.toSet());
     Map<Slot, Integer> lines = new HashMap<>();
-    return table.read(row -> entry(row, files).filter(entry -> isFirst(row, entry, lines)));
+    return countedOn(
+        table.read(row -> entry(row, files).filter(entry -> isFirst(row, entry, lines))),
+        table.source());
   }
 
   private Optional<CaptureEntry> entry(LabRow row, Set<String> files) {
@@ -80,9 +86,9 @@ record CapturesTable(
       return;
     }
     if (sessions.isEmpty()) {
-      row.refuse(
-          "`session` is filled in, but the study has no table of sessions",
-          "add `sessions: sessions.csv` to study.yaml, or leave the cell empty");
+      row.note(
+          "`session` is filled in, and the study has no table of sessions: no level is corrected, no"
+              + " drift is judged; `sessions: sessions.csv` in study.yaml names one");
       return;
     }
     Optional<Session> session = sessions.get().find(row, "session");
@@ -119,8 +125,70 @@ record CapturesTable(
     return Pattern.compile(word).matcher(file).find();
   }
 
+  /** A unit on a fixture. */
+  private record Seated(String unit, String fixture) {}
+
+  /** A seating as its session numbers it. */
+  private record Numbered(String session, int seating) {}
+
+  /**
+   * Where every session begins at seating 1, as with a check unit, seatings are counted on from
+   * session to session, in the order of the rows. A seating whose sides were captured in different
+   * sessions stays one where no session repeats its number.
+   */
+  private Findings<List<CaptureEntry>> countedOn(Findings<List<CaptureEntry>> read, String source) {
+    Map<Seated, List<CaptureEntry>> units =
+        read.value().stream()
+            .collect(
+                Collectors.groupingBy(
+                    e -> new Seated(e.unit(), e.fixture()),
+                    LinkedHashMap::new,
+                    Collectors.toList()));
+    Map<CaptureEntry, Integer> numbers = new HashMap<>();
+    List<Problem> problems = new ArrayList<>(read.problems());
+    units.forEach(
+        (seated, captures) ->
+            again(captures)
+                .ifPresent(
+                    first -> {
+                      Map<Numbered, Integer> seen = new HashMap<>();
+                      for (CaptureEntry c : captures) {
+                        Numbered as = new Numbered(c.session(), c.seating());
+                        numbers.put(c, seen.computeIfAbsent(as, k -> seen.size() + 1));
+                      }
+                      problems.add(
+                          Problem.note(
+                              source,
+                              first.line(),
+                              "seatings of `%s` on `%s` begin again in session `%s`: they are counted on, this one is %s"
+                                  .formatted(
+                                      seated.unit,
+                                      seated.fixture,
+                                      first.session(),
+                                      numbers.get(first))));
+                    }));
+    return new Findings<>(
+        read.value().stream()
+            .map(e -> numbers.containsKey(e) ? e.asSeating(numbers.get(e)) : e)
+            .map(e -> sessions.isPresent() ? e : e.withoutSession())
+            .toList(),
+        problems);
+  }
+
+  /** The first capture whose side and seating another session has already. */
+  private static Optional<CaptureEntry> again(List<CaptureEntry> captures) {
+    Set<List<Object>> seen = new HashSet<>();
+    return captures.stream().filter(c -> !seen.add(List.of(c.side(), c.seating()))).findFirst();
+  }
+
   private static boolean isFirst(LabRow row, CaptureEntry entry, Map<Slot, Integer> lines) {
-    Slot slot = new Slot(entry.unit(), entry.fixture(), entry.side(), entry.seating());
+    Slot slot =
+        new Slot(
+            entry.unit(),
+            entry.fixture(),
+            entry.side(),
+            entry.seating(),
+            row.cell("session").strip());
     Integer earlier = lines.putIfAbsent(slot, row.line());
     if (earlier != null) {
       row.refuse(

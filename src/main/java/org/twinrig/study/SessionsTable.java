@@ -23,6 +23,7 @@ import org.twinrig.problem.Findings;
 record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
   static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
+          "sessions",
           List.of("session", "date", "fixture", "calibrator_nominal_db", "calibrator_read_db"),
           List.of(
               "calibrator",
@@ -38,6 +39,7 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
               "source_ohm",
               "level_db",
               "operator",
+              "exclude",
               "note",
               "confirmed"));
 
@@ -102,6 +104,7 @@ record SessionsTable(Roster<String> fixtures, double microphoneDriftDb) {
     Calibrator calibrator = calibrator(row);
     Setup setup = setup(row);
     String confirmed = row.confirmed();
+    row.reason("exclude", "leaves the session out; empty the cell to keep it");
     First here = new First(row.line(), fixture, setup);
     First earlier = firsts.putIfAbsent(name, here);
     if (earlier != null && row.has("session")) {

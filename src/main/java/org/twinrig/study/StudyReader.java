@@ -77,7 +77,11 @@ public final class StudyReader {
             sessionsTable.map(table -> roster("session", table, sessions, Session::name)),
             declared.dataRoot(),
             declared.captures().folder());
-    List<CaptureEntry> entries = ofStudy(kept(reader.read(capturesTable.orElseThrow())));
+    List<CaptureEntry> entries =
+        leftOut(
+            ofStudy(kept(reader.read(capturesTable.orElseThrow()))),
+            unitsTable.orElseThrow().leftOut("unit"),
+            sessionsTable.map(t -> t.leftOut("session")).orElse(Map.of()));
     stopIfNone(entries, declared.captures().name(), "capture");
     problems.addAll(notes.onParticipation(names(), entries));
     problems.addAll(notes.onKinds());
@@ -87,6 +91,23 @@ public final class StudyReader {
     notes.onImpedance(sessions).ifPresent(problems::add);
     stopIfOver(study, yaml);
     return new Findings<>(study, inOrder());
+  }
+
+  /** Leaves out what belongs to units and sessions that are left out. */
+  private static List<CaptureEntry> leftOut(
+      List<CaptureEntry> entries, Map<String, String> units, Map<String, String> sessions) {
+    return entries.stream()
+        .map(
+            e ->
+                units.containsKey(e.unit())
+                    ? e.leftOut("unit left out: " + units.get(e.unit()))
+                    : e)
+        .map(
+            e ->
+                sessions.containsKey(e.session())
+                    ? e.leftOut("session left out: " + sessions.get(e.session()))
+                    : e)
+        .toList();
   }
 
   /** A study that ends before its own sessions do is a slip of the pen. */

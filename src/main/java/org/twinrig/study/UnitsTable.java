@@ -40,6 +40,7 @@ record UnitsTable(String source, List<Unit> units) {
     String state = row.word("state", Unit.STATES, Unit.STATES.get(0));
     OptionalDouble impedanceOhm = row.decimalIfAny("impedance_ohm", 0.1, 100_000);
     String confirmed = row.confirmed();
+    row.reason("exclude", "leaves the unit out; empty the cell to keep it");
     Integer earlier = lines.putIfAbsent(name, row.line());
     if (earlier != null && row.has("unit")) {
       row.refuse(

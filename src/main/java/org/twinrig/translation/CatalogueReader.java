@@ -20,6 +20,7 @@ import org.twinrig.response.Smoothing;
 public final class CatalogueReader {
   private static final LabTable.Columns COLUMNS =
       new LabTable.Columns(
+          "catalogue",
           List.of("graph", "unit", "kind", "file"),
           List.of(
               "state",
@@ -80,7 +81,8 @@ public final class CatalogueReader {
     LabTable table = LabTable.of(file, source, COLUMNS);
     CatalogueReader reader = new CatalogueReader();
     Findings<List<CatalogueEntry>> rows = table.read(reader::entry);
-    return new Findings<>(new Catalogue(source, table.size(), rows.value()), rows.problems());
+    return new Findings<>(
+        new Catalogue(table.source(), table.size(), rows.value()), rows.problems());
   }
 
   private Optional<CatalogueEntry> entry(LabRow row) {

@@ -13,6 +13,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.intake.LabTable;
 import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -100,7 +101,9 @@ public final class StudySession {
           (found.isEmpty() ? "go back to the unit" : "open the unit's page again")
               + " and choose one of its captures");
     }
-    byte[] after = new MendedTable(table.bytes()).with(line, "exclude", reason);
+    byte[] after =
+        new MendedTable(table.bytes(), table.name(), LabTable.CAPTURES)
+            .with(line, "exclude", reason);
     String done = reason.isEmpty() ? "taken back" : "left out: " + reason;
     CaptureEntry c = found.get();
     String what =

@@ -72,8 +72,8 @@ class GatherCommandTest {
         Files.readString(lab.resolve("captures.csv")));
     assertEquals(
         """
-        unit,kind,role,pads,state,impedance_ohm,note,confirmed
-        Alder 3,in-ear,,,,,,
+        unit,kind,role,pads,state,impedance_ohm,exclude,note,confirmed
+        Alder 3,in-ear,,,,,,,
         """,
         Files.readString(lab.resolve("units.csv")));
 
@@ -100,7 +100,7 @@ class GatherCommandTest {
             + "\r\nfiles/in-ear/Alder 3_head_left_01.txt,Alder 3,head,L,1,\r\n"
             + "files/in-ear/Rowan 5_head_R_1.txt,Rowan 5,head,R,1,\r\n",
         Files.readString(lab.resolve("captures.csv")));
-    assertTrue(Files.readString(lab.resolve("units.csv")).endsWith("Rowan 5,in-ear,,,,,,\n"));
+    assertTrue(Files.readString(lab.resolve("units.csv")).endsWith("Rowan 5,in-ear,,,,,,,\n"));
     assertEquals(0, gather("--force"));
     assertTrue(told(out).endsWith("are new.\nNothing was written.\n"), told(out));
   }
@@ -252,8 +252,8 @@ class GatherCommandTest {
     Files.write(lab.resolve("captures.csv"), spreadsheet);
     assertEquals(1, gather("--force"));
     assertEquals(
-        "LAB/captures.csv: the file is a spreadsheet or a zip archive, not text; export the sheet as"
-            + " CSV (UTF-8)\n",
+        "LAB/captures.csv: begins as a spreadsheet or a zip archive does, but cannot be read as one;"
+            + " save it anew as .xlsx, or the sheet as CSV\n",
         told(err));
     assertArrayEquals(spreadsheet, Files.readAllBytes(lab.resolve("captures.csv")));
   }

@@ -24,7 +24,7 @@ import org.twinrig.problem.UnusableInput;
 
 class LabTableTest {
   private static final LabTable.Columns COLUMNS =
-      new LabTable.Columns(List.of("graph", "level_db"), List.of("note"));
+      new LabTable.Columns("graphs", List.of("graph", "level_db"), List.of("note"));
 
   @TempDir Path temp;
 
@@ -104,35 +104,59 @@ class LabTableTest {
     assertThrows(
         IllegalArgumentException.class, () -> table.read(row -> Optional.of(row.cell("kind"))));
     assertThrows(
-        IllegalArgumentException.class, () -> new LabTable.Columns(List.of(), List.of("note")));
+        IllegalArgumentException.class,
+        () -> new LabTable.Columns("none", List.of(), List.of("note")));
+  }
+
+  private static List<String> told(LabTable table) {
+    return table.read(row -> Optional.of(row.decimal("level_db"))).problems().stream()
+        .map(Problem::text)
+        .toList();
+  }
+
+  /** As spreadsheets save it where a comma is the decimal mark. */
+  @Test
+  void semicolonsDecimalCommasAndLatin1AreRead() throws Exception {
+    String text = "# Prüfplatz\r\ngraph;level_db;note\r\ncafé;-3,5;\"a;b\"\r\nbeech;2.25;1,5\r\n";
+    LabTable table = table(text.getBytes(StandardCharsets.ISO_8859_1));
+    assertEquals(List.of("café", "beech"), table.cells("graph"));
+    assertEquals(List.of("a;b", "1,5"), table.cells("note"));
+    assertEquals(
+        List.of(-3.5, 2.25), table.read(row -> Optional.of(row.decimal("level_db"))).value());
+    assertEquals(
+        List.of("t.csv: is read as a table with Latin-1 (Windows-1252), semicolons between cells"),
+        told(table));
   }
 
   @Test
-  void otherEncodingsAreNamedWithTheRemedy() {
-    String text = "graph,level_db\nbeech,1\ncaf\u00e9,2\n";
-    assertUnusable(text, StandardCharsets.UTF_16, "t.csv: is UTF-16 text; save it as UTF-8");
+  void tabsAndUtf16AreRead() throws Exception {
+    LabTable table =
+        table("\uFEFFgraph\tlevel_db\ncafé\t1,5\n".getBytes(StandardCharsets.UTF_16LE));
+    assertEquals(List.of("café"), table.cells("graph"));
+    assertEquals(List.of("t.csv: is read as a table with UTF-16, tabs between cells"), told(table));
+    assertEquals(
+        List.of("t.csv: is read as a table with tabs between cells"),
+        told(table("graph\tlevel_db\na\t1\n")));
+  }
+
+  /** Where commas separate cells none is a decimal mark. */
+  @Test
+  void aDecimalCommaBetweenQuotesIsNamedWithTheRemedy() throws Exception {
+    assertEquals(
+        List.of("t.csv:2: `level_db` is `1,5`; write a point as the decimal mark: 1.5"),
+        told(table("graph,level_db\na,\"1,5\"\n")));
+  }
+
+  @Test
+  void whatIsNoTextIsRefused() {
     assertUnusable(
-        "\uFEFF" + text, StandardCharsets.UTF_16LE, "t.csv: is UTF-16 text; save it as UTF-8");
-    assertUnusable(
-        text,
+        "graph,level_db\nbeech,1\n",
         StandardCharsets.UTF_16BE,
         "t.csv:1: holds a zero byte: the file is UTF-16 text or no text at all; save it as UTF-8");
     assertUnusable(
-        text,
-        StandardCharsets.ISO_8859_1,
-        "t.csv:3: byte 0xE9 does not belong in UTF-8 text; save it as UTF-8");
-    assertUnusable(
-        new byte[] {'a', '\n', (byte) 0xC3},
-        "t.csv:2: byte 0xC3 does not belong in UTF-8 text; save it as UTF-8");
-  }
-
-  @Test
-  void otherSeparatorsAreNamedWithTheRemedy() {
-    assertUnusable(
-        "graph\tlevel_db\na\t1\n",
-        StandardCharsets.UTF_8,
-        "t.csv:1: the cells are separated by tabs; save the table with commas between cells and a"
-            + " point as the decimal mark");
+        new byte[] {'P', 'K', 3, 4, 0, 0},
+        "t.csv: begins as a spreadsheet or a zip archive does, but cannot be read as one; save it"
+            + " anew as .xlsx, or the sheet as CSV");
   }
 
   @Test
