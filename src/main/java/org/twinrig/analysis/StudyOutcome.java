@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.DepartsFromItsKind;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
@@ -137,7 +138,13 @@ public record StudyOutcome(
     List<Doubt> doubts = new ArrayList<>();
     FixtureAndTime.of(study).ifPresent(doubts::add);
     doubts.addAll(SpecimenChanged.of(study));
+    departures().forEach(kind -> doubts.addAll(kind.doubts()));
     return doubts;
+  }
+
+  /** Which units depart from their kind, or could have been found to, by kind. */
+  public List<DepartsFromItsKind> departures() {
+    return kinds.stream().map(k -> DepartsFromItsKind.of(k.paired())).toList();
   }
 
   /** How loud units are for what drives them, where that is noted. */

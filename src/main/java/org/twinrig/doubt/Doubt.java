@@ -30,8 +30,12 @@ public record Doubt(
 
   /** What a doubt is about. */
   public enum Subject {
+    CAPTURE,
+    UNIT,
+    PAIR,
     SESSION,
     STUDY,
+    GRAPH,
     CATALOGUE;
 
     /** The subject as files write it. */
