@@ -1,6 +1,5 @@
 package org.twinrig.doubt;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -38,8 +37,8 @@ import org.twinrig.study.PairedUnits;
  * leave-one-out residual see Cook and Weisberg 1982, Residuals and Influence in Regression, 2.2.
  *
  * <p>It cannot find: what is narrower than a third of an octave and not large; what all units of a
- * kind share; two units with the same fault, for each hides the other; a departure within the
- * band of the anchor, which shows as one elsewhere.
+ * kind share; two units with the same fault, for each hides the other; a departure within the band
+ * of the anchor, which shows as one elsewhere.
  */
 public final class DepartsFromItsKind {
   /** The doubt as files name it. */
@@ -130,8 +129,7 @@ public final class DepartsFromItsKind {
         judged.length > 0
             && IntStream.of(judged)
                 .mapToObj(paired::at)
-                .allMatch(
-                    s -> s.from().variance().isPresent() && s.to().variance().isPresent());
+                .allMatch(s -> s.from().variance().isPresent() && s.to().variance().isPresent());
     differences = new double[units][];
     own = new double[units][];
     int octave = paired.grid().perOctave();
@@ -202,15 +200,17 @@ public final class DepartsFromItsKind {
     }
     List<String> sizes =
         SAID_HZ.stream()
-            .map(this::nearest)
-            .distinct()
+            .filter(this::reaches)
             .map(
-                b ->
+                hz ->
                     "%s dB near %s"
-                        .formatted(
-                            Numbers.fixed(foundDb(b), 1),
-                            Numbers.hertz(midHz(b))))
+                        .formatted(Numbers.fixed(foundDb(nearest(hz)), 1), Numbers.hertz(hz)))
             .collect(Collectors.toList());
+    if (sizes.isEmpty()) {
+      double hz = midHz(judged[judged.length / 2]);
+      sizes.add(
+          "%s dB near %s".formatted(Numbers.fixed(foundDb(nearest(hz)), 1), Numbers.hertz(hz)));
+    }
     String last = sizes.remove(sizes.size() - 1);
     return ("with %s, other pads or tips that move the difference over a third of an octave by %s"
             + " would be found in 7 of 10 studies")
@@ -229,6 +229,11 @@ public final class DepartsFromItsKind {
     }
     double sdDb = Math.sqrt(steadied(variances, n - 1)[band]);
     return sdDb * (limit * Math.sqrt(n / (n - 1.0)) + SEVEN_IN_TEN);
+  }
+
+  /** Whether judged bands reach to a third of an octave about a frequency. */
+  private boolean reaches(double hz) {
+    return Math.abs(Math.log(midHz(nearest(hz)) / hz)) < Math.log(2) / 6;
   }
 
   /** The judged band whose middle is nearest to a frequency. */
@@ -276,10 +281,10 @@ public final class DepartsFromItsKind {
     double[][] squares = new double[units][paired.grid().size()];
     int[][] counts = new int[units][paired.grid().size()];
     for (int i = 0; i < units; i++) {
-      List<double[]> curves =
-          fixture.curves().get(i).stream().map(c -> averaged(c)).toList();
+      List<double[]> curves = fixture.curves().get(i).stream().map(c -> averaged(c)).toList();
       for (int b : judged) {
-        double[] at = curves.stream().mapToDouble(c -> c[b]).filter(v -> !Double.isNaN(v)).toArray();
+        double[] at =
+            curves.stream().mapToDouble(c -> c[b]).filter(v -> !Double.isNaN(v)).toArray();
         double mean = DoubleStream.of(at).average().orElse(0);
         squares[i][b] = DoubleStream.of(at).map(v -> (v - mean) * (v - mean)).sum();
         counts[i][b] = at.length;
@@ -360,8 +365,7 @@ public final class DepartsFromItsKind {
       double t = Math.abs(departures[b]) / Math.sqrt(variance * (others + 1.0) / others);
       if (t > (largest == null ? limit : largest.value)) {
         largest =
-            new Departure(
-                paired.units().get(unit), others, midHz(b), departures[b], t, limit);
+            new Departure(paired.units().get(unit), others, midHz(b), departures[b], t, limit);
       }
     }
     return largest == null ? List.of() : List.of(largest);

@@ -11,8 +11,8 @@ import org.twinrig.study.AnchoredCapture;
 import org.twinrig.study.Study;
 
 /**
- * Screens the captures of a study. What the lab left out is not judged and does not count. A capture
- * whose seal was lost is not also accused of being odd or of a jump in level.
+ * Screens the captures of a study. What the lab left out is not judged and does not count. A
+ * capture whose seal was lost is not also accused of being odd or of a jump in level.
  *
  * <p>Verdicts stand in the order of the captures.
  */
@@ -27,9 +27,9 @@ public record Screening(List<AnchoredCapture> accepted, List<Verdict> verdicts) 
   }
 
   /**
-   * Screens captures. Under {@link org.twinrig.study.ScreeningMode#SUGGEST} a verdict
-   * leaves nothing out but copies, under {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose
-   * finding is {@linkplain Finding#disbelieved() not to be believed} does.
+   * Screens captures. Under {@link org.twinrig.study.ScreeningMode#SUGGEST} a verdict leaves
+   * nothing out but copies, under {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose finding
+   * is {@linkplain Finding#disbelieved() not to be believed} does.
    */
   public static Screening of(Study study, List<AnchoredCapture> captures) {
     return of(study, captures, SameContent.of(offered(captures)));

@@ -9,9 +9,8 @@
  *
  * <p>Nothing is deleted. A study that only suggests uses everything but copies: one curve counts
  * once. A study that excludes leaves out captures with a lost seal, odd seatings and copies; every
- * other finding is only reported. Limits follow the scatter of the
- * kind and are set so that simulated studies without a fault accuse about one capture in a hundred
- * or fewer by each rule.
+ * other finding is only reported. Limits follow the scatter of the kind and are set so that
+ * simulated studies without a fault accuse about one capture in a hundred or fewer by each rule.
  *
  * <p>A {@link org.twinrig.screening.SessionReview} says what the check unit shows of the sessions:
  * a {@link org.twinrig.screening.DriftChart} of its level and of each octave per fixture, the

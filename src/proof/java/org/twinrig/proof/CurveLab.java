@@ -67,7 +67,9 @@ final class CurveLab implements Lab {
     broad = new SmoothCurves(octaves, 1);
     middling = new SmoothCurves(octaves, 0.5);
     fine = new SmoothCurves(octaves, 0.2);
-    sorts = CurveKind.ALL.stream().collect(Collectors.toMap(CurveKind::label, k -> new Sort(k, kindsSeed)));
+    sorts =
+        CurveKind.ALL.stream()
+            .collect(Collectors.toMap(CurveKind::label, k -> new Sort(k, kindsSeed)));
   }
 
   @Override

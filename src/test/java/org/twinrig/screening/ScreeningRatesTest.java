@@ -9,8 +9,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * How often captures without a fault are accused, and lost seals found, on simulated
- * studies. What was measured stands beside every bound; the bounds leave room for chance.
+ * How often captures without a fault are accused, and lost seals found, on simulated studies. What
+ * was measured stands beside every bound; the bounds leave room for chance.
  */
 class ScreeningRatesTest {
   /**
