@@ -56,7 +56,7 @@ public final class DepartsFromItsKind {
   private static final double SEVEN_IN_TEN = 0.9;
 
   /** Where it is said what would be found: in the bass, the middle and the treble. */
-  private static final List<Double> SAID_HZ = List.of(100.0, 2000.0, 8000.0);
+  public static final List<Double> SAID_HZ = List.of(100.0, 2000.0, 8000.0);
 
   private final PairedUnits paired;
   private final int[] judged;
@@ -201,15 +201,11 @@ public final class DepartsFromItsKind {
     List<String> sizes =
         SAID_HZ.stream()
             .filter(this::reaches)
-            .map(
-                hz ->
-                    "%s dB near %s"
-                        .formatted(Numbers.fixed(foundDb(nearest(hz)), 1), Numbers.hertz(hz)))
+            .map(hz -> "%s dB near %s".formatted(Numbers.fixed(foundDb(hz), 1), Numbers.hertz(hz)))
             .collect(Collectors.toList());
     if (sizes.isEmpty()) {
       double hz = midHz(judged[judged.length / 2]);
-      sizes.add(
-          "%s dB near %s".formatted(Numbers.fixed(foundDb(nearest(hz)), 1), Numbers.hertz(hz)));
+      sizes.add("%s dB near %s".formatted(Numbers.fixed(foundDb(hz), 1), Numbers.hertz(hz)));
     }
     String last = sizes.remove(sizes.size() - 1);
     return ("with %s, other pads or tips that move the difference over a third of an octave by %s"
@@ -217,8 +213,12 @@ public final class DepartsFromItsKind {
         .formatted(units, sizes.isEmpty() ? last : String.join(", ", sizes) + " or " + last);
   }
 
-  /** The size of a departure at a judged band that would be found in 7 of 10 studies, dB. */
-  double foundDb(int band) {
+  /**
+   * The size of a departure over a third of an octave about a frequency that would be found in 7 of
+   * 10 studies, dB; of the nearest band that is judged, of a kind of five or more units.
+   */
+  public double foundDb(double hz) {
+    int band = nearest(hz);
     int n = paired.units().size();
     double[] variances = new double[paired.grid().size()];
     for (int b : judged) {
@@ -237,7 +237,7 @@ public final class DepartsFromItsKind {
   }
 
   /** The judged band whose middle is nearest to a frequency. */
-  int nearest(double hz) {
+  private int nearest(double hz) {
     int nearest = judged[0];
     for (int b : judged) {
       if (Math.abs(Math.log(midHz(b) / hz)) < Math.abs(Math.log(midHz(nearest) / hz))) {

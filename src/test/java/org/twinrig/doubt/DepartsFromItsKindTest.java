@@ -91,9 +91,9 @@ class DepartsFromItsKindTest {
     assertEquals(GRID.band(band).midHz(), found.get(0).bandHz());
     assertEquals(departureDb, found.get(0).departureDb(), 1e-9);
     assertEquals(value, found.get(0).value(), 1e-9);
-    assertEquals(bassDb, kind.foundDb(28), 1e-6);
-    assertEquals(middleDb, kind.foundDb(80), 1e-6);
-    assertEquals(trebleDb, kind.foundDb(104), 1e-6);
+    assertEquals(bassDb, kind.foundDb(GRID.band(28).midHz()), 1e-6);
+    assertEquals(middleDb, kind.foundDb(GRID.band(80).midHz()), 1e-6);
+    assertEquals(trebleDb, kind.foundDb(GRID.band(104).midHz()), 1e-6);
   }
 
   @Test
