@@ -48,7 +48,8 @@ record UnitClaimsProof(List<Design> designs, int cleanStudies)
 
   private static final String NONE = "none";
   private static final String THIRD = "third of an octave";
-  private static final String STATED = "third of an octave, as stated";
+  private static final String STATED = "as stated: third of an octave";
+  private static final String BROAD = "as stated: several octaves";
   private static final String PADS = "other pads";
 
   /** The name of all kinds together. */
@@ -169,7 +170,7 @@ record UnitClaimsProof(List<Design> designs, int cleanStudies)
               kind,
               design,
               any.fault.equals(THIRD) ? Optional.of(any.sizeSd) : Optional.empty(),
-              any.fault.equals(THIRD) || any.fault.equals(STATED)
+              any.fault.equals(THIRD) || any.fault.equals(STATED) || any.fault.equals(BROAD)
                   ? Optional.of(tried.stream().mapToDouble(t -> t.sizeDb).average().orElseThrow())
                   : Optional.empty(),
               ClopperPearson.of(
@@ -189,13 +190,14 @@ record UnitClaimsProof(List<Design> designs, int cleanStudies)
     tried.add(judged(lab, kind, units, NONE, 0, 0, 0));
     double hz = DepartsFromItsKind.SAID_HZ.get(study % DepartsFromItsKind.SAID_HZ.size());
     int sign = study % 2 == 0 ? 1 : -1;
-    double sdDb = about(hz, spreadDb);
+    double sdDb = spreadDb(hz, spreadDb);
     for (int size : SIZES_SD) {
       tried.add(judged(lab, kind, units, THIRD, size, sign * size * sdDb, hz));
     }
-    double statedDb =
-        DepartsFromItsKind.of(Reexpressed.paired(lab.hz(), SETTINGS, kind, units)).foundDb(hz);
-    tried.add(judged(lab, kind, units, STATED, 0, sign * statedDb, hz));
+    DepartsFromItsKind clean =
+        DepartsFromItsKind.of(Reexpressed.paired(lab.hz(), SETTINGS, kind, units));
+    tried.add(judged(lab, kind, units, STATED, 0, sign * clean.foundDb(hz), hz));
+    tried.add(judged(lab, kind, units, BROAD, 0, sign * clean.broadlyFoundDb(hz), hz));
     tried.add(judged(lab, kind, units, PADS, 0, 0, 0));
     return tried;
   }
@@ -221,7 +223,15 @@ record UnitClaimsProof(List<Design> designs, int cleanStudies)
       double placeHz) {
     double[] hz = lab.hz();
     double[] moved = new double[hz.length];
-    Arrays.setAll(moved, i -> fault.equals(PADS) ? padsDb(hz[i]) : sizeDb * third(hz[i], placeHz));
+    Arrays.setAll(
+        moved,
+        i ->
+            switch (fault) {
+              case NONE -> 0;
+              case PADS -> padsDb(hz[i]);
+              case BROAD -> sizeDb * about(hz[i], placeHz, 4.0 / 3);
+              default -> sizeDb * about(hz[i], placeHz, 1.0 / 6);
+            });
     List<Measured> changed = new ArrayList<>(units);
     changed.set(0, units.get(0).plus(new double[hz.length], moved));
     List<String> doubted =
@@ -234,13 +244,10 @@ record UnitClaimsProof(List<Design> designs, int cleanStudies)
     return new Tried(fault, sizeSd, Math.abs(sizeDb), clean ? !doubted.isEmpty() : first, accused);
   }
 
-  /** 1 over a third of an octave, 0 from 1/6 octave beyond it on, a cosine between. */
-  private static double third(double hz, double placeHz) {
-    if (placeHz == 0) {
-      return 0;
-    }
+  /** 1 over a third of an octave about a place; beyond it falls as a cosine to 0. */
+  private static double about(double hz, double placeHz, double fallOctaves) {
     double beyond = Math.abs(StrictMath.log(hz / placeHz) / StrictMath.log(2)) - 1.0 / 6;
-    return (1 + StrictMath.cos(Math.PI * Math.min(1, Math.max(0, 6 * beyond)))) / 2;
+    return (1 + StrictMath.cos(Math.PI * Math.min(1, Math.max(0, beyond / fallOctaves)))) / 2;
   }
 
   /** Thicker and softer ones: more upper bass, less of a resonance; each an octave wide. */
@@ -272,10 +279,10 @@ record UnitClaimsProof(List<Design> designs, int cleanStudies)
   }
 
   /** Root mean square over the third of an octave about a frequency. */
-  private static double about(double placeHz, double[] spreadDb) {
+  private static double spreadDb(double placeHz, double[] spreadDb) {
     return Math.sqrt(
         IntStream.range(0, spreadDb.length)
-            .filter(b -> third(SETTINGS.grid().band(b).midHz(), placeHz) == 1)
+            .filter(b -> about(SETTINGS.grid().band(b).midHz(), placeHz, 1) == 1)
             .mapToDouble(b -> spreadDb[b] * spreadDb[b])
             .average()
             .orElseThrow());
