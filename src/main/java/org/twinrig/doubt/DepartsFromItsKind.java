@@ -180,7 +180,7 @@ public final class DepartsFromItsKind {
     List<Double> places = SAID_HZ.stream().filter(this::reaches).toList();
     List<Double> said = places.isEmpty() ? List.of(midHz(judged[judged.length / 2])) : places;
     return ("with %s, other pads or tips that move the difference over a third of an octave by %s"
-            + " would be found in 7 of 10 studies; over several octaves, %s")
+            + " would be found in 7 of 10 studies; however broadly they move it, %s")
         .formatted(
             units,
             alternatives(
@@ -209,7 +209,7 @@ public final class DepartsFromItsKind {
     return Math.min(broadlyFoundDb(hz), deviations() * contrast.spreadDb(nearest(hz)));
   }
 
-  /** The same of one over several octaves, which does not stand out against either side. */
+  /** The same of one so broad that it does not stand out against either side. */
   public double broadlyFoundDb(double hz) {
     return deviations() * level.spreadDb(nearest(hz));
   }

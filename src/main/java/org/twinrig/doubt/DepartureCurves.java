@@ -4,8 +4,6 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.twinrig.regression.Neighbourhood;
 import org.twinrig.response.Levels;
@@ -45,6 +43,10 @@ final class DepartureCurves {
   private final int perOctave;
   private final boolean seated;
   private final boolean againstSides;
+
+  /** Of every band the bands below and above that it is held against. */
+  private final int[][][] sides;
+
   private final Neighbourhood third;
   private final Neighbourhood near;
   private final Neighbourhood half;
@@ -73,18 +75,22 @@ final class DepartureCurves {
     perOctave = paired.grid().perOctave();
     counts = new BitSet();
     IntStream.of(judged).forEach(counts::set);
+    sides = new int[bands][][];
+    Arrays.setAll(sides, b -> new int[][] {side(b, -1), side(b, 1)});
     this.judged =
         againstSides
             ? IntStream.of(judged)
-                .filter(b -> side(b, -1).count() + side(b, 1).count() > 0)
+                .filter(b -> sides[b][0].length + sides[b][1].length > 0)
                 .toArray()
             : judged;
     this.seated = seated;
     this.againstSides = againstSides;
-    third = around(perOctave / 6);
-    near = around(perOctave / 3);
-    half = around(perOctave / 2);
-    wide = around((seated ? 3 : 2) * perOctave);
+    third = Neighbourhood.of(bands, counts::get, perOctave / 6);
+    BitSet reached = new BitSet();
+    IntStream.of(this.judged).forEach(reached::set);
+    near = Neighbourhood.of(bands, reached::get, perOctave / 3);
+    half = Neighbourhood.of(bands, reached::get, perOctave / 2);
+    wide = Neighbourhood.of(bands, reached::get, (seated ? 3 : 2) * perOctave);
     int units = paired.units().size();
     curves = new double[units][];
     own = new double[units][bands];
@@ -101,10 +107,6 @@ final class DepartureCurves {
     }
   }
 
-  private Neighbourhood around(int reach) {
-    return Neighbourhood.of(bands, counts::get, reach);
-  }
-
   private double[] curve(Levels levels) {
     double[] raw = new double[bands];
     Arrays.setAll(raw, b -> levels.level(b).orElse(Double.NaN));
@@ -116,20 +118,28 @@ final class DepartureCurves {
   }
 
   /** The bands half an octave to an octave below ({@code sign} -1) or above (1) a band. */
-  private IntStream side(int band, int sign) {
-    int from = Math.max(1, perOctave / 2);
-    return IntStream.rangeClosed(from, perOctave)
+  private int[] side(int band, int sign) {
+    return IntStream.rangeClosed(Math.max(1, perOctave / 2), perOctave)
         .map(k -> band + sign * k)
-        .filter(b -> b >= 0 && counts.get(b));
+        .filter(b -> b >= 0 && counts.get(b))
+        .toArray();
   }
 
   /** At the ends of the range one side stands for both. */
   private double sides(double[] raw, int band) {
-    return IntStream.of(-1, 1)
-        .mapToObj(sign -> side(band, sign).mapToDouble(b -> raw[b]).average())
-        .flatMapToDouble(OptionalDouble::stream)
-        .average()
-        .orElseThrow();
+    double below = mean(raw, sides[band][0]);
+    double above = mean(raw, sides[band][1]);
+    return sides[band][0].length == 0
+        ? above
+        : sides[band][1].length == 0 ? below : (below + above) / 2;
+  }
+
+  private static double mean(double[] values, int[] at) {
+    double sum = 0;
+    for (int b : at) {
+      sum += values[b];
+    }
+    return sum / at.length;
   }
 
   /** The mean around every judged band. */
@@ -160,20 +170,32 @@ final class DepartureCurves {
 
   /** What curves have at a band, but for one of them and those without a level. */
   private static double[] known(List<double[]> curves, int band, int butFor) {
-    return IntStream.range(0, curves.size())
-        .filter(i -> i != butFor)
-        .mapToDouble(i -> curves.get(i)[band])
-        .filter(v -> !Double.isNaN(v))
-        .toArray();
+    double[] known = new double[curves.size()];
+    int count = 0;
+    for (int i = 0; i < known.length; i++) {
+      double value = curves.get(i)[band];
+      if (i != butFor && !Double.isNaN(value)) {
+        known[count++] = value;
+      }
+    }
+    return Arrays.copyOf(known, count);
   }
 
   private static double mean(double[] values) {
-    return DoubleStream.of(values).average().orElse(Double.NaN);
+    double sum = 0;
+    for (double value : values) {
+      sum += value;
+    }
+    return sum / values.length;
   }
 
   private static double squares(double[] values) {
     double mean = mean(values);
-    return DoubleStream.of(values).map(v -> (v - mean) * (v - mean)).sum();
+    double squares = 0;
+    for (double value : values) {
+      squares += (value - mean) * (value - mean);
+    }
+    return squares;
   }
 
   /** {@code N^w · W^(1-w)} of the variances of all units, or of all but one. */
