@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.capture.Unit;
 import org.twinrig.doubt.Answers;
+import org.twinrig.doubt.DepartsFromItsKind;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
@@ -39,6 +40,7 @@ final class StudyDoubts {
     List<Doubt> doubts = new ArrayList<>();
     FixtureAndTime.of(study).ifPresent(doubts::add);
     doubts.addAll(SpecimenChanged.of(study));
+    kinds.forEach(k -> doubts.addAll(DepartsFromItsKind.of(k.paired()).doubts()));
     return Answers.of(study, doubts.stream().map(this::withChanges).toList());
   }
 

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.twinrig.capture.Capture;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.DepartsFromItsKind;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.evidence.AnchorEffect;
 import org.twinrig.evidence.RegionEquivalence;
@@ -155,6 +156,11 @@ public record StudyOutcome(
   /** Claims that the study's own data contradict or leave open. */
   public List<Doubt> doubts() {
     return doubted.get();
+  }
+
+  /** Which units depart from their kind, or could have been found to, by kind. */
+  public List<DepartsFromItsKind> departures() {
+    return kinds.stream().map(k -> DepartsFromItsKind.of(k.paired())).toList();
   }
 
   /** How loud units are for what drives them, where that is noted. */

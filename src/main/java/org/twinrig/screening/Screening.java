@@ -7,20 +7,16 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
-import org.twinrig.capture.Unit;
 import org.twinrig.study.AnchoredCapture;
-import org.twinrig.study.Pairing;
 import org.twinrig.study.Study;
 
 /**
- * Screens the captures of a study, and its units. What the lab left out is not judged and does not
- * count. A capture whose seal was lost is not also accused of being odd or of a jump in level.
+ * Screens the captures of a study. What the lab left out is not judged and does not count. A
+ * capture whose seal was lost is not also accused of being odd or of a jump in level.
  *
- * <p>Verdicts stand in the order of the captures; units are judged from the captures that count,
- * and not when they are held out.
+ * <p>Verdicts stand in the order of the captures.
  */
-public record Screening(
-    List<AnchoredCapture> accepted, List<Verdict> verdicts, List<UnitOutliers> kinds) {
+public record Screening(List<AnchoredCapture> accepted, List<Verdict> verdicts) {
 
   private static final Comparator<Verdict> IN_ORDER =
       Comparator.comparingInt((Verdict v) -> v.capture().line()).thenComparing(Verdict::finding);
@@ -28,13 +24,12 @@ public record Screening(
   public Screening {
     accepted = List.copyOf(accepted);
     verdicts = List.copyOf(verdicts);
-    kinds = List.copyOf(kinds);
   }
 
   /**
-   * Screens captures and units. Under {@link org.twinrig.study.ScreeningMode#SUGGEST} a verdict
-   * leaves nothing out but copies, under {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose
-   * finding is {@linkplain Finding#disbelieved() not to be believed} does.
+   * Screens captures. Under {@link org.twinrig.study.ScreeningMode#SUGGEST} a verdict leaves
+   * nothing out but copies, under {@link org.twinrig.study.ScreeningMode#EXCLUDE} one whose finding
+   * is {@linkplain Finding#disbelieved() not to be believed} does.
    */
   public static Screening of(Study study, List<AnchoredCapture> captures) {
     return of(study, captures, SameContent.of(offered(captures)));
@@ -66,9 +61,7 @@ public record Screening(
             .collect(Collectors.toSet());
     List<AnchoredCapture> accepted =
         offered.stream().filter(c -> !out.contains(c.entry())).toList();
-    List<UnitOutliers> kinds =
-        new Pairing(study).pair(accepted, Unit.Role.FIT).stream().map(UnitOutliers::of).toList();
-    return new Screening(accepted, verdicts, kinds);
+    return new Screening(accepted, verdicts);
   }
 
   public static List<AnchoredCapture> offered(List<AnchoredCapture> captures) {
@@ -107,6 +100,6 @@ public record Screening(
     List<Verdict> all = new ArrayList<>(verdicts);
     all.addAll(more);
     all.sort(IN_ORDER);
-    return new Screening(accepted, all, kinds);
+    return new Screening(accepted, all);
   }
 }

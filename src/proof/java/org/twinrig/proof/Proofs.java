@@ -90,7 +90,9 @@ final class Proofs {
               "situations-proof/situations.csv",
               12,
               SEED,
-              new SituationProof(List.of(6, 8, 16, 30), 6)));
+              new SituationProof(List.of(6, 8, 16, 30), 6)),
+          new Published<>(
+              "claims-units", "claims-proof/units.csv", 120, SEED, UnitClaimsProof.published()));
 
   private Proofs() {}
 

@@ -98,8 +98,7 @@ class ScreeningEffectTest {
             in.study(),
             in.fingerprint(),
             in.captures(),
-            new org.twinrig.screening.Screening(
-                in.screening().accepted(), List.of(), in.screening().kinds()),
+            new org.twinrig.screening.Screening(in.screening().accepted(), List.of()),
             new ArrayList<>(in.kinds()),
             in.sessions(),
             in.problems(),

@@ -262,21 +262,6 @@ class FindingSentencesTest {
   }
 
   @Test
-  void aUnitApartFromItsKindIsNamed() {
-    assertEquals(
-        "unit outlier: at 3.15 kHz the difference between the fixtures is 6.2 dB above the mean of"
-            + " the other units, 18.3 times its standard error, but at most 9.8 times is allowed",
-        new UnitVerdict("in-ear", "Elm 1", 3150, 6.2, 18.31, 9.8).sentence());
-    assertEquals(
-        "unit outlier: at 40 Hz the difference between the fixtures is 1.5 dB below the mean of the"
-            + " other units, 9.9 times its standard error, but at most 9.8 times is allowed",
-        new UnitVerdict("in-ear", "Elm 1", 40, -1.5, 9.8001, 9.8).sentence());
-    assertEquals(
-        "whether one of the 3 units departs from the others cannot be judged: that takes 8",
-        UnitOutliers.tooFew("on-ear", 3).notJudged().orElseThrow());
-  }
-
-  @Test
   void noVerdictHoldsANumberThatIsNone() {
     CaptureEntry entry = seating(1, FindingSentencesTest::flat).capture().entry();
     assertThrows(
@@ -285,8 +270,5 @@ class FindingSentencesTest {
     assertThrows(
         IllegalArgumentException.class,
         () -> new Verdict(entry, Finding.NOISY, 1, Double.POSITIVE_INFINITY, "", false));
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> new UnitVerdict("in-ear", "Elm 1", 40, 1, Double.NaN, 9.8));
   }
 }

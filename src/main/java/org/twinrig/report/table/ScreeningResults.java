@@ -5,11 +5,11 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
+import org.twinrig.doubt.DepartsFromItsKind;
 import org.twinrig.screening.ControlLimits;
 import org.twinrig.screening.DriftChart;
 import org.twinrig.screening.DriftCorrection;
 import org.twinrig.screening.SessionReview;
-import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 
 /** What screening found in captures, units and sessions. */
@@ -41,11 +41,11 @@ final class ScreeningResults {
         v.excluded() ? "rule" : "no");
   }
 
-  private static Found unit(UnitVerdict v) {
+  private static Found unit(DepartsFromItsKind.Departure v) {
     return new Found(
         v.unit(),
         Optional.empty(),
-        UnitVerdict.WORD,
+        "unit outlier",
         OptionalDouble.of(v.value()),
         OptionalDouble.of(v.limit()),
         "no");
@@ -57,8 +57,8 @@ final class ScreeningResults {
                 .filter(CaptureEntry::excludedByLab)
                 .map(ScreeningResults::byLab),
             study.screening().verdicts().stream().map(ScreeningResults::capture),
-            study.screening().kinds().stream()
-                .flatMap(k -> k.verdicts().stream())
+            study.departures().stream()
+                .flatMap(k -> k.departures().stream())
                 .map(ScreeningResults::unit))
         .flatMap(s -> s);
   }

@@ -16,8 +16,6 @@ import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Side;
 import org.twinrig.screening.Finding;
 import org.twinrig.screening.Screening;
-import org.twinrig.screening.UnitOutliers;
-import org.twinrig.screening.UnitVerdict;
 import org.twinrig.screening.Verdict;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -31,13 +29,11 @@ class ScreeningTableTest {
   }
 
   @Test
-  void capturesTheLabAndUnitsHaveTheirRows(@TempDir Path folder) throws IOException {
+  void capturesAndTheLabHaveTheirRows(@TempDir Path folder) throws IOException {
     List<Verdict> verdicts =
         List.of(
             new Verdict(entry(2, ""), Finding.LOST_SEAL, 9.41, 4, "", true),
             new Verdict(entry(3, ""), Finding.NOISY, 0.43, 0.15, "20 Hz to 200 Hz", false));
-    UnitVerdict unit = new UnitVerdict("in-ear", "Oak 7", 3150, 6.2, 18.31, 9.8);
-    UnitOutliers kind = new UnitOutliers("in-ear", 9, List.of(unit), Optional.empty());
     Study study =
         new Study(
             Path.of("."),
@@ -57,7 +53,7 @@ class ScreeningTableTest {
             study,
             "made",
             List.of(),
-            new Screening(List.of(), verdicts, List.of(kind)),
+            new Screening(List.of(), verdicts),
             List.of(),
             java.util.Optional.empty(),
             List.of(),
@@ -68,8 +64,7 @@ class ScreeningTableTest {
             "unit,fixture,side,seating,file,finding,value,limit,excluded",
             "Elm 1,head,L,1,elm-1.csv,left out by the lab: lead was loose,,,lab",
             "Elm 1,head,L,2,elm-2.csv,lost seal,9.410000,4.000000,rule",
-            "Elm 1,head,L,3,elm-3.csv,noisy capture,0.430000,0.150000,no",
-            "Oak 7,,,,,unit outlier,18.310000,9.800000,no"),
+            "Elm 1,head,L,3,elm-3.csv,noisy capture,0.430000,0.150000,no"),
         Files.readAllLines(folder.resolve("screening.csv")));
   }
 }
