@@ -168,10 +168,10 @@ public final class DepartsFromItsKind {
   }
 
   /**
-   * What this study could have found, in a sentence: the size of a departure that would be found in
-   * 7 of 10 such studies, by the spread and number of these units and their seatings.
+   * What it means that none is doubted, in a sentence: the size of a departure that would be found
+   * in 7 of 10 such studies, by the spread and number of these units and their seatings.
    */
-  public String couldHaveFound() {
+  public String noneDoubted() {
     String units = Numbers.count(paired.units().size(), "unit", "units");
     if (judged.length == 0) {
       return "whether one of the %s departs from the others cannot be judged: that takes %s"
@@ -179,7 +179,7 @@ public final class DepartsFromItsKind {
     }
     List<Double> places = SAID_HZ.stream().filter(this::reaches).toList();
     List<Double> said = places.isEmpty() ? List.of(midHz(judged[judged.length / 2])) : places;
-    return ("with %s, other pads or tips that move the difference over a third of an octave by %s"
+    return ("none is doubted; with %s, other pads or tips that move the difference over a third of an octave by %s"
             + " would be found in 7 of 10 studies; however broadly they move it, %s")
         .formatted(
             units,

@@ -28,8 +28,8 @@ import org.twinrig.study.Settings;
  * <p>The promise, as far as the count of studies can tell: at most 2 % of the units without a fault
  * are doubted, and at most 4 % of studies of three kinds without a fault have a doubt; with 12
  * units or more and 3 seatings or more 90 % of faults of 6 standard deviations are found, over all
- * kinds; of faults of the sizes that {@link DepartsFromItsKind#couldHaveFound} states, 55 to 85 %
- * of those over a third of an octave are found in every kind and 70 % or more of broad ones.
+ * kinds; of faults of the sizes that {@link DepartsFromItsKind#noneDoubted} states, 55 to 85 % of
+ * those over a third of an octave are found in every kind and 70 % or more of broad ones.
  *
  * @param designs units of each kind and seatings on each fixture
  * @param cleanStudies without a fault, for each with faults

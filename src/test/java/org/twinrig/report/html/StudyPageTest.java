@@ -218,6 +218,6 @@ class StudyPageTest {
     assertTrue(
         page.contains(
             "<li>on-ear: whether one of the 3 units departs from the others cannot be judged: that"
-                + " takes 8.</li>"));
+                + " takes 5.</li>"));
   }
 }
