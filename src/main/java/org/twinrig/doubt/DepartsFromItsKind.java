@@ -174,7 +174,7 @@ public final class DepartsFromItsKind {
   public String noneDoubted() {
     String units = Numbers.count(paired.units().size(), "unit", "units");
     if (judged.length == 0) {
-      return "whether one of the %s departs from the others cannot be judged: that takes %s"
+      return "with %s it cannot be judged whether one departs from the others: that takes %s"
           .formatted(units, FEWEST_UNITS);
     }
     List<Double> places = SAID_HZ.stream().filter(this::reaches).toList();

@@ -154,7 +154,7 @@ class DepartsFromItsKindTest {
         DepartsFromItsKind.of(paired(4, 3, (u, f, s, b) -> planted(u, f, s, b, 100)));
     assertEquals(List.of(), four.doubts());
     assertEquals(
-        "whether one of the 4 units departs from the others cannot be judged: that takes 5",
+        "with 4 units it cannot be judged whether one departs from the others: that takes 5",
         four.noneDoubted());
     assertEquals(
         1,
