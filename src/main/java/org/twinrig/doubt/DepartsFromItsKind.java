@@ -95,16 +95,17 @@ public final class DepartsFromItsKind {
   private DepartsFromItsKind(PairedUnits paired) {
     this.paired = paired;
     int units = paired.units().size();
-    judged =
+    int[] measured =
         units < FEWEST_UNITS
             ? new int[0]
             : IntStream.range(0, paired.grid().size())
                 .filter(b -> paired.at(b).size() >= Math.max(FEWEST_UNITS, 0.9 * units))
                 .toArray();
-    double seatings = seatings();
+    double seatings = seatings(measured);
     limit = units < FEWEST_UNITS ? 0 : limit(units, seatings);
-    level = new DepartureCurves(paired, judged, seatings > 1, false);
-    contrast = new DepartureCurves(paired, judged, seatings > 1, true);
+    level = new DepartureCurves(paired, measured, seatings > 1, false);
+    contrast = new DepartureCurves(paired, measured, seatings > 1, true);
+    judged = level.judged();
     departures = IntStream.range(0, units).boxed().flatMap(i -> largest(i).stream()).toList();
   }
 
@@ -126,8 +127,8 @@ public final class DepartsFromItsKind {
   }
 
   /** Harmonic mean of the units' seatings, on the fixture and at the band where it is least. */
-  private double seatings() {
-    return IntStream.of(judged)
+  private double seatings(int[] measured) {
+    return IntStream.of(measured)
         .mapToObj(paired::at)
         .mapToDouble(s -> Math.min(s.from().harmonicMean(), s.to().harmonicMean()))
         .min()
@@ -175,7 +176,11 @@ public final class DepartsFromItsKind {
     String units = Numbers.count(paired.units().size(), "unit", "units");
     if (judged.length == 0) {
       return "with %s it cannot be judged whether one departs from the others: that takes %s"
-          .formatted(units, FEWEST_UNITS);
+          .formatted(
+              units,
+              paired.units().size() < FEWEST_UNITS
+                  ? FEWEST_UNITS
+                  : "bands at which nine of ten have a level");
     }
     List<Double> places = SAID_HZ.stream().filter(this::reaches).toList();
     List<Double> said = places.isEmpty() ? List.of(midHz(judged[judged.length / 2])) : places;

@@ -214,6 +214,29 @@ class DepartsFromItsKindTest {
             .toList());
   }
 
+  /** Every unit has a hole of its own: few have a curve against both sides anywhere. */
+  @Test
+  void holesOfEveryUnitLeaveTheRestToBeJudged() {
+    Lab lab = (u, f, s, b) -> b % 11 == u ? Double.NaN : planted(u, f, s, b, 0);
+    DepartsFromItsKind kind =
+        DepartsFromItsKind.of(
+            paired(11, 3, (u, f, s, b) -> lab.db(u, f, s, b) + (u == 2 ? 60 * f : 0)));
+    assertEquals(List.of("Alder 2"), kind.departures().stream().map(d -> d.unit()).toList());
+    assertTrue(kind.noneDoubted().contains(" dB near 2 kHz"), kind.noneDoubted());
+  }
+
+  @Test
+  void unitsWithoutABandInCommonAreNotJudged() {
+    DepartsFromItsKind kind =
+        DepartsFromItsKind.of(
+            paired(6, 3, (u, f, s, b) -> b % 6 == u ? Double.NaN : sines(u, f, s, b)));
+    assertEquals(List.of(), kind.doubts());
+    assertEquals(
+        "with 6 units it cannot be judged whether one departs from the others: that takes bands at"
+            + " which nine of ten have a level",
+        kind.noneDoubted());
+  }
+
   /** Normal curves, smooth over half an octave; one unit moved by ten standard deviations. */
   @ParameterizedTest
   @CsvSource({"6, 3", "12, 1", "12, 5"})
