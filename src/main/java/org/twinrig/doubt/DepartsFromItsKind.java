@@ -95,16 +95,17 @@ public final class DepartsFromItsKind {
   private DepartsFromItsKind(PairedUnits paired) {
     this.paired = paired;
     int units = paired.units().size();
-    judged =
+    int[] measured =
         units < FEWEST_UNITS
             ? new int[0]
             : IntStream.range(0, paired.grid().size())
                 .filter(b -> paired.at(b).size() >= Math.max(FEWEST_UNITS, 0.9 * units))
                 .toArray();
-    double seatings = seatings();
+    double seatings = seatings(measured);
     limit = units < FEWEST_UNITS ? 0 : limit(units, seatings);
-    level = new DepartureCurves(paired, judged, seatings > 1, false);
-    contrast = new DepartureCurves(paired, judged, seatings > 1, true);
+    level = new DepartureCurves(paired, measured, seatings > 1, false);
+    contrast = new DepartureCurves(paired, measured, seatings > 1, true);
+    judged = level.judged();
     departures = IntStream.range(0, units).boxed().flatMap(i -> largest(i).stream()).toList();
   }
 
@@ -126,8 +127,8 @@ public final class DepartsFromItsKind {
   }
 
   /** Harmonic mean of the units' seatings, on the fixture and at the band where it is least. */
-  private double seatings() {
-    return IntStream.of(judged)
+  private double seatings(int[] measured) {
+    return IntStream.of(measured)
         .mapToObj(paired::at)
         .mapToDouble(s -> Math.min(s.from().harmonicMean(), s.to().harmonicMean()))
         .min()
@@ -168,18 +169,22 @@ public final class DepartsFromItsKind {
   }
 
   /**
-   * What this study could have found, in a sentence: the size of a departure that would be found in
-   * 7 of 10 such studies, by the spread and number of these units and their seatings.
+   * What it means that none is doubted, in a sentence: the size of a departure that would be found
+   * in 7 of 10 such studies, by the spread and number of these units and their seatings.
    */
-  public String couldHaveFound() {
+  public String noneDoubted() {
     String units = Numbers.count(paired.units().size(), "unit", "units");
     if (judged.length == 0) {
-      return "whether one of the %s departs from the others cannot be judged: that takes %s"
-          .formatted(units, FEWEST_UNITS);
+      return "with %s it cannot be judged whether one departs from the others: that takes %s"
+          .formatted(
+              units,
+              paired.units().size() < FEWEST_UNITS
+                  ? FEWEST_UNITS
+                  : "bands at which nine of ten have a level");
     }
     List<Double> places = SAID_HZ.stream().filter(this::reaches).toList();
     List<Double> said = places.isEmpty() ? List.of(midHz(judged[judged.length / 2])) : places;
-    return ("with %s, other pads or tips that move the difference over a third of an octave by %s"
+    return ("none is doubted; with %s, other pads or tips that move the difference over a third of an octave by %s"
             + " would be found in 7 of 10 studies; however broadly they move it, %s")
         .formatted(
             units,

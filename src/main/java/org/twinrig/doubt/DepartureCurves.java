@@ -77,26 +77,25 @@ final class DepartureCurves {
     IntStream.of(judged).forEach(counts::set);
     sides = new int[bands][][];
     Arrays.setAll(sides, b -> new int[][] {side(b, -1), side(b, 1)});
-    this.judged =
-        againstSides
-            ? IntStream.of(judged)
-                .filter(b -> sides[b][0].length + sides[b][1].length > 0)
-                .toArray()
-            : judged;
     this.seated = seated;
     this.againstSides = againstSides;
     third = Neighbourhood.of(bands, counts::get, perOctave / 6);
-    BitSet reached = new BitSet();
-    IntStream.of(this.judged).forEach(reached::set);
-    near = Neighbourhood.of(bands, reached::get, perOctave / 3);
-    half = Neighbourhood.of(bands, reached::get, perOctave / 2);
-    wide = Neighbourhood.of(bands, reached::get, (seated ? 3 : 2) * perOctave);
     int units = paired.units().size();
     curves = new double[units][];
     own = new double[units][bands];
     for (int i = 0; i < units; i++) {
       curves[i] = curve(paired.to().means().get(i).minus(paired.from().means().get(i)));
     }
+    // Holes, and the ends of short ranges, leave too few curves to hold one against the others.
+    this.judged =
+        IntStream.of(judged)
+            .filter(b -> 2 * known(Arrays.asList(curves), b, -1).length > units)
+            .toArray();
+    BitSet reached = new BitSet();
+    IntStream.of(this.judged).forEach(reached::set);
+    near = Neighbourhood.of(bands, reached::get, perOctave / 3);
+    half = Neighbourhood.of(bands, reached::get, perOctave / 2);
+    wide = Neighbourhood.of(bands, reached::get, (seated ? 3 : 2) * perOctave);
     if (seated) {
       addSeatingVariance(paired.from());
       addSeatingVariance(paired.to());
@@ -110,10 +109,9 @@ final class DepartureCurves {
   private double[] curve(Levels levels) {
     double[] raw = new double[bands];
     Arrays.setAll(raw, b -> levels.level(b).orElse(Double.NaN));
-    double[] curve = mean(third, raw);
-    for (int b : judged) {
-      curve[b] -= againstSides ? sides(raw, b) : 0;
-    }
+    double[] curve = new double[bands];
+    counts.stream()
+        .forEach(b -> curve[b] = third.mean(b, raw) - (againstSides ? sides(raw, b) : 0));
     return curve;
   }
 
@@ -125,7 +123,7 @@ final class DepartureCurves {
         .toArray();
   }
 
-  /** At the ends of the range one side stands for both. */
+  /** At the ends of the range one side stands for both; NaN where there is none. */
   private double sides(double[] raw, int band) {
     double below = mean(raw, sides[band][0]);
     double above = mean(raw, sides[band][1]);
@@ -221,6 +219,11 @@ final class DepartureCurves {
       variances[b] = StrictMath.pow(narrow[b], w) * StrictMath.pow(shape[b] * broad[b], 1 - w);
     }
     return variances;
+  }
+
+  /** The bands at which more than half of the units have a curve, rising. */
+  int[] judged() {
+    return judged.clone();
   }
 
   /** Standard deviation of the kind's curves at a band, dB; infinite where they do not reach. */
