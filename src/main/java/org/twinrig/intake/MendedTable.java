@@ -3,6 +3,7 @@ package org.twinrig.intake;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedMap;
 
 /**
  * A lab's table in which one cell is written anew: every other byte stays as it is, with comments,
@@ -65,6 +66,17 @@ public final class MendedTable {
       at = each.end();
     }
     return bytes(changed.append(table, at, table.length()).toString());
+  }
+
+  /** A table in which cells of one column are written anew, by the lines their rows begin in. */
+  public static byte[] with(byte[] bytes, String column, SortedMap<Integer, String> cells) {
+    byte[] after = bytes;
+    // From the last on: a cell of several lines that becomes one moves the rows below it.
+    List<Integer> lines = new ArrayList<>(cells.keySet());
+    for (int k = lines.size() - 1; k >= 0; k--) {
+      after = new MendedTable(after).with(lines.get(k), column, cells.get(lines.get(k)));
+    }
+    return after;
   }
 
   private static byte[] bytes(String table) {
