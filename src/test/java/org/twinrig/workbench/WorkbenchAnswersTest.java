@@ -126,7 +126,7 @@ class WorkbenchAnswersTest extends OpenWorkbench {
   }
 
   /** Two rows that name one file: one of them is not what it is listed as. */
-  private void sameGraph() throws Exception {
+  static void sameGraph(Browser browser) throws Exception {
     List<String> rows = new ArrayList<>(browser.content("catalogue.csv").lines().toList());
     String[] first = rows.get(1).split(",", -1);
     String[] second = rows.get(2).split(",", -1);
@@ -137,7 +137,7 @@ class WorkbenchAnswersTest extends OpenWorkbench {
 
   @Test
   void aDoubtAboutAGraphIsAnsweredInTheCatalogue() throws Exception {
-    sameGraph();
+    sameGraph(browser);
     String run = browser.finish(browser.post("/catalogue-run", Map.of()));
     String page = page("/catalogue");
     assertTrue(page.contains("Same as ("), page);
@@ -167,7 +167,7 @@ class WorkbenchAnswersTest extends OpenWorkbench {
 
   @Test
   void graphsThatWereSentHaveNoTableToAnswerIn() throws Exception {
-    sameGraph();
+    sameGraph(browser);
     Map<String, byte[]> files = new TreeMap<>();
     byte[] graph = Files.readAllBytes(browser.file("catalogue").resolve(first()));
     files.put("a.csv", graph);
