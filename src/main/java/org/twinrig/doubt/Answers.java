@@ -56,7 +56,9 @@ public final class Answers {
   /** A row in which a doubt can be answered: its line from 1, and what its cell says now. */
   public record Row(Table table, int line, String confirmed) {}
 
-  /** Where a doubt can be answered, of a pair in the row of either unit; none where it has no row. */
+  /**
+   * Where a doubt can be answered, of a pair in the row of either unit; none where it has no row.
+   */
   public static List<Row> rows(Study study, Doubt doubt) {
     return switch (doubt.subject()) {
       case CAPTURE ->

@@ -85,7 +85,8 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
         read.value().entries().stream()
             .filter(e -> doubted.stream().noneMatch(l -> l.entry().equals(e)))
             .toList();
-    List<CatalogueEntry> entries = enough().stream().flatMap(k -> firstRaw(k, sound).stream()).toList();
+    List<CatalogueEntry> entries =
+        enough().stream().flatMap(k -> firstRaw(k, sound).stream()).toList();
     CatalogueReader.Catalogue few = read.value().with(entries);
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     Findings<CatalogueRun.Outcome> run =
@@ -136,8 +137,7 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
   }
 
   private static TranslatedGraph ofUnit(Translator translator, PairedUnits kind, int unit) {
-    int seatings =
-        kind.from().seatings().get(unit).stream().mapToInt(n -> n).max().orElse(1);
+    int seatings = kind.from().seatings().get(unit).stream().mapToInt(n -> n).max().orElse(1);
     return translator.applyPinned(
         CatalogueEntry.raw(kind.units().get(unit), kind.kind(), Math.max(1, seatings)),
         kind.from().means().get(unit));

@@ -65,7 +65,9 @@ public final class MigratedCatalogue {
    */
   public ReexpressedGraph graph(String name) {
     return Optional.ofNullable(graphs.get(name))
-        .map(g -> new ReexpressedGraph(g, decision(name), translation.origin(), translation.anchor()))
+        .map(
+            g ->
+                new ReexpressedGraph(g, decision(name), translation.origin(), translation.anchor()))
         .orElseThrow(
             () -> new IllegalArgumentException("no graph `" + name + "` was re-expressed"));
   }

@@ -15,7 +15,8 @@ public record CapturesPages(Pages pages, FigureCache figures) {
     ScreenedCaptures screened = new ScreenedCaptures(frame.snapshot());
     List<StudySession.Entry> all = pages.session.entries();
     var entries = all.subList(Math.max(0, all.size() - ENTRIES_SHOWN), all.size());
-    return Pages.fill("contents.jte", Map.of("frame", frame, "screened", screened, "entries", entries));
+    return Pages.fill(
+        "contents.jte", Map.of("frame", frame, "screened", screened, "entries", entries));
   }
 
   Response unit(Request request) throws IOException, UnusableInput {

@@ -52,10 +52,12 @@ public final class FigureCache {
     return once(
         snapshot,
         "unit " + unit,
-        o ->
-            o.kinds().stream()
-                .flatMap(kind -> UnitFigure.of(kind.paired(), unit, Caption.of(o, kind)).stream())
-                .findFirst());
+        o -> o.kinds().stream().flatMap(kind -> drawn(o, kind, unit).stream()).findFirst());
+  }
+
+  private static Optional<Figure> drawn(StudyOutcome outcome, KindOutcome kind, String unit) {
+    return UnitFigure.of(
+        kind.paired(), unit, Caption.of(outcome, kind), outcome.study().settings().anchor());
   }
 
   private List<Plate> once(

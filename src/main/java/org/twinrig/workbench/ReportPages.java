@@ -125,8 +125,7 @@ public final class ReportPages {
       }
       Findings<ExampleChoice.Example> example =
           new ExampleChoice(outcome, options.threads()).example();
-      String html =
-          ExplainPage.html(outcome, example.value().graph(), example.value().heldBack());
+      String html = ExplainPage.html(outcome, example.value().graph(), example.value().heldBack());
       work.stopIfCancelled();
       AsideFile.replace(
           page.place(), file -> Files.writeString(file, html, StandardCharsets.UTF_8));

@@ -79,8 +79,7 @@ class WorkbenchAnswersTest extends OpenWorkbench {
     assertTrue(page.contains("<i>Answered: the same pinna, relabelled</i>"), page);
     assertTrue(page.contains(", because the same pinna, relabelled."), page);
 
-    assertEquals(
-        303, browser.post("/open-again", Map.of("state", "3", "cause", "1")).statusCode());
+    assertEquals(303, browser.post("/open-again", Map.of("state", "3", "cause", "1")).statusCode());
     assertFalse(browser.content("sessions.csv").contains("relabelled"));
     assertTrue(page("/").contains("<b>Specimen changed: 2 sessions.</b>"));
     browser.post("/undo", Map.of("revision", "4"));
@@ -148,12 +147,7 @@ class WorkbenchAnswersTest extends OpenWorkbench {
     browser.finish(browser.post("/answer-graphs", fields));
     String table = browser.content("catalogue.csv");
     assertTrue(
-        table
-            .lines()
-            .toList()
-            .get(2)
-            .endsWith(",\"same as: measured once, listed twice\""),
-        table);
+        table.lines().toList().get(2).endsWith(",\"same as: measured once, listed twice\""), table);
     page = page("/catalogue");
     assertFalse(page.contains("<td>check first</td>"), page);
     assertTrue(page.contains("<i>Answered: measured once, listed twice</i>"), page);

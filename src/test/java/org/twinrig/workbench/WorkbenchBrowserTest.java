@@ -108,7 +108,9 @@ class WorkbenchBrowserTest extends BrowserTesting {
     assertEquals("entry-3", driver.switchTo().activeElement().getDomAttribute("id"));
   }
 
-  /** Two doubts of one cause, of which one is answered, opened again and answered with the other. */
+  /**
+   * Two doubts of one cause, of which one is answered, opened again and answered with the other.
+   */
   @Test
   void aDoubtIsAnsweredAndOpenedAgain() throws Exception {
     WorkbenchAnswersTest.changePinna(browser);

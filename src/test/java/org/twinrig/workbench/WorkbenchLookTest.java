@@ -34,8 +34,7 @@ class WorkbenchLookTest extends BrowserTesting {
     browser.post(
         "/leave-out", Map.of("revision", "2", "line", "2", "unit", unit(), "reason", "to look at"));
     browser.post(
-        "/answer",
-        Map.of("state", "3", "cause", "1", "of-0", "on", "reason", "relabelled"));
+        "/answer", Map.of("state", "3", "cause", "1", "of-0", "on", "reason", "relabelled"));
     browser.finish(browser.post("/catalogue-run", Map.of()));
     browser.finish(browser.post("/explained", Map.of()));
     String sent =

@@ -26,6 +26,8 @@ public record StudyDrawings(List<Figure> all) {
     CAPTURES,
     /** Of every unit that a doubt names, its difference against its kind's. */
     UNIT,
+    /** All units of a kind, small. */
+    UNITS,
     /** One per fixture. */
     DRIFT,
     REPEATABILITY,
@@ -59,8 +61,12 @@ public record StudyDrawings(List<Figure> all) {
     for (KindOutcome kind : outcome.kinds()) {
       kind.paired().units().stream()
           .filter(unit -> outcome.doubts().stream().anyMatch(d -> d.isAbout(unit)))
-          .forEach(u -> work.add(() -> UnitFigure.of(kind.paired(), u, Caption.of(outcome, kind))));
+          .forEach(
+              u ->
+                  work.add(
+                      () -> UnitFigure.of(kind.paired(), u, Caption.of(outcome, kind), anchor)));
     }
+    each(outcome, work, (kind, caption) -> UnitFigure.all(kind.paired(), caption));
     String fingerprint = outcome.fingerprint();
     outcome.sessions().stream()
         .flatMap(r -> r.fixtures().stream().map(f -> DriftFigure.of(f, r.unit(), fingerprint)))

@@ -59,8 +59,7 @@ public final class ExplainPage {
    *     there is none to show
    * @param heldBack how many graphs are to be checked before they are published
    */
-  public static String html(
-      StudyOutcome outcome, Optional<TranslatedGraph> example, int heldBack) {
+  public static String html(StudyOutcome outcome, Optional<TranslatedGraph> example, int heldBack) {
     String page =
         Page.fill(
                 "explain.jte", Map.of("outcome", outcome, "example", example, "heldBack", heldBack))

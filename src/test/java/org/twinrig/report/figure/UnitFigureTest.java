@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.twinrig.band.BandGrid;
+import org.twinrig.response.Anchor;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
@@ -15,6 +16,8 @@ import org.twinrig.study.PairedUnits;
 class UnitFigureTest {
   private static final BandGrid GRID = BandGrid.covering(31.5, 16_000, 1);
   private static final Caption CAPTION = new Caption("in-ear", 5, 0.95, "0123456789ab");
+
+  private static final Anchor NONE = new Anchor.None();
 
   private static Levels levels(double... db) {
     return Levels.copyOf(GRID, db);
@@ -47,12 +50,15 @@ class UnitFigureTest {
     double[] none = new double[GRID.size()];
     java.util.Arrays.fill(none, Double.NaN);
     return new PairedUnits.OnFixture(
-        means, means.stream().map(m -> once).toList(), levels(none), means.stream().map(List::of).toList());
+        means,
+        means.stream().map(m -> once).toList(),
+        levels(none),
+        means.stream().map(List::of).toList());
   }
 
   @Test
   void theFindingIsTheTitleAndTheWordsTellTheRest() {
-    Figure figure = UnitFigure.of(paired(5, -4.25), "Alder 1", CAPTION).orElseThrow();
+    Figure figure = UnitFigure.of(paired(5, -4.3), "Alder 1", CAPTION, NONE).orElseThrow();
     assertEquals("unit-alder_1-f3432088", figure.name());
     assertEquals(
         "Alder 1 is farthest from its kind near 1 kHz: 4.3 dB below the mean", figure.title());
@@ -65,13 +71,31 @@ class UnitFigureTest {
     assertTrue(figure.svg().contains(">in-ear, against 4 other units; each line: mean of a"));
     assertTrue(figure.svg().contains(">± 2 SD of the others<"), "key");
     assertTrue(
-        UnitFigure.of(paired(5, 2.3), "Alder 1", CAPTION).orElseThrow().alt().endsWith("0.0 octaves"));
+        UnitFigure.of(paired(5, 2.3), "Alder 1", CAPTION, NONE)
+            .orElseThrow()
+            .alt()
+            .endsWith("0.0 octaves"));
   }
 
   @Test
   void nothingIsDrawnOfAStrangerOrAgainstTwo() {
-    assertEquals(Optional.empty(), UnitFigure.of(paired(5, 1), "Oak 1", CAPTION));
-    assertEquals(Optional.empty(), UnitFigure.of(paired(3, 1), "Alder 1", CAPTION));
-    assertTrue(UnitFigure.of(paired(4, 1), "Alder 1", CAPTION).isPresent());
+    assertEquals(Optional.empty(), UnitFigure.of(paired(5, 1), "Oak 1", CAPTION, NONE));
+    assertEquals(Optional.empty(), UnitFigure.of(paired(3, 1), "Alder 1", CAPTION, NONE));
+    assertTrue(UnitFigure.of(paired(4, 1), "Alder 1", CAPTION, NONE).isPresent());
+  }
+
+  @Test
+  void allUnitsOfAKindAreOneSheet() {
+    Figure sheet = UnitFigure.all(paired(6, 3), CAPTION).orElseThrow();
+    assertEquals("units-in-ear", sheet.name());
+    assertEquals("In-ear: every unit against the others", sheet.title());
+    assertEquals(
+        "Small graphs, one for each of 6 units: its difference between the fixtures against"
+            + " frequency over a pale band of two standard deviations about the mean of the others",
+        sheet.alt());
+    for (int k = 1; k <= 6; k++) {
+      assertTrue(sheet.svg().contains(">Alder " + k + "<"), "unit " + k);
+    }
+    assertEquals(Optional.empty(), UnitFigure.all(paired(3, 3), CAPTION));
   }
 }

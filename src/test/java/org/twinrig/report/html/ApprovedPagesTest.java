@@ -139,9 +139,7 @@ class ApprovedPagesTest {
     isApproved(
         "explained-demo",
         ExplainPage.html(
-            demo.outcome(),
-            new ExampleChoice(demo.outcome(), 2).example().value().graph(),
-            0));
+            demo.outcome(), new ExampleChoice(demo.outcome(), 2).example().value().graph(), 0));
     Settings loose = demo.outcome().study().settings().with(Setting.ANCHOR, new Anchor.None());
     isApproved(
         "explained-unanchored",

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
-import org.twinrig.reliability.Reason;
 import org.twinrig.doubt.Doubt;
+import org.twinrig.reliability.Reason;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.response.Anchor;
 import org.twinrig.study.Setting;
@@ -211,9 +211,7 @@ class ExplainPageTest {
     assertEquals(
         page,
         ExplainPage.html(
-            demo.outcome(),
-            new ExampleChoice(demo.outcome(), 1).example().value().graph(),
-            0));
+            demo.outcome(), new ExampleChoice(demo.outcome(), 1).example().value().graph(), 0));
   }
 
   @Test
@@ -363,13 +361,11 @@ class ExplainPageTest {
   @Test
   void withoutACatalogueAHeadphoneOfTheStudyIsShown() {
     StudyOutcome without = withoutCatalogue(List.of());
-    TranslatedGraph shown =
-        new ExampleChoice(without, 2).example().value().graph().orElseThrow();
+    TranslatedGraph shown = new ExampleChoice(without, 2).example().value().graph().orElseThrow();
     assertTrue(
         Stream.of(0, 1, 2)
             .anyMatch(
-                k ->
-                    without.kinds().get(k).paired().units().get(0).equals(shown.entry().unit())));
+                k -> without.kinds().get(k).paired().units().get(0).equals(shown.entry().unit())));
     String html = ExplainPage.html(without, Optional.of(shown), 0);
     isSound(html);
     assertEquals(0, PageChecks.count(html, "We are still checking"));
@@ -402,8 +398,7 @@ class ExplainPageTest {
         PageChecks.count(
             html, "<p>We are still checking some of the measurements behind this page.</p>"));
     assertEquals(
-        1,
-        PageChecks.count(html, "<p>We hold back 3 old graphs until we have checked them.</p>"));
+        1, PageChecks.count(html, "<p>We hold back 3 old graphs until we have checked them.</p>"));
     assertEquals(
         1,
         PageChecks.count(
