@@ -3,7 +3,6 @@ package org.twinrig.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -11,7 +10,6 @@ import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.report.StudyRun;
 import org.twinrig.report.html.ExplainPage;
-import org.twinrig.translation.TranslatedGraph;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -62,12 +60,12 @@ final class ExplainCommand extends TwinrigCommand {
 
   /** The page of a study; says what was wrong with the catalogue it takes its example from. */
   static String page(StudyOutcome outcome, TwinrigCommand command) {
-    Findings<Optional<TranslatedGraph>> example =
-        new ExampleChoice(outcome, command.threads()).graph();
+    Findings<ExampleChoice.Example> example =
+        new ExampleChoice(outcome, command.threads()).example();
     // A catalogue that cannot be read costs the page its example only.
     example.problems().stream()
         .filter(p -> p.kind() != Problem.Kind.NOTE)
         .forEach(p -> command.err().println(p.text()));
-    return ExplainPage.html(outcome, example.value());
+    return ExplainPage.html(outcome, example.value().graph(), example.value().heldBack());
   }
 }

@@ -2,10 +2,10 @@ package org.twinrig.doubt;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.twinrig.capture.CaptureEntry;
-import org.twinrig.capture.Session;
-import org.twinrig.capture.Unit;
+import org.twinrig.screening.Finding;
 import org.twinrig.study.Study;
 
 /**
@@ -24,11 +24,10 @@ public final class Answers {
     List<String> named = new ArrayList<>();
     boolean byName = false;
     for (String part : cell.split(";")) {
-      int colon = part.indexOf(':');
-      String name = colon < 0 ? "" : part.substring(0, colon).strip();
+      String name = name(part);
       byName |= NAMED.contains(name);
       if (name.equals(doubt)) {
-        named.add(part.substring(colon + 1).strip());
+        named.add(part.substring(part.indexOf(':') + 1).strip());
       }
     }
     return byName ? String.join("; ", named) : cell.strip();
@@ -40,34 +39,80 @@ public final class Answers {
   }
 
   private static String answer(Study study, Doubt doubt) {
-    return cells(study, doubt)
-        .map(cell -> to(doubt.doubt(), cell))
+    return rows(study, doubt).stream()
+        .map(row -> to(doubt.doubt(), row.confirmed()))
         .filter(reason -> !reason.isEmpty())
         .findFirst()
         .orElse("");
   }
 
-  private static Stream<String> cells(Study study, Doubt doubt) {
+  /** The tables of a study that have the column. */
+  public enum Table {
+    UNITS,
+    CAPTURES,
+    SESSIONS
+  }
+
+  /** A row in which a doubt can be answered: its line from 1, and what its cell says now. */
+  public record Row(Table table, int line, String confirmed) {}
+
+  /**
+   * Where a doubt can be answered, of a pair in the row of either unit; none where it has no row.
+   */
+  public static List<Row> rows(Study study, Doubt doubt) {
     return switch (doubt.subject()) {
       case CAPTURE ->
           study.captures().stream()
               .filter(c -> c.file().equals(doubt.file()))
-              .map(CaptureEntry::confirmed);
-      case UNIT, PAIR -> {
-        List<String> units = List.of(doubt.name().split(" / "));
-        yield study.units().stream()
-            .filter(u -> u.name().equals(doubt.name()) || units.contains(u.name()))
-            .map(Unit::confirmed);
-      }
+              .map(Answers::row)
+              .toList();
+      case UNIT, PAIR ->
+          study.units().stream()
+              .filter(u -> doubt.isAbout(u.name()))
+              .map(u -> new Row(Table.UNITS, u.line(), u.confirmed()))
+              .toList();
       case SESSION ->
           study.sessions().stream()
               .filter(s -> s.name().equals(doubt.name()))
-              .map(Session::confirmed);
-      case STUDY, GRAPH, CATALOGUE -> Stream.empty();
+              .map(s -> new Row(Table.SESSIONS, s.line(), s.confirmed()))
+              .toList();
+      case STUDY, GRAPH, CATALOGUE -> List.of();
     };
+  }
+
+  /** The row of a capture. */
+  public static Row row(CaptureEntry capture) {
+    return new Row(Table.CAPTURES, capture.line(), capture.confirmed());
+  }
+
+  /** A cell that answers a doubt by name, and what it answered besides. */
+  public static String with(String cell, String doubt, String reason) {
+    String rest = without(cell, doubt);
+    return (rest.isEmpty() ? "" : rest + "; ") + doubt + ": " + reason;
+  }
+
+  /**
+   * A cell that no longer answers a doubt. A reason that is not by name answered every doubt about
+   * its row, and goes as a whole.
+   */
+  public static String without(String cell, String doubt) {
+    List<String> parts = Stream.of(cell.split(";")).map(String::strip).toList();
+    return parts.stream().noneMatch(part -> NAMED.contains(name(part)))
+        ? ""
+        : parts.stream()
+            .filter(part -> !name(part).equals(doubt))
+            .collect(Collectors.joining("; "));
+  }
+
+  private static String name(String part) {
+    int colon = part.indexOf(':');
+    return colon < 0 ? "" : part.substring(0, colon).strip();
   }
 
   /** The doubts that can be answered, by the words that name them. */
   private static final List<String> NAMED =
-      List.of(SpecimenChanged.DOUBT, "already measured", "same as", "tables contradict");
+      Stream.concat(
+              Stream.of(SpecimenChanged.DOUBT, "already measured", "same as", "tables contradict"),
+              Stream.of(Finding.values()).map(Finding::word))
+          .toList();
 }

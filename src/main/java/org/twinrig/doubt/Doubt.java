@@ -39,6 +39,9 @@ public record Doubt(
 
   private static final int MOST_NAMES = 3;
 
+  /** Stands between the names of a pair. */
+  private static final String PAIRED = " / ";
+
   /** What a doubt is about. */
   public enum Subject {
     CAPTURE,
@@ -103,6 +106,12 @@ public record Doubt(
   public Doubt changing(String changes) {
     return new Doubt(
         subject, name, fixture, file, doubt, size, limit, likelyCause, changes, remedy, confirmed);
+  }
+
+  /** Whether it is about a unit of this name, alone or as one of a pair. */
+  public boolean isAbout(String unit) {
+    return (subject == Subject.UNIT || subject == Subject.PAIR)
+        && (name.equals(unit) || name.startsWith(unit + PAIRED) || name.endsWith(PAIRED + unit));
   }
 
   /** Whether the lab has not answered it. */

@@ -45,11 +45,11 @@ public final class GrowingTable {
   public static GrowingTable open(Path file, LabTable.Columns known, String key)
       throws UnusableInput, IOException {
     if (!Files.exists(file)) {
-      return new GrowingTable(file, new byte[0], TableForm.of(new byte[0], known), known.all());
+      return new GrowingTable(file, new byte[0], TableForm.of(new byte[0]), known.all());
     }
     LabTable table = LabTable.of(file, file.toString(), known);
     byte[] bytes = OrdinaryFile.at(file).bytes(); // no more than the table's reader takes
-    TableForm form = TableForm.of(bytes, known);
+    TableForm form = TableForm.of(bytes);
     if (Workbook.is(bytes) || !form.isBytewise()) {
       throw UnusableInput.fatal(
           file.toString(),

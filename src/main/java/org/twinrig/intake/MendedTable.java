@@ -3,6 +3,7 @@ package org.twinrig.intake;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedMap;
 import org.twinrig.problem.UnusableInput;
 
 /**
@@ -38,9 +39,9 @@ public final class MendedTable {
    * @param source how problems name it
    * @throws UnusableInput where it cannot be mended in place: a spreadsheet, or UTF-16
    */
-  public MendedTable(byte[] bytes, String source, LabTable.Columns columns) throws UnusableInput {
+  public MendedTable(byte[] bytes, String source) throws UnusableInput {
     this.source = source;
-    form = TableForm.of(bytes, columns);
+    form = TableForm.of(bytes);
     if (Workbook.is(bytes) || !form.isBytewise()) {
       throw UnusableInput.fatal(
           source,
@@ -89,6 +90,19 @@ public final class MendedTable {
       at = each.end();
     }
     return bytes(changed.append(table, at, table.length()).toString());
+  }
+
+  /** A table in which cells of one column are written anew, by the lines their rows begin in. */
+  public static byte[] with(
+      byte[] bytes, String source, String column, SortedMap<Integer, String> cells)
+      throws UnusableInput {
+    byte[] after = bytes;
+    // From the last on: a cell of several lines that becomes one moves the rows below it.
+    List<Integer> lines = new ArrayList<>(cells.keySet());
+    for (int k = lines.size() - 1; k >= 0; k--) {
+      after = new MendedTable(after, source).with(lines.get(k), column, cells.get(lines.get(k)));
+    }
+    return after;
   }
 
   private static byte[] bytes(String table) {

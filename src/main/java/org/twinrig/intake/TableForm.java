@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.stream.Stream;
 
 /**
  * How a lab's table is written as text: what spreadsheets save. The letters are UTF-8, UTF-16 with
@@ -21,7 +20,7 @@ record TableForm(Charset charset, int markBytes, char separator) {
   /** What separates cells, the usual one first. */
   private static final List<Character> SEPARATORS = List.of(',', ';', '\t');
 
-  static TableForm of(byte[] bytes, LabTable.Columns columns) {
+  static TableForm of(byte[] bytes) {
     String begin = HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, 3));
     Charset charset =
         begin.startsWith("fffe")
@@ -38,7 +37,7 @@ record TableForm(Charset charset, int markBytes, char separator) {
             .filter(line -> !line.isBlank() && !line.startsWith("#"))
             .findFirst()
             .orElse("");
-    return new TableForm(charset, mark, separator(header, columns));
+    return new TableForm(charset, mark, separator(header));
   }
 
   private static boolean isUtf8(byte[] bytes) {
@@ -50,19 +49,13 @@ record TableForm(Charset charset, int markBytes, char separator) {
     }
   }
 
-  private static char separator(String header, LabTable.Columns columns) {
-    Comparator<Character> known = Comparator.comparingLong(s -> known(header, s, columns));
-    // Of separators that fit as well the first is taken.
+  private static char separator(String header) {
+    Comparator<Character> often =
+        Comparator.comparingLong(s -> header.chars().filter(c -> c == s).count());
+    // Of separators that are there as often the first is taken.
     return SEPARATORS.stream()
-        .reduce((first, next) -> known.compare(next, first) > 0 ? next : first)
+        .reduce((first, next) -> often.compare(next, first) > 0 ? next : first)
         .orElseThrow();
-  }
-
-  private static long known(String header, char separator, LabTable.Columns columns) {
-    return Stream.of(header.split(String.valueOf(separator)))
-        .map(cell -> cell.replace("\"", "").strip())
-        .filter(columns.all()::contains)
-        .count();
   }
 
   /** The whole text, without byte-order mark. */

@@ -57,7 +57,7 @@ final class TableText {
     if (Workbook.is(bytes)) {
       return new Workbook(bytes, source).content(columns.table(), MOST_ROWS);
     }
-    TableForm form = TableForm.of(bytes, columns);
+    TableForm form = TableForm.of(bytes);
     if (form.isBytewise()) {
       Utf8File.refuseWhatIsNoText(bytes, source);
     }

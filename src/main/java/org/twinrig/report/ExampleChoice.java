@@ -7,18 +7,22 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.reliability.Mark;
-import org.twinrig.response.Levels;
+import org.twinrig.study.PairedUnits;
 import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Chain;
+import org.twinrig.translation.Decision;
 import org.twinrig.translation.TranslatedGraph;
 import org.twinrig.translation.Translator;
 
@@ -26,19 +30,24 @@ import org.twinrig.translation.Translator;
  * Chooses the old graph that shows readers what re-expressing does: of the first raw graph of each
  * kind in the catalogue the one with most kinds of marks, the earlier one of several alike; without
  * such a graph, the first unit of a kind of the study, chosen alike. Only kinds with enough units
- * are looked at.
+ * are looked at, and nothing that is doubted and not answered is shown.
  */
 public record ExampleChoice(StudyOutcome outcome, int threads) {
   /**
-   * The example, with what was wrong with the catalogue or the graphs tried; nothing when no kind
-   * has enough units.
+   * What the page for readers takes from old graphs.
+   *
+   * @param graph the example; nothing when no kind has enough units, or all are doubted
+   * @param heldBack how many graphs of the catalogue are to be checked before they are published
    */
-  public Findings<Optional<TranslatedGraph>> graph() {
+  public record Example(Optional<TranslatedGraph> graph, int heldBack) {}
+
+  /** The example, with what was wrong with the catalogue or the graphs tried. */
+  public Findings<Example> example() {
     List<Problem> problems = new ArrayList<>();
-    List<TranslatedGraph> graphs = new ArrayList<>();
+    Example example = new Example(Optional.empty(), 0);
     if (outcome.study().catalogue().isPresent()) {
       try {
-        graphs.addAll(ofCatalogue(outcome.study().catalogue().get(), problems));
+        example = ofCatalogue(outcome.study().catalogue().get(), problems);
       } catch (UnusableInput e) {
         problems.addAll(e.problems());
       } catch (IOException e) {
@@ -50,31 +59,50 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
                 "make it readable, or leave `catalogue` out of study.yaml"));
       }
     }
-    Optional<TranslatedGraph> best = mostTelling(graphs);
-    return new Findings<>(best.isPresent() ? best : mostTelling(ofStudy()), problems);
+    Example found =
+        example.graph().isPresent()
+            ? example
+            : new Example(mostTelling(ofStudy()), example.heldBack());
+    return new Findings<>(found, problems);
   }
 
-  private List<TranslatedGraph> ofCatalogue(Path catalogue, List<Problem> problems)
+  private Example ofCatalogue(Path catalogue, List<Problem> problems)
       throws UnusableInput, IOException {
     Findings<CatalogueReader.Catalogue> read =
         CatalogueReader.read(catalogue, catalogue.toString());
     problems.addAll(read.problems());
+    Chain chain = Chain.of(outcome.link(threads));
+    // What is doubted of a graph may lie in any other one: all are taken through, and none kept.
+    List<CatalogueRun.Line> doubted =
+        chain
+            .run(catalogue, new Findings<>(read.value(), List.of()), threads, (g, came) -> {})
+            .value()
+            .lines()
+            .stream()
+            .filter(l -> l.doubts().stream().anyMatch(Doubt::isOpen))
+            .toList();
+    List<CatalogueEntry> sound =
+        read.value().entries().stream()
+            .filter(e -> doubted.stream().noneMatch(l -> l.entry().equals(e)))
+            .toList();
     List<CatalogueEntry> entries =
-        enough().stream().flatMap(k -> firstRaw(k, read.value().entries()).stream()).toList();
+        enough().stream().flatMap(k -> firstRaw(k, sound).stream()).toList();
     CatalogueReader.Catalogue few = read.value().with(entries);
     Map<String, TranslatedGraph> kept = new ConcurrentHashMap<>();
     Findings<CatalogueRun.Outcome> run =
-        Chain.of(outcome.link(threads))
-            .run(
-                catalogue,
-                new Findings<>(few, List.of()),
-                threads,
-                (g, came) -> kept.put(g.entry().graph(), g));
+        chain.run(
+            catalogue,
+            new Findings<>(few, List.of()),
+            threads,
+            (g, came) -> kept.put(g.entry().graph(), g));
     problems.addAll(run.problems());
-    return entries.stream()
-        .filter(e -> kept.containsKey(e.graph()))
-        .map(e -> kept.get(e.graph()))
-        .toList();
+    List<TranslatedGraph> graphs =
+        entries.stream()
+            .filter(e -> kept.containsKey(e.graph()))
+            .map(e -> kept.get(e.graph()))
+            .toList();
+    long held = doubted.stream().filter(l -> l.decision() == Decision.CHECK_FIRST).count();
+    return new Example(mostTelling(graphs), (int) held);
   }
 
   private Optional<CatalogueEntry> firstRaw(KindOutcome kind, List<CatalogueEntry> entries) {
@@ -95,16 +123,24 @@ public record ExampleChoice(StudyOutcome outcome, int threads) {
   private List<TranslatedGraph> ofStudy() {
     Translator translator = new Translator(outcome.translation());
     return enough().stream()
-        .map(
-            k -> {
-              String unit = k.paired().units().get(0);
-              int seatings =
-                  k.paired().from().seatings().get(0).stream().mapToInt(n -> n).max().orElse(1);
-              Levels levels = k.paired().from().means().get(0);
-              return translator.applyPinned(
-                  CatalogueEntry.raw(unit, k.kind(), Math.max(1, seatings)), levels);
-            })
+        .flatMap(k -> firstSound(k).stream().mapToObj(i -> ofUnit(translator, k.paired(), i)))
         .toList();
+  }
+
+  /** The first unit of a kind that is not doubted. */
+  private OptionalInt firstSound(KindOutcome kind) {
+    List<String> units = kind.paired().units();
+    return IntStream.range(0, units.size())
+        .filter(
+            i -> outcome.doubts().stream().noneMatch(d -> d.isOpen() && d.isAbout(units.get(i))))
+        .findFirst();
+  }
+
+  private static TranslatedGraph ofUnit(Translator translator, PairedUnits kind, int unit) {
+    int seatings = kind.from().seatings().get(unit).stream().mapToInt(n -> n).max().orElse(1);
+    return translator.applyPinned(
+        CatalogueEntry.raw(kind.units().get(unit), kind.kind(), Math.max(1, seatings)),
+        kind.from().means().get(unit));
   }
 
   /** The one with most kinds of marks, the first of several alike. */

@@ -3,6 +3,7 @@ package org.twinrig.scripting;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
@@ -49,15 +50,35 @@ public final class MigratedCatalogue {
   }
 
   /**
+   * What is claimed of the catalogue and its graphs and contradicted by the data: one doubt for
+   * each cause, whatever number of graphs it touches. What is doubted of one graph stands in its
+   * line.
+   */
+  public List<Doubt> doubts() {
+    return outcome.value().doubts();
+  }
+
+  /**
    * One re-expressed graph, by its name in the catalogue.
    *
    * @throws IllegalArgumentException when no graph of the name was re-expressed
    */
   public ReexpressedGraph graph(String name) {
     return Optional.ofNullable(graphs.get(name))
-        .map(g -> ReexpressedGraph.of(g, translation))
+        .map(
+            g ->
+                new ReexpressedGraph(g, decision(name), translation.origin(), translation.anchor()))
         .orElseThrow(
             () -> new IllegalArgumentException("no graph `" + name + "` was re-expressed"));
+  }
+
+  /** That of the line, which knows what is doubted. */
+  private Decision decision(String graph) {
+    return lines().stream()
+        .filter(l -> l.entry().graph().equals(graph))
+        .map(CatalogueRun.Line::decision)
+        .findFirst()
+        .orElseThrow();
   }
 
   /**

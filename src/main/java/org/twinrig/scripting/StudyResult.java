@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.problem.Problem;
 import org.twinrig.report.table.Result;
 import org.twinrig.report.table.StudyResults;
@@ -57,6 +58,14 @@ public final class StudyResult {
   /** What re-expresses graphs: the transfers of all kinds with their marks. */
   public GraphTranslation translation() {
     return new GraphTranslation(outcome.translation(), Optional.of(outcome), threads);
+  }
+
+  /**
+   * What is claimed of the study and contradicted by its data, one doubt for each cause; those that
+   * the lab's tables answer are among them, with the answer.
+   */
+  public List<Doubt> doubts() {
+    return outcome.doubts();
   }
 
   /** Everything that was wrong or worth knowing, from reading to marking, in that order. */

@@ -14,6 +14,10 @@
  * Mistakes of the caller, such as a kind the study does not have, are an {@link
  * java.lang.IllegalArgumentException} that says what would be right.
  *
+ * <p>What the data contradict of what a lab claims is given as {@code doubts()} of a study and of a
+ * catalogue. A graph of a catalogue with a doubt that is not answered has the decision {@code check
+ * first}; a doubt never changes a number.
+ *
  * <p>A whole script:
  *
  * <pre>{@code

@@ -121,6 +121,34 @@ public final class CataloguePages {
                 Optional.of(TranslatedCatalogue.ofStudy(snapshot, catalogue.get(), threads, work)));
   }
 
+  /** Answers doubts about graphs in the catalogue's table, and takes the graphs through anew. */
+  Response answer(Request request) throws Exception {
+    return change(request, DoubtPages.answer(DoubtPages.reason(request)));
+  }
+
+  Response openAgain(Request request) throws Exception {
+    return change(request, "");
+  }
+
+  private Response change(Request request, String reason) throws Exception {
+    long shown = request.number("state");
+    Optional<TranslatedCatalogue> done =
+        last.filter(d -> d.run() == shown)
+            .filter(d -> d.snapshot().revision() == pages.session.snapshot().revision());
+    if (done.isEmpty()) {
+      throw Request.unusable(
+          "the study or the graphs are not what the page showed",
+          "re-express the graphs again, and answer then");
+    }
+    Cause cause = DoubtPages.named(done.get().causes(), request);
+    // Nothing is written unless what follows from it can begin.
+    synchronized (pages.queue) {
+      pages.queue.refuseBusy();
+      done.get().answer(cause.chosen(request), reason);
+      return run(request);
+    }
+  }
+
   /** Takes files that were sent through the study as it stands. */
   Response run(Upload upload, Callable<Findings<CatalogueReader.Catalogue>> statement)
       throws UnusableInput {

@@ -13,6 +13,7 @@ import org.twinrig.report.figure.Caption;
 import org.twinrig.report.figure.CapturesFigure;
 import org.twinrig.report.figure.Figure;
 import org.twinrig.report.figure.TransferFigure;
+import org.twinrig.report.figure.UnitFigure;
 import org.twinrig.report.html.Plate;
 
 /**
@@ -44,6 +45,19 @@ public final class FigureCache {
 
   public List<Plate> captures(Snapshot snapshot, String unit, String kind) {
     return once(snapshot, "captures " + unit, o -> CapturesFigure.of(o, unit, kind));
+  }
+
+  /** A unit against its kind; nothing where it does not enter a fit, or has too few others. */
+  public List<Plate> unit(Snapshot snapshot, String unit) {
+    return once(
+        snapshot,
+        "unit " + unit,
+        o -> o.kinds().stream().flatMap(kind -> drawn(o, kind, unit).stream()).findFirst());
+  }
+
+  private static Optional<Figure> drawn(StudyOutcome outcome, KindOutcome kind, String unit) {
+    return UnitFigure.of(
+        kind.paired(), unit, Caption.of(outcome, kind), outcome.study().settings().anchor());
   }
 
   private List<Plate> once(

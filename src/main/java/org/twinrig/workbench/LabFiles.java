@@ -13,7 +13,12 @@ import org.twinrig.study.Study;
 final class LabFiles {
   static final int YAML = 0;
 
+  static final int UNITS = 1;
+
   static final int CAPTURES = 2;
+
+  /** Where there are any. */
+  static final int SESSIONS = 3;
 
   private List<LabFile> files = List.of();
 

@@ -49,6 +49,14 @@ public final class Pages {
     return Response.seeOther(queue.begin(title, back, task).path());
   }
 
+  /** To the page a form names as its own, else to another. */
+  static Response back(Request request, String otherwise) {
+    String back = request.text("back");
+    // Only to a page of our own: a path and a query of plain letters, never another host.
+    boolean own = back.matches("[.]/[a-z-]*([?][A-Za-z0-9._~%+=&*-]*)?");
+    return Response.seeOther(own ? back : otherwise);
+  }
+
   /** A text as part of a query. */
   static String query(String text) {
     return URLEncoder.encode(text, StandardCharsets.UTF_8);

@@ -20,7 +20,6 @@ import org.twinrig.report.RunInputs;
 import org.twinrig.report.RunRecord;
 import org.twinrig.report.StudyRun;
 import org.twinrig.report.html.ExplainPage;
-import org.twinrig.translation.TranslatedGraph;
 
 /** The written report and the page for readers: made as the command line makes them, and shown. */
 public final class ReportPages {
@@ -124,9 +123,9 @@ public final class ReportPages {
             "is not known to be a page of twinrig that nobody changed",
             "move it away");
       }
-      Findings<Optional<TranslatedGraph>> example =
-          new ExampleChoice(outcome, options.threads()).graph();
-      String html = ExplainPage.html(outcome, example.value());
+      Findings<ExampleChoice.Example> example =
+          new ExampleChoice(outcome, options.threads()).example();
+      String html = ExplainPage.html(outcome, example.value().graph(), example.value().heldBack());
       work.stopIfCancelled();
       AsideFile.replace(
           page.place(), file -> Files.writeString(file, html, StandardCharsets.UTF_8));

@@ -50,4 +50,9 @@ public record Snapshot(
         .filter(c -> c.unit().equals(unit) && c.fixture().equals(fixture))
         .toList();
   }
+
+  /** The doubts about the study, open and answered, by their causes. */
+  public List<Cause> causes() {
+    return outcome.map(o -> Cause.of(o.doubts())).orElse(List.of());
+  }
 }

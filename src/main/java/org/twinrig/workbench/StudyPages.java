@@ -24,10 +24,7 @@ public record StudyPages(Pages pages, FigureCache figures) {
 
   Response undo(Request request) throws Exception {
     pages.session.undo(request.number("revision"));
-    String back = request.text("back");
-    // Only to a page of our own: a path and a query of plain letters, never another host.
-    boolean own = back.matches("[.]/[a-z-]*([?][A-Za-z0-9._~%+=&*-]*)?");
-    return Response.seeOther(own ? back : "./");
+    return Pages.back(request, "./");
   }
 
   Response reload(Request request) throws Exception {

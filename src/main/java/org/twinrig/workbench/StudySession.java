@@ -7,18 +7,23 @@ import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.capture.CaptureEntry;
-import org.twinrig.intake.LabTable;
+import org.twinrig.doubt.Answers;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.StudyRun;
+import org.twinrig.screening.Verdict;
 import org.twinrig.study.Study;
 import org.twinrig.study.StudyReader;
 import org.twinrig.study.StudyText;
@@ -87,6 +92,83 @@ public final class StudySession {
   synchronized void exclude(long revision, int line, String unit, String reason)
       throws RefusedException, UnusableInput, IOException {
     refuseStale(revision);
+    CaptureEntry c = captureIn(line, unit);
+    LabFile table = files.get(LabFiles.CAPTURES);
+    byte[] after =
+        new MendedTable(table.bytes(), table.name()).with(line, "exclude", reason);
+    String done = reason.isEmpty() ? "taken back" : "left out: " + reason;
+    change(LabFiles.CAPTURES, after, told(c, done));
+  }
+
+  /**
+   * Answers what screening doubts about a capture, or with an empty reason opens it again.
+   *
+   * @param unit whose capture the page showed in the line
+   */
+  synchronized void confirm(long revision, int line, String unit, String reason)
+      throws RefusedException, UnusableInput, IOException {
+    refuseStale(revision);
+    CaptureEntry c = captureIn(line, unit);
+    String cell = c.confirmed();
+    for (Verdict verdict : new ScreenedCaptures(snapshot()).of(c)) {
+      String word = verdict.finding().word();
+      cell = reason.isEmpty() ? Answers.without(cell, word) : Answers.with(cell, word, reason);
+    }
+    String done = reason.isEmpty() ? "put in doubt again" : "confirmed: " + reason;
+    confirm(LabFiles.CAPTURES, new TreeMap<>(Map.of(line, cell)), told(c, done));
+  }
+
+  /** Answers doubts in the rows they are about, or with an empty reason opens them again. */
+  synchronized void answer(long revision, List<Doubt> doubts, String reason)
+      throws RefusedException, UnusableInput, IOException {
+    refuseStale(revision);
+    SortedMap<Integer, String> cells = new TreeMap<>();
+    Answers.Table table = Answers.Table.UNITS;
+    for (Doubt doubt : doubts) {
+      List<Answers.Row> rows = Answers.rows(snapshot().study(), doubt);
+      if (rows.isEmpty()) {
+        throw Request.unusable(
+            "`" + doubt.doubt() + "` has no row in a table",
+            "mend what is wrong: it cannot be answered");
+      }
+      for (Answers.Row row : reason.isEmpty() ? rows : rows.subList(0, 1)) {
+        table = row.table();
+        String cell = cells.getOrDefault(row.line(), row.confirmed());
+        cells.put(
+            row.line(),
+            reason.isEmpty()
+                ? Answers.without(cell, doubt.doubt())
+                : Answers.with(cell, doubt.doubt(), reason));
+      }
+    }
+    int file =
+        switch (table) {
+          case UNITS -> LabFiles.UNITS;
+          case CAPTURES -> LabFiles.CAPTURES;
+          case SESSIONS -> LabFiles.SESSIONS;
+        };
+    String about = doubts.get(0).doubt() + " (" + Cause.names(doubts) + ")";
+    confirm(
+        file,
+        cells,
+        reason.isEmpty()
+            ? "Opened again: " + about + "."
+            : "Answered: " + about + ", because " + reason + ".");
+  }
+
+  /** Writes cells of the column {@code confirmed}, by their lines. */
+  private void confirm(int file, SortedMap<Integer, String> cells, String what)
+      throws RefusedException, UnusableInput, IOException {
+    LabFile table = files.get(file);
+    change(file, MendedTable.with(table.bytes(), table.name(), "confirmed", cells), what);
+  }
+
+  private static String told(CaptureEntry c, String done) {
+    return "%s on %s, seating %s (%s), was %s."
+        .formatted(c.unit(), c.fixture(), c.seating(), c.side(), done);
+  }
+
+  private CaptureEntry captureIn(int line, String unit) throws UnusableInput {
     LabFile table = files.get(LabFiles.CAPTURES);
     Optional<CaptureEntry> found =
         snapshot().study().captures().stream().filter(c -> c.line() == line).findFirst();
@@ -101,15 +183,13 @@ public final class StudySession {
           (found.isEmpty() ? "go back to the unit" : "open the unit's page again")
               + " and choose one of its captures");
     }
-    byte[] after =
-        new MendedTable(table.bytes(), table.name(), LabTable.CAPTURES)
-            .with(line, "exclude", reason);
-    String done = reason.isEmpty() ? "taken back" : "left out: " + reason;
-    CaptureEntry c = found.get();
-    String what =
-        "%s on %s, seating %s (%s), was %s."
-            .formatted(c.unit(), c.fixture(), c.seating(), c.side(), done);
-    change(LabFiles.CAPTURES, after, what);
+    return found.get();
+  }
+
+  /** The snapshot that a page was made of. */
+  Snapshot at(long revision) throws RefusedException {
+    refuseStale(revision);
+    return snapshot();
   }
 
   /** Writes a changed study.yaml, when the reader can read it. */

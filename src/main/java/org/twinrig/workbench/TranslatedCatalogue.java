@@ -6,16 +6,23 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.doubt.Answers;
 import org.twinrig.doubt.Doubt;
+import org.twinrig.intake.MendedTable;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.figure.GraphFigure;
 import org.twinrig.report.html.Plate;
+import org.twinrig.translation.CatalogueEntry;
 import org.twinrig.translation.CatalogueReader;
 import org.twinrig.translation.CatalogueRun;
 import org.twinrig.translation.Chain;
@@ -25,14 +32,18 @@ import org.twinrig.translation.Translation;
 /**
  * Old graphs taken through the study as it stands in one snapshot.
  *
+ * @param run counts what was done since the workbench was opened
+ * @param table the catalogue as it was read; nothing where files were sent
  * @param lines what became of each graph, in their order
  * @param graphs the first of them as they are now, by name
  * @param problems what was refused, and what the lab should know
- * @param doubts about the catalogue as a whole
+ * @param doubts about the catalogue as a whole, which are not of single graphs
  * @param drawn those that a page has shown
  */
 public record TranslatedCatalogue(
     Snapshot snapshot,
+    long run,
+    Optional<LabFile> table,
     List<CatalogueRun.Line> lines,
     Map<String, TranslatedGraph> graphs,
     List<Problem> problems,
@@ -66,7 +77,53 @@ public record TranslatedCatalogue(
   static TranslatedCatalogue ofStudy(Snapshot snapshot, Path catalogue, int threads, Work work)
       throws UnusableInput, IOException {
     String name = String.valueOf(catalogue.getFileName());
-    return run(snapshot, catalogue, CatalogueReader.read(catalogue, name), threads, work);
+    // Looked at before it is read: whatever changes in between is noticed as a change.
+    LabFile table = LabFile.read(catalogue.toRealPath());
+    TranslatedCatalogue done =
+        run(snapshot, catalogue, CatalogueReader.read(catalogue, name), threads, work);
+    return new TranslatedCatalogue(
+        snapshot,
+        done.run,
+        Optional.of(table),
+        done.lines,
+        done.graphs,
+        done.problems,
+        done.doubts,
+        done.drawn);
+  }
+
+  /** The doubts about graphs, open and answered, by their causes. */
+  public List<Cause> causes() {
+    return Cause.of(lines.stream().flatMap(l -> l.doubts().stream()).toList());
+  }
+
+  /**
+   * Writes a reason into the rows of doubted graphs, or with an empty one opens the doubts again.
+   *
+   * @throws RefusedException when the table is no longer what was read
+   */
+  void answer(List<Doubt> about, String reason)
+      throws RefusedException, UnusableInput, IOException {
+    if (table.isEmpty()) {
+      throw Request.unusable(
+          "these graphs were sent, and have no table that an answer could be written to",
+          "write the column `confirmed` into the catalogue.csv that you send along");
+    }
+    Map<String, CatalogueEntry> rows =
+        lines.stream()
+            .map(CatalogueRun.Line::entry)
+            .collect(Collectors.toMap(CatalogueEntry::graph, e -> e));
+    SortedMap<Integer, String> cells = new TreeMap<>();
+    for (Doubt doubt : about) {
+      CatalogueEntry row = Objects.requireNonNull(rows.get(doubt.name()), "a graph of a line");
+      String cell = cells.getOrDefault(row.line(), row.confirmed());
+      cells.put(
+          row.line(),
+          reason.isEmpty()
+              ? Answers.without(cell, doubt.doubt())
+              : Answers.with(cell, doubt.doubt(), reason));
+    }
+    table.get().replacedBy(MendedTable.with(table.get().bytes(), table.get().name(), "confirmed", cells));
   }
 
   /**
@@ -90,6 +147,8 @@ public record TranslatedCatalogue(
           run(snapshot, table, new Findings<>(placed, read.problems()), threads, work);
       return new TranslatedCatalogue(
           snapshot,
+          done.run,
+          Optional.empty(),
           done.lines,
           done.graphs,
           done.problems.stream().map(p -> upload.named(p, placed)).toList(),
@@ -124,10 +183,14 @@ public record TranslatedCatalogue(
         chain.whole().origin().validityPassed(LocalDate.now(ZoneId.systemDefault()));
     return new TranslatedCatalogue(
         snapshot,
+        work.id,
+        Optional.empty(),
         done.value().lines(),
         kept,
         done.problems(),
-        done.value().and(passed).doubts(),
+        done.value().and(passed).doubts().stream()
+            .filter(d -> d.subject() != Doubt.Subject.GRAPH)
+            .toList(),
         new ConcurrentHashMap<>());
   }
 }

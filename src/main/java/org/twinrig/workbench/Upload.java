@@ -124,8 +124,8 @@ public record Upload(
             .map(s -> new CatalogueEntry.Subtracted(s.file().map(this::placed), s.smoothing())),
         row.smoothing(),
         row.drive(),
-        "",
-        "",
+        row.pads(),
+        row.confirmed(),
         row.line());
   }
 

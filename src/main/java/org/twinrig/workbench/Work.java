@@ -50,6 +50,15 @@ public final class Work {
 
     /** Begins something, unless something else is still being done. */
     synchronized Work begin(String title, String back, Task task) throws UnusableInput {
+      refuseBusy();
+      started++;
+      Work work = new Work(started, title, back);
+      latest = Optional.of(work);
+      thread.execute(() -> work.run(task));
+      return work;
+    }
+
+    synchronized void refuseBusy() throws UnusableInput {
       if (latest.isPresent() && !latest.get().finished()) {
         throw UnusableInput.fatal(
             "the workbench",
@@ -57,11 +66,6 @@ public final class Work {
             "it is still busy (" + latest.get().title + ")",
             "wait until that is done, or stop it");
       }
-      started++;
-      Work work = new Work(started, title, back);
-      latest = Optional.of(work);
-      thread.execute(() -> work.run(task));
-      return work;
     }
 
     Optional<Work> of(long id) {

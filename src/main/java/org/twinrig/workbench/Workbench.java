@@ -192,6 +192,11 @@ public final class Workbench implements AutoCloseable {
     actions.put("GET /unit", captures::unit);
     actions.put("POST /leave-out", captures::leaveOut);
     actions.put("POST /take-back", captures::takeBack);
+    actions.put("POST /confirm", captures::confirm);
+    actions.put("POST /doubt-again", captures::doubtAgain);
+    DoubtPages doubts = new DoubtPages(pages);
+    actions.put("POST /answer", doubts::answer);
+    actions.put("POST /open-again", doubts::openAgain);
     actions.put("GET /study", study::study);
     actions.put("POST /undo", study::undo);
     actions.put("POST /reload", study::reload);
@@ -205,6 +210,8 @@ public final class Workbench implements AutoCloseable {
     actions.put("GET /sent", sent::sent);
     actions.put("POST /sent", sent::state);
     actions.put("POST /catalogue-run", catalogue::run);
+    actions.put("POST /answer-graphs", catalogue::answer);
+    actions.put("POST /open-graphs-again", catalogue::openAgain);
     actions.put("GET /graph", catalogue::graph);
     actions.put("GET /graph.csv", catalogue::csv);
     actions.put("GET /report", report::report);

@@ -110,7 +110,7 @@ final class Tables {
       int last = lines.get(lines.size() - 1);
       Files.write(
           file,
-          new MendedTable(content, "t", LabTable.CAPTURES).with(last, "exclude", "leak, \"left\""));
+          new MendedTable(content, "t").with(last, "exclude", "leak, \"left\""));
       List<String> excluded = LabTable.of(file, "t", LabTable.CAPTURES).cells("exclude");
       assertEquals("leak, \"left\"", last(excluded));
       List<List<String>> now = cells(file, LabTable.CAPTURES);

@@ -30,7 +30,7 @@ class MendedTableTest {
 
   private static String with(String table, Charset letters, int line, String column, String text)
       throws UnusableInput {
-    MendedTable mended = new MendedTable(table.getBytes(letters), "t", COLUMNS);
+    MendedTable mended = new MendedTable(table.getBytes(letters), "t");
     return new String(mended.with(line, column, text), letters);
   }
 
@@ -93,7 +93,7 @@ class MendedTableTest {
 
   @Test
   void refusesALineWithoutARowAndATextOfSeveralLines() throws UnusableInput {
-    MendedTable table = new MendedTable("unit,exclude\nA,\n".getBytes(UTF_8), "t", COLUMNS);
+    MendedTable table = new MendedTable("unit,exclude\nA,\n".getBytes(UTF_8), "t");
     assertEquals(
         "no row begins in line 3",
         assertThrows(IllegalArgumentException.class, () -> table.with(3, "exclude", "x"))
@@ -119,11 +119,11 @@ class MendedTableTest {
     String row = quoted("u" + first) + "," + quoted(old) + "," + quoted(last);
     String table = "unit,exclude,note" + end + "# c" + end + "A,,n" + end + row + end + "B,," + end;
     byte[] before = table.getBytes(UTF_8);
-    byte[] after = new MendedTable(before, "t", COLUMNS).with(4, "exclude", "gone, \"quite\"");
+    byte[] after = new MendedTable(before, "t").with(4, "exclude", "gone, \"quite\"");
     Path file = Files.createTempFile("table", ".csv");
     try {
       Files.write(file, after);
-      LabTable read = LabTable.of(file, "t", COLUMNS);
+      LabTable read = LabTable.of(file, "t");
       assertEquals(3, read.size());
       assertEquals("gone, \"quite\"", read.cells("exclude").get(1));
       assertEquals(List.of("n", last, ""), read.cells("note"));

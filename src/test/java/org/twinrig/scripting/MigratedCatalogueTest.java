@@ -51,6 +51,27 @@ class MigratedCatalogueTest {
     catalogue = result.translation().migrate(table);
   }
 
+  /** What is doubted is given, and a graph's decision knows it; an answer lifts it. */
+  @Test
+  void aDoubtedGraphIsToBeCheckedFirst() throws Exception {
+    List<String> rows = new ArrayList<>(Files.readAllLines(study.resolve("catalogue.csv")));
+    rows.set(3, rows.get(3).replace("g-003.csv", "g-001.csv"));
+    Files.write(study.resolve("same.csv"), rows);
+    MigratedCatalogue same = result.translation().migrate(study.resolve("same.csv"));
+    assertTrue(
+        same.doubts().stream().anyMatch(d -> d.doubt().equals("same as") && d.isOpen()),
+        same.doubts()::toString);
+    CatalogueRun.Line line = same.lines().get(2);
+    assertEquals(line.decision(), same.graph(line.entry().graph()).decision());
+    assertTrue(line.decision() == Decision.CHECK_FIRST || line.decision() == Decision.RE_MEASURE);
+    assertEquals(result.outcome().doubts(), result.doubts());
+    rows.replaceAll(row -> row + (row.startsWith("graph,") ? ",confirmed" : ",listed twice"));
+    Files.write(study.resolve("answered.csv"), rows);
+    assertTrue(
+        result.translation().migrate(study.resolve("answered.csv")).lines().stream()
+            .noneMatch(l -> l.decision() == Decision.CHECK_FIRST));
+  }
+
   @Test
   void theCommandWritesTheSame() throws Exception {
     Path out = folder.resolve("out");

@@ -108,6 +108,37 @@ class WorkbenchBrowserTest extends BrowserTesting {
     assertEquals("entry-3", driver.switchTo().activeElement().getDomAttribute("id"));
   }
 
+  /**
+   * Two doubts of one cause, of which one is answered, opened again and answered with the other.
+   */
+  @Test
+  void aDoubtIsAnsweredAndOpenedAgain() throws Exception {
+    WorkbenchAnswersTest.changePinna(browser);
+    go("/");
+    By form = By.cssSelector(".claims form[action='./answer']");
+    WebElement first = driver.findElement(form);
+    first.findElement(By.name("of-1")).click();
+    first.findElement(By.name("reason")).sendKeys("the same, relabelled", Keys.ENTER);
+    shown(By.cssSelector(".claims.answered summary"), "1 doubt answered");
+    assertEquals(1, driver.findElements(form).size(), "the other one is open");
+    driver.findElement(By.cssSelector(".claims.answered summary")).click();
+    shown(By.cssSelector(".claims.answered"), "Answered: the same, relabelled");
+    driver.findElement(By.cssSelector(".claims.answered button")).click();
+    shown(By.cssSelector(".undo"), "Opened again: specimen changed (plate-late).");
+    WebElement again = driver.findElement(form);
+    assertEquals(2, again.findElements(By.cssSelector("input[type=checkbox]:checked")).size());
+    again.findElement(By.name("reason")).sendKeys("relabelled, both", Keys.ENTER);
+    shown(By.cssSelector(".claims.answered summary"), "1 doubt answered");
+    assertEquals(0, driver.findElements(form).size());
+    assertEquals(
+        2,
+        browser
+            .content("sessions.csv")
+            .lines()
+            .filter(l -> l.endsWith(",\"specimen changed: relabelled, both\""))
+            .count());
+  }
+
   private static void key(String key) {
     new Actions(driver).sendKeys(key).perform();
   }

@@ -27,9 +27,15 @@ class WorkbenchLookTest extends BrowserTesting {
     try (InputStream in = WorkbenchBrowserTest.class.getResourceAsStream("axe.min.js")) {
       axe = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
     }
-    browser.finish(browser.post("/catalogue-run", Map.of()));
+    WorkbenchDoubtsTest.leak(browser, 3);
+    WorkbenchDoubtsTest.suggest(browser);
+    WorkbenchAnswersTest.sameGraph(browser);
+    WorkbenchAnswersTest.changePinna(browser);
     browser.post(
-        "/leave-out", Map.of("revision", "1", "line", "2", "unit", unit(), "reason", "to look at"));
+        "/leave-out", Map.of("revision", "2", "line", "2", "unit", unit(), "reason", "to look at"));
+    browser.post(
+        "/answer", Map.of("state", "3", "cause", "1", "of-0", "on", "reason", "relabelled"));
+    browser.finish(browser.post("/catalogue-run", Map.of()));
     browser.finish(browser.post("/explained", Map.of()));
     String sent =
         browser

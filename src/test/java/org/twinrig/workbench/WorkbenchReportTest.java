@@ -69,7 +69,7 @@ class WorkbenchReportTest extends OpenWorkbench {
             .outcome()
             .orElseThrow();
     assertEquals(
-        ExplainPage.html(outcome, new ExampleChoice(outcome, 1).graph().value()),
+        ExplainPage.html(outcome, new ExampleChoice(outcome, 1).example().value().graph(), 0),
         browser.content("explained.html"));
   }
 

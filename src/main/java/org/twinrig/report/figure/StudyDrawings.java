@@ -24,6 +24,10 @@ public record StudyDrawings(List<Figure> all) {
     BUDGET,
     /** One unit of each kind: the one with most captures left out. */
     CAPTURES,
+    /** Of every unit that a doubt names, its difference against its kind's. */
+    UNIT,
+    /** All units of a kind, small. */
+    UNITS,
     /** One per fixture. */
     DRIFT,
     REPEATABILITY,
@@ -54,6 +58,15 @@ public record StudyDrawings(List<Figure> all) {
     each(outcome, work, (kind, c) -> Optional.of(ErrorFigure.of(kind, tolerance, c)));
     each(outcome, work, (kind, caption) -> Optional.of(BudgetFigure.of(kind, caption)));
     each(outcome, work, (kind, c) -> CapturesFigure.of(outcome, shown(outcome, kind), c.kind()));
+    for (KindOutcome kind : outcome.kinds()) {
+      kind.paired().units().stream()
+          .filter(unit -> outcome.doubts().stream().anyMatch(d -> d.isAbout(unit)))
+          .forEach(
+              u ->
+                  work.add(
+                      () -> UnitFigure.of(kind.paired(), u, Caption.of(outcome, kind), anchor)));
+    }
+    each(outcome, work, (kind, caption) -> UnitFigure.all(kind.paired(), caption));
     String fingerprint = outcome.fingerprint();
     outcome.sessions().stream()
         .flatMap(r -> r.fixtures().stream().map(f -> DriftFigure.of(f, r.unit(), fingerprint)))

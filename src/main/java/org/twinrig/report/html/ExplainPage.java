@@ -17,6 +17,7 @@ import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
 import org.twinrig.band.FrequencyRange;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.internal.Numbers;
 import org.twinrig.internal.Sha256;
 import org.twinrig.reliability.Mark;
@@ -56,10 +57,13 @@ public final class ExplainPage {
    *
    * @param example one old graph re-expressed, at least one band of which has a level; nothing when
    *     there is none to show
+   * @param heldBack how many graphs are to be checked before they are published
    */
-  public static String html(StudyOutcome outcome, Optional<TranslatedGraph> example) {
+  public static String html(StudyOutcome outcome, Optional<TranslatedGraph> example, int heldBack) {
     String page =
-        Page.fill("explain.jte", Map.of("outcome", outcome, "example", example)).stripTrailing();
+        Page.fill(
+                "explain.jte", Map.of("outcome", outcome, "example", example, "heldBack", heldBack))
+            .stripTrailing();
     return page + "\n<!-- sha256 " + sha256(page + "\n") + " -->\n";
   }
 
@@ -96,6 +100,16 @@ public final class ExplainPage {
         .distinct()
         .filter(k -> !measured.contains(k))
         .toList();
+  }
+
+  /** Whether something claimed of the study is contradicted, and the lab has not answered. */
+  public static boolean checking(StudyOutcome outcome) {
+    return outcome.doubts().stream().anyMatch(Doubt::isOpen);
+  }
+
+  /** Whether any kind has enough units for a graph of it to be shown. */
+  public static boolean anyEnough(StudyOutcome outcome) {
+    return outcome.kinds().stream().anyMatch(k -> enough(k, outcome));
   }
 
   /** Kinds with enough units for their mean difference to be drawn. */

@@ -131,19 +131,20 @@ class ApprovedPagesTest {
             Problem.note("units.csv", 3, "read as Latin-1"),
             Problem.refused("captures.csv", 4, "no <level>", "write \"one\" & go on"));
     studyIsApproved("study-kinds", new DemoStudy(made, demo.fingerprint(), problems));
-    isApproved("explained-kinds", ExplainPage.html(made, Optional.empty()));
+    isApproved("explained-kinds", ExplainPage.html(made, Optional.empty(), 0));
   }
 
   @Test
   void theExplanation() throws IOException {
     isApproved(
         "explained-demo",
-        ExplainPage.html(demo.outcome(), new ExampleChoice(demo.outcome(), 2).graph().value()));
+        ExplainPage.html(
+            demo.outcome(), new ExampleChoice(demo.outcome(), 2).example().value().graph(), 0));
     Settings loose = demo.outcome().study().settings().with(Setting.ANCHOR, new Anchor.None());
     isApproved(
         "explained-unanchored",
         ExplainPage.html(
-            outcome(loose, HandMade.kind("in-ear", 8, "UUUUUUUUUU")), Optional.empty()));
+            outcome(loose, HandMade.kind("in-ear", 8, "UUUUUUUUUU")), Optional.empty(), 0));
   }
 
   private static Translation translation(Translation.Handling handling, KindOutcome... kinds) {

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.twinrig.analysis.KindOutcome;
 import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.reliability.Reason;
 import org.twinrig.report.ExampleChoice;
 import org.twinrig.response.Anchor;
@@ -35,14 +36,15 @@ class ExplainPageTest {
   @BeforeAll
   static void readTheDemonstration() {
     demo = DemoStudy.read();
-    example = new ExampleChoice(demo.outcome(), 2).graph().value();
-    page = ExplainPage.html(demo.outcome(), example);
+    example = new ExampleChoice(demo.outcome(), 2).example().value().graph();
+    page = ExplainPage.html(demo.outcome(), example, 0);
   }
 
   private static String html(KindOutcome... kinds) {
     return ExplainPage.html(
         HandMade.outcome(demo.outcome(), demo.outcome().study().settings(), List.of(kinds)),
-        Optional.empty());
+        Optional.empty(),
+        0);
   }
 
   /** Every kind of the demonstration with the same marks. */
@@ -208,7 +210,8 @@ class ExplainPageTest {
   void theSameStudyGivesTheSamePage() {
     assertEquals(
         page,
-        ExplainPage.html(demo.outcome(), new ExampleChoice(demo.outcome(), 1).graph().value()));
+        ExplainPage.html(
+            demo.outcome(), new ExampleChoice(demo.outcome(), 1).example().value().graph(), 0));
   }
 
   @Test
@@ -322,7 +325,7 @@ class ExplainPageTest {
       StudyOutcome moved =
           HandMade.outcome(
               demo.outcome(), settings.with(Setting.ANCHOR, told.getKey()), demo.outcome().kinds());
-      String html = ExplainPage.html(moved, example);
+      String html = ExplainPage.html(moved, example, 0);
       assertTrue(html.contains(told.getValue()), told.getValue());
       boolean none = told.getKey() instanceof Anchor.None;
       assertEquals(
@@ -330,36 +333,94 @@ class ExplainPageTest {
     }
   }
 
+  private static StudyOutcome withoutCatalogue(List<Doubt> doubts) {
+    StudyOutcome whole = demo.outcome();
+    return new StudyOutcome(
+        new org.twinrig.study.Study(
+            whole.study().folder(),
+            whole.study().title(),
+            whole.study().from(),
+            whole.study().to(),
+            whole.study().units(),
+            whole.study().captures(),
+            whole.study().sessions(),
+            Optional.empty(),
+            whole.study().settings(),
+            whole.study().capturesFolder(),
+            whole.study().inputs(),
+            Map.of()),
+        whole.fingerprint(),
+        whole.captures(),
+        whole.screening(),
+        whole.kinds(),
+        whole.sessions(),
+        whole.problems(),
+        () -> doubts);
+  }
+
   @Test
   void withoutACatalogueAHeadphoneOfTheStudyIsShown() {
-    StudyOutcome whole = demo.outcome();
-    StudyOutcome without =
-        new StudyOutcome(
-            new org.twinrig.study.Study(
-                whole.study().folder(),
-                whole.study().title(),
-                whole.study().from(),
-                whole.study().to(),
-                whole.study().units(),
-                whole.study().captures(),
-                whole.study().sessions(),
-                Optional.empty(),
-                whole.study().settings(),
-                whole.study().capturesFolder(),
-                whole.study().inputs(),
-                Map.of()),
-            whole.fingerprint(),
-            whole.captures(),
-            whole.screening(),
-            whole.kinds(),
-            whole.sessions(),
-            whole.problems(),
-            List::of);
-    TranslatedGraph shown = new ExampleChoice(without, 2).graph().value().orElseThrow();
+    StudyOutcome without = withoutCatalogue(List.of());
+    TranslatedGraph shown = new ExampleChoice(without, 2).example().value().graph().orElseThrow();
     assertTrue(
         Stream.of(0, 1, 2)
             .anyMatch(
-                k -> whole.kinds().get(k).paired().units().get(0).equals(shown.entry().unit())));
-    isSound(ExplainPage.html(without, Optional.of(shown)));
+                k -> without.kinds().get(k).paired().units().get(0).equals(shown.entry().unit())));
+    String html = ExplainPage.html(without, Optional.of(shown), 0);
+    isSound(html);
+    assertEquals(0, PageChecks.count(html, "We are still checking"));
+    assertEquals(0, PageChecks.count(html, "We hold back"));
+  }
+
+  private static Doubt doubted(String unit) {
+    return Doubt.open(
+        Doubt.Subject.UNIT,
+        unit,
+        "",
+        "departs from its kind",
+        new Doubt.Found("5 dB", "3 dB"),
+        "It may have other pads.",
+        "Measure it again.");
+  }
+
+  /** What the lab doubts and has not answered is no example, and readers are told so. */
+  @Test
+  void whatIsDoubtedIsNotShownAndReadersAreTold() {
+    List<Doubt> firsts =
+        demo.outcome().kinds().stream().map(k -> doubted(k.paired().units().get(0))).toList();
+    StudyOutcome open = withoutCatalogue(firsts);
+    TranslatedGraph shown = new ExampleChoice(open, 2).example().value().graph().orElseThrow();
+    assertTrue(firsts.stream().noneMatch(d -> d.isAbout(shown.entry().unit())));
+    String html = ExplainPage.html(open, Optional.of(shown), 3);
+    isSound(html);
+    assertEquals(
+        1,
+        PageChecks.count(
+            html, "<p>We are still checking some of the measurements behind this page.</p>"));
+    assertEquals(
+        1, PageChecks.count(html, "<p>We hold back 3 old graphs until we have checked them.</p>"));
+    assertEquals(
+        1,
+        PageChecks.count(
+            ExplainPage.html(open, Optional.of(shown), 1),
+            "<p>We hold back 1 old graph until we have checked it.</p>"));
+    StudyOutcome answered =
+        withoutCatalogue(firsts.stream().map(d -> d.answered("worn pads, as sold")).toList());
+    assertEquals(
+        0,
+        PageChecks.count(
+            ExplainPage.html(answered, Optional.of(shown), 0), "We are still checking"));
+    List<Doubt> all =
+        demo.outcome().kinds().stream()
+            .flatMap(k -> k.paired().units().stream())
+            .map(ExplainPageTest::doubted)
+            .toList();
+    StudyOutcome none = withoutCatalogue(all);
+    assertEquals(Optional.empty(), new ExampleChoice(none, 2).example().value().graph());
+    assertEquals(
+        1,
+        PageChecks.count(
+            ExplainPage.html(none, Optional.empty(), 0),
+            "<p>We are still checking those that could be shown.</p>"));
   }
 }

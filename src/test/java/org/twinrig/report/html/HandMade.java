@@ -54,6 +54,8 @@ final class HandMade {
                   "error-made",
                   "budget-made",
                   "captures-made",
+                  "unit-made",
+                  "units-made",
                   "drift-made",
                   "repeatability-made",
                   "calibration-made",

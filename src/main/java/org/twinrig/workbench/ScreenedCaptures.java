@@ -9,17 +9,19 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.Answers;
 import org.twinrig.screening.Verdict;
 
 /**
  * What screening found about captures, and which of them are in doubt: those of which something was
- * found and which still count, because neither the lab nor a rule left them out.
+ * found and which still count, because neither the lab nor a rule left them out, and which the lab
+ * did not confirm.
  */
-public final class Doubts {
+public final class ScreenedCaptures {
   private final Snapshot snapshot;
   private final Map<CaptureEntry, List<Verdict>> verdicts;
 
-  Doubts(Snapshot snapshot) {
+  ScreenedCaptures(Snapshot snapshot) {
     this.snapshot = snapshot;
     this.verdicts =
         snapshot.outcome().stream()
@@ -40,9 +42,16 @@ public final class Doubts {
     return capture.excludedByLab() || leftOutByRule(capture);
   }
 
+  /** Whether the lab confirmed a capture: its reason answers all that was found. */
+  public boolean confirmed(CaptureEntry capture) {
+    return !of(capture).isEmpty()
+        && of(capture).stream()
+            .noneMatch(v -> Answers.to(v.finding().word(), capture.confirmed()).isEmpty());
+  }
+
   /** The captures in doubt, by unit; only units that have some. */
   public Map<String, List<CaptureEntry>> inDoubt() {
-    return found(c -> !leftOut(c));
+    return found(c -> !leftOut(c) && !confirmed(c));
   }
 
   /** The captures that a rule of screening left out, by unit; only units that have some. */
