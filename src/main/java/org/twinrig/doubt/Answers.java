@@ -69,5 +69,14 @@ public final class Answers {
 
   /** The doubts that can be answered, by the words that name them. */
   private static final List<String> NAMED =
-      List.of(SpecimenChanged.DOUBT, "already measured", "same as", "tables contradict");
+      List.of(
+          SpecimenChanged.DOUBT,
+          GraphDoubts.KIND,
+          GraphDoubts.FORM,
+          GraphDoubts.OUTSIDE,
+          GraphDoubts.SMOOTHING,
+          GraphDoubts.NOISE,
+          "already measured",
+          "same as",
+          "tables contradict");
 }

@@ -45,6 +45,7 @@ final class CurveLab implements Lab {
   private static final long SEATING = 3;
 
   private final long seed;
+  private final long kindsSeed;
   private final double[] hz = new double[POINTS];
   private final double[] octaves = new double[POINTS];
   private final SmoothCurves broad;
@@ -54,7 +55,13 @@ final class CurveLab implements Lab {
 
   /** A laboratory; equal seeds give equal studies. */
   CurveLab(long seed) {
+    this(seed, KINDS_SEED);
+  }
+
+  /** A laboratory of other kinds, to set limits on. */
+  CurveLab(long seed, long kindsSeed) {
     this.seed = seed;
+    this.kindsSeed = kindsSeed;
     for (int i = 0; i < POINTS; i++) {
       hz[i] = 10 * StrictMath.pow(2200, i / (POINTS - 1.0));
       octaves[i] = StrictMath.log(hz[i]) / StrictMath.log(2);
@@ -152,7 +159,7 @@ final class CurveLab implements Lab {
 
     Sort(CurveKind kind) {
       this.kind = kind;
-      Chance chance = Chance.of(KINDS_SEED, KIND, kind.number());
+      Chance chance = Chance.of(kindsSeed, KIND, kind.number());
       // Kinds are tuned some decibels apart, most in the bass.
       broad.addTo(meanDb, times(profile(1.5, 1.5), 2), chance);
       broad.addTo(transferDb, times(profile(2, 3), kind.transferDb()), chance);
