@@ -4,16 +4,16 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.stat.StatUtils;
+import org.twinrig.regression.StudentT;
 
 /**
  * A claim against another one: whether a curve is so much likelier under the other that none of the
  * claimed units would be.
  *
  * <p>{@code l = log L_claimed - log L_other}. Its limit comes from the study's own units, each left
- * out of its own: {@code min(-1, mean(l) - t_{ν, 0.99}·s·√(1+2/n))}, {@code s²} the variance of
+ * out of its own: {@code min(-1, mean(l) - t_{ν, 0.99}·s·√(1+3/n))}, {@code s²} the variance of
  * {@code l} in both groups, {@code ν} its degrees of freedom; a graph's own uncertainty adds to
  * {@code s²}.
  */
@@ -57,7 +57,7 @@ final class Contest {
       freedom += more.length - 1;
     }
     this.variance = squares / freedom;
-    this.quantile = new TDistribution(null, freedom).inverseCumulativeProbability(rule.level);
+    this.quantile = StudentT.oneSided(rule.level, freedom);
   }
 
   /** What units of another group would give, were they as far from the claimed group's mean. */
@@ -126,7 +126,7 @@ final class Contest {
         more += weights[i] * weights[j] * own[i][j];
       }
     }
-    double spread = Math.sqrt(Math.max(0, variance * (1 + 2.0 / units) + Math.max(0, more)));
+    double spread = Math.sqrt(Math.max(0, variance * (1 + 3.0 / units) + Math.max(0, more)));
     return Math.min(LEAST, mean - quantile * spread);
   }
 

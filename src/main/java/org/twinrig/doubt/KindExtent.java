@@ -5,12 +5,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.stat.StatUtils;
 import org.twinrig.band.BandGrid;
 import org.twinrig.internal.Numbers;
+import org.twinrig.regression.StudentT;
 
 /**
  * How far the units of a kind reach, for graphs like none of them.
@@ -115,7 +115,7 @@ final class KindExtent {
   }
 
   private double quantile(double level) {
-    return new TDistribution(null, units - 1.0).inverseCumulativeProbability(level);
+    return StudentT.oneSided(level, units - 1.0);
   }
 
   private static String deviations(double distance, double[] curve) {

@@ -256,7 +256,7 @@ class WindowTranslationTest {
             + " version of the program that wrote it, or run `twinrig study` again",
         refusal(
             text.replaceFirst("  \"sha256\".*\n", "")
-                .replace("\"version\" : 4", "\"version\" : 1")));
+                .replace("\"version\" : 5", "\"version\" : 1")));
   }
 
   private String refusal(String text) throws IOException {
