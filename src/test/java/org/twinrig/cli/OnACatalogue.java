@@ -3,10 +3,13 @@ package org.twinrig.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.File;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -18,7 +21,6 @@ abstract class OnACatalogue {
   static final Path STUDY = Path.of("studies", "plate-to-head");
   static final Path DATA = Path.of("demo-data", "plate-to-head");
 
-  @TempDir private static Path studyFolder;
   static Path translation;
 
   @TempDir Path folder;
@@ -26,9 +28,31 @@ abstract class OnACatalogue {
 
   @BeforeAll
   static void study() {
-    Path results = studyFolder.resolve("results");
-    assertEquals(0, Ran.of("study", STUDY.toString(), "--out", results.toString()).status());
-    translation = results.resolve("translation.json");
+    translation = Once.RESULTS.resolve("translation.json");
+  }
+
+  /** The demonstration's results, which tests read and share. */
+  private static final class Once {
+    static final Path RESULTS = results();
+
+    private static Path results() {
+      try {
+        Path results = Files.createTempDirectory("demonstration").resolve("results");
+        assertEquals(0, Ran.of("study", STUDY.toString(), "--out", results.toString()).status());
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> deleted(results)));
+        return results;
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    private static void deleted(Path results) {
+      try (Stream<Path> all = Files.walk(results.getParent())) {
+        all.sorted(Comparator.reverseOrder()).map(Path::toFile).forEach(File::delete);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
   }
 
   /** The first twelve graphs of the demonstration, in a folder of the test's own. */

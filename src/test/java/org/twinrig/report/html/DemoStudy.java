@@ -17,7 +17,12 @@ import org.twinrig.study.StudyReader;
 /** The demonstration, read and analysed as the command line does it. */
 record DemoStudy(StudyOutcome outcome, InputFingerprint fingerprint, List<Problem> problems) {
   static DemoStudy read() {
-    return read(Path.of("studies", "plate-to-head"));
+    return Once.DEMO;
+  }
+
+  /** Nothing in it changes, so that tests share it. */
+  private static final class Once {
+    static final DemoStudy DEMO = read(Path.of("studies", "plate-to-head"));
   }
 
   /** Any study, in the same way. */
