@@ -5,10 +5,13 @@ import org.twinrig.response.Levels;
 
 /**
  * The energy of a curve's fine structure: mean squares of second differences {@code L(b-k) - 2·L(b)
- * + L(b+k)} of its band levels, {@code k} 1, 2 and 4 bands, below 1 kHz, from 1 to 4 kHz and above;
- * dB². Smoothing takes from the narrow differences first, noise adds to them most.
+ * + L(b+k)} of its band levels, {@code k} 1/12, 1/6 and 1/3 octave, below 1 kHz, from 1 to 4 kHz
+ * and above; dB². Smoothing takes from the narrow differences first, noise adds to them most.
  */
 final class FineStructure {
+  /** With fewer bands an octave there is no fine structure to see. */
+  static final int BANDS_PER_OCTAVE = 12;
+
   private static final int[] LAGS = {1, 2, 4};
   private static final double[] ENDS_HZ = {1000, 4000, Double.POSITIVE_INFINITY};
 
@@ -26,7 +29,7 @@ final class FineStructure {
     int[] counts = new int[SIZE];
     int end = Math.min(run.to(), levels.grid().size());
     for (int q = 0; q < LAGS.length; q++) {
-      int lag = LAGS[q];
+      int lag = LAGS[q] * levels.grid().perOctave() / BANDS_PER_OCTAVE;
       int range = 0;
       for (int b = run.from() + lag; b < end - lag; b++) {
         while (levels.grid().band(b).midHz() > ENDS_HZ[range]) {

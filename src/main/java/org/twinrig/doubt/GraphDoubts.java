@@ -27,9 +27,9 @@ import org.twinrig.response.Smoothing;
  * noise}), by the same contest.
  *
  * <p>What a graph of fewer seatings, and what old graphs by themselves, scatter more than the
- * units' means widens every limit. Levels {@code 0.99}, {@code 0.995} for each of form, smoothing
- * and noise; shrinkage 0.2 and 0.03. They were set on simulated studies of 6, 12 and 20 units with
- * other kinds and other fixtures than those of the proof.
+ * units' means widens every limit. Levels {@code 0.992} for each kind and {@code 0.997} for each of
+ * form, smoothing and noise; shrinkage 0.2 and 0.03. They were set on simulated studies of 6, 8, 12
+ * and 20 units with other kinds and other fixtures than those of the proof.
  *
  * <p>It does not see: a wrong kind whose units look alike on the old fixture; kinds with fewer than
  * four units; smoothing over 1/12 octave or less, which bands do not show; fine structure of graphs
@@ -127,7 +127,8 @@ public final class GraphDoubts {
     }
     List<Doubt> doubts = new ArrayList<>();
     shape(claims, kind.get(), raw, run.get(), scatterDb).ifPresent(doubts::add);
-    if (claims.pointsPerOctave >= raw.grid().perOctave()) {
+    if (raw.grid().perOctave() >= FineStructure.BANDS_PER_OCTAVE
+        && claims.pointsPerOctave >= raw.grid().perOctave()) {
       detail(claims, kind.get(), raw, run.get()).ifPresent(doubts::add);
     }
     return doubts;
