@@ -168,6 +168,14 @@ public final class CatalogueRun {
       problems.addAll(row.problems());
     }
     levelsNotKnown(catalogue.value().source(), lines).ifPresent(problems::add);
+    if (!lines.isEmpty() && GraphClaims.profiles(chain.first()).isEmpty()) {
+      problems.add(
+          Problem.note(
+              catalogue.value().source(),
+              0,
+              "graphs are not held against the study's units, whose old levels its translation does"
+                  + " not hold: `twinrig study` writes one that does"));
+    }
     lines = doubted(lines);
     List<Doubt> doubts =
         new ArrayList<>(chain.continuity().map(Continuity::doubts).orElse(List.of()));
