@@ -119,11 +119,11 @@ final class Contest {
    * @param own covariance of what a graph holds beyond the study's units
    */
   double limit(double[][] own) {
-    double[] weights = claimed.weights(other);
+    double[] slope = claimed.slope(other);
     double more = 0;
-    for (int i = 0; i < weights.length; i++) {
-      for (int j = 0; j < weights.length; j++) {
-        more += weights[i] * weights[j] * own[i][j];
+    for (int i = 0; i < slope.length; i++) {
+      for (int j = 0; j < slope.length; j++) {
+        more += slope[i] * slope[j] * own[i][j];
       }
     }
     double spread = Math.sqrt(Math.max(0, variance * (1 + 3.0 / units) + Math.max(0, more)));

@@ -33,7 +33,8 @@ import org.twinrig.response.Smoothing;
  *
  * <p>It does not see: a wrong kind whose units look alike on the old fixture; kinds with fewer than
  * four units; smoothing over 1/12 octave or less, which bands do not show; fine structure of graphs
- * with fewer points than bands; a reference nobody named. Safe for use by several threads.
+ * with fewer points than bands, or of more seatings than a study has that seated its units once; a
+ * reference nobody named. Safe for use by several threads.
  */
 public final class GraphDoubts {
   /** The doubts as files name them. */
@@ -283,6 +284,10 @@ public final class GraphDoubts {
   private Optional<Doubt> detail(Claims claims, KindProfile kind, Levels raw, Run run) {
     double[] own =
         FineStructure.logarithms(FineStructure.energies(raw, run), new double[FineStructure.SIZE]);
+    boolean alike = claims.seatings.orElse(0) == kind.seatings();
+    if (!kind.knowsSeatings() && !alike) {
+      return Optional.empty();
+    }
     if (claims.seatings.isPresent()) {
       return detail(claims, kind, run, own, claims.seatings.getAsDouble())
           .map(w -> detailDoubt(claims, kind, raw, run, w));

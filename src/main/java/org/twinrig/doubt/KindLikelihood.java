@@ -101,9 +101,13 @@ final class KindLikelihood {
     return -0.5 * (FREEDOM + mean.length) * Math.log1p(distance(curve) / FREEDOM);
   }
 
-  /** {@code Σ⁻¹} times the difference of the means: what {@code log L} weighs two groups by. */
-  double[] weights(KindLikelihood other) {
-    return inverse.solve(new ArrayRealVector(minus(mean, other.mean), false)).toArray();
+  /** How {@code log L} less that of another group changes with a curve, at the mean of this one. */
+  double[] slope(KindLikelihood other) {
+    double tail = (FREEDOM + mean.length) / (FREEDOM + other.distance(mean)) / other.scale;
+    return inverse
+        .solve(new ArrayRealVector(minus(mean, other.mean), false))
+        .mapMultiply(tail)
+        .toArray();
   }
 
   /** Root mean square of what a curve differs by from the mean. */

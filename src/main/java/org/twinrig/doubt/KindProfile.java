@@ -19,7 +19,8 @@ import org.twinrig.study.PairedUnits;
  * @param seatingCorrelation correlation of a seating's deviations so many bands apart, from 0 on;
  *     beyond the last it counts as 0
  * @param seatingDetail what one seating adds to the energies of {@link FineStructure}, dB²
- * @param detailSpread standard deviation of the logarithm of those energies between seatings
+ * @param detailSpread standard deviation of the logarithm of those energies between seatings; 0
+ *     where no unit was seated twice
  */
 public record KindProfile(
     String kind,
@@ -126,6 +127,11 @@ public record KindProfile(
   /** The grid of all levels. */
   public BandGrid grid() {
     return seatingVariance.grid();
+  }
+
+  /** Whether what one seating adds is known: of units that are seated once nobody knows. */
+  boolean knowsSeatings() {
+    return detailSpread > 0;
   }
 
   /** Correlation of what one seating strays at two bands so far apart. */
