@@ -82,6 +82,11 @@ record GraphClaimsProof(List<Size> studies, int graphsPerKind)
       this.share = share;
     }
 
+    /** As tables write it. */
+    String word() {
+      return word;
+    }
+
     /** The kind it is listed as. */
     private String listed(String kind) {
       return switch (this) {
@@ -317,7 +322,7 @@ record GraphClaimsProof(List<Size> studies, int graphsPerKind)
         .count("seatings", r -> r.size.seatings)
         .count("graph_seatings", Row::graphSeatings)
         .text("kind", Row::kind)
-        .text("fault", r -> r.fault.word)
+        .text("fault", r -> r.fault.word())
         .count("studies", r -> r.studies.size())
         .count("graphs", r -> r.studies.stream().mapToInt(List::size).sum())
         .figure("found", "", r -> r.share(Tried::found))
