@@ -284,9 +284,13 @@ public final class GraphDoubts {
   private Optional<Doubt> detail(Claims claims, KindProfile kind, Levels raw, Run run) {
     double[] own =
         FineStructure.logarithms(FineStructure.energies(raw, run), new double[FineStructure.SIZE]);
-    boolean alike = claims.seatings.orElse(0) == kind.seatings();
-    if (!kind.knowsSeatings() && !alike) {
-      return Optional.empty();
+    double seatings = claims.seatings.orElse(MANY_SEATINGS);
+    if (!kind.knowsSeatings() && seatings != kind.seatings()) {
+      // More seatings show less detail and fewer show more, nobody knows how much.
+      String sure = seatings > kind.seatings() ? NOISE : SMOOTHING;
+      return detail(claims, kind, run, own, kind.seatings())
+          .filter(w -> w.rival.doubt.equals(sure))
+          .map(w -> detailDoubt(claims, kind, raw, run, w));
     }
     if (claims.seatings.isPresent()) {
       return detail(claims, kind, run, own, claims.seatings.getAsDouble())

@@ -180,6 +180,24 @@ class GraphDoubtsTest {
         List.of(), few.of(claims("over-ear", ""), Levels.copyOf(GRID, unit("in-ear", 7)), b -> 0));
   }
 
+  /** Units seated once show what more seatings have at most, and not what these have. */
+  @Test
+  void ofMoreSeatingsThanTheUnitsNoiseAloneIsTold() {
+    GraphDoubts.Claims five =
+        new GraphDoubts.Claims(
+            "G-1", "g.csv", "over-ear", "", OptionalDouble.of(5), Smoothing.NONE, DENSE);
+    double[] raw = unit("over-ear", 10);
+    double[] smooth = raw.clone();
+    for (int b = 2; b < raw.length - 2; b++) {
+      smooth[b] = (raw[b - 2] / 2 + raw[b - 1] + raw[b] + raw[b + 1] + raw[b + 2] / 2) / 4;
+    }
+    assertEquals(List.of(), of(five, smooth));
+    Random random = new Random(3);
+    double[] noisy = raw.clone();
+    Arrays.setAll(noisy, b -> raw[b] + 0.9 * random.nextGaussian());
+    assertTrue(words(of(five, noisy)).contains("noise"));
+  }
+
   /** NumPy 2.4.6 on the same numbers. */
   @Test
   void theDistanceIsThatOfNumPy() {
