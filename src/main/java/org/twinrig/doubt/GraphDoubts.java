@@ -66,6 +66,9 @@ public final class GraphDoubts {
   /** Logarithms of a seating's energies go together so far. */
   private static final double TOGETHER = 0.3;
 
+  /** What a graph that is smoothed unsaid has of the units' fine structure, at most. */
+  private static final double MOST_OF_SMOOTHED = 0.85;
+
   /** Of a graph that averages nobody knows how many. */
   private static final double MANY_SEATINGS = 100;
 
@@ -130,7 +133,13 @@ public final class GraphDoubts {
     shape(claims, kind.get(), raw, run.get(), scatterDb).ifPresent(doubts::add);
     if (raw.grid().perOctave() >= FineStructure.BANDS_PER_OCTAVE
         && claims.pointsPerOctave >= raw.grid().perOctave()) {
-      detail(claims, kind.get(), raw, run.get()).ifPresent(doubts::add);
+      detail(claims, kind.get(), raw, run.get())
+          .filter(
+              d ->
+                  !d.doubt().equals(SMOOTHING)
+                      || claims.smoothing.fraction() > 0
+                      || showsLess(kind.get(), raw, run.get()))
+          .ifPresent(doubts::add);
     }
     return doubts;
   }
@@ -159,6 +168,18 @@ public final class GraphDoubts {
                         found.cause(claims.kind),
                         "What was learnt from the study's units need not hold for it. Listen to or"
                             + " measure the unit; or say in `confirmed` why it belongs."));
+  }
+
+  /** A graph without the captures' noise shows less of the finest, but not less in all. */
+  private static boolean showsLess(KindProfile kind, Levels raw, Run run) {
+    return FineStructure.rmsDb(raw, run) < MOST_OF_SMOOTHED * unitsRmsDb(kind, run);
+  }
+
+  private static double unitsRmsDb(KindProfile kind, Run run) {
+    return kind.units().stream()
+        .mapToDouble(u -> FineStructure.rmsDb(u, run))
+        .average()
+        .orElseThrow();
   }
 
   private static Optional<Won> won(List<Rival> rivals, double[] curve, double[][] own) {
@@ -388,12 +409,7 @@ public final class GraphDoubts {
 
   private static Doubt detailDoubt(Claims claims, KindProfile kind, Levels raw, Run run, Won won) {
     String here = db(FineStructure.rmsDb(raw, run));
-    String units =
-        db(
-            kind.units().stream()
-                .mapToDouble(u -> FineStructure.rmsDb(u, run))
-                .average()
-                .orElseThrow());
+    String units = db(unitsRmsDb(kind, run));
     if (won.rival.doubt.equals(NOISE)) {
       return Doubt.ofGraph(
           claims.graph,
