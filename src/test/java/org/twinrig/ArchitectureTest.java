@@ -117,6 +117,7 @@ class ArchitectureTest {
             "org.twinrig.spectrum..",
             "org.twinrig.regression..",
             "org.twinrig.reliability..",
+            "org.twinrig.doubt..",
             "org.twinrig.translation..",
             "org.twinrig.evidence.."));
   }

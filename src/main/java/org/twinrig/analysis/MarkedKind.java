@@ -2,7 +2,9 @@ package org.twinrig.analysis;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.twinrig.band.FrequencyRange;
+import org.twinrig.doubt.KindProfile;
 import org.twinrig.regression.KindEstimate;
 import org.twinrig.regression.TransferEstimator;
 import org.twinrig.reliability.MarkRule;
@@ -30,6 +32,10 @@ record MarkedKind(KindEstimate estimate, MarkRule rule, TransferFunction transfe
         estimate,
         rule,
         new TransferFunction(
-            paired.kind(), paired.units(), paired.grid(), rule.mark(estimate.bands())));
+            paired.kind(),
+            paired.units(),
+            paired.grid(),
+            rule.mark(estimate.bands()),
+            Optional.of(KindProfile.of(paired))));
   }
 }

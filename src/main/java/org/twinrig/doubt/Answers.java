@@ -112,7 +112,17 @@ public final class Answers {
   /** The doubts that can be answered, by the words that name them. */
   private static final List<String> NAMED =
       Stream.concat(
-              Stream.of(SpecimenChanged.DOUBT, "already measured", "same as", "tables contradict"),
+              Stream.of(
+                  DepartsFromItsKind.DOUBT,
+                  SpecimenChanged.DOUBT,
+                  GraphDoubts.KIND,
+                  GraphDoubts.FORM,
+                  GraphDoubts.OUTSIDE,
+                  GraphDoubts.SMOOTHING,
+                  GraphDoubts.NOISE,
+                  "already measured",
+                  "same as",
+                  "tables contradict"),
               Stream.of(Finding.values()).map(Finding::word))
           .toList();
 }

@@ -155,9 +155,10 @@ public final class CatalogueRun {
     List<Problem> problems = new ArrayList<>(catalogue.problems());
     problems.addAll(CatalogueNames.notes(catalogue.value(), chain.links()));
     GraphFiles files = new GraphFiles(catalogue.value().source(), folder, chain.first());
+    GraphClaims claims = new GraphClaims(chain, files, entries);
     List<Findings<Optional<Line>>> rows;
     try {
-      rows = Parallel.map(entries, threads, e -> row(e, files, sink));
+      rows = Parallel.map(entries, threads, e -> row(e, files, claims, sink));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
@@ -167,6 +168,14 @@ public final class CatalogueRun {
       problems.addAll(row.problems());
     }
     levelsNotKnown(catalogue.value().source(), lines).ifPresent(problems::add);
+    if (!lines.isEmpty() && GraphClaims.profiles(chain.first()).isEmpty()) {
+      problems.add(
+          Problem.note(
+              catalogue.value().source(),
+              0,
+              "graphs are not held against the study's units, whose old levels its translation does"
+                  + " not hold: `twinrig study` writes one that does"));
+    }
     lines = doubted(lines);
     List<Doubt> doubts =
         new ArrayList<>(chain.continuity().map(Continuity::doubts).orElse(List.of()));
@@ -229,13 +238,16 @@ public final class CatalogueRun {
     }
   }
 
-  private Findings<Optional<Line>> row(CatalogueEntry entry, GraphFiles files, Sink sink) {
+  private Findings<Optional<Line>> row(
+      CatalogueEntry entry, GraphFiles files, GraphClaims claims, Sink sink) {
     try {
       Findings<Optional<GraphFiles.OldGraphFile>> found = files.graph(entry);
       Optional<Line> line = Optional.empty();
       if (found.value().isPresent()) {
         Chain.Result result = chain.translate(found.value().get());
-        line = Optional.of(line(result, found.value().get().sha256()));
+        line =
+            Optional.of(
+                line(result, found.value().get().sha256()).with(claims.of(found.value().get())));
         sink.accept(result.given(), result.came());
       }
       return new Findings<>(line, found.problems());

@@ -2,6 +2,7 @@ package org.twinrig.translation;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.Problem;
 import org.twinrig.problem.UnusableInput;
+import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
 import org.twinrig.response.Smoothing;
 import org.twinrig.study.DataRoot;
@@ -168,6 +170,29 @@ final class GraphFiles {
       problems.addAll(e.problems());
       return new Findings<>(Optional.empty(), problems);
     }
+  }
+
+  /**
+   * Band levels, pinned, of the study's own reference and of all a catalogue names, by file; those
+   * that cannot be read are missing, and said so where a graph needs them.
+   */
+  Map<String, Levels> references(List<CatalogueEntry> entries) {
+    Map<String, Levels> known = new HashMap<>();
+    List<CatalogueEntry.Subtracted> all = new ArrayList<>();
+    if (!entries.isEmpty() && translation.handling().oldReference().isPresent()) {
+      all.add(new CatalogueEntry.Subtracted(Optional.empty(), Optional.empty()));
+    }
+    entries.stream().flatMap(e -> e.subtracted().stream()).distinct().forEach(all::add);
+    for (CatalogueEntry.Subtracted subtracted : all) {
+      try {
+        // An entry is named in messages only, and those come where a graph needs the reference.
+        Reference reference = reference(entries.get(0), subtracted, new ArrayList<>());
+        known.put(reference.curve.file(), Levels.of(reference.pinned, translation.grid()));
+      } catch (UnusableInput e) {
+        known.remove(subtracted.file().orElse(""));
+      }
+    }
+    return known;
   }
 
   private Reference pinned(ReferenceCurve reference, String sha256) throws UnusableInput {

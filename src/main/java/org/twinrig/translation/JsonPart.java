@@ -130,13 +130,16 @@ record JsonPart(JsonNode node, String place, String source) {
   }
 
   <T> List<T> list(String name, Reader<T> reader) throws UnusableInput {
-    JsonPart value = child(name);
-    if (!value.node.isArray()) {
-      throw value.amiss("must be a list");
+    return child(name).elements(reader);
+  }
+
+  <T> List<T> elements(Reader<T> reader) throws UnusableInput {
+    if (!node.isArray()) {
+      throw amiss("must be a list");
     }
     List<T> elements = new ArrayList<>();
-    for (JsonNode element : value.node) {
-      String at = value.place + "[" + elements.size() + "]";
+    for (JsonNode element : node) {
+      String at = place + "[" + elements.size() + "]";
       elements.add(reader.read(new JsonPart(element, at, source)));
     }
     return elements;

@@ -14,6 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.twinrig.band.Band;
 import org.twinrig.band.BandGrid;
+import org.twinrig.doubt.KindProfile;
 import org.twinrig.intake.Utf8File;
 import org.twinrig.internal.Sha256;
 import org.twinrig.problem.UnusableInput;
@@ -32,11 +33,14 @@ import org.twinrig.study.Tolerance;
  * A translation as a file: translation.json. Its form is fixed by the JSON Schema in the resource
  * {@code translation.schema.json} beside this class. Its line {@code sha256} is the SHA-256 of all
  * its other lines, each ended by a line feed, in UTF-8: what was damaged or changed on the way is
- * refused, and so are files of version 1, which cannot tell; a study writes a new one in seconds.
+ * refused, and so are files of versions before 4; a study writes a new one in seconds.
  */
 public final class TranslationFile {
   private static final String FORMAT = "twinrig-translation";
-  private static final int VERSION = 4;
+  private static final int VERSION = 5;
+
+  /** It lacks what old graphs look like, which is said where graphs are to be held against it. */
+  private static final int BEFORE = 4;
 
   /** What to do with a file that is not as it was written. */
   static final String UNCHANGED = "give the translation.json that `twinrig study` wrote, unchanged";
@@ -119,6 +123,7 @@ public final class TranslationFile {
       ArrayNode bands = node.putArray("bands");
       kind.bands().forEach(b -> bands.add(band(b)));
       translation.levelShift(kind.kind()).ifPresent(s -> node.set("level_shift", shift(s)));
+      kind.profile().ifPresent(p -> node.set("old_graphs", ProfileNode.of(p)));
     }
     String others = root.toPrettyString().replace("\r\n", "\n") + "\n";
     int behindVersion = others.indexOf('\n', others.indexOf("\"version\"")) + 1;
@@ -225,13 +230,15 @@ public final class TranslationFile {
           "give the translation.json that `twinrig study` wrote");
     }
     JsonNode version = root.node().path("version");
-    if (!version.isInt() || version.asInt() != VERSION) {
+    if (!version.isInt() || version.asInt() < BEFORE || version.asInt() > VERSION) {
       throw UnusableInput.fatal(
           source,
           0,
           "this is version "
               + version.asText("(none)")
-              + " of the format, and this program reads version "
+              + " of the format, and this program reads versions "
+              + BEFORE
+              + " and "
               + VERSION,
           "use the version of the program that wrote it, or run `twinrig study` again");
     }
@@ -347,7 +354,12 @@ public final class TranslationFile {
     for (int b = 0; b < grid.size(); b++) {
       marked.add(band(bands.get(b), grid, b, new Fit(unitNames.size(), confidence)));
     }
-    return new TransferFunction(part.text("kind"), unitNames, grid, marked);
+    String name = part.text("kind");
+    Optional<KindProfile> profile =
+        part.has("old_graphs")
+            ? Optional.of(ProfileNode.read(part.child("old_graphs"), name, grid))
+            : Optional.empty();
+    return new TransferFunction(name, unitNames, grid, marked, profile);
   }
 
   /** What the estimates of a kind have in common. */

@@ -86,6 +86,19 @@ final class Proofs {
               SEED,
               new ContinuityProof(List.of(5, 8, 12))),
           new Published<>(
+              "claims-graphs",
+              "claims-proof/graphs.csv",
+              20,
+              SEED,
+              new GraphClaimsProof(
+                  List.of(
+                      new GraphClaimsProof.Size(6, 5),
+                      new GraphClaimsProof.Size(8, 3),
+                      new GraphClaimsProof.Size(12, 5),
+                      new GraphClaimsProof.Size(12, 1),
+                      new GraphClaimsProof.Size(20, 3)),
+                  4)),
+          new Published<>(
               "situations",
               "situations-proof/situations.csv",
               12,

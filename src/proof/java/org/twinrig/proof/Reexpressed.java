@@ -13,6 +13,7 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.KindProfile;
 import org.twinrig.evidence.Region;
 import org.twinrig.proof.Happening.NewGraph;
 import org.twinrig.proof.Lab.Measured;
@@ -163,6 +164,19 @@ final class Reexpressed {
       captures.add(
           new Capture(entry, Response.copyOf(hz, curves.get(seating - 1)), "made:" + file));
     }
+  }
+
+  /** What old graphs of the study's kinds look like. */
+  List<KindProfile> profiles() {
+    return translation.kinds().stream().flatMap(k -> k.profile().stream()).toList();
+  }
+
+  /** Band levels of a curve on the laboratory's axis, pinned. */
+  Levels pinned(double[] curveDb) {
+    return settings
+        .anchor()
+        .pinnedLevels(Response.copyOf(hz, curveDb), settings.grid())
+        .orElseThrow();
   }
 
   /** Re-expresses a graph and holds it against the re-capture. */

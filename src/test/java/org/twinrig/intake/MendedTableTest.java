@@ -123,7 +123,7 @@ class MendedTableTest {
     Path file = Files.createTempFile("table", ".csv");
     try {
       Files.write(file, after);
-      LabTable read = LabTable.of(file, "t");
+      LabTable read = LabTable.of(file, "t", COLUMNS);
       assertEquals(3, read.size());
       assertEquals("gone, \"quite\"", read.cells("exclude").get(1));
       assertEquals(List.of("n", last, ""), read.cells("note"));

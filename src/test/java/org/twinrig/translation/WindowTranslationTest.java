@@ -252,11 +252,11 @@ class WindowTranslationTest {
         "t.json: the file has no line with its checksum, `sha256`" + again,
         refusal(text.replaceFirst("  \"sha256\".*\n", "")));
     assertEquals(
-        "t.json: this is version 1 of the format, and this program reads version 4; use the"
+        "t.json: this is version 1 of the format, and this program reads versions 4 and 5; use the"
             + " version of the program that wrote it, or run `twinrig study` again",
         refusal(
             text.replaceFirst("  \"sha256\".*\n", "")
-                .replace("\"version\" : 4", "\"version\" : 1")));
+                .replace("\"version\" : 5", "\"version\" : 1")));
   }
 
   private String refusal(String text) throws IOException {
