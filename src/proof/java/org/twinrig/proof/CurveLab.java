@@ -45,7 +45,6 @@ final class CurveLab implements Lab {
   private static final long SEATING = 3;
 
   private final long seed;
-  private final long kindsSeed;
   private final double[] hz = new double[POINTS];
   private final double[] octaves = new double[POINTS];
   private final SmoothCurves broad;
@@ -61,7 +60,6 @@ final class CurveLab implements Lab {
   /** The same of other kinds: their mean curves and transfers follow from a seed of their own. */
   CurveLab(long seed, long kindsSeed) {
     this.seed = seed;
-    this.kindsSeed = kindsSeed;
     for (int i = 0; i < POINTS; i++) {
       hz[i] = 10 * StrictMath.pow(2200, i / (POINTS - 1.0));
       octaves[i] = StrictMath.log(hz[i]) / StrictMath.log(2);
