@@ -54,6 +54,11 @@ final class CurveLab implements Lab {
 
   /** A laboratory; equal seeds give equal studies. */
   CurveLab(long seed) {
+    this(seed, KINDS_SEED);
+  }
+
+  /** The same of other kinds: their mean curves and transfers follow from a seed of their own. */
+  CurveLab(long seed, long kindsSeed) {
     this.seed = seed;
     for (int i = 0; i < POINTS; i++) {
       hz[i] = 10 * StrictMath.pow(2200, i / (POINTS - 1.0));
@@ -62,7 +67,9 @@ final class CurveLab implements Lab {
     broad = new SmoothCurves(octaves, 1);
     middling = new SmoothCurves(octaves, 0.5);
     fine = new SmoothCurves(octaves, 0.2);
-    sorts = CurveKind.ALL.stream().collect(Collectors.toMap(CurveKind::label, k -> new Sort(k)));
+    sorts =
+        CurveKind.ALL.stream()
+            .collect(Collectors.toMap(CurveKind::label, k -> new Sort(k, kindsSeed)));
   }
 
   @Override
@@ -150,9 +157,9 @@ final class CurveLab implements Lab {
     final double[] transferDb = new double[POINTS];
     final double[] leakShape = new double[POINTS];
 
-    Sort(CurveKind kind) {
+    Sort(CurveKind kind, long kindsSeed) {
       this.kind = kind;
-      Chance chance = Chance.of(KINDS_SEED, KIND, kind.number());
+      Chance chance = Chance.of(kindsSeed, KIND, kind.number());
       // Kinds are tuned some decibels apart, most in the bass.
       broad.addTo(meanDb, times(profile(1.5, 1.5), 2), chance);
       broad.addTo(transferDb, times(profile(2, 3), kind.transferDb()), chance);

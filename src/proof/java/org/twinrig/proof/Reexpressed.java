@@ -19,6 +19,7 @@ import org.twinrig.proof.Lab.Measured;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.response.Levels;
 import org.twinrig.response.Response;
+import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Pairing;
 import org.twinrig.study.Settings;
 import org.twinrig.study.Study;
@@ -111,8 +112,29 @@ final class Reexpressed {
 
   /** Analyses a study of measured units, by kind. */
   static Reexpressed of(double[] hz, Settings settings, Map<String, List<Measured>> kinds) {
-    List<Unit> units = new ArrayList<>();
     List<Capture> captures = new ArrayList<>();
+    Study study = study(hz, settings, kinds, captures);
+    return new Reexpressed(hz, settings, Harness.analysed(study, captures), Optional.empty());
+  }
+
+  /** The units of one kind, paired as in a study of theirs alone. */
+  static PairedUnits paired(double[] hz, Settings settings, String kind, List<Measured> units) {
+    List<Capture> captures = new ArrayList<>();
+    Study study = study(hz, settings, Map.of(kind, units), captures);
+    return Harness.paired(study, captures).get(0);
+  }
+
+  /** The units of all kinds, paired as in one study. */
+  static List<PairedUnits> paired(
+      double[] hz, Settings settings, Map<String, List<Measured>> kinds) {
+    List<Capture> captures = new ArrayList<>();
+    return Harness.paired(study(hz, settings, kinds, captures), captures);
+  }
+
+  /** A study of measured units, by kind; its captures are added to a list. */
+  private static Study study(
+      double[] hz, Settings settings, Map<String, List<Measured>> kinds, List<Capture> captures) {
+    List<Unit> units = new ArrayList<>();
     kinds.forEach(
         (kind, measured) -> {
           for (Measured unit : measured) {
@@ -123,22 +145,19 @@ final class Reexpressed {
           }
         });
     Path nowhere = Path.of(".");
-    Study study =
-        new Study(
-            nowhere,
-            "simulated",
-            OLD,
-            NEW,
-            units,
-            captures.stream().map(Capture::entry).toList(),
-            List.of(),
-            Optional.empty(),
-            settings,
-            nowhere,
-            List.of(),
-            Map.of());
-    StudyOutcome outcome = Harness.analysed(study, captures);
-    return new Reexpressed(hz, settings, outcome, Optional.empty());
+    return new Study(
+        nowhere,
+        "simulated",
+        OLD,
+        NEW,
+        units,
+        captures.stream().map(Capture::entry).toList(),
+        List.of(),
+        Optional.empty(),
+        settings,
+        nowhere,
+        List.of(),
+        Map.of());
   }
 
   private static void add(
