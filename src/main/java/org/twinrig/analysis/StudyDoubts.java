@@ -8,6 +8,7 @@ import org.twinrig.doubt.Answers;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
+import org.twinrig.doubt.UnitDoubts;
 import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
@@ -39,7 +40,9 @@ final class StudyDoubts {
     List<Doubt> doubts = new ArrayList<>();
     FixtureAndTime.of(study).ifPresent(doubts::add);
     doubts.addAll(SpecimenChanged.of(study));
-    return Answers.of(study, doubts.stream().map(this::withChanges).toList());
+    doubts.addAll(UnitDoubts.of(study, kinds.stream().map(KindOutcome::paired).toList()));
+    return Answers.of(
+        study, UnitDoubts.withoutExplained(doubts).stream().map(this::withChanges).toList());
   }
 
   private Doubt withChanges(Doubt doubt) {

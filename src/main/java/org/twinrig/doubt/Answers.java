@@ -69,5 +69,13 @@ public final class Answers {
 
   /** The doubts that can be answered, by the words that name them. */
   private static final List<String> NAMED =
-      List.of(SpecimenChanged.DOUBT, "already measured", "same as", "tables contradict");
+      List.of(
+          SpecimenChanged.DOUBT,
+          UnitsExchanged.DOUBT,
+          OneUnitTwice.DOUBT,
+          FixturesExchanged.DOUBT,
+          KindDoubtful.DOUBT,
+          "already measured",
+          "same as",
+          "tables contradict");
 }

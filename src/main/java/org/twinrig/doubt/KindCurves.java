@@ -2,6 +2,7 @@ package org.twinrig.doubt;
 
 import java.util.Arrays;
 import java.util.List;
+import org.twinrig.band.BandGrid;
 import org.twinrig.response.Levels;
 import org.twinrig.study.PairedUnits;
 
@@ -20,7 +21,7 @@ final class KindCurves {
 
   KindCurves(PairedUnits paired) {
     this.paired = paired;
-    int reach = Math.max(1, paired.grid().perOctave() / 3);
+    int reach = reach(paired.grid());
     double[][] from = arrays(paired.from().means());
     now = arrays(paired.to().means());
     double[][] differences = new double[from.length][];
@@ -65,6 +66,29 @@ final class KindCurves {
       }
     }
     return sum / bands;
+  }
+
+  private static int reach(BandGrid grid) {
+    return Math.max(1, grid.perOctave() / 3);
+  }
+
+  /** Variances averaged over a third of an octave to either side. */
+  static double[] smooth(double[] variance, BandGrid grid) {
+    return smooth(variance, reach(grid));
+  }
+
+  private static double[] smooth(double[] own, int reach) {
+    double[] smooth = new double[own.length];
+    for (int b = 0; b < own.length; b++) {
+      smooth[b] =
+          Math.max(
+              LEAST_VARIANCE,
+              Arrays.stream(own, Math.max(0, b - reach), Math.min(own.length, b + reach + 1))
+                  .filter(v -> !Double.isNaN(v))
+                  .average()
+                  .orElse(Double.NaN));
+    }
+    return smooth;
   }
 
   /** Curves of one sort, with their sums. */
@@ -124,19 +148,7 @@ final class KindCurves {
         }
         own[b] = n > 1 ? Math.max(0, (square - sum * sum / n) / (n - 1)) : Double.NaN;
       }
-      double[] smooth = new double[own.length];
-      for (int b = 0; b < own.length; b++) {
-        int from = Math.max(0, b - reach);
-        int to = Math.min(own.length, b + reach + 1);
-        smooth[b] =
-            Math.max(
-                LEAST_VARIANCE,
-                Arrays.stream(own, from, to)
-                    .filter(v -> !Double.isNaN(v))
-                    .average()
-                    .orElse(Double.NaN));
-      }
-      return smooth;
+      return smooth(own, reach);
     }
   }
 }

@@ -90,7 +90,9 @@ final class Proofs {
               "situations-proof/situations.csv",
               12,
               SEED,
-              new SituationProof(List.of(6, 8, 16, 30), 6)));
+              new SituationProof(List.of(6, 8, 16, 30), 6)),
+          new Published<>(
+              "claims-pairs", "claims-proof/pairs.csv", 40, SEED, PairClaimsProof.published()));
 
   private Proofs() {}
 

@@ -13,6 +13,8 @@ import org.twinrig.capture.CaptureEntry;
 import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
+import org.twinrig.doubt.Doubt;
+import org.twinrig.doubt.UnitDoubts;
 import org.twinrig.evidence.Region;
 import org.twinrig.proof.Happening.NewGraph;
 import org.twinrig.proof.Lab.Measured;
@@ -124,11 +126,11 @@ final class Reexpressed {
     return Harness.paired(study, captures).get(0);
   }
 
-  /** The units of all kinds, paired as in one study. */
-  static List<PairedUnits> paired(
-      double[] hz, Settings settings, Map<String, List<Measured>> kinds) {
+  /** What is doubted of the units of a study in which nothing is screened out. */
+  static List<Doubt> unitDoubts(double[] hz, Settings settings, Map<String, List<Measured>> kinds) {
     List<Capture> captures = new ArrayList<>();
-    return Harness.paired(study(hz, settings, kinds, captures), captures);
+    Study study = study(hz, settings, kinds, captures);
+    return UnitDoubts.withoutExplained(UnitDoubts.of(study, Harness.paired(study, captures)));
   }
 
   /** A study of measured units, by kind; its captures are added to a list. */
