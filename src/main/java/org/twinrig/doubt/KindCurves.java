@@ -72,21 +72,18 @@ final class KindCurves {
     return Math.max(1, grid.perOctave() / 3);
   }
 
-  /** Variances averaged over a third of an octave to either side. */
-  static double[] smooth(double[] variance, BandGrid grid) {
-    return smooth(variance, reach(grid));
-  }
-
   private static double[] smooth(double[] own, int reach) {
     double[] smooth = new double[own.length];
     for (int b = 0; b < own.length; b++) {
-      smooth[b] =
-          Math.max(
-              LEAST_VARIANCE,
-              Arrays.stream(own, Math.max(0, b - reach), Math.min(own.length, b + reach + 1))
-                  .filter(v -> !Double.isNaN(v))
-                  .average()
-                  .orElse(Double.NaN));
+      double sum = 0;
+      int count = 0;
+      for (int k = Math.max(0, b - reach); k <= Math.min(own.length - 1, b + reach); k++) {
+        if (!Double.isNaN(own[k])) {
+          sum += own[k];
+          count++;
+        }
+      }
+      smooth[b] = count == 0 ? Double.NaN : Math.max(LEAST_VARIANCE, sum / count);
     }
     return smooth;
   }

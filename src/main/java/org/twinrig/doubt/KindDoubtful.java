@@ -15,8 +15,8 @@ import org.twinrig.study.PairedUnits;
  * <p>A unit's levels on the old fixture and its differences between the fixtures, averaged over a
  * third of an octave, are held against every kind, left out of its own, by {@link KindLikelihood}:
  * {@code l = log L_own - log L_other}. It is doubted where another kind is likelier, and {@code l}
- * lies further below what the other units of its kind give than Student's t allows at a level of 2
- * % over all units of the study ({@code n - 2} degrees of freedom). Level and shrinkage are our
+ * lies further below what the other units of its kind give than Student's t allows at a level of
+ * 0.5 % over all units of the study ({@code n - 2} degrees of freedom). Level and shrinkage are our
  * choice, made on the impedance simulator with two pairs of heads and on the curve simulator with
  * other kinds.
  *
@@ -27,7 +27,7 @@ public final class KindDoubtful {
   public static final String DOUBT = "kind doubtful";
 
   private static final int FEWEST_UNITS = 5;
-  private static final double LEVEL = 0.02;
+  private static final double LEVEL = 0.005;
   private static final KindLikelihood.Shrinkage SHRINKAGE =
       new KindLikelihood.Shrinkage(0.35, 2, 0.3);
 

@@ -11,7 +11,7 @@ import org.twinrig.study.PairedUnits;
  * Whether two units of a kind are one: left and right of one specimen, or a copy.
  *
  * <p>Of every pair {@code q = ½(ln Q_o + ln Q_d)}, where {@code Q_o} is the mean over bands of
- * {@code (o_A - o_B)²/2s_o²}, of levels on the old fixture, and {@code Q_d} the same of differences
+ * {@code (o_A - o_B)²/s_o²}, of levels on the old fixture, and {@code Q_d} the same of differences
  * between the fixtures; {@code s²} the kind's variance, averaged over a third of an octave to
  * either side. A pair is doubted where {@code q} lies more standard deviations below the mean of
  * the kind's pairs than the limit, both taken without pairs of the two units: {@code 4 + 12/(n -

@@ -25,7 +25,7 @@ public final class UnitDoubts {
   public static List<Doubt> of(Study study, List<PairedUnits> kinds) {
     List<Doubt> doubts = new ArrayList<>(UnitsExchanged.of(study, kinds));
     kinds.forEach(kind -> doubts.addAll(OneUnitTwice.of(kind)));
-    kinds.forEach(kind -> doubts.addAll(FixturesExchanged.of(study, kind)));
+    kinds.forEach(kind -> doubts.addAll(FixturesExchanged.of(kind)));
     doubts.addAll(KindDoubtful.of(kinds));
     return doubts;
   }

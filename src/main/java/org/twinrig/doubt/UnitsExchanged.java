@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.twinrig.internal.Numbers;
 import org.twinrig.study.PairedUnits;
 import org.twinrig.study.Study;
@@ -75,13 +76,13 @@ public final class UnitsExchanged {
 
   private static List<Exchange> between(KindCurves one, KindCurves other) {
     boolean same = one == other;
+    List<Judge> without = same ? List.of() : leftOut(one);
+    List<Judge> withoutOther = same ? List.of() : leftOut(other);
     List<Exchange> pairs = new ArrayList<>();
     for (int a = 0; a < one.size(); a++) {
       for (int b = same ? a + 1 : 0; b < other.size(); b++) {
-        int[] fromOne = same ? new int[] {a, b} : new int[] {a};
-        int[] fromOther = same ? fromOne : new int[] {b};
-        Judge first = new Judge(one, fromOne);
-        Judge second = same ? first : new Judge(other, fromOther);
+        Judge first = same ? new Judge(one, a, b) : without.get(a);
+        Judge second = same ? first : withoutOther.get(b);
         double[] oldA = one.old.curves[a];
         double[] oldB = other.old.curves[b];
         double[] newA = one.now(a);
@@ -102,6 +103,10 @@ public final class UnitsExchanged {
       }
     }
     return pairs;
+  }
+
+  private static List<Judge> leftOut(KindCurves kind) {
+    return IntStream.range(0, kind.size()).mapToObj(u -> new Judge(kind, u)).toList();
   }
 
   /** What a kind without some units says of a unit. */

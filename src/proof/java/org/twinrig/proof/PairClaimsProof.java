@@ -42,7 +42,6 @@ record PairClaimsProof(List<Design> designs, int moreClean) implements Proof<Pai
   private static final long SIDES = 23;
 
   private static final String NONE = "none";
-  private static final String SEATING = "fixtures exchanged, one seating";
   private static final String ALL = "all three";
   private static final String TIPS = "in-ear";
 
@@ -130,9 +129,6 @@ record PairClaimsProof(List<Design> designs, int moreClean) implements Proof<Pai
       cases.add(drawn.exchanged(kind, kind));
       cases.add(drawn.twice(kind));
       cases.add(drawn.turned(kind));
-      if (design.seatings >= 3) {
-        cases.add(drawn.seatingTurned(kind));
-      }
       for (String other : Lab.KINDS) {
         if (!other.equals(kind)) {
           cases.add(drawn.wrongKind(kind, other));
@@ -203,17 +199,6 @@ record PairClaimsProof(List<Design> designs, int moreClean) implements Proof<Pai
       put(changed, kind, 0, new Measured(unit.to(), unit.from()));
       return judged(
           FixturesExchanged.DOUBT, kind, changed, FixturesExchanged.DOUBT, List.of(name(kind, 0)));
-    }
-
-    Case seatingTurned(String kind) {
-      Map<String, List<Measured>> changed = new TreeMap<>(kinds);
-      Measured unit = kinds.get(kind).get(0);
-      List<double[]> from = new ArrayList<>(unit.from());
-      List<double[]> to = new ArrayList<>(unit.to());
-      from.set(0, unit.to().get(0));
-      to.set(0, unit.from().get(0));
-      put(changed, kind, 0, new Measured(from, to));
-      return judged(SEATING, kind, changed, FixturesExchanged.DOUBT, List.of(name(kind, 0)));
     }
 
     Case wrongKind(String claimed, String truth) {

@@ -92,7 +92,7 @@ final class Proofs {
               SEED,
               new SituationProof(List.of(6, 8, 16, 30), 6)),
           new Published<>(
-              "claims-pairs", "claims-proof/pairs.csv", 40, SEED, PairClaimsProof.published()));
+              "claims-pairs", "claims-proof/pairs.csv", 24, SEED, PairClaimsProof.published()));
 
   private Proofs() {}
 
