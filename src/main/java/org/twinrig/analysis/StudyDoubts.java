@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import org.twinrig.capture.Unit;
 import org.twinrig.doubt.Answers;
-import org.twinrig.doubt.DepartsFromItsKind;
 import org.twinrig.doubt.Doubt;
 import org.twinrig.doubt.FixtureAndTime;
 import org.twinrig.doubt.SpecimenChanged;
+import org.twinrig.doubt.UnitDoubts;
 import org.twinrig.internal.Numbers;
 import org.twinrig.regression.BandOutcome;
 import org.twinrig.reliability.Mark;
@@ -40,8 +40,9 @@ final class StudyDoubts {
     List<Doubt> doubts = new ArrayList<>();
     FixtureAndTime.of(study).ifPresent(doubts::add);
     doubts.addAll(SpecimenChanged.of(study));
-    kinds.forEach(k -> doubts.addAll(DepartsFromItsKind.of(k.paired()).doubts()));
-    return Answers.of(study, doubts.stream().map(this::withChanges).toList());
+    doubts.addAll(UnitDoubts.of(study, kinds.stream().map(KindOutcome::paired).toList()));
+    return Answers.of(
+        study, UnitDoubts.withoutExplained(doubts).stream().map(this::withChanges).toList());
   }
 
   private Doubt withChanges(Doubt doubt) {

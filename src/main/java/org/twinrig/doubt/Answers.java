@@ -115,6 +115,10 @@ public final class Answers {
               Stream.of(
                   DepartsFromItsKind.DOUBT,
                   SpecimenChanged.DOUBT,
+                  UnitsExchanged.DOUBT,
+                  OneUnitTwice.DOUBT,
+                  FixturesExchanged.DOUBT,
+                  KindDoubtful.DOUBT,
                   GraphDoubts.KIND,
                   GraphDoubts.FORM,
                   GraphDoubts.OUTSIDE,

@@ -105,7 +105,9 @@ final class Proofs {
               SEED,
               new SituationProof(List.of(6, 8, 16, 30), 6)),
           new Published<>(
-              "claims-units", "claims-proof/units.csv", 120, SEED, UnitClaimsProof.published()));
+              "claims-units", "claims-proof/units.csv", 120, SEED, UnitClaimsProof.published()),
+          new Published<>(
+              "claims-pairs", "claims-proof/pairs.csv", 24, SEED, PairClaimsProof.published()));
 
   private Proofs() {}
 

@@ -14,6 +14,8 @@ import org.twinrig.capture.Fixture;
 import org.twinrig.capture.Side;
 import org.twinrig.capture.Unit;
 import org.twinrig.doubt.KindProfile;
+import org.twinrig.doubt.Doubt;
+import org.twinrig.doubt.UnitDoubts;
 import org.twinrig.evidence.Region;
 import org.twinrig.proof.Happening.NewGraph;
 import org.twinrig.proof.Lab.Measured;
@@ -123,6 +125,13 @@ final class Reexpressed {
     List<Capture> captures = new ArrayList<>();
     Study study = study(hz, settings, Map.of(kind, units), captures);
     return Harness.paired(study, captures).get(0);
+  }
+
+  /** What is doubted of the units of a study in which nothing is screened out. */
+  static List<Doubt> unitDoubts(double[] hz, Settings settings, Map<String, List<Measured>> kinds) {
+    List<Capture> captures = new ArrayList<>();
+    Study study = study(hz, settings, kinds, captures);
+    return UnitDoubts.withoutExplained(UnitDoubts.of(study, Harness.paired(study, captures)));
   }
 
   /** A study of measured units, by kind; its captures are added to a list. */
