@@ -122,7 +122,7 @@ public final class DepartsFromItsKind {
    */
   static double limit(int units, double seatings) {
     return seatings < 2
-        ? 7.6 + 10.0 / (units - 3)
+        ? 8.6 + 10.0 / (units - 3)
         : 6.0 + 2.3 / (units - 3) + 1.2 / (seatings * seatings);
   }
 

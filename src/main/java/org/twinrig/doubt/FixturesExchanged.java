@@ -12,7 +12,7 @@ import org.twinrig.study.PairedUnits;
  * <p>{@code g = Q(d - m) - Q(-d - m)}, {@code d} its difference new minus old, {@code m} the mean
  * of the others of its kind, {@code Q} the mean over bands of squares divided by their variance,
  * averaged over a third of an octave to either side: how much nearer it is to its kind with the
- * fixtures exchanged. Doubted where {@code g} exceeds {@code 2 + 24/(n - 3)}, the first distance is
+ * fixtures exchanged. Doubted where {@code g} exceeds {@code 3 + 30/(n - 3)}, the first distance is
  * twice the second or more, and the second less than 4: exchanged, it must be as others are.
  *
  * <p>The limits were set on the impedance simulator with pairs of heads and on the curve simulator
@@ -54,7 +54,7 @@ public final class FixturesExchanged {
 
   /** By how much nearer to the kind a unit must be the other way round. */
   static double limit(int units) {
-    return 2.0 + 24.0 / (units - 3);
+    return 3.0 + 30.0 / (units - 3);
   }
 
   /** The ratio of every unit of a kind, whatever its limit. */

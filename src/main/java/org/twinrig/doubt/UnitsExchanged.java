@@ -21,7 +21,7 @@ import org.twinrig.study.Study;
  * third of an octave to either side. Exchanging them on the old fixture is asked likewise: within a
  * kind it gives the same, so only the pair is told; between kinds the better one names the fixture.
  *
- * <p>A unit is named in one pair, the most certain. The limit, {@code 1.5 + 1.5/(n - 3)}, was set
+ * <p>A unit is named in one pair, the most certain. The limit, {@code 1.8 + 2/(n - 3)}, was set
  * by 30 studies of three kinds for each of three designs (6 units seated once, 12 three times) of
  * the impedance simulator on two pairs of heads and of the curve simulator with other kinds: in one
  * of 200 clean studies the largest ratio was above 1.4. Statistic and limit are our choice; no
@@ -58,7 +58,7 @@ public final class UnitsExchanged {
 
   /** How many times better an exchange must fit. */
   static double limit(int units) {
-    return 1.5 + 1.5 / (units - 3);
+    return 1.8 + 2.0 / (units - 3);
   }
 
   /** The best exchange of every pair of kinds, whatever its limit. */
