@@ -131,7 +131,9 @@ public final class GraphDoubts {
     }
     List<Doubt> doubts = new ArrayList<>();
     shape(claims, kind.get(), raw, run.get(), scatterDb).ifPresent(doubts::add);
-    if (raw.grid().perOctave() >= FineStructure.BANDS_PER_OCTAVE
+    // Against another kind's units, or with a reference too much, no detail is as it should be.
+    if (doubts.isEmpty()
+        && raw.grid().perOctave() >= FineStructure.BANDS_PER_OCTAVE
         && claims.pointsPerOctave >= raw.grid().perOctave()) {
       detail(claims, kind.get(), raw, run.get())
           .filter(

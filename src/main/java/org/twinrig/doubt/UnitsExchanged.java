@@ -21,11 +21,10 @@ import org.twinrig.study.Study;
  * third of an octave to either side. Exchanging them on the old fixture is asked likewise: within a
  * kind it gives the same, so only the pair is told; between kinds the better one names the fixture.
  *
- * <p>A unit is named in one pair, the most certain. The limit, {@code 1.8 + 2/(n - 3)}, was set
- * by 30 studies of three kinds for each of three designs (6 units seated once, 12 three times) of
- * the impedance simulator on two pairs of heads and of the curve simulator with other kinds: in one
- * of 200 clean studies the largest ratio was above 1.4. Statistic and limit are our choice; no
- * source.
+ * <p>A unit is named in one pair, the most certain. The limit, {@code 1.8 + 2/(n - 3)}, was set by
+ * 30 studies of three kinds for each of three designs (6 units seated once, 12 three times) of the
+ * impedance simulator on two pairs of heads and of the curve simulator with other kinds: in one of
+ * 200 clean studies the largest ratio was above 1.4. Statistic and limit are our choice; no source.
  *
  * <p>It cannot find two units that are alike, nor three that changed places in a ring.
  */

@@ -77,8 +77,10 @@ record CatalogueDraw(SimulationPlan plan, Bench bench, int firstName) {
     for (int seating = 1; seating <= seatings; seating++) {
       Placement placement = specimen.placement(Side.M, 0, seating);
       double[] levels = chain.levelsDb(fitted.seated(placement, FittedUnit.Seal.GOOD));
+      Draws noise =
+          Purpose.NOISE.draws(plan.seed(), specimen.kind().key(), specimen.number(), seating);
       for (int i = 0; i < sum.length; i++) {
-        sum[i] += levels[i] / seatings;
+        sum[i] += (levels[i] + StudyDraw.noiseDb(noise, bench.hz()[i])) / seatings;
       }
     }
     for (int i = 0; i < sum.length; i++) {

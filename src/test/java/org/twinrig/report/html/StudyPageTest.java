@@ -35,6 +35,7 @@ class StudyPageTest {
     assertEquals(
         List.of(
             "h1 Plate to head",
+            "h2 1 doubt",
             "h2 How to read the marks",
             "h2 Mean transfer",
             "h2 Shape and level",
@@ -73,8 +74,8 @@ class StudyPageTest {
 
   @Test
   void everyFigureOfTheStudyIsShownWithItsText() {
-    assertEquals(31, PageChecks.count(page, "<figure "));
-    assertEquals(31, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
+    assertEquals(35, PageChecks.count(page, "<figure "));
+    assertEquals(35, PageChecks.count(page, "<figcaption class=\"spoken\">[^<]+</figcaption>"));
   }
 
   @Test

@@ -99,7 +99,7 @@ class ScreeningTableTest {
     StudyOutcome outcome = outcome(List.of(), List.of(), List.of(kind));
     // 9 dB over 0.1 dB, which no units can be held to agree better than, and √(6/5).
     assertEquals(
-        List.of("Oak 7,,,,,unit outlier,82.158384,10.933333,no"),
+        List.of("Oak 7,,,,,unit outlier,82.158384,11.933333,no"),
         ScreeningResults.SCREENING.rows(outcome).map(r -> String.join(",", r)).toList());
   }
 
