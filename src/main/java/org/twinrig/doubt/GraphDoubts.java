@@ -131,16 +131,18 @@ public final class GraphDoubts {
     }
     List<Doubt> doubts = new ArrayList<>();
     shape(claims, kind.get(), raw, run.get(), scatterDb).ifPresent(doubts::add);
-    // Against another kind's units, or with a reference too much, no detail is as it should be.
-    if (doubts.isEmpty()
-        && raw.grid().perOctave() >= FineStructure.BANDS_PER_OCTAVE
+    // Against another kind's units, or with a reference too much, a curve seems smoother than it
+    // is.
+    boolean otherwise = doubts.stream().anyMatch(d -> !d.doubt().equals(OUTSIDE));
+    if (raw.grid().perOctave() >= FineStructure.BANDS_PER_OCTAVE
         && claims.pointsPerOctave >= raw.grid().perOctave()) {
       detail(claims, kind.get(), raw, run.get())
           .filter(
               d ->
                   !d.doubt().equals(SMOOTHING)
-                      || claims.smoothing.fraction() > 0
-                      || showsLess(kind.get(), raw, run.get()))
+                      || !otherwise
+                          && (claims.smoothing.fraction() > 0
+                              || showsLess(kind.get(), raw, run.get())))
           .ifPresent(doubts::add);
     }
     return doubts;

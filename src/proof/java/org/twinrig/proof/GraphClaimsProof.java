@@ -26,8 +26,8 @@ import org.twinrig.response.Smoothing;
  * of an in-ear listed among over-ears, or the reverse, of compensated ones listed as raw, and of
  * those with 1.5 dB of noise at every point 95 % are doubted; of those smoothed over 1/3 octave,
  * which is not stated, 80 %. Where units of a kind differ over every octave by as much as kinds do,
- * as on the curve simulator, 65 % of wrong kinds and forms. Of smoothing nothing where units were
- * seated once and a graph averages more.
+ * as on the curve simulator, 65 % of wrong kinds, forms and smoothing. Of smoothing nothing where
+ * units were seated once and a graph averages more.
  *
  * @param studies which studies are tried
  * @param graphsPerKind new units of each kind and study
@@ -357,7 +357,8 @@ record GraphClaimsProof(List<Size> studies, int graphsPerKind)
     double share =
         row.fault == Fault.AS_OPEN || row.fault == Fault.AS_CLOSED ? inEar(row) : row.fault.share;
     if (row.fault.doubt.equals(GraphDoubts.SMOOTHING)) {
-      return row.size.seatings == 1 && row.graphSeatings > 1 ? 0 : share;
+      boolean unknown = row.size.seatings == 1 && row.graphSeatings > 1;
+      return unknown ? 0 : row.simulator.equals("curves") ? Math.min(0.65, share) : share;
     }
     boolean alike = row.simulator.equals("curves") && row.fault != Fault.NOISE_15;
     return alike ? Math.min(0.65, share) : share;

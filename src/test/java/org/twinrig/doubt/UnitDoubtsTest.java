@@ -144,7 +144,7 @@ class UnitDoubtsTest {
     exchange(open, 2, open, 7, 1);
     assertEquals(
         "Units exchanged (open 2 / open 7): as they stand they depart from their kind "
-            + "26.6 times as far as exchanged on one fixture (doubted from 1.7 times on): two "
+            + "26.6 times as far as exchanged on one fixture (doubted from 2.0 times on): two "
             + "units changed places, on which fixture the differences cannot tell. Their "
             + "differences widen the intervals of their kind. Compare both with their captures "
             + "on the other fixture, and exchange the names of the files that are wrong.",
@@ -188,7 +188,7 @@ class UnitDoubtsTest {
     assertEquals(
         "Fixtures exchanged (in-ear 4): the other way round its difference between the "
             + "fixtures is nearer to its kind's by 144.7 variances between units (doubted from "
-            + "4.7 on): its captures are entered under the wrong fixture. Exchange the fixtures "
+            + "6.3 on): its captures are entered under the wrong fixture. Exchange the fixtures "
             + "of its rows in the table of captures.",
         onlyDoubt());
   }

@@ -62,7 +62,7 @@ class PublishedUnitClaimsTest {
     for (Map<String, String> row : rows("none")) {
       if (row.get("kind").equals(ALL)) {
         assertTrue(number(row, "studies") >= 600, row::toString);
-        double most = number(row, "units") < 8 ? 0.1 : 0.04;
+        double most = number(row, "units") < 8 ? 0.1 : 0.05;
         assertTrue(number(row, "doubted_low") <= most, row::toString);
       }
     }
