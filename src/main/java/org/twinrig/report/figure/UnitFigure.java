@@ -172,16 +172,25 @@ public final class UnitFigure {
         .toArray();
   }
 
-  /** The band where the unit is farthest from the mean of the others; -1 where there is none. */
+  /** Where units hardly differ, as about the anchor, nothing stands out by less. */
+  private static final double LEAST_SD_DB = 0.3;
+
+  /**
+   * The band where the unit is the most standard deviations from the mean of the others; -1 where
+   * there is none.
+   */
   private int farthest() {
     int most = -1;
     for (int b = 0; b < mean.length; b++) {
-      double away = Math.abs(awayDb(b));
-      if (!Double.isNaN(away) && (most < 0 || away > Math.abs(awayDb(most)))) {
+      if (!Double.isNaN(awayDb(b)) && (most < 0 || deviations(b) > deviations(most))) {
         most = b;
       }
     }
     return most;
+  }
+
+  private double deviations(int band) {
+    return Math.abs(awayDb(band)) / Math.max(LEAST_SD_DB, sd[band]);
   }
 
   private double awayDb(int band) {
@@ -190,7 +199,7 @@ public final class UnitFigure {
 
   private String title(String name) {
     int most = farthest();
-    return "%s is farthest from its kind near %s: %s dB %s the mean"
+    return "%s stands out most near %s: %s dB %s the others' mean"
         .formatted(
             name,
             Numbers.hertz(bands.get(most).midHz()),

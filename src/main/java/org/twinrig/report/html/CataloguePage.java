@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.evidence.Region;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.internal.Numbers;
@@ -172,13 +173,13 @@ public final class CataloguePage {
 
   /** Why a graph is to be measured again: where one reason decides alone, only that. */
   public static String whyAgain(CatalogueRun.Line line, Translation translation) {
-    boolean measured =
-        translation
-            .kind(line.entry().kind())
-            .filter(k -> k.unitNames().contains(line.entry().unit()))
-            .isPresent();
-    return (measured ? "the study has this unit on the new fixture: publish that; " : "")
-        + reasons(line, translation);
+    String doubted =
+        line.doubts().stream()
+            .filter(Doubt::isOpen)
+            .map(Doubt::doubt)
+            .collect(Collectors.joining(", "));
+    String why = reasons(line, translation);
+    return doubted.isEmpty() ? why : "check first (" + doubted + "); " + why;
   }
 
   private static String reasons(CatalogueRun.Line line, Translation translation) {

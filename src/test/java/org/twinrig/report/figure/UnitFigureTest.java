@@ -61,7 +61,7 @@ class UnitFigureTest {
     Figure figure = UnitFigure.of(paired(5, -4.3), "Alder 1", CAPTION, NONE).orElseThrow();
     assertEquals("unit-alder_1-f3432088", figure.name());
     assertEquals(
-        "Alder 1 is farthest from its kind near 1 kHz: 4.3 dB below the mean", figure.title());
+        "Alder 1 stands out most near 1 kHz: 4.3 dB below the others' mean", figure.title());
     // Of +1 and -1 twice each the SD is 1.15: twice that is left by the one band at 1 kHz.
     assertEquals(
         "Difference between the fixtures against frequency: Alder 1 as a strong line, the other"
