@@ -49,7 +49,7 @@ final class StudyDoubts {
     List<String> units =
         switch (doubt.subject()) {
           case UNIT -> List.of(doubt.name());
-          case PAIR -> List.of(doubt.name().split(" / "));
+          case PAIR -> List.of(doubt.name().split(" / ", -1));
           case CAPTURE, SESSION, STUDY, GRAPH, CATALOGUE -> List.of();
         };
     return kinds.stream()

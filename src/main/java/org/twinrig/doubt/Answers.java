@@ -23,7 +23,7 @@ public final class Answers {
   public static String to(String doubt, String cell) {
     List<String> named = new ArrayList<>();
     boolean byName = false;
-    for (String part : cell.split(";")) {
+    for (String part : cell.split(";", -1)) {
       String name = name(part);
       byName |= NAMED.contains(name);
       if (name.equals(doubt)) {
@@ -96,7 +96,7 @@ public final class Answers {
    * its row, and goes as a whole.
    */
   public static String without(String cell, String doubt) {
-    List<String> parts = Stream.of(cell.split(";")).map(String::strip).toList();
+    List<String> parts = Stream.of(cell.split(";", -1)).map(String::strip).toList();
     return parts.stream().noneMatch(part -> NAMED.contains(name(part)))
         ? ""
         : parts.stream()

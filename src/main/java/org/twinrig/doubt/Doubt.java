@@ -134,7 +134,7 @@ public record Doubt(
 
   /** The first names of those that share the cause, and how many more there are. */
   public String shortName() {
-    List<String> names = List.of(name.split("; "));
+    List<String> names = List.of(name.split("; ", -1));
     int more = names.size() - MOST_NAMES;
     return more <= 1
         ? name

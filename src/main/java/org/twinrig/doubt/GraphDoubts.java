@@ -140,9 +140,9 @@ public final class GraphDoubts {
           .filter(
               d ->
                   !d.doubt().equals(SMOOTHING)
-                      || !otherwise
+                      || (!otherwise
                           && (claims.smoothing.fraction() > 0
-                              || showsLess(kind.get(), raw, run.get())))
+                              || showsLess(kind.get(), raw, run.get()))))
           .ifPresent(doubts::add);
     }
     return doubts;
@@ -365,7 +365,7 @@ public final class GraphDoubts {
     List<double[][]> groups = new ArrayList<>();
     groups.add(details(kind, claims.smoothing, run, seatings, 0));
     profiles.stream()
-        .filter(p -> p != kind)
+        .filter(p -> !p.kind().equals(kind.kind()))
         .map(p -> details(p, claims.smoothing, run, seatings, 0))
         .forEach(groups::add);
     List<Rival> rivals = new ArrayList<>();

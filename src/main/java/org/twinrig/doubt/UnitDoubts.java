@@ -56,7 +56,7 @@ public final class UnitDoubts {
   private static List<String> units(Doubt doubt) {
     return switch (doubt.subject()) {
       case UNIT -> List.of(doubt.name());
-      case PAIR -> List.of(doubt.name().split(" / "));
+      case PAIR -> List.of(doubt.name().split(" / ", -1));
       case CAPTURE, SESSION, STUDY, GRAPH, CATALOGUE -> List.of();
     };
   }

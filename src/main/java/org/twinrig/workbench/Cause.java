@@ -84,7 +84,7 @@ public record Cause(int number, List<Doubt> doubts) {
 
   /** Of some of them the names. */
   public String names() {
-    List<String> names = List.of(names(doubts).split("; "));
+    List<String> names = List.of(names(doubts).split("; ", -1));
     int more = names.size() - MOST_CHOSEN;
     return String.join(", ", more > 0 ? names.subList(0, MOST_CHOSEN) : names)
         + (more > 0 ? " and " + more + " more" : "");

@@ -53,10 +53,8 @@ record GraphClaimsProof(List<Size> studies, int graphsPerKind)
   record Size(int units, int seatings) {}
 
   /**
-   * What is wrong with a graph.
-   *
-   * @param doubt what should be found; empty where nothing is wrong
-   * @param share of them that is promised to be found with units enough; 0 where nothing is
+   * What is wrong with a graph: in words, by what doubt it should be found (empty where nothing is
+   * wrong), and the share that is promised to be found with units enough; 0 where nothing is.
    */
   enum Fault {
     SOUND("none", "", 0),

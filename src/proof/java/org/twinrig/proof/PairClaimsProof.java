@@ -241,11 +241,11 @@ record PairClaimsProof(List<Design> designs, int moreClean) implements Proof<Pai
                   .anyMatch(
                       d ->
                           d.doubt().equals(word)
-                              && List.of(d.name().split(" / ")).containsAll(guilty));
+                              && List.of(d.name().split(" / ", -1)).containsAll(guilty));
       int accused =
           (int)
               doubts.stream()
-                  .flatMap(d -> List.of(d.name().split(" / ")).stream())
+                  .flatMap(d -> List.of(d.name().split(" / ", -1)).stream())
                   .distinct()
                   .filter(u -> !guilty.contains(u))
                   .count();

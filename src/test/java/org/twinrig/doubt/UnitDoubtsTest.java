@@ -117,7 +117,7 @@ class UnitDoubtsTest {
     List<Doubt> doubts = doubts();
     assertEquals(1, doubts.size(), () -> doubts.stream().map(Doubt::sentence).toList().toString());
     Doubt doubt = doubts.get(0);
-    assertTrue(doubt.likelyCause().split(" ").length <= 35, doubt::likelyCause);
+    assertTrue(doubt.likelyCause().split(" ", -1).length <= 35, doubt::likelyCause);
     return doubt.sentence();
   }
 

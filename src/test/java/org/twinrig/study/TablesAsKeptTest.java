@@ -39,7 +39,12 @@ class TablesAsKeptTest {
     LabFolder lab = LabFolder.in(temp);
     lab.write(
         "units.csv",
-        "unit,kind,exclude\nAlder 3,in-ear,broken hinge\n\"Birch, long cable\",in-ear,\nCedar 7,in-ear,\n");
+        """
+        unit,kind,exclude
+        Alder 3,in-ear,broken hinge
+        "Birch, long cable",in-ear,
+        Cedar 7,in-ear,
+        """);
     assertEquals(
         "2 unit left out: broken hinge\n3 unit left out: broken hinge\n6 cable touched the cheek",
         left(lab));
@@ -50,8 +55,11 @@ class TablesAsKeptTest {
     LabFolder lab = LabFolder.in(temp);
     lab.write(
         "sessions.csv",
-        "session,date,fixture,calibrator_nominal_db,calibrator_read_db,exclude\n"
-            + "morning,2026-03-02,plate,94,94,wrong microphone\nevening,2026-03-02,head,94,94,\n");
+        """
+        session,date,fixture,calibrator_nominal_db,calibrator_read_db,exclude
+        morning,2026-03-02,plate,94,94,wrong microphone
+        evening,2026-03-02,head,94,94,
+        """);
     assertEquals(
         "2 session left out: wrong microphone\n4 session left out: wrong microphone\n6 cable touched the cheek",
         left(lab));
@@ -71,9 +79,13 @@ class TablesAsKeptTest {
             + "Alder 3,head,R,1,captures/b-head.csv,night\n");
     lab.write(
         "sessions.csv",
-        "session,date,fixture,calibrator_nominal_db,calibrator_read_db\n"
-            + "morning,2026-03-02,plate,94,94\nnoon,2026-03-03,plate,94,94\n"
-            + "evening,2026-03-02,head,94,94\nnight,2026-03-02,head,94,94\n");
+        """
+        session,date,fixture,calibrator_nominal_db,calibrator_read_db
+        morning,2026-03-02,plate,94,94
+        noon,2026-03-03,plate,94,94
+        evening,2026-03-02,head,94,94
+        night,2026-03-02,head,94,94
+        """);
     assertEquals(List.of(1, 2, 3, 1, 1), seatings(lab));
     assertEquals(
         List.of(

@@ -1,5 +1,6 @@
 package org.twinrig.workbench;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -168,7 +169,8 @@ class WorkbenchAnswersTest extends OpenWorkbench {
     files.put("b.csv", graph);
     files.put(
         "catalogue.csv",
-        "graph,unit,kind,file,confirmed\na,A 1,in-ear,a.csv,\nb,B 1,in-ear,b.csv,\n".getBytes());
+        "graph,unit,kind,file,confirmed\na,A 1,in-ear,a.csv,\nb,B 1,in-ear,b.csv,\n"
+            .getBytes(UTF_8));
     browser.finish(browser.upload(files));
     String page = page("/catalogue");
     assertTrue(page.contains("Same as ("), page);
@@ -177,7 +179,7 @@ class WorkbenchAnswersTest extends OpenWorkbench {
     files.put(
         "catalogue.csv",
         "graph,unit,kind,file,confirmed\na,A 1,in-ear,a.csv,\nb,B 1,in-ear,b.csv,one unit\n"
-            .getBytes());
+            .getBytes(UTF_8));
     browser.finish(browser.upload(files));
     assertTrue(page("/catalogue").contains("<i>Answered: one unit</i>"), page("/catalogue"));
   }
