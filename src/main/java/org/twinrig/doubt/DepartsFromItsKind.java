@@ -160,7 +160,7 @@ public final class DepartsFromItsKind {
 
   /** The units that depart, in the order of the study's table. */
   public List<Departure> departures() {
-    return departures;
+    return List.copyOf(departures);
   }
 
   /** A doubt for every unit that departs. */

@@ -61,7 +61,8 @@ final class ProfileNode {
   private static Levels levels(JsonPart part, BandGrid grid, NumberRange range)
       throws UnusableInput {
     List<Double> read =
-        part.elements(e -> e.node().isNull() ? Double.NaN : Double.valueOf(e.number(range)));
+        part.elements(
+            e -> e.node().isNull() ? Double.valueOf(Double.NaN) : Double.valueOf(e.number(range)));
     if (read.size() != grid.size()) {
       throw part.amiss("must have one entry for each band of the grid");
     }

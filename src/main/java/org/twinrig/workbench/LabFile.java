@@ -73,10 +73,9 @@ public final class LabFile {
   /**
    * Replaces the file.
    *
-   * @return the file as it is now
    * @throws RefusedException when it is no longer what was seen
    */
-  LabFile replacedBy(byte[] bytes) throws IOException, RefusedException {
+  void replace(byte[] bytes) throws IOException, RefusedException {
     Path aside = written(bytes);
     try {
       Optional<Change> change = change();
@@ -87,6 +86,11 @@ public final class LabFile {
     } finally {
       Files.deleteIfExists(aside);
     }
+  }
+
+  /** Replaces the file: the file as it is then. */
+  LabFile replacedBy(byte[] bytes) throws IOException, RefusedException {
+    replace(bytes);
     return new LabFile(path, bytes.clone());
   }
 

@@ -125,7 +125,7 @@ public record TranslatedCatalogue(
     }
     table
         .get()
-        .replacedBy(MendedTable.with(table.get().bytes(), table.get().name(), "confirmed", cells));
+        .replace(MendedTable.with(table.get().bytes(), table.get().name(), "confirmed", cells));
   }
 
   /**
