@@ -7,9 +7,13 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.twinrig.analysis.StudyOutcome;
+import org.twinrig.doubt.Doubt;
 import org.twinrig.intake.CaptureFile;
 import org.twinrig.intake.NearestName;
 import org.twinrig.intake.Reading;
+import org.twinrig.internal.Numbers;
 import org.twinrig.problem.Findings;
 import org.twinrig.problem.UnusableInput;
 import org.twinrig.report.CatalogueReport;
@@ -184,10 +188,25 @@ final class TranslateCommand extends TwinrigCommand {
       Path place = places.get(k);
       links.add(
           declared.get(k).isPresent()
-              ? declared.get(k).get().analyse(strict).found().link(threads())
+              ? undoubted(declared.get(k).get().analyse(strict).found()).link(threads())
               : Chain.Link.of(TranslationFile.read(place, place.toString())));
     }
     return Chain.of(links, places);
+  }
+
+  /** A study whose claims are contradicted gives transfers all the same, which is told. */
+  private StudyOutcome undoubted(StudyOutcome study) {
+    List<Doubt> open = study.doubts().stream().filter(Doubt::isOpen).toList();
+    if (!open.isEmpty()) {
+      remark(
+          "Note: the study itself has %s (%s): graphs are translated with it as it stands, see its report"
+              .formatted(
+                  Numbers.count(open.size(), "open doubt", "open doubts"),
+                  open.stream()
+                      .map(d -> (d.doubt() + " " + d.shortName()).strip())
+                      .collect(Collectors.joining(", "))));
+    }
+    return study;
   }
 
   private void checkOptions() {

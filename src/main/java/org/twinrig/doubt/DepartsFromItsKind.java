@@ -88,7 +88,7 @@ public final class DepartsFromItsKind {
                   found,
                   most),
           "It moves the kind's mean and widens its intervals. Compare its pads or tips on both"
-              + " fixtures and capture it again; if it is as it should be, confirm it.");
+              + " fixtures and capture it again, or leave it out (`exclude`); if it is as it should be, confirm it.");
     }
   }
 

@@ -129,6 +129,9 @@ record UnitsTable(String source, List<Unit> units) {
     if (own.isEmpty()) {
       return Optional.of("has no usable capture and takes no part");
     }
+    if (own.stream().allMatch(CaptureEntry::excludedByLab)) {
+      return Optional.of("has all its captures excluded and takes no part");
+    }
     List<Set<Side>> sides = new ArrayList<>();
     for (String fixture : fixtures) {
       List<CaptureEntry> there = own.stream().filter(e -> e.fixture().equals(fixture)).toList();

@@ -92,7 +92,7 @@ public final class CatalogueRun {
       boolean open = all.stream().anyMatch(Doubt::isOpen);
       return new Line(
           entry,
-          open ? decision.whenDoubted() : decision,
+          open ? Decision.CHECK_FIRST : decision,
           octaves,
           reasons,
           marks,

@@ -9,7 +9,10 @@ public enum Decision {
   PUBLISH("publish"),
   /** Usable where its marks allow. */
   PUBLISH_WITH_MARKS("publish with marks"),
-  /** Something claimed of the graph is contradicted and not answered; publishable otherwise. */
+  /**
+   * Something claimed of the graph is contradicted and not answered, so that what else would be
+   * decided rests on it.
+   */
   CHECK_FIRST("check first"),
   /** Too much of the range readers compare by is unreliable or missing. */
   RE_MEASURE("re-measure");
@@ -32,11 +35,6 @@ public enum Decision {
     }
     boolean allReliable = graph.octaves(Mark.CAUTION) == 0 && graph.octaves(Mark.UNRELIABLE) == 0;
     return allReliable ? PUBLISH : PUBLISH_WITH_MARKS;
-  }
-
-  /** The decision on a graph that is doubted, while that is not answered. */
-  Decision whenDoubted() {
-    return this == RE_MEASURE ? this : CHECK_FIRST;
   }
 
   /** Octaves unreliable or missing in the range readers compare by. */

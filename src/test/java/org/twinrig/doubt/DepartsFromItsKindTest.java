@@ -131,7 +131,7 @@ class DepartsFromItsKindTest {
                 + " against an octave to either side, lies 11.4 dB above the mean of the other 6"
                 + " units, 18.9 standard deviations (doubted from 6.7 on): other pads or tips on one fixture, or a fault. It moves the"
                 + " kind's mean and widens its intervals. Compare its pads or tips on both fixtures"
-                + " and capture it again; if it is as it should be, confirm it."),
+                + " and capture it again, or leave it out (`exclude`); if it is as it should be, confirm it."),
         DepartsFromItsKind.of(paired(7, 3, (u, f, s, b) -> planted(u, f, s, b, 12)))
             .doubts()
             .stream()

@@ -9,7 +9,6 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.twinrig.doubt.Doubt;
 import org.twinrig.evidence.Region;
 import org.twinrig.evidence.UnitsToMeasure;
 import org.twinrig.internal.Numbers;
@@ -173,16 +172,6 @@ public final class CataloguePage {
 
   /** Why a graph is to be measured again: where one reason decides alone, only that. */
   public static String whyAgain(CatalogueRun.Line line, Translation translation) {
-    String doubted =
-        line.doubts().stream()
-            .filter(Doubt::isOpen)
-            .map(Doubt::doubt)
-            .collect(Collectors.joining(", "));
-    String why = reasons(line, translation);
-    return doubted.isEmpty() ? why : "check first (" + doubted + "); " + why;
-  }
-
-  private static String reasons(CatalogueRun.Line line, Translation translation) {
     String kind = line.entry().kind();
     if (line.reasons().contains(Reason.KIND_NOT_IN_THE_STUDY)) {
       return Reason.KIND_NOT_IN_THE_STUDY.plain();
