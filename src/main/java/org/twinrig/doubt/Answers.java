@@ -85,6 +85,11 @@ public final class Answers {
     return new Row(Table.CAPTURES, capture.line(), capture.confirmed());
   }
 
+  /** A cell that answers a doubt by name, or where the reason is empty no longer does. */
+  public static String changed(String cell, String doubt, String reason) {
+    return reason.isEmpty() ? without(cell, doubt) : with(cell, doubt, reason);
+  }
+
   /** A cell that answers a doubt by name, and what it answered besides. */
   public static String with(String cell, String doubt, String reason) {
     String rest = without(cell, doubt);

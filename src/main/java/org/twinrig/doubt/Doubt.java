@@ -142,10 +142,18 @@ public record Doubt(
   }
 
   /**
-   * Doubts about single graphs, one for each cause: those with the same words, the same remedy and
-   * the same answer share it. What was found and the likely cause are those of the first.
+   * Doubts about single graphs, one for each of their {@link #causes}. What was found and the
+   * likely cause are those of the first.
    */
   public static List<Doubt> byCause(List<Doubt> doubts) {
+    return causes(doubts).stream().map(Doubt::together).toList();
+  }
+
+  /**
+   * Doubts by their causes, in the order of their first: those of one subject with the same words,
+   * the same remedy and the same answer share it.
+   */
+  public static List<List<Doubt>> causes(List<Doubt> doubts) {
     Map<List<String>, List<Doubt>> causes = new LinkedHashMap<>();
     doubts.forEach(
         d ->
@@ -154,7 +162,7 @@ public record Doubt(
                     List.of(d.subject.word(), d.doubt, d.remedy, d.confirmed),
                     k -> new ArrayList<>())
                 .add(d));
-    return causes.values().stream().map(Doubt::together).toList();
+    return List.copyOf(causes.values());
   }
 
   private static Doubt together(List<Doubt> cause) {

@@ -16,7 +16,8 @@ import org.twinrig.study.PairedUnits;
  * twice the second or more, and the second less than 4: exchanged, it must be as others are.
  *
  * <p>The limits were set on the impedance simulator with pairs of heads and on the curve simulator
- * with other kinds (6 units seated once, 12 and 20 three times). Our choice; no source.
+ * with other kinds (6 units seated once, 12 and 20 three times), and raised from {@code 2 + 24/(n -
+ * 3)} afterwards, on further such studies, for all checks of units together. Our choice; no source.
  *
  * <p>It cannot find what fixtures that agree make no difference to, nor a single capture.
  */

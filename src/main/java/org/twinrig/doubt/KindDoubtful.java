@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.StatUtils;
 import org.twinrig.internal.Numbers;
+import org.twinrig.regression.StudentT;
 import org.twinrig.study.PairedUnits;
 
 /**
@@ -92,7 +92,7 @@ public final class KindDoubtful {
     for (int u = 0; u < n; u++) {
       double[] unit = features.get(own)[u];
       List<double[][]> rest = new ArrayList<>(features);
-      rest.set(own, without(features.get(own), u));
+      rest.set(own, Contest.without(features.get(own), u));
       var inverse = KindLikelihood.solver(KindLikelihood.pooled(rest, SHRINKAGE));
       double[] log =
           rest.stream().mapToDouble(g -> KindLikelihood.of(g, inverse).log(unit)).toArray();
@@ -103,7 +103,7 @@ public final class KindDoubtful {
       ratios[u] = log[own] - log[best];
       likeliest[u] = best;
     }
-    double limit = new TDistribution(null, n - 2).inverseCumulativeProbability(1 - LEVEL / all);
+    double limit = StudentT.oneSided(1 - LEVEL / all, n - 2.0);
     return IntStream.range(0, n)
         .mapToObj(
             u -> {
@@ -121,13 +121,6 @@ public final class KindDoubtful {
                   limit);
             })
         .toList();
-  }
-
-  private static double[][] without(double[][] units, int unit) {
-    return IntStream.range(0, units.length)
-        .filter(u -> u != unit)
-        .mapToObj(u -> units[u])
-        .toArray(double[][]::new);
   }
 
   /** By kind and unit: levels and differences by thirds of an octave that every unit has. */

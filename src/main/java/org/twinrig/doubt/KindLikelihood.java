@@ -92,7 +92,7 @@ final class KindLikelihood {
 
   /** {@code d²}. */
   double distance(double[] curve) {
-    ArrayRealVector away = new ArrayRealVector(minus(curve, mean), false);
+    ArrayRealVector away = new ArrayRealVector(KindCurves.minus(curve, mean), false);
     return away.dotProduct(inverse.solve(away)) / scale;
   }
 
@@ -105,19 +105,14 @@ final class KindLikelihood {
   double[] slope(KindLikelihood other) {
     double tail = (FREEDOM + mean.length) / (FREEDOM + other.distance(mean)) / other.scale;
     return inverse
-        .solve(new ArrayRealVector(minus(mean, other.mean), false))
+        .solve(new ArrayRealVector(KindCurves.minus(mean, other.mean), false))
         .mapMultiply(tail)
         .toArray();
   }
 
   /** Root mean square of what a curve differs by from the mean. */
   double rms(double[] curve) {
-    return Math.sqrt(Arrays.stream(minus(curve, mean)).map(d -> d * d).average().orElseThrow());
-  }
-
-  private static double[] minus(double[] some, double[] other) {
-    double[] difference = new double[some.length];
-    Arrays.setAll(difference, i -> some[i] - other[i]);
-    return difference;
+    return Math.sqrt(
+        Arrays.stream(KindCurves.minus(curve, mean)).map(d -> d * d).average().orElseThrow());
   }
 }

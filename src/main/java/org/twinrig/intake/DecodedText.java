@@ -61,11 +61,15 @@ record DecodedText(String text, String encoding) {
     if (zeroFirst > 0.4 && zeroSecond < 0.05) {
       return utf16(bytes, 0, StandardCharsets.UTF_16BE, remarks);
     }
+    return decoded(bytes, 0, isUtf8(bytes) ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1);
+  }
+
+  static boolean isUtf8(byte[] bytes) {
     try {
       StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes));
-      return decoded(bytes, 0, StandardCharsets.UTF_8);
+      return true;
     } catch (CharacterCodingException e) {
-      return decoded(bytes, 0, StandardCharsets.ISO_8859_1);
+      return false; // not a fault: it is then one of the others
     }
   }
 

@@ -1,7 +1,5 @@
 package org.twinrig.intake;
 
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
@@ -27,7 +25,9 @@ record TableForm(Charset charset, int markBytes, char separator) {
             ? StandardCharsets.UTF_16LE
             : begin.startsWith("feff")
                 ? StandardCharsets.UTF_16BE
-                : isUtf8(bytes) ? StandardCharsets.UTF_8 : Charset.forName("windows-1252");
+                : DecodedText.isUtf8(bytes)
+                    ? StandardCharsets.UTF_8
+                    : Charset.forName("windows-1252");
     int mark = charset.name().startsWith("UTF-16") ? 2 : begin.equals("efbbbf") ? 3 : 0;
     TableForm commas = new TableForm(charset, mark, ',');
     String header =
@@ -38,15 +38,6 @@ record TableForm(Charset charset, int markBytes, char separator) {
             .findFirst()
             .orElse("");
     return new TableForm(charset, mark, separator(header));
-  }
-
-  private static boolean isUtf8(byte[] bytes) {
-    try {
-      StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes));
-      return true;
-    } catch (CharacterCodingException e) {
-      return false; // not a fault: it is then one of the others
-    }
   }
 
   private static char separator(String header) {

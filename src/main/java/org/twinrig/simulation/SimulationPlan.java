@@ -227,12 +227,6 @@ public record SimulationPlan(
         seed, groups, seatings, axis, bothSidesShare, troubles, formats, graphs, falseClaims);
   }
 
-  /** The same plan without claims that are false. */
-  public SimulationPlan withTrueClaims() {
-    return new SimulationPlan(
-        seed, groups, seatings, axis, bothSidesShare, troubles, formats, catalogueGraphs, false);
-  }
-
   /** Makes the study on a plate and a head: the study; the same for equal plans. */
   public SimulatedStudy draw() {
     return draw(FixturePair.PLATE_TO_HEAD);

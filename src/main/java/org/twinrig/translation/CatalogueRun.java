@@ -80,8 +80,8 @@ public final class CatalogueRun {
       doubts = List.copyOf(doubts);
     }
 
-    /** Of the graph's own file. */
-    String fileSha256() {
+    /** Of the graph's own file: 64 hexadecimal digits. */
+    public String fileSha256() {
       return sha256.substring(0, SHA256_DIGITS);
     }
 

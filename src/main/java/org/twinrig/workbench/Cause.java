@@ -1,10 +1,7 @@
 package org.twinrig.workbench;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.twinrig.doubt.Answers;
@@ -24,15 +21,7 @@ public record Cause(int number, List<Doubt> doubts) {
 
   /** All causes, in the order of their first doubts. */
   static List<Cause> of(List<Doubt> doubts) {
-    Map<List<String>, List<Doubt>> causes = new LinkedHashMap<>();
-    for (Doubt d : doubts) {
-      causes
-          .computeIfAbsent(
-              List.of(d.subject().word(), d.doubt(), d.remedy(), d.confirmed()),
-              k -> new ArrayList<>())
-          .add(d);
-    }
-    List<List<Doubt>> found = List.copyOf(causes.values());
+    List<List<Doubt>> found = Doubt.causes(doubts);
     return IntStream.range(0, found.size()).mapToObj(k -> new Cause(k, found.get(k))).toList();
   }
 

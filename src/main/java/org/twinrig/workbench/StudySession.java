@@ -110,8 +110,7 @@ public final class StudySession {
     CaptureEntry c = captureIn(line, unit);
     String cell = c.confirmed();
     for (Verdict verdict : new ScreenedCaptures(snapshot()).of(c)) {
-      String word = verdict.finding().word();
-      cell = reason.isEmpty() ? Answers.without(cell, word) : Answers.with(cell, word, reason);
+      cell = Answers.changed(cell, verdict.finding().word(), reason);
     }
     String done = reason.isEmpty() ? "put in doubt again" : "confirmed: " + reason;
     confirm(LabFiles.CAPTURES, new TreeMap<>(Map.of(line, cell)), told(c, done));
@@ -133,11 +132,7 @@ public final class StudySession {
       for (Answers.Row row : reason.isEmpty() ? rows : rows.subList(0, 1)) {
         table = row.table();
         String cell = cells.getOrDefault(row.line(), row.confirmed());
-        cells.put(
-            row.line(),
-            reason.isEmpty()
-                ? Answers.without(cell, doubt.doubt())
-                : Answers.with(cell, doubt.doubt(), reason));
+        cells.put(row.line(), Answers.changed(cell, doubt.doubt(), reason));
       }
     }
     int file =

@@ -117,11 +117,7 @@ public record TranslatedCatalogue(
     for (Doubt doubt : about) {
       CatalogueEntry row = Objects.requireNonNull(rows.get(doubt.name()), "a graph of a line");
       String cell = cells.getOrDefault(row.line(), row.confirmed());
-      cells.put(
-          row.line(),
-          reason.isEmpty()
-              ? Answers.without(cell, doubt.doubt())
-              : Answers.with(cell, doubt.doubt(), reason));
+      cells.put(row.line(), Answers.changed(cell, doubt.doubt(), reason));
     }
     table
         .get()

@@ -21,8 +21,6 @@ import org.twinrig.translation.Treatment;
 
 /** The tables of a re-expressed catalogue, and of a re-expressed reference. */
 public final class CatalogueResults {
-  private static final int SHA256_DIGITS = 64;
-
   private CatalogueResults() {}
 
   /** A row of a graph's own file, which says in every row how its level is to be taken. */
@@ -101,7 +99,7 @@ public final class CatalogueResults {
           Columns.<CatalogueRun.Line>start()
               .text("graph", l -> l.entry().graph())
               .text("file", l -> l.entry().file())
-              .word("sha256", l -> l.sha256().substring(0, SHA256_DIGITS))
+              .word("sha256", l -> l.fileSha256())
               .count("seatings_taken", l -> l.entry().averaged().taken())
               .count("sides", l -> l.entry().averaged().sides())
               .word("averaging", l -> l.treatment().averaging(l.entry().averaged().how()))
